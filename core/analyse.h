@@ -1,0 +1,45 @@
+// The main path: a log, a procedure and a job in, everything that can be said out.
+//
+// 1. read_record(): the log, as the job says            -> Record
+// 2. course_of(): what the record shows by itself       -> Course
+// 3. judge(): record against procedure                  -> Verdicts
+// The pieces can be called again on their own: after a changed limit only judge() runs.
+#pragma once
+
+#include <atomic>
+#include <functional>
+#include <memory>
+#include <optional>
+#include <string>
+
+#include "core/judge/analysis.h"
+#include "core/problems/problem.h"
+#include "core/procedure/job.h"
+#include "core/procedure/procedure.h"
+
+namespace soakwright {
+
+/// For long work: `progress` is told shares from 0 to 1 on the working thread; `cancelled` stops it at the
+/// next step.
+struct Watch {
+  std::function<void(double)> progress;
+  const std::atomic<bool>* cancelled = nullptr;
+};
+
+/// The files of one analysis, as the user named them. What is empty is taken from the job where that names it.
+struct Request {
+  std::string log;
+  std::string procedure;
+  std::string job;
+  std::string review;
+  std::optional<DateOrder> dates;  ///< wins over the job's
+};
+
+/// Reads the log, with the job where there is one, and finds its phases; the procedure is not needed.
+Result<Analysis> look(const Request& request, const Watch& watch = {});
+/// The whole path.
+Result<Analysis> check(const Request& request, const Watch& watch = {});
+/// The same record against another procedure: touches neither file nor phases.
+Result<Analysis> judge_again(const Analysis& analysis, std::shared_ptr<const Procedure> procedure);
+
+}  // namespace soakwright

@@ -1,0 +1,12 @@
+// The door of this room: the course of a record. It never changes the record and acts on nothing.
+#pragma once
+
+#include "core/phases/phase.h"
+#include "core/record/record.h"
+
+namespace soakwright {
+
+/// Phases of the judged group and channels that look wrong (contract section 6).
+Course course_of(const Record& record);
+
+}  // namespace soakwright

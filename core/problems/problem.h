@@ -1,0 +1,59 @@
+// What went wrong, as data: kind, place, what was found and what would help.
+//
+// A step that can fail gives Result<T>: its value, or every problem it met in one run. Exceptions of
+// libraries are turned into problems inside the core and never cross its border.
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <variant>
+#include <vector>
+
+namespace soakwright {
+
+/// The kinds are the exit codes of the command line (those of sysexits.h where it has one).
+enum class ProblemKind {
+  usage = 64,
+  bad_input = 65,
+  cannot_open = 66,
+  no_such_part = 69,
+  cannot_write = 73,
+};
+
+struct Problem {
+  ProblemKind kind = ProblemKind::bad_input;
+  std::string file;       ///< as the user named it; may be empty
+  std::size_t line = 0;   ///< from 1; 0 where no line is to blame
+  std::string what;       ///< what was found
+  std::string help;       ///< what would help
+
+  /// `FILE:LINE: what; what would help`, the parts that there are.
+  [[nodiscard]] std::string text() const;
+};
+
+using Problems = std::vector<Problem>;
+
+template <typename T>
+class [[nodiscard]] Result {
+ public:
+  Result(T value) : state_(std::move(value)) {}                       // NOLINT: implicit on purpose
+  Result(Problem problem) : state_(Problems{std::move(problem)}) {}   // NOLINT
+  Result(Problems problems) : state_(std::move(problems)) {}          // NOLINT
+
+  [[nodiscard]] bool ok() const { return std::holds_alternative<T>(state_); }
+  explicit operator bool() const { return ok(); }
+  /// Only where ok().
+  [[nodiscard]] const T& value() const& { return *std::get_if<T>(&state_); }
+  [[nodiscard]] T& value() & { return *std::get_if<T>(&state_); }
+  [[nodiscard]] T&& value() && { return std::move(*std::get_if<T>(&state_)); }
+  /// Only where not ok().
+  [[nodiscard]] const Problems& problems() const { return *std::get_if<Problems>(&state_); }
+
+ private:
+  std::variant<T, Problems> state_;
+};
+
+}  // namespace soakwright

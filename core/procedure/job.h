@@ -1,0 +1,126 @@
+// What was heated and where each thermocouple sat: the job, as a plain value.
+//
+// Made by read_job() (job_file.h) from TOML. Optional throughout: a log without a job is judged on every
+// temperature column.
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <utility>
+#include <variant>
+#include <vector>
+
+#include "core/units/local_time.h"
+#include "core/units/temperature.h"
+#include "core/units/thickness.h"
+
+namespace soakwright {
+
+enum class Duty { control, monitor, spare, air, set_point, off };
+enum class Zone { soak, edge };
+enum class ChannelUnit { celsius, fahrenheit, kelvin, millivolt };
+enum class ThermocoupleType { K, J, N, E, T, R, S, B };
+
+/// Local time as in the log, or seconds from the log's first sample.
+using Moment = std::variant<double, LocalTime>;
+
+/// "class 1", "standard" … of the published tables, or plus-minus a fixed value.
+struct Tolerance {
+  enum class Kind { class_1, class_2, standard, special, fixed };
+  Kind kind = Kind::fixed;
+  TemperatureDifference fixed;  ///< for Kind::fixed
+  bool operator==(const Tolerance&) const = default;
+};
+
+/// The temperature of an emf column's terminals: a column of the log, or a fixed temperature.
+using ColdJunction = std::variant<std::string, Temperature>;
+
+struct ThermocoupleEntry {
+  std::size_t line = 0;  ///< in the job file
+  std::string column;    ///< header cell, name without unit, or the column's number
+  std::optional<std::string> name;
+  std::optional<std::string> weld;
+  Duty duty = Duty::monitor;
+  Zone zone = Zone::soak;
+  std::optional<double> at_m;
+  std::optional<double> around_deg;
+  std::optional<ChannelUnit> unit;
+  std::optional<ThermocoupleType> type;
+  std::optional<ColdJunction> cold_junction;
+  std::optional<Tolerance> tolerance;
+  std::optional<TemperatureDifference> extension;
+  std::vector<std::pair<Temperature, TemperatureDifference>> correction;  ///< ascending; straight lines between
+  std::optional<std::string> certificate;
+  std::optional<CivilDate> valid_until;
+  std::optional<std::string> spare_for;
+  bool operator==(const ThermocoupleEntry&) const = default;
+};
+
+struct WeldEntry {
+  std::size_t line = 0;
+  std::string number;
+  std::optional<Thickness> thickness;
+  std::optional<std::string> material;
+  bool operator==(const WeldEntry&) const = default;
+};
+
+struct AsideEntry {
+  std::size_t line = 0;
+  std::string column;
+  Moment from;
+  std::optional<Moment> to;
+  std::string reason;
+  bool operator==(const AsideEntry&) const = default;
+};
+
+struct PeriodEntry {
+  std::size_t line = 0;
+  std::string name;
+  Moment from;
+  Moment to;
+  bool operator==(const PeriodEntry&) const = default;
+};
+
+struct RemarkEntry {
+  std::size_t line = 0;
+  Moment at;
+  std::string text;
+  bool operator==(const RemarkEntry&) const = default;
+};
+
+enum class DateOrder { dmy, mdy, ymd };
+
+/// What a person settled about the file.
+struct ReadingChoices {
+  std::optional<DateOrder> dates;
+  std::optional<LocalTime> clock_forward;
+  bool operator==(const ReadingChoices&) const = default;
+};
+
+struct RecorderEntry {
+  std::optional<TemperatureDifference> accuracy;
+  std::optional<TemperatureDifference> resolution;
+  std::optional<std::string> certificate;
+  std::optional<CivilDate> valid_until;
+  bool operator==(const RecorderEntry&) const = default;
+};
+
+struct Job {
+  std::string file;    ///< as the user named it
+  std::string sha256;  ///< of the file's bytes, hexadecimal
+  std::optional<std::string> work, weld, client, contractor, material, drawing, equipment;
+  std::optional<int> cycle;
+  std::optional<std::string> log, procedure;  ///< paths from the job file
+  std::vector<WeldEntry> welds;
+  std::vector<ThermocoupleEntry> thermocouples;
+  std::vector<AsideEntry> asides;
+  std::vector<PeriodEntry> periods;
+  std::vector<RemarkEntry> remarks;
+  ReadingChoices reading;
+  std::optional<std::pair<Moment, Moment>> stretch;
+  std::optional<RecorderEntry> recorder;
+  bool operator==(const Job&) const = default;
+};
+
+}  // namespace soakwright

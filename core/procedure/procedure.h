@@ -1,0 +1,120 @@
+// What was asked: a heat treatment procedure as a plain value.
+//
+// Made by read_procedure() (procedure_file.h) from TOML. Every temperature is in degrees Celsius, every rate in
+// degrees Celsius per hour and every time in seconds, whatever the file's unit. A limit that is absent is
+// no requirement.
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "core/procedure/thickness_rule.h"
+#include "core/units/temperature.h"
+#include "core/units/thickness.h"
+
+namespace soakwright {
+
+/// Where a limit comes from, printed beside it in the report.
+struct Provenance {
+  enum class Flag { seen, memory };
+  std::optional<std::string> source;
+  std::optional<std::string> edition;
+  std::optional<std::string> clause;
+  std::optional<Flag> flag;
+  bool operator==(const Provenance&) const = default;
+};
+
+enum class Decision { simple, guarded };
+
+/// A departure no longer than `time_s`, and no deeper than `depth` where one is given, does not break a hold.
+struct Grace {
+  double time_s = 0.0;
+  std::optional<TemperatureDifference> depth;
+  bool operator==(const Grace&) const = default;
+};
+
+struct Judging {
+  double rate_window_s = 900.0;
+  Decision decision = Decision::simple;
+  std::optional<double> bridge_s;  ///< as given; the default depends on the record (bridge_for())
+  Grace grace;
+  double settle_s = 120.0;
+  bool operator==(const Judging&) const = default;
+};
+
+struct WholeRecordLimits {
+  std::optional<Temperature> ceiling;
+  std::optional<Temperature> start_max;
+  std::optional<Temperature> end_max;
+  std::optional<double> gap_max_s;
+  std::optional<double> interval_max_s;
+  std::optional<int> thermocouples_min;
+  bool operator==(const WholeRecordLimits&) const = default;
+};
+
+/// A heat or a cool stage.
+struct RampStage {
+  enum class Direction { heat, cool };
+  Direction direction = Direction::heat;
+  std::optional<Temperature> above;
+  std::optional<Temperature> below;
+  std::optional<RateLimit> rate_max;
+  std::optional<HeatingRate> rate_min;
+  std::optional<TemperatureDifference> spread_max;
+  std::optional<double> spread_within_m;
+  bool operator==(const RampStage&) const = default;
+};
+
+struct HoldStage {
+  enum class Count { continuous, accumulated };
+  Temperature low;
+  std::optional<Temperature> high;
+  std::optional<TimeLimit> time_min;
+  std::optional<double> time_max_s;
+  Count count = Count::continuous;
+  std::optional<double> departures_max_s;
+  std::optional<TemperatureDifference> spread_max;
+  std::optional<double> edge_fraction_min;  ///< a share of `low` in the procedure's own unit
+  std::optional<double> tempering_min;      ///< Hollomon-Jaffe parameter / 1000
+  std::optional<double> tempering_max;
+  bool operator==(const HoldStage&) const = default;
+};
+
+struct KeepStage {
+  Temperature low;
+  std::optional<Temperature> high;
+  std::string during;  ///< the name of a period of the job
+  bool operator==(const KeepStage&) const = default;
+};
+
+struct Stage {
+  std::size_t number = 0;  ///< place in the procedure, from 1
+  std::size_t line = 0;    ///< in the file
+  Provenance provenance;
+  std::variant<RampStage, HoldStage, KeepStage> asked;
+  bool operator==(const Stage&) const = default;
+};
+
+struct Procedure {
+  std::string file;    ///< as the user named it
+  std::string sha256;  ///< of the file's bytes, hexadecimal
+  std::string number;
+  std::optional<std::string> revision;
+  std::optional<std::string> title;
+  TemperatureUnit unit = TemperatureUnit::celsius;
+  std::optional<Thickness> thickness;
+  Provenance provenance;
+  Judging judging;
+  WholeRecordLimits whole_record;
+  std::vector<Stage> stages;
+  bool operator==(const Procedure&) const = default;
+};
+
+/// The longest hole that a straight line may join: as given; else gap_max, or 2 min, but never less than two
+/// intervals.
+double bridge_for(const Procedure& procedure, double interval_s);
+
+}  // namespace soakwright

@@ -1,0 +1,41 @@
+// What a person decided about a result: dispositions of findings, and who signs.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/units/local_time.h"
+
+namespace soakwright {
+
+struct FindingReview {
+  enum class Disposition { accepted, repeat, rejected };
+  std::string requirement;
+  std::optional<std::string> weld;
+  std::optional<std::string> channel;
+  std::optional<double> from_s;
+  Disposition disposition = Disposition::accepted;
+  std::string reason;
+  bool operator==(const FindingReview&) const = default;
+};
+
+struct Person {
+  enum class Role { performed, reviewed, witnessed };
+  Role role = Role::performed;
+  std::string name;
+  std::optional<CivilDate> date;
+  std::optional<std::string> remark;
+  bool operator==(const Person&) const = default;
+};
+
+struct Review {
+  std::string file;
+  std::string sha256;
+  std::optional<std::string> result_sha256;  ///< the result that was reviewed
+  std::vector<FindingReview> findings;
+  std::vector<Person> people;
+  bool operator==(const Review&) const = default;
+};
+
+}  // namespace soakwright

@@ -1,0 +1,78 @@
+// The readings of one channel, kept as the decimals that the log printed.
+//
+// Plain decimals are stored as 32-bit integers in units of the channel's last digit; what does not fit
+// (exponents, more digits, converted emf, corrected channels) is stored as double. Nobody outside sees
+// which. Celsius values are the nearest double to the exact decimal, whatever the log's unit.
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <memory>
+#include <optional>
+#include <span>
+#include <vector>
+
+#include "core/units/temperature.h"
+
+namespace soakwright {
+
+/// How a decimal in the log's unit becomes degrees Celsius: celsius = (units * factor + offset) / divisor,
+/// all integers, so that the division is the only rounding.
+struct DecimalScale {
+  std::int64_t factor = 1;
+  std::int64_t offset = 0;
+  std::int64_t divisor = 1;
+  static DecimalScale of(TemperatureUnit unit, int decimal_places);
+  [[nodiscard]] double celsius(std::int64_t units) const {
+    return static_cast<double>(units * factor + offset) / static_cast<double>(divisor);
+  }
+  /// A step of one unit, in kelvin.
+  [[nodiscard]] double kelvin_per_unit() const {
+    return static_cast<double>(factor) / static_cast<double>(divisor);
+  }
+  bool operator==(const DecimalScale&) const = default;
+};
+
+class Readings {
+ public:
+  /// Stored value of a missing decimal; storage only, never given out.
+  static constexpr std::int32_t kMissingUnits = INT32_MIN;
+
+  Readings() = default;
+  /// Decimals: `units` must outlive nothing; the readings own or share it. `missing` counts kMissingUnits in it.
+  static Readings of_decimals(std::shared_ptr<const std::int32_t[]> units, std::size_t rows,
+                              std::size_t missing, DecimalScale scale);
+  /// Doubles in Celsius; NaN is missing in storage. `resolution_k` is the last digit of the log.
+  static Readings of_celsius(std::vector<double> celsius, double resolution_k);
+
+  [[nodiscard]] std::size_t rows() const { return rows_; }
+  [[nodiscard]] std::size_t missing() const { return missing_; }
+  [[nodiscard]] bool complete() const { return missing_ == 0; }
+  /// The last digit of the log in this column, in kelvin.
+  [[nodiscard]] double resolution_k() const { return resolution_k_; }
+
+  [[nodiscard]] std::optional<double> celsius(std::size_t row) const;
+  /// Exact difference of two readings in kelvin, decimals as decimals. Both must be there.
+  static double difference_k(const Readings& a, std::size_t row_a, const Readings& b, std::size_t row_b);
+
+  /// Appends what is there in rows [first, last): the row numbers and the Celsius values.
+  void collect(std::size_t first, std::size_t last, std::vector<std::uint32_t>& rows,
+               std::vector<double>& celsius) const;
+  /// The same values as integers: celsius differences are units * kelvin_per_unit(). For exact sums.
+  void collect_units(std::size_t first, std::size_t last, std::vector<std::int64_t>& units) const;
+  [[nodiscard]] double kelvin_per_unit() const;
+
+  /// The readings with a calibration correction added; lines between the points, level outside them.
+  [[nodiscard]] Readings corrected(
+      std::span<const std::pair<Temperature, TemperatureDifference>> correction) const;
+
+ private:
+  std::shared_ptr<const std::int32_t[]> units_;
+  std::shared_ptr<const std::vector<double>> celsius_;
+  DecimalScale scale_;
+  std::size_t rows_ = 0;
+  std::size_t missing_ = 0;
+  double resolution_k_ = 0.0;
+};
+
+}  // namespace soakwright

@@ -1,0 +1,122 @@
+// One log read in, with what the job says about its channels: the value that everything after it reads.
+//
+// Immutable and shared. Times are seconds from the log's first sample, on one axis for all channels.
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <memory>
+#include <optional>
+#include <span>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "core/procedure/job.h"
+#include "core/record/readings.h"
+#include "core/units/local_time.h"
+
+namespace soakwright {
+
+/// Something odd about the file that a reader should know; never an error.
+struct Notice {
+  std::string code;  ///< one of the contract's codes
+  std::size_t line = 0;
+  std::size_t count = 0;
+  std::optional<std::string> channel;
+  std::string text;
+  bool operator==(const Notice&) const = default;
+};
+
+/// A setting of the reader and who chose it.
+struct Setting {
+  enum class By { found, given };
+  std::string value;
+  By by = By::found;
+  bool operator==(const Setting&) const = default;
+};
+
+/// How the file was read.
+struct Reading {
+  Setting encoding, delimiter, decimal, dates, time;
+  std::size_t header_line = 0;  ///< 0 where there is none
+  std::vector<std::string> heading;
+};
+
+/// One thermocouple's trace.
+struct Channel {
+  std::size_t column = 0;  ///< in the file, from 1
+  std::string name;
+  ChannelUnit unit = ChannelUnit::celsius;
+  Duty duty = Duty::monitor;
+  Zone zone = Zone::soak;
+  std::optional<std::string> weld;
+  std::optional<double> at_m;
+  std::optional<double> around_deg;
+  std::optional<std::size_t> spare_for;           ///< index of the channel
+  std::optional<std::size_t> entry;               ///< index into Job::thermocouples
+  Readings readings;
+  std::optional<double> min_c, max_c;
+  [[nodiscard]] bool judged() const {
+    return (duty == Duty::control || duty == Duty::monitor) && zone == Zone::soak;
+  }
+};
+
+struct OtherColumn {
+  std::size_t column = 0;
+  std::string name;
+  std::string why;
+};
+
+/// A stretch of a channel that a person put aside, both ends included.
+struct Aside {
+  std::size_t channel = 0;  ///< index
+  double from_s = 0.0;
+  double to_s = 0.0;
+  std::string reason;
+};
+
+struct Period {
+  std::string name;
+  double from_s = 0.0;
+  double to_s = 0.0;
+};
+
+struct Remark {
+  double at_s = 0.0;
+  std::string text;
+};
+
+struct Record {
+  std::string file;  ///< base name
+  std::string sha256;
+  std::uint64_t bytes = 0;
+  Reading reading;
+  std::optional<LocalTime> start;  ///< of the first sample, where the log has a clock
+  std::vector<double> times_s;     ///< strictly rising from 0
+  double interval_s = 0.0;         ///< the median step
+  std::vector<std::size_t> breaks; ///< rows r where nothing joins r and r + 1 (a clock fault), ascending
+  std::vector<Channel> channels;
+  std::vector<OtherColumn> other_columns;
+  std::vector<Notice> notices;
+  std::vector<Aside> asides;
+  std::vector<Period> periods;
+  std::vector<Remark> remarks;
+  std::size_t first_row = 0;  ///< the part to be judged: rows [first_row, end_row)
+  std::size_t end_row = 0;
+
+  [[nodiscard]] std::size_t rows() const { return times_s.size(); }
+  [[nodiscard]] double duration_s() const { return times_s.empty() ? 0.0 : times_s.back() - times_s.front(); }
+  [[nodiscard]] double begin_s() const { return times_s[first_row]; }
+  [[nodiscard]] double end_s() const { return times_s[end_row - 1]; }
+  [[nodiscard]] std::span<const double> judged_times_s() const {
+    return std::span<const double>{times_s}.subspan(first_row, end_row - first_row);
+  }
+  /// Local time of a moment, where the log has a clock.
+  [[nodiscard]] std::optional<LocalTime> local_time(double at_s) const {
+    if (!start) return std::nullopt;
+    return start->plus_seconds(at_s);
+  }
+};
+
+}  // namespace soakwright

@@ -1,0 +1,19 @@
+// The door from a log on disk to a Record.
+#pragma once
+
+#include <memory>
+#include <optional>
+#include <string>
+
+#include "core/problems/problem.h"
+#include "core/procedure/job.h"
+#include "core/record/record.h"
+
+namespace soakwright {
+
+/// Reads the log at `path` as the job (may be null) says: encoding, dialect, rows, time axis, units, emf, channels,
+/// duties, corrections, what was put aside. `dates` wins over the job's choice.
+Result<std::shared_ptr<const Record>> read_record(const std::string& path, const Job* job,
+                                                  std::optional<DateOrder> dates = std::nullopt);
+
+}  // namespace soakwright

@@ -1,0 +1,14 @@
+// The result as JSON, `result 1` (keys of the contract): same input, same bytes, on any number of threads.
+#pragma once
+
+#include <string>
+
+#include "core/judge/analysis.h"
+
+namespace soakwright {
+
+/// The whole object with a line end behind it. Always valid UTF-8; numbers are the shortest text that reads back
+/// to the same double.
+std::string result_json(const Analysis& analysis);
+
+}  // namespace soakwright

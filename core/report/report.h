@@ -1,0 +1,180 @@
+// What is said about one record, in order, with no layout: the paper prints it, the window lists it.
+//
+// Every cell is text that a person reads, in one unit and in the record's local time; beside it stands the
+// index of the value that it was made from, so that a list can lead back to the evidence. What does not apply
+// is empty. Nothing is decided here: verdicts, limits and times are those of the analysis.
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/judge/analysis.h"
+#include "core/report/chart.h"
+#include "core/units/temperature.h"
+
+namespace soakwright {
+
+struct ReportOptions {
+  std::optional<TemperatureUnit> unit;  ///< C or F; none: the procedure's, else the log's
+  std::string program_version;          ///< "0.1.0"
+  std::string result_sha256;  ///< of result_json(), where the caller has it: held against the review's
+};
+
+/// A name and what is said under it.
+struct Fact {
+  std::string name;
+  std::string text;
+  bool operator==(const Fact&) const = default;
+};
+
+/// One stage of the procedure, or its whole-record limits, as asked.
+struct AskedStage {
+  std::size_t stage = 0;  ///< number in the procedure; 0 for the whole record
+  std::string title;      ///< "Stage 2, hold"
+  std::vector<Fact> limits;
+  std::string source;  ///< source, edition, clause, seen or from memory; empty where none is given
+};
+
+struct ProcedureSection {
+  std::vector<Fact> facts;  ///< number, revision, title, thickness
+  std::string source;
+  std::vector<Fact> judging;
+  std::vector<AskedStage> stages;
+};
+
+struct WeldRow {
+  std::size_t weld = 0;  ///< index into Verdicts::welds
+  std::string number, thickness, material;
+  Verdict verdict = Verdict::met;
+  std::string verdict_text;
+};
+
+struct RequirementRow {
+  std::size_t requirement = 0;  ///< index into Verdicts::requirements
+  std::string id;
+  std::string stage;  ///< "Stage 1, heat"; "Whole record"
+  std::string weld;
+  std::string label;  ///< "Heating rate"
+  std::string limit, measured, margin, uncertainty, where, when;
+  Verdict verdict = Verdict::undecided;
+  std::string verdict_text;
+  std::string text;  ///< one plain sentence
+  std::vector<Fact>
+      basis;  ///< standard error, certain and possible time, worst by window, overall by channel
+  Evidence evidence;
+};
+
+/// One hold: each thermocouple's own course through it.
+struct HoldTable {
+  struct Row {
+    std::string name, in, out, minimum, maximum, mean, tempering;
+  };
+  std::size_t stage = 0;
+  std::string weld;
+  std::string title;        ///< "Stage 2, hold 590 to 620 °C"
+  std::vector<Fact> facts;  ///< core, span, stretches, set aside
+  bool tempering = false;   ///< the column has something to say
+  std::vector<Row> rows;
+};
+
+/// The overall rate of each thermocouple through each heat and cool stage.
+struct RateTable {
+  struct Row {
+    std::string name;
+    std::vector<std::string> rates;  ///< one per column
+  };
+  std::string weld;
+  std::vector<std::string> columns;  ///< "Stage 1, heat"
+  std::vector<Row> rows;
+};
+
+/// A channel as it was read and as the job describes it.
+struct ChannelRow {
+  std::size_t channel = 0;  ///< index into Record::channels
+  std::string tag;          ///< of its trace on the chart
+  std::string name, column, unit, duty, weld, place, instrument, samples, missing, minimum, maximum;
+};
+
+struct FindingRow {
+  std::size_t finding = 0;  ///< index into Verdicts::findings
+  std::string tag;          ///< "1", as on the chart
+  Finding::Kind kind = Finding::Kind::note;
+  std::string kind_text;
+  std::optional<std::size_t> requirement;  ///< index into Report::requirements
+  std::string id, label, stage, weld, where, when, extreme, text;
+  std::string disposition;  ///< by the review
+};
+
+struct NoticeRow {
+  std::size_t notice = 0;  ///< index into Record::notices
+  std::string code, line, count, channel, text;
+};
+
+struct SuspectRow {
+  std::size_t suspect = 0;  ///< index into Course::suspects
+  std::string channel, code, when, text;
+};
+
+struct PhaseRow {
+  std::size_t phase = 0;  ///< index into Course::phases
+  std::string kind, start, end, duration, rate, level, spread;
+};
+
+/// A spare that took over, a stretch that was put aside, a remark by hand.
+struct HandRow {
+  std::string channel, when, text;
+};
+
+struct Fingerprint {
+  std::string what;  ///< "log", "procedure", "job", "review", "result"
+  std::string file;
+  std::string sha256;
+  std::string bytes;  ///< "1 234 567 bytes", where it is known
+};
+
+struct SignaturePlace {
+  std::string role;  ///< "Performed"
+  std::string name, date, remark;
+};
+
+struct Report {
+  TemperatureUnit unit = TemperatureUnit::celsius;
+  std::string program;  ///< "Soakwright 0.1.0"
+  std::string title, subject, author;
+  std::optional<Verdict> verdict;  ///< none where nothing was asked
+  std::string verdict_text;        ///< "Not met"
+  std::string verdict_sentence;
+  std::vector<Fact> job;
+  std::vector<Fact> record;  ///< file, start, end, duration, rows, interval
+  std::optional<ProcedureSection> procedure;
+  std::vector<WeldRow> welds;
+  std::vector<RequirementRow> requirements;
+  bool guarded = false;  ///< the uncertainty column has something to say
+  std::vector<FindingRow> findings;
+  Chart chart;
+  std::vector<HoldTable> holds;
+  std::vector<RateTable> rates;
+  std::vector<ChannelRow> channels;
+  std::vector<PhaseRow> phases;
+  std::vector<SuspectRow> suspects;
+  std::vector<HandRow> replaced, aside, remarks;
+  std::vector<Fact> reading;         ///< how the file was read, each setting with who chose it
+  std::vector<std::string> heading;  ///< the lines before the table
+  std::vector<std::string> other_columns;
+  std::vector<NoticeRow> notices;
+  std::vector<Fact> methods;
+  std::vector<std::string> cautions;
+  std::vector<Fingerprint> fingerprints;
+  std::vector<SignaturePlace> signatures;
+};
+
+/// `analysis.record` must be there; everything else may be null.
+Report make_report(const Analysis& analysis, const ReportOptions& options = {});
+
+/// "Met", "Not met", "Undecided".
+std::string verdict_text(Verdict verdict);
+
+}  // namespace soakwright

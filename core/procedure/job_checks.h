@@ -1,0 +1,14 @@
+// What must hold between the entries of one job file: every thermocouple once, every name once, spares that
+// stand for one thermocouple each, welds that exist.
+#pragma once
+
+#include "core/procedure/job.h"
+#include "core/procedure/table_reader.h"
+
+namespace soakwright {
+
+/// Complains through `in`, the reader of the whole file. What only the log can tell (a column that it does
+/// not have) is left to whoever reads the log.
+void check_job(const Job& job, TableReader& in);
+
+}  // namespace soakwright

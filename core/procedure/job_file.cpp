@@ -1,0 +1,208 @@
+#include "core/procedure/job_file.h"
+
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "core/procedure/job_checks.h"
+#include "core/procedure/table_reader.h"
+#include "core/procedure/text_file.h"
+#include "core/procedure/value_readers.h"
+#include "core/units/quantity_text.h"
+#include "core/units/sha256.h"
+
+namespace soakwright {
+namespace {
+
+std::optional<Tolerance> tolerance(const Found& found) {
+  using Kind = Tolerance::Kind;
+  constexpr std::pair<const char*, Kind> kTables[] = {{"class 1", Kind::class_1},
+                                                      {"class 2", Kind::class_2},
+                                                      {"standard", Kind::standard},
+                                                      {"special", Kind::special}};
+  const auto* const written = found.value.as<std::string>();
+  for (const auto& [name, kind] : kTables)
+    if (written && *written == name) return Tolerance{kind, {}};
+  const auto fixed = written ? parse_plus_minus(*written) : std::nullopt;
+  if (!fixed) return found.refuse_kind(R"(write "class 1", "class 2", "standard", "special" or "±1.1 C")");
+  if (fixed->kelvin() < 0.0) return refuse_negative(found);
+  return Tolerance{Kind::fixed, *fixed};
+}
+
+std::optional<ColdJunction> cold_junction(const Found& found) {
+  const auto* const written = found.value.as<std::string>();
+  if (!written)
+    return found.refuse_kind(R"(name the column of the terminals' temperature, or write it: "23.0 C")");
+  if (const auto fixed = parse_temperature(*written)) return *fixed;
+  const auto column = name_text(found);
+  return column ? std::optional<ColdJunction>{*column} : std::nullopt;
+}
+
+using Correction = std::vector<std::pair<Temperature, TemperatureDifference>>;
+
+std::optional<Correction> correction(const Found& found) {
+  constexpr const char* kHelp = "write pairs of reading and correction in C: [[0, 0.0], [600, -1.4]]";
+  const auto* const list = found.value.as<TomlArray>();
+  if (!list || list->values.empty()) return found.refuse_kind(kHelp);
+  Correction out;
+  for (const TomlValue& item : list->values) {
+    const Found point{item, found.name, found.complaints};
+    const auto* const pair = item.as<TomlArray>();
+    if (!pair || pair->values.size() != 2) return point.refuse_kind(kHelp);
+    const auto at = TemperatureIn{}({pair->values[0], found.name, found.complaints});
+    const auto step = number({pair->values[1], found.name, found.complaints});
+    if (!at || !step) return std::nullopt;
+    if (!out.empty() && !(out.back().first < *at))
+      return point.refuse("has a point that is not above the one before it",
+                          "give the points with rising temperature");
+    out.emplace_back(*at, TemperatureDifference::of_kelvin(*step));
+  }
+  return out;
+}
+
+void read_thermocouple(TableReader& in, ThermocoupleEntry& entry) {
+  entry.line = in.line();
+  in.must("column", column_name, entry.column);
+  in.may("name", name_text, entry.name);
+  in.may("weld", name_text, entry.weld);
+  const bool duty_given = in.may("duty",
+                                 one_of<Duty>({{"control", Duty::control},
+                                               {"monitor", Duty::monitor},
+                                               {"spare", Duty::spare},
+                                               {"air", Duty::air},
+                                               {"set point", Duty::set_point},
+                                               {"off", Duty::off}}),
+                                 entry.duty);
+  in.may("zone", one_of<Zone>({{"soak", Zone::soak}, {"edge", Zone::edge}}), entry.zone);
+  in.may("at", place_m, entry.at_m);
+  in.may("around", angle_deg, entry.around_deg);
+  in.may("unit",
+         one_of<ChannelUnit>({{"C", ChannelUnit::celsius},
+                              {"F", ChannelUnit::fahrenheit},
+                              {"K", ChannelUnit::kelvin},
+                              {"mV", ChannelUnit::millivolt}}),
+         entry.unit);
+  using Type = ThermocoupleType;
+  in.may("type",
+         one_of<Type>({{"K", Type::K},
+                       {"J", Type::J},
+                       {"N", Type::N},
+                       {"E", Type::E},
+                       {"T", Type::T},
+                       {"R", Type::R},
+                       {"S", Type::S},
+                       {"B", Type::B}}),
+         entry.type);
+  in.may("cold_junction", cold_junction, entry.cold_junction);
+  in.may("tolerance", tolerance, entry.tolerance);
+  in.may("extension", plus_minus, entry.extension);
+  in.may("correction", correction, entry.correction);
+  in.may("certificate", text, entry.certificate);
+  in.may("valid_until", date, entry.valid_until);
+  if (in.may("spare_for", column_name, entry.spare_for) && !duty_given) entry.duty = Duty::spare;
+}
+
+/// Complains where both are of one kind, clock or seconds, and `to` does not follow `from`. Across the kinds
+/// only the log can tell.
+void check_order(TableReader& in, const Moment& from, const Moment& to, bool may_be_one_instant) {
+  if (!in.sound("from") || !in.sound("to") || from.index() != to.index()) return;
+  if (from < to || (may_be_one_instant && from == to)) return;
+  in.complain(in.line_of("to"), "`to` is not after `from`", "have they changed places?");
+}
+
+void read_aside(TableReader& in, AsideEntry& entry) {
+  entry.line = in.line();
+  in.must("column", column_name, entry.column);
+  in.must("from", moment, entry.from);
+  if (in.may("to", moment, entry.to)) check_order(in, entry.from, *entry.to, true);
+  in.must("reason", name_text, entry.reason);
+}
+
+void read_from_and_to(TableReader& in, Moment& from, Moment& to) {
+  in.must("from", moment, from);
+  in.must("to", moment, to);
+  check_order(in, from, to, false);
+}
+
+/// TOML has room for one `weld`: the number of the only weld, or a table for each.
+void read_welds(TableReader& in, Job& job) {
+  const TomlEntry* const weld = in.entry("weld");
+  if (!weld || weld->value.as<std::string>()) {
+    in.may("weld", name_text, job.weld);
+    return;
+  }
+  in.each("weld", "[[weld]]", [&](TableReader& inner) {
+    WeldEntry& entry = job.welds.emplace_back();
+    entry.line = inner.line();
+    inner.must("number", name_text, entry.number);
+    inner.may("thickness", thickness, entry.thickness);
+    inner.may("material", text, entry.material);
+  });
+}
+
+void read_all(TableReader& in, Job& job) {
+  in.may("work", text, job.work);
+  read_welds(in, job);
+  in.may("client", text, job.client);
+  in.may("contractor", text, job.contractor);
+  in.may("material", text, job.material);
+  in.may("drawing", text, job.drawing);
+  in.may("equipment", text, job.equipment);
+  in.may("cycle", count_from_1, job.cycle);
+  in.may("log", name_text, job.log);
+  in.may("procedure", name_text, job.procedure);
+  in.each("thermocouple", "[[thermocouple]]",
+          [&](TableReader& inner) { read_thermocouple(inner, job.thermocouples.emplace_back()); });
+  in.each("aside", "[[aside]]", [&](TableReader& inner) { read_aside(inner, job.asides.emplace_back()); });
+  in.each("period", "[[period]]", [&](TableReader& inner) {
+    PeriodEntry& entry = job.periods.emplace_back();
+    entry.line = inner.line();
+    inner.must("name", name_text, entry.name);
+    read_from_and_to(inner, entry.from, entry.to);
+  });
+  in.each("remark", "[[remark]]", [&](TableReader& inner) {
+    RemarkEntry& entry = job.remarks.emplace_back();
+    entry.line = inner.line();
+    inner.must("at", moment, entry.at);
+    inner.must("text", text, entry.text);
+  });
+  in.table("reading", "[reading]", [&](TableReader& inner) {
+    inner.may("dates",
+              one_of<DateOrder>({{"dmy", DateOrder::dmy}, {"mdy", DateOrder::mdy}, {"ymd", DateOrder::ymd}}),
+              job.reading.dates);
+    inner.may("clock_forward", local_time, job.reading.clock_forward);
+  });
+  in.table("stretch", "[stretch]", [&](TableReader& inner) {
+    auto& [from, to] = job.stretch.emplace();
+    read_from_and_to(inner, from, to);
+  });
+  in.table("recorder", "[recorder]", [&](TableReader& inner) {
+    RecorderEntry& recorder = job.recorder.emplace();
+    inner.may("accuracy", plus_minus, recorder.accuracy);
+    inner.may("resolution", resolution, recorder.resolution);
+    inner.may("certificate", text, recorder.certificate);
+    inner.may("valid_until", date, recorder.valid_until);
+  });
+}
+
+}  // namespace
+
+Result<Job> parse_job(std::string_view source, const std::string& file) {
+  auto job = read_document<Job>(source, file, "job", [](TableReader& in, Job& value) {
+    read_all(in, value);
+    check_job(value, in);
+  });
+  if (!job) return job;
+  job.value().file = file;
+  job.value().sha256 = sha256_hex(source);
+  return job;
+}
+
+Result<Job> read_job(const std::string& path) {
+  const auto bytes = read_text_file(path);
+  if (!bytes) return bytes.problems();
+  return parse_job(bytes.value(), path);
+}
+
+}  // namespace soakwright

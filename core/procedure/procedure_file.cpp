@@ -1,0 +1,182 @@
+#include "core/procedure/procedure_file.h"
+
+#include <string>
+#include <variant>
+
+#include "core/procedure/limit_readers.h"
+#include "core/procedure/table_reader.h"
+#include "core/procedure/text_file.h"
+#include "core/procedure/value_readers.h"
+#include "core/units/sha256.h"
+
+namespace soakwright {
+namespace {
+
+enum class StageKind { heat, hold, cool, keep };
+
+void read_provenance(TableReader& in, Provenance& provenance) {
+  using Flag = Provenance::Flag;
+  in.may("source", text, provenance.source);
+  in.may("edition", text, provenance.edition);
+  in.may("clause", text, provenance.clause);
+  in.may("flag", one_of<Flag>({{"seen", Flag::seen}, {"memory", Flag::memory}}), provenance.flag);
+}
+
+void read_judging(TableReader& in, InUnit unit, Judging& judging) {
+  in.may("rate_window", duration_above_0, judging.rate_window_s);
+  in.may("decision", one_of<Decision>({{"simple", Decision::simple}, {"guarded", Decision::guarded}}),
+         judging.decision);
+  in.may("bridge", duration_above_0, judging.bridge_s);
+  in.may("grace", GraceIn{unit}, judging.grace);
+  in.may("settle", duration, judging.settle_s);
+}
+
+void read_whole_record(TableReader& in, InUnit unit, WholeRecordLimits& limits) {
+  in.may("ceiling", TemperatureIn{unit}, limits.ceiling);
+  in.may("start_max", TemperatureIn{unit}, limits.start_max);
+  in.may("end_max", TemperatureIn{unit}, limits.end_max);
+  in.may("gap_max", duration_above_0, limits.gap_max_s);
+  in.may("interval_max", duration_above_0, limits.interval_max_s);
+  in.may("thermocouples_min", count_from_1, limits.thermocouples_min);
+}
+
+void read_ramp(TableReader& in, InUnit unit, RampStage& ramp) {
+  in.may("above", TemperatureIn{unit}, ramp.above);
+  in.may("below", TemperatureIn{unit}, ramp.below);
+  in.limit("rate_max", RateLimitIn{unit}, ramp.rate_max);
+  in.limit("rate_min", RateIn{unit}, ramp.rate_min);
+  in.limit("spread_max", DifferenceIn{unit}, ramp.spread_max);
+  in.may("spread_within", distance_m, ramp.spread_within_m);
+  in.must_have_a_limit();
+  in.must_rise("above", ramp.above, "below", ramp.below);
+  if (ramp.rate_min && ramp.rate_max && std::holds_alternative<HeatingRate>(*ramp.rate_max))
+    in.must_not_fall("rate_min", *ramp.rate_min, "rate_max", std::get<HeatingRate>(*ramp.rate_max));
+  if (in.entry("spread_within") && !in.entry("spread_max"))
+    in.complain(in.line_of("spread_within"), "`spread_within` stands without `spread_max` and limits nothing",
+                "give `spread_max`, or leave it out");
+}
+
+/// A share of a `low` that is not above 0 in the file's unit has no meaning.
+void check_edge(TableReader& in, InUnit unit, const HoldStage& hold) {
+  if (!hold.edge_fraction_min) return;
+  const std::size_t line = in.line_of("edge_fraction_min");
+  if (*hold.edge_fraction_min > 1.0)
+    in.complain(line, "`edge_fraction_min` is above 1", "it is a share of `low`: half is 0.5");
+  if (in.sound("low") && !(hold.low.in(unit.unit) > 0.0))
+    in.complain(line, "`edge_fraction_min` is a share of a `low` that is not above 0", "leave it out");
+}
+
+/// The Hollomon-Jaffe parameter is given in thousands.
+std::optional<double> tempering(const Found& found) {
+  constexpr double kFarTooMuch = 100.0;
+  const auto value = number_above_0(found);
+  if (value && *value > kFarTooMuch)
+    return found.refuse_kind("give the parameter divided by 1000: 17.9, not 17900");
+  return value;
+}
+
+void read_hold(TableReader& in, InUnit unit, HoldStage& hold) {
+  using Count = HoldStage::Count;
+  in.must("low", TemperatureIn{unit}, hold.low);
+  in.limit("high", TemperatureIn{unit}, hold.high);
+  in.limit("time_min", time_limit, hold.time_min);
+  in.limit("time_max", duration, hold.time_max_s);
+  in.may("count", one_of<Count>({{"continuous", Count::continuous}, {"accumulated", Count::accumulated}}),
+         hold.count);
+  in.limit("departures_max", duration, hold.departures_max_s);
+  in.limit("spread_max", DifferenceIn{unit}, hold.spread_max);
+  in.limit("edge_fraction_min", number_above_0, hold.edge_fraction_min);
+  in.limit("tempering_min", tempering, hold.tempering_min);
+  in.limit("tempering_max", tempering, hold.tempering_max);
+  in.must_have_a_limit();
+  if (hold.high) in.must_rise("low", hold.low, "high", *hold.high);
+  if (hold.time_min && hold.time_max_s && std::holds_alternative<double>(*hold.time_min))
+    in.must_not_fall("time_min", std::get<double>(*hold.time_min), "time_max", *hold.time_max_s);
+  in.must_not_fall("tempering_min", hold.tempering_min, "tempering_max", hold.tempering_max);
+  check_edge(in, unit, hold);
+}
+
+void read_keep(TableReader& in, InUnit unit, KeepStage& keep) {
+  in.must("low", TemperatureIn{unit}, keep.low);
+  in.may("high", TemperatureIn{unit}, keep.high);
+  in.must("during", name_text, keep.during);
+  if (keep.high) in.must_rise("low", keep.low, "high", *keep.high);
+}
+
+void read_stage(TableReader& in, InUnit unit, Stage& stage) {
+  stage.line = in.line();
+  const auto kinds = one_of<StageKind>({{"heat", StageKind::heat},
+                                        {"hold", StageKind::hold},
+                                        {"cool", StageKind::cool},
+                                        {"keep", StageKind::keep}});
+  StageKind kind = StageKind::heat;
+  if (!in.must("kind", kinds, kind)) return in.skip_the_rest();
+  read_provenance(in, stage.provenance);
+  switch (kind) {
+    case StageKind::heat:
+    case StageKind::cool: {
+      const bool heat = kind == StageKind::heat;
+      in.call(heat ? "this heat stage" : "this cool stage");
+      RampStage ramp;
+      ramp.direction = heat ? RampStage::Direction::heat : RampStage::Direction::cool;
+      read_ramp(in, unit, ramp);
+      stage.asked = ramp;
+      return;
+    }
+    case StageKind::hold: {
+      in.call("this hold stage");
+      HoldStage hold;
+      read_hold(in, unit, hold);
+      stage.asked = hold;
+      return;
+    }
+    case StageKind::keep: {
+      in.call("this keep stage");
+      KeepStage keep;
+      read_keep(in, unit, keep);
+      stage.asked = keep;
+      return;
+    }
+  }
+}
+
+void read_all(TableReader& in, Procedure& procedure) {
+  in.must("number", name_text, procedure.number);
+  in.may("revision", text, procedure.revision);
+  in.may("title", text, procedure.title);
+  in.must("unit",
+          one_of<TemperatureUnit>({{"C", TemperatureUnit::celsius}, {"F", TemperatureUnit::fahrenheit}}),
+          procedure.unit);
+  in.may("thickness", thickness, procedure.thickness);
+  read_provenance(in, procedure.provenance);
+  const InUnit unit{procedure.unit};
+  in.table("judging", "[judging]", [&](TableReader& inner) { read_judging(inner, unit, procedure.judging); });
+  in.table("whole_record", "[whole_record]",
+           [&](TableReader& inner) { read_whole_record(inner, unit, procedure.whole_record); });
+  in.each("stage", "this stage", [&](TableReader& inner) {
+    Stage& stage = procedure.stages.emplace_back();
+    stage.number = procedure.stages.size();
+    read_stage(inner, unit, stage);
+  });
+  const TomlEntry* const stages = in.entry("stage");
+  if (!stages || (stages->value.as<TomlArray>() && procedure.stages.empty()))
+    in.complain(in.line_of("stage"), "the procedure has no stage", "add at least one [[stage]]");
+}
+
+}  // namespace
+
+Result<Procedure> parse_procedure(std::string_view source, const std::string& file) {
+  auto procedure = read_document<Procedure>(source, file, "procedure", read_all);
+  if (!procedure) return procedure;
+  procedure.value().file = file;
+  procedure.value().sha256 = sha256_hex(source);
+  return procedure;
+}
+
+Result<Procedure> read_procedure(const std::string& path) {
+  const auto bytes = read_text_file(path);
+  if (!bytes) return bytes.problems();
+  return parse_procedure(bytes.value(), path);
+}
+
+}  // namespace soakwright

@@ -1,0 +1,82 @@
+#include <optional>
+#include <set>
+#include <string>
+#include <tuple>
+
+#include "core/procedure/job_file.h"
+#include "core/procedure/table_reader.h"
+#include "core/procedure/text_file.h"
+#include "core/procedure/value_readers.h"
+#include "core/units/sha256.h"
+
+namespace soakwright {
+namespace {
+
+std::optional<std::string> sha256_text(const Found& found) {
+  constexpr std::size_t kDigits = 64;
+  const auto* const written = found.value.as<std::string>();
+  if (!written || written->size() != kDigits ||
+      written->find_first_not_of("0123456789abcdef") != std::string::npos)
+    return found.refuse_kind("write the 64 hexadecimal digits of the result's SHA-256, in lower case");
+  return *written;
+}
+
+void read_finding(TableReader& in, FindingReview& finding) {
+  using Disposition = FindingReview::Disposition;
+  in.must("requirement", name_text, finding.requirement);
+  in.may("weld", name_text, finding.weld);
+  in.may("channel", name_text, finding.channel);
+  in.may("from_s", number, finding.from_s);
+  in.must("disposition",
+          one_of<Disposition>({{"accepted", Disposition::accepted},
+                               {"repeat", Disposition::repeat},
+                               {"rejected", Disposition::rejected}}),
+          finding.disposition);
+  in.must("reason", name_text, finding.reason);
+}
+
+void read_person(TableReader& in, Person& person) {
+  using Role = Person::Role;
+  in.must("role",
+          one_of<Role>(
+              {{"performed", Role::performed}, {"reviewed", Role::reviewed}, {"witnessed", Role::witnessed}}),
+          person.role);
+  in.must("name", name_text, person.name);
+  in.may("date", date, person.date);
+  in.may("remark", text, person.remark);
+}
+
+void read_all(TableReader& in, Review& review) {
+  in.may("result_sha256", sha256_text, review.result_sha256);
+  using Place =
+      std::tuple<std::string, std::optional<std::string>, std::optional<std::string>, std::optional<double>>;
+  std::set<Place> seen;
+  in.each("finding", "[[finding]]", [&](TableReader& inner) {
+    FindingReview& finding = review.findings.emplace_back();
+    read_finding(inner, finding);
+    const bool first =
+        seen.emplace(finding.requirement, finding.weld, finding.channel, finding.from_s).second;
+    if (!first && inner.sound("requirement"))
+      inner.complain(inner.line(), "this finding has a disposition already", "keep one of the two");
+  });
+  in.each("person", "[[person]]",
+          [&](TableReader& inner) { read_person(inner, review.people.emplace_back()); });
+}
+
+}  // namespace
+
+Result<Review> parse_review(std::string_view source, const std::string& file) {
+  auto review = read_document<Review>(source, file, "review", read_all);
+  if (!review) return review;
+  review.value().file = file;
+  review.value().sha256 = sha256_hex(source);
+  return review;
+}
+
+Result<Review> read_review(const std::string& path) {
+  const auto bytes = read_text_file(path);
+  if (!bytes) return bytes.problems();
+  return parse_review(bytes.value(), path);
+}
+
+}  // namespace soakwright

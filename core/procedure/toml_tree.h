@@ -1,0 +1,59 @@
+// A TOML file as a tree of plain values, each with its line. The only place that knows the TOML library is
+// the .cpp beside this header.
+//
+// Decides nothing about what a key means: that is table_reader.h and the file parsers.
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <variant>
+#include <vector>
+
+#include "core/problems/problem.h"
+#include "core/units/local_time.h"
+
+namespace soakwright {
+
+struct TomlValue;
+struct TomlEntry;
+
+struct TomlArray {
+  std::vector<TomlValue> values;
+};
+
+struct TomlTable {
+  std::vector<TomlEntry> entries;  ///< by name
+};
+
+/// A kind of value that none of our files uses, in words: "a time of day", …
+struct TomlForeign {
+  std::string what;
+};
+
+struct TomlValue {
+  std::size_t line = 0;
+  std::variant<std::string, std::int64_t, double, bool, CivilDate, LocalTime, TomlForeign, TomlArray,
+               TomlTable>
+      value;
+
+  template <typename T>
+  [[nodiscard]] const T* as() const {
+    return std::get_if<T>(&value);
+  }
+};
+
+struct TomlEntry {
+  std::string key;
+  std::size_t line = 0;
+  TomlValue value;
+};
+
+/// The text as a table; one problem with its line where it is not TOML.
+Result<TomlTable> parse_toml(std::string_view text, const std::string& file);
+
+/// What a value is, for messages: `"abc"`, `12.5`, `true`, `a list`, `a table`.
+std::string described(const TomlValue& value);
+
+}  // namespace soakwright

@@ -26,7 +26,8 @@ struct Watch {
   const std::atomic<bool>* cancelled = nullptr;
 };
 
-/// The files of one analysis, as the user named them. What is empty is taken from the job where that names it.
+/// The files of one analysis, as the user named them. What is empty is taken from the job where that names
+/// it.
 struct Request {
   std::string log;
   std::string procedure;

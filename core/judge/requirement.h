@@ -14,9 +14,26 @@ namespace soakwright {
 enum class Verdict { met, undecided, not_met };
 
 enum class RequirementKind {
-  ceiling, start, end, gap, interval, thermocouples, calibration,
-  heating_rate, heating_rate_min, cooling_rate, cooling_rate_min, spread,
-  hold_time, hold_time_max, hold_band, over, edge, tempering_min, tempering_max, keep,
+  ceiling,
+  start,
+  end,
+  gap,
+  interval,
+  thermocouples,
+  calibration,
+  heating_rate,
+  heating_rate_min,
+  cooling_rate,
+  cooling_rate_min,
+  spread,
+  hold_time,
+  hold_time_max,
+  hold_band,
+  over,
+  edge,
+  tempering_min,
+  tempering_max,
+  keep,
 };
 
 enum class QuantityUnit { celsius, celsius_per_hour, seconds, one };

@@ -17,8 +17,8 @@ struct StageChannel {
   std::string name;
   std::optional<double> in_s, out_s;  ///< first entry into the band, last exit from it (holds only)
   std::optional<double> min_c, max_c, mean_c;
-  std::optional<double> tempering;         ///< Hollomon-Jaffe parameter / 1000
-  std::optional<double> tempering_hours;   ///< worth the same at the hold's `low`
+  std::optional<double> tempering;        ///< Hollomon-Jaffe parameter / 1000
+  std::optional<double> tempering_hours;  ///< worth the same at the hold's `low`
 };
 
 struct StageCourse {

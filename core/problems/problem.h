@@ -25,10 +25,10 @@ enum class ProblemKind {
 
 struct Problem {
   ProblemKind kind = ProblemKind::bad_input;
-  std::string file;       ///< as the user named it; may be empty
-  std::size_t line = 0;   ///< from 1; 0 where no line is to blame
-  std::string what;       ///< what was found
-  std::string help;       ///< what would help
+  std::string file;      ///< as the user named it; may be empty
+  std::size_t line = 0;  ///< from 1; 0 where no line is to blame
+  std::string what;      ///< what was found
+  std::string help;      ///< what would help
 
   /// `FILE:LINE: what; what would help`, the parts that there are.
   [[nodiscard]] std::string text() const;
@@ -39,9 +39,9 @@ using Problems = std::vector<Problem>;
 template <typename T>
 class [[nodiscard]] Result {
  public:
-  Result(T value) : state_(std::move(value)) {}                       // NOLINT: implicit on purpose
-  Result(Problem problem) : state_(Problems{std::move(problem)}) {}   // NOLINT
-  Result(Problems problems) : state_(std::move(problems)) {}          // NOLINT
+  Result(T value) : state_(std::move(value)) {}                      // NOLINT: implicit on purpose
+  Result(Problem problem) : state_(Problems{std::move(problem)}) {}  // NOLINT
+  Result(Problems problems) : state_(std::move(problems)) {}         // NOLINT
 
   [[nodiscard]] bool ok() const { return std::holds_alternative<T>(state_); }
   explicit operator bool() const { return ok(); }

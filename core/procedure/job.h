@@ -50,7 +50,8 @@ struct ThermocoupleEntry {
   std::optional<ColdJunction> cold_junction;
   std::optional<Tolerance> tolerance;
   std::optional<TemperatureDifference> extension;
-  std::vector<std::pair<Temperature, TemperatureDifference>> correction;  ///< ascending; straight lines between
+  std::vector<std::pair<Temperature, TemperatureDifference>>
+      correction;  ///< ascending; straight lines between
   std::optional<std::string> certificate;
   std::optional<CivilDate> valid_until;
   std::optional<std::string> spare_for;

@@ -12,8 +12,8 @@
 namespace soakwright {
 
 /// `over` divided by the thickness, held within `at_least` and `at_most`.
-/// The shape of ASME BPVC VIII-1 UCS-56(d): 400 F/h divided by the thickness in inches, at most 400 F/h, need not be
-/// less than 100 F/h.
+/// The shape of ASME BPVC VIII-1 UCS-56(d): 400 F/h divided by the thickness in inches, at most 400 F/h, need
+/// not be less than 100 F/h.
 struct RateRule {
   HeatingRate over;  ///< the rate at one `per`
   LengthUnit per = LengthUnit::millimetre;
@@ -23,15 +23,16 @@ struct RateRule {
   bool operator==(const RateRule&) const = default;
 };
 
-/// Straight lines between the points, level before the first, the slope `beyond` after the last (level without
-/// it); with `step` the thickness is first rounded up to a whole step.
+/// Straight lines between the points, level before the first, the slope `beyond` after the last (level
+/// without it); with `step` the thickness is first rounded up to a whole step.
 struct TimeRule {
   struct Slope {
     double seconds = 0.0;
     Thickness per;
     bool operator==(const Slope&) const = default;
   };
-  std::vector<std::pair<Thickness, double>> points;  ///< thickness, seconds; thickness ascending, at least one
+  std::vector<std::pair<Thickness, double>>
+      points;  ///< thickness, seconds; thickness ascending, at least one
   std::optional<Slope> beyond;
   std::optional<Thickness> step;
   [[nodiscard]] double at(Thickness thickness) const;

@@ -39,7 +39,8 @@ class Readings {
   static constexpr std::int32_t kMissingUnits = INT32_MIN;
 
   Readings() = default;
-  /// Decimals: `units` must outlive nothing; the readings own or share it. `missing` counts kMissingUnits in it.
+  /// Decimals: `units` must outlive nothing; the readings own or share it. `missing` counts kMissingUnits in
+  /// it.
   static Readings of_decimals(std::shared_ptr<const std::int32_t[]> units, std::size_t rows,
                               std::size_t missing, DecimalScale scale);
   /// Doubles in Celsius; NaN is missing in storage. `resolution_k` is the last digit of the log.

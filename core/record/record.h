@@ -53,8 +53,8 @@ struct Channel {
   std::optional<std::string> weld;
   std::optional<double> at_m;
   std::optional<double> around_deg;
-  std::optional<std::size_t> spare_for;           ///< index of the channel
-  std::optional<std::size_t> entry;               ///< index into Job::thermocouples
+  std::optional<std::size_t> spare_for;  ///< index of the channel
+  std::optional<std::size_t> entry;      ///< index into Job::thermocouples
   Readings readings;
   std::optional<double> min_c, max_c;
   [[nodiscard]] bool judged() const {
@@ -92,10 +92,10 @@ struct Record {
   std::string sha256;
   std::uint64_t bytes = 0;
   Reading reading;
-  std::optional<LocalTime> start;  ///< of the first sample, where the log has a clock
-  std::vector<double> times_s;     ///< strictly rising from 0
-  double interval_s = 0.0;         ///< the median step
-  std::vector<std::size_t> breaks; ///< rows r where nothing joins r and r + 1 (a clock fault), ascending
+  std::optional<LocalTime> start;   ///< of the first sample, where the log has a clock
+  std::vector<double> times_s;      ///< strictly rising from 0
+  double interval_s = 0.0;          ///< the median step
+  std::vector<std::size_t> breaks;  ///< rows r where nothing joins r and r + 1 (a clock fault), ascending
   std::vector<Channel> channels;
   std::vector<OtherColumn> other_columns;
   std::vector<Notice> notices;

@@ -7,8 +7,8 @@
 
 namespace soakwright {
 
-/// The whole object with a line end behind it. Always valid UTF-8; numbers are the shortest text that reads back
-/// to the same double.
+/// The whole object with a line end behind it. Always valid UTF-8; numbers are the shortest text that reads
+/// back to the same double.
 std::string result_json(const Analysis& analysis);
 
 }  // namespace soakwright

@@ -42,8 +42,7 @@ std::int64_t days_from_civil(CivilDate date) {
 }
 
 CivilDate civil_from_days(std::int64_t days) {
-  const std::chrono::year_month_day ymd{
-      std::chrono::sys_days{std::chrono::days{static_cast<int>(days)}}};
+  const std::chrono::year_month_day ymd{std::chrono::sys_days{std::chrono::days{static_cast<int>(days)}}};
   return {static_cast<int>(ymd.year()), static_cast<int>(static_cast<unsigned>(ymd.month())),
           static_cast<int>(static_cast<unsigned>(ymd.day()))};
 }
@@ -74,7 +73,8 @@ LocalTime LocalTime::plus_seconds(double seconds) const {
 }
 
 double LocalTime::seconds_since(LocalTime earlier) const {
-  return static_cast<double>(nanoseconds_ - earlier.nanoseconds_) / static_cast<double>(kNanosecondsPerSecond);
+  return static_cast<double>(nanoseconds_ - earlier.nanoseconds_) /
+         static_cast<double>(kNanosecondsPerSecond);
 }
 
 std::string LocalTime::iso() const {

@@ -1,7 +1,8 @@
 #include "core/units/temperature.h"
 
-#include <catch2/catch.hpp>
 #include <type_traits>
+
+#include <catch2/catch.hpp>
 
 using namespace soakwright;
 
@@ -33,7 +34,8 @@ TEST_CASE("a temperature converts with the offset and a difference without") {
   // NIST SP 811, appendix B.8: t/C = (t/F - 32)/1.8; 1 F of interval = 5/9 K.
   CHECK(Temperature::of(1100, TemperatureUnit::fahrenheit).celsius() == 5340.0 / 9.0);
   CHECK(TemperatureDifference::of(9, TemperatureUnit::fahrenheit).kelvin() == 5.0);
-  CHECK(HeatingRate::of(600, TemperatureUnit::fahrenheit).celsius_per_hour() == Approx(333.333333333).epsilon(1e-12));
+  CHECK(HeatingRate::of(600, TemperatureUnit::fahrenheit).celsius_per_hour() ==
+        Approx(333.333333333).epsilon(1e-12));
 }
 
 TEST_CASE("decimals in Fahrenheit and kelvin become the nearest double to the exact Celsius value") {

@@ -1,0 +1,71 @@
+#include "tests/house/room_rules.h"
+
+#include <catch2/catch.hpp>
+
+namespace {
+
+const std::filesystem::path top = SOAKWRIGHT_SOURCE_DIR;
+
+RoomRules rules() { return {lines_of(top / "tests/house/rooms.txt"), lines_of(top / "core/values.txt")}; }
+
+}  // namespace
+
+TEST_CASE("every include keeps to the rooms") {
+  const RoomRules house = rules();
+  std::size_t read = 0;
+  for (const std::string& file : cpp_files(top)) {
+    for (const IncludeLine& include : includes_in(lines_of(top / file))) {
+      ++read;
+      const auto objection = house.objection(file, include);
+      if (objection) FAIL_CHECK(file << ":" << include.line << ": " << *objection);
+    }
+  }
+  CHECK(read > 50);
+}
+
+TEST_CASE("the room rules object to what the table does not allow") {
+  struct Row {
+    const char* file;
+    const char* line;
+    bool allowed;
+  };
+  const Row rows[] = {
+      {"core/units/a.h", "#include \"core/units/b.h\"", true},
+      {"core/units/a.h", "#include \"core/problems/problem.h\"", false},
+      {"core/read/a.cpp", "#include \"core/procedure/job.h\"", false},
+      {"core/record/a.cpp", "#include \"core/procedure/job.h\"", true},
+      {"core/measure/a.cpp", "#include \"core/judge/verdict.h\"", false},
+      {"core/judge/a.cpp", "#include \"core/phases/phase.h\"", true},
+      {"core/judge/a.cpp", "#include \"core/report/result_json.h\"", false},
+      {"core/judge/a.cpp", "#include \"core/analyse.h\"", false},
+      {"core/analyse.cpp", "#include \"core/judge/judgement.h\"", true},
+      {"core/analyse.cpp", "#include \"app/paper/a.h\"", false},
+      {"core/judge/a.cpp", "#include <QString>", false},
+      {"core/judge/a.cpp", "#include <QtGui/QPainter>", false},
+      {"core/judge/a.cpp", "#include \"problem.h\"", false},
+      {"core/judge/a.cpp", "#include \"../problems/problem.h\"", false},
+      {"core/judge/a.cpp", "#  include <core/measure/a.h>", false},
+      {"core/judge/a.cpp", "#include <vector>", true},
+      {"core/new-room/a.cpp", "#include <vector>", false},
+      {"app/new-room/a.cpp", "#include <vector>", false},
+      {"app/command-line/a.cpp", "#include \"core/analyse.h\"", true},
+      {"app/command-line/a.cpp", "#include \"core/record/record.h\"", true},
+      {"app/command-line/a.cpp", "#include \"core/units/local_time.h\"", true},
+      {"app/command-line/a.cpp", "#include \"core/record/record_file.h\"", false},
+      {"app/command-line/a.cpp", "#include \"core/measure/a.h\"", false},
+      {"app/command-line/a.cpp", "#include \"app/paper/a.h\"", false},
+      {"app/command-line/a.cpp", "#include <QCoreApplication>", false},
+      {"app/paper/a.cpp", "#include <QPainter>", true},
+      {"app/paper/a.cpp", "#include \"app/desk/a.h\"", false},
+      {"app/desk/parts/a.cpp", "#include \"app/paper/a.h\"", true},
+      {"app/desk/a.cpp", "#include \"core/judge/judgement.h\"", false},
+      {"tests/core/a_test.cpp", "#include \"core/measure/a.h\"", true},
+  };
+  const RoomRules house = rules();
+  for (const Row& row : rows) {
+    const auto includes = includes_in({row.line});
+    REQUIRE(includes.size() == 1);
+    INFO(row.file << " with " << row.line);
+    CHECK(house.objection(row.file, includes[0]).has_value() != row.allowed);
+  }
+}

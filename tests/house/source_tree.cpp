@@ -2,7 +2,7 @@
 
 #include <algorithm>
 #include <fstream>
-#include <regex>
+#include <string_view>
 
 std::vector<std::string> lines_of(const std::filesystem::path& file) {
   std::vector<std::string> lines;
@@ -12,11 +12,23 @@ std::vector<std::string> lines_of(const std::filesystem::path& file) {
 }
 
 std::vector<IncludeLine> includes_in(const std::vector<std::string>& lines) {
-  static const std::regex pattern(R"(^\s*#\s*include\s*([<"])([^>"]+)[>"])");
   std::vector<IncludeLine> found;
   for (std::size_t i = 0; i < lines.size(); ++i) {
-    std::smatch match;
-    if (std::regex_search(lines[i], match, pattern)) found.push_back({i + 1, match[2], match[1] == "\""});
+    std::string_view rest = lines[i];
+    const auto skip_blanks = [&] {
+      rest.remove_prefix(std::min(rest.find_first_not_of(" \t"), rest.size()));
+    };
+    skip_blanks();
+    if (!rest.starts_with('#')) continue;
+    rest.remove_prefix(1);
+    skip_blanks();
+    if (!rest.starts_with("include")) continue;
+    rest.remove_prefix(7);
+    skip_blanks();
+    if (!rest.starts_with('"') && !rest.starts_with('<')) continue;
+    const bool quoted = rest.front() == '"';
+    const auto end = rest.find(quoted ? '"' : '>', 1);
+    if (end != std::string_view::npos) found.push_back({i + 1, std::string(rest.substr(1, end - 1)), quoted});
   }
   return found;
 }

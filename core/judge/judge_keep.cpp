@@ -1,0 +1,97 @@
+// A keep stage: the judged channels stay in the band throughout a period of the job.
+#include <algorithm>
+#include <limits>
+
+#include <fmt/format.h>
+
+#include "core/judge/sentences.h"
+#include "core/judge/stage_judges.h"
+#include "core/measure/extremes.h"
+#include "core/measure/hold_time.h"
+
+namespace soakwright {
+
+void judge_keep(const WeldCase& weld, const Stage& stage, const KeepStage& asked) {
+  Requirement requirement = requirement_for(RequirementKind::keep, stage.number, weld.weld, 0.0);
+  StageCourse course;
+  course.weld = weld.weld;
+  course.number = stage.number;
+  course.kind = "keep";
+
+  std::vector<Span> periods;
+  for (const Period& period : weld.record.periods)
+    if (period.name == asked.during) periods.emplace_back(period.from_s, period.to_s);
+  std::sort(periods.begin(), periods.end());
+
+  const double low = asked.low.celsius();
+  const double high = asked.high ? asked.high->celsius() : std::numeric_limits<double>::infinity();
+  const GroupBand band = group_in_band(weld.set, weld.group, weld.time(), low, high, Grace{});
+  double out_s = 0.0;
+  double unknown_s = 0.0;
+  std::vector<Finding> findings;
+  for (const Span& period : periods) {
+    const Span shown{std::max(period.first, weld.time().first), std::min(period.second, weld.time().second)};
+    const double length = period.second - period.first;
+    unknown_s += length - std::max(0.0, shown.second - shown.first);
+    if (shown.second <= shown.first) continue;
+    const TimeOut total = time_out(band, shown);
+    out_s += total.out_s;
+    unknown_s += total.unknown_s;
+    for (const Departure& departure : band.departures) {
+      const Span part{std::max(departure.time.first, shown.first),
+                      std::min(departure.time.second, shown.second)};
+      if (part.second <= part.first) continue;
+      const Depth depth = depth_of(weld.set, weld.group, part, low, high);
+      Finding finding = finding_on(requirement, Finding::Kind::not_met);
+      finding.channel = weld.name(depth.trace);
+      finding.from_s = part.first;
+      finding.to_s = part.second;
+      finding.extreme = depth.celsius;
+      finding.text =
+          fmt::format("{} at {} during {}", *finding.channel, say_celsius(depth.celsius), asked.during);
+      findings.push_back(std::move(finding));
+    }
+  }
+  if (!periods.empty()) {
+    course.start_s = periods.front().first;
+    course.end_s = periods.back().second;
+  }
+  for (std::size_t member = 0; member < weld.group.size(); ++member) {
+    const Trace& trace = weld.set.traces[weld.group[member]];
+    StageChannel channel;
+    channel.name = trace.name;
+    if (const auto summary = summary_of(trace, periods)) {
+      channel.min_c = summary->min_c;
+      channel.max_c = summary->max_c;
+      channel.mean_c = summary->mean_c;
+    }
+    course.channels.push_back(std::move(channel));
+  }
+  weld.out.stages.push_back(std::move(course));
+
+  if (periods.empty()) {
+    requirement.text = fmt::format("the job names no period \"{}\"", asked.during);
+  } else {
+    set_measured(requirement, out_s);
+    requirement.from_s = course.start_s;
+    requirement.to_s = course.end_s;
+    requirement.verdict = beyond_limit(requirement, out_s) ? Verdict::not_met
+                          : unknown_s > kSampleSlack_s     ? Verdict::undecided
+                                                           : Verdict::met;
+    requirement.text = fmt::format("out of the band for {} during {}", say_time(out_s), asked.during);
+    if (unknown_s > kSampleSlack_s)
+      requirement.text += fmt::format("; {} of it are not known", say_time(unknown_s));
+  }
+  if (requirement.verdict == Verdict::not_met) {
+    weld.out.findings.insert(weld.out.findings.end(), findings.begin(), findings.end());
+  } else if (requirement.verdict == Verdict::undecided) {
+    Finding finding = finding_on(requirement, Finding::Kind::undecided);
+    finding.from_s = requirement.from_s;
+    finding.to_s = requirement.to_s;
+    finding.text = requirement.text;
+    weld.out.findings.push_back(std::move(finding));
+  }
+  weld.out.requirements.push_back(std::move(requirement));
+}
+
+}  // namespace soakwright

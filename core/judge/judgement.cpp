@@ -1,0 +1,127 @@
+// A record held against a procedure, in this order:
+// 1. traces of the channels, spares taken over (measure/trace)
+// 2. the limits of the whole record (judge_whole_record)
+// 3. for each weld: its channels, its holds (measure/hold_choice), then each stage (judge_ramp, judge_hold,
+// judge_keep)
+// 4. the verdicts of the welds and of the record
+#include "core/judge/judgement.h"
+
+#include <algorithm>
+#include <limits>
+
+#include <fmt/format.h>
+
+#include "core/judge/sentences.h"
+#include "core/judge/stage_judges.h"
+#include "core/judge/weld_case.h"
+
+namespace soakwright {
+namespace {
+
+void note_take_overs(const RecordCase& record_case) {
+  for (const TakeOver& change : record_case.set.take_overs) {
+    const Channel& main = record_case.record.channels[change.channel];
+    const Channel& spare = record_case.record.channels[change.spare];
+    record_case.out.replaced.push_back({main.name, spare.name, change.at_s, change.step_k});
+    Finding note;
+    note.channel = main.name;
+    note.from_s = note.to_s = change.at_s;
+    note.extreme = change.step_k;
+    note.text = fmt::format("{} took over from {} at {}", spare.name, main.name,
+                            say_moment(record_case.record, change.at_s));
+    note.text += change.step_k ? fmt::format(", reading {:+.1f} °C against it there", *change.step_k)
+                               : std::string{"; how far apart they read there is not known"};
+    record_case.out.findings.push_back(std::move(note));
+  }
+}
+
+/// The weld's traces that count for it: judged ones, or those at the edge of the heated band.
+std::vector<std::size_t> traces_for(const RecordCase& record_case, const std::optional<std::string>& weld,
+                                    Zone zone) {
+  std::vector<std::size_t> traces;
+  for (std::size_t i = 0; i < record_case.set.traces.size(); ++i) {
+    const Channel& channel = record_case.record.channels[record_case.set.traces[i].channel];
+    const bool counts = channel.duty == Duty::control || channel.duty == Duty::monitor;
+    const bool here = !weld || !channel.weld || *channel.weld == *weld;
+    if (counts && channel.zone == zone && here) traces.push_back(i);
+  }
+  return traces;
+}
+
+std::vector<HoldCourse> holds_of(const WeldCase& weld) {
+  std::vector<HoldCourse> holds;
+  for (std::size_t i = 0; i < weld.procedure.stages.size(); ++i) {
+    const auto* asked = std::get_if<HoldStage>(&weld.procedure.stages[i].asked);
+    if (asked == nullptr) continue;
+    HoldCourse hold;
+    hold.stage = i;
+    hold.low_c = asked->low.celsius();
+    hold.high_c = asked->high ? asked->high->celsius() : std::numeric_limits<double>::infinity();
+    const auto same = std::find_if(holds.begin(), holds.end(), [&](const HoldCourse& other) {
+      return other.low_c == hold.low_c && other.high_c == hold.high_c;
+    });
+    hold.band = same != holds.end() ? same->band
+                                    : group_in_band(weld.set, weld.group, weld.time(), hold.low_c,
+                                                    hold.high_c, weld.procedure.judging.grace);
+    holds.push_back(std::move(hold));
+  }
+  choose_holds(holds, weld.procedure, weld.record, weld.set, weld.group);
+  return holds;
+}
+
+void judge_stages(const WeldCase& weld) {
+  std::size_t hold = 0;
+  for (const Stage& stage : weld.procedure.stages) {
+    if (const auto* ramp = std::get_if<RampStage>(&stage.asked)) judge_ramp(weld, stage, *ramp);
+    if (const auto* asked = std::get_if<HoldStage>(&stage.asked)) judge_hold(weld, stage, *asked, hold++);
+    if (const auto* keep = std::get_if<KeepStage>(&stage.asked)) judge_keep(weld, stage, *keep);
+  }
+}
+
+Verdict worst_from(const std::vector<Requirement>& requirements, std::size_t first) {
+  Verdict worst = Verdict::met;
+  for (std::size_t i = first; i < requirements.size(); ++i) worst = std::max(worst, requirements[i].verdict);
+  return worst;
+}
+
+/// The welds of the job; without a list the job's one weld, with the procedure's thickness.
+std::vector<WeldEntry> welds_of(const Job* job) {
+  if (job != nullptr && !job->welds.empty()) return job->welds;
+  return {WeldEntry{}};
+}
+
+}  // namespace
+
+Verdicts judge(const Record& record, const Procedure& procedure, const Job* job) {
+  Verdicts out;
+  const TraceSet set = make_traces(record, bridge_for(procedure, record.interval_s));
+  const RowTicks ticks = row_ticks(record);
+  const RecordCase record_case{record, procedure, job, set, ticks, out};
+  note_take_overs(record_case);
+  judge_whole_record(record_case, traces_for(record_case, std::nullopt, Zone::soak));
+
+  const bool listed = job != nullptr && !job->welds.empty();
+  for (const WeldEntry& entry : welds_of(job)) {
+    WeldCase weld{record_case, {}, {}, {}, {}, {}};
+    if (listed)
+      weld.weld = entry.number;
+    else if (job != nullptr)
+      weld.weld = job->weld;
+    weld.thickness = entry.thickness ? entry.thickness : procedure.thickness;
+    weld.group = traces_for(record_case, listed ? weld.weld : std::nullopt, Zone::soak);
+    weld.edge = traces_for(record_case, listed ? weld.weld : std::nullopt, Zone::edge);
+    weld.holds = holds_of(weld);
+    // One weld alone answers for the whole record as well.
+    const std::size_t first = listed ? out.requirements.size() : 0;
+    judge_stages(weld);
+    WeldVerdict verdict;
+    verdict.number = weld.weld;
+    if (weld.thickness) verdict.thickness_mm = weld.thickness->millimetres();
+    verdict.verdict = worst_from(out.requirements, first);
+    out.welds.push_back(std::move(verdict));
+  }
+  out.verdict = worst_from(out.requirements, 0);
+  return out;
+}
+
+}  // namespace soakwright

@@ -1,0 +1,36 @@
+// Lowest, highest and mean readings of channels within a time, and the places above a level.
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <vector>
+
+#include "core/measure/group_band.h"
+
+namespace soakwright {
+
+struct ReadingAt {
+  std::size_t trace = 0;
+  double at_s = 0.0;
+  double celsius = 0.0;
+};
+
+/// The highest (lowest) reading of any channel of the group that belongs to `time`; the first in time, then
+/// the first in the log's order of equals.
+std::optional<ReadingAt> highest_reading(const TraceSet& set, Group group, Span time);
+std::optional<ReadingAt> lowest_reading(const TraceSet& set, Group group, Span time);
+
+/// Time of one channel above a level, with its highest reading.
+struct HotPlace {
+  Span time;
+  ReadingAt hottest;
+};
+std::vector<HotPlace> places_above(const TraceSet& set, Group group, Span time, double level_c);
+
+/// Over the readings of one trace that belong to any of `times`; nothing where there are none.
+struct ReadingSummary {
+  double min_c = 0.0, max_c = 0.0, mean_c = 0.0;
+};
+std::optional<ReadingSummary> summary_of(const Trace& trace, const std::vector<Span>& times);
+
+}  // namespace soakwright

@@ -1,0 +1,224 @@
+#include "core/measure/hold_choice.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace soakwright {
+namespace {
+
+constexpr double kNever = -std::numeric_limits<double>::infinity();
+/// Two sums of core lengths closer than this are equal, and the first in time is taken.
+constexpr double kSameSum_s = 1e-6;
+
+double length(const Span& span) { return span.second - span.first; }
+
+/// The highest `above` of the heat and cool stages between two holds.
+std::optional<double> highest_above(const Procedure& procedure, std::size_t stage, std::size_t later_stage) {
+  std::optional<double> highest;
+  for (std::size_t i = stage + 1; i < later_stage; ++i) {
+    const auto* ramp = std::get_if<RampStage>(&procedure.stages[i].asked);
+    if (ramp != nullptr && ramp->above) highest = std::max(highest.value_or(kNever), ramp->above->celsius());
+  }
+  return highest;
+}
+
+/// Times of the rows at which the median of the known judged channels is below `level`.
+std::vector<double> times_below(const Record& record, RowValues& rows, double level) {
+  std::vector<double> times;
+  std::vector<double> known;
+  rows.visit_tiles(record.first_row, record.end_row,
+                   [&](std::size_t first, std::size_t count, const auto& columns) {
+                     for (std::size_t r = 0; r < count; ++r) {
+                       known.clear();
+                       for (const ColumnTile& column : columns)
+                         if (column.known == nullptr || column.known[r] != 0)
+                           known.push_back(column.celsius[r]);
+                       if (known.empty()) continue;
+                       const auto middle = known.begin() + static_cast<std::ptrdiff_t>(known.size() / 2);
+                       std::nth_element(known.begin(), middle, known.end());
+                       double median = *middle;
+                       if (known.size() % 2 == 0)
+                         median = (median + *std::max_element(known.begin(), middle)) / 2.0;
+                       if (median < level - kTemperatureSlack) times.push_back(record.times_s[first + r]);
+                     }
+                     return true;
+                   });
+  return times;
+}
+
+/// The latest core that may stand before a stretch: it must end by `limit` (or before it, where `strictly`).
+struct Before {
+  double limit = 0.0;
+  bool strictly = false;
+};
+
+/// Dynamic programme over holds and stretches: best[h][s] is the greatest sum of core lengths in which
+/// stretch s is the core of hold h and the last one chosen.
+class CoreChoice {
+ public:
+  CoreChoice(const std::vector<HoldCourse>& holds, const Procedure& procedure, const Record& record,
+             const TraceSet& set, Group group)
+      : holds_(holds), procedure_(procedure), record_(record), rows_(record, set, group) {}
+
+  /// Per hold, the stretch chosen as its core.
+  std::vector<std::optional<std::size_t>> run() {
+    steps_.resize(holds_.size());
+    for (std::size_t h = 0; h < holds_.size(); ++h) {
+      const std::vector<Span>& stretches = holds_[h].band.stretches;
+      steps_[h].resize(stretches.size());
+      for (std::size_t s = 0; s < stretches.size(); ++s) steps_[h][s].sum = length(stretches[s]);
+      for (std::size_t g = 0; g < h; ++g) continue_from(g, h);
+      note_best(h);
+    }
+    return chosen();
+  }
+
+ private:
+  struct Step {
+    double sum = 0.0;
+    std::optional<std::pair<std::size_t, std::size_t>> previous;  ///< hold, stretch
+    std::size_t best_so_far = 0;  ///< the stretch up to here with the greatest sum, the first of equals
+  };
+
+  /// Takes cores of hold g as the ones just before cores of hold h, where that is better.
+  void continue_from(std::size_t g, std::size_t h) {
+    const std::vector<Span>& earlier = holds_[g].band.stretches;
+    if (earlier.empty() || holds_[h].band.stretches.empty()) return;
+    const bool overlap = holds_[g].low_c <= holds_[h].high_c && holds_[h].low_c <= holds_[g].high_c;
+    std::optional<std::vector<double>> cold_times;
+    if (overlap)
+      if (const auto level = highest_above(procedure_, holds_[g].stage, holds_[h].stage))
+        cold_times = times_below(record_, rows_, *level);
+    for (std::size_t s = 0; s < steps_[h].size(); ++s) {
+      const Span& stretch = holds_[h].band.stretches[s];
+      Before before{stretch.first, false};
+      if (cold_times) {
+        const auto next = std::lower_bound(cold_times->begin(), cold_times->end(), stretch.first);
+        if (next == cold_times->begin()) continue;
+        before = {*std::prev(next), true};
+      }
+      const auto end = std::partition_point(earlier.begin(), earlier.end(), [&](const Span& span) {
+        return before.strictly ? span.second < before.limit : span.second <= before.limit;
+      });
+      if (end == earlier.begin()) continue;
+      const std::size_t last = static_cast<std::size_t>(end - earlier.begin()) - 1;
+      const std::size_t best = steps_[g][last].best_so_far;
+      const double sum = steps_[g][best].sum + length(stretch);
+      if (sum > steps_[h][s].sum + kSameSum_s) {
+        steps_[h][s].sum = sum;
+        steps_[h][s].previous = {g, best};
+      }
+    }
+  }
+
+  void note_best(std::size_t h) {
+    for (std::size_t s = 1; s < steps_[h].size(); ++s) {
+      const std::size_t best = steps_[h][s - 1].best_so_far;
+      steps_[h][s].best_so_far = steps_[h][s].sum > steps_[h][best].sum + kSameSum_s ? s : best;
+    }
+  }
+
+  [[nodiscard]] std::vector<std::optional<std::size_t>> chosen() const {
+    std::vector<std::optional<std::size_t>> cores(holds_.size());
+    std::optional<std::pair<std::size_t, std::size_t>> at;
+    double greatest = 0.0;
+    for (std::size_t h = 0; h < holds_.size(); ++h) {
+      if (steps_[h].empty()) continue;
+      const std::size_t best = steps_[h].back().best_so_far;
+      if (!at || steps_[h][best].sum > greatest + kSameSum_s) {
+        at = {h, best};
+        greatest = steps_[h][best].sum;
+      }
+    }
+    for (; at; at = steps_[at->first][at->second].previous) cores[at->first] = at->second;
+    return cores;
+  }
+
+  const std::vector<HoldCourse>& holds_;
+  const Procedure& procedure_;
+  const Record& record_;
+  RowValues rows_;
+  std::vector<std::vector<Step>> steps_;
+};
+
+double distance(const Span& stretch, const Span& core) {
+  return std::max({0.0, stretch.first - core.second, core.first - stretch.second});
+}
+
+bool same_time(const Span& a, const Span& b) {
+  return std::fabs(a.first - b.first) <= kWindowSlack_s && std::fabs(a.second - b.second) <= kWindowSlack_s;
+}
+
+/// The stretches of hold `index`'s band between its neighbours' cores, those left out that stand nearer to
+/// the core of another hold that may have them too.
+std::vector<Span> belonging(const std::vector<HoldCourse>& holds, std::size_t index) {
+  const HoldCourse& hold = holds[index];
+  const HoldCourse* before = cored_before(holds, index);
+  const HoldCourse* after = cored_after(holds, index);
+  const auto within = [](const Span& span, const HoldCourse* earlier, const HoldCourse* later) {
+    return (earlier == nullptr || span.first >= earlier->core->second) &&
+           (later == nullptr || span.second <= later->core->first);
+  };
+  std::vector<Span> own;
+  for (const Span& stretch : hold.band.stretches) {
+    if (!within(stretch, before, after)) continue;
+    const bool is_core = same_time(stretch, *hold.core);
+    bool nearer_elsewhere = false;
+    for (std::size_t other = 0; other < holds.size() && !is_core; ++other) {
+      if (other == index || !holds[other].core) continue;
+      if (!within(stretch, cored_before(holds, other), cored_after(holds, other))) continue;
+      const std::vector<Span>& theirs = holds[other].band.stretches;
+      const auto same = std::lower_bound(theirs.begin(), theirs.end(), stretch.first - kWindowSlack_s,
+                                         [](const Span& span, double at) { return span.first < at; });
+      if (same == theirs.end() || !same_time(*same, stretch)) continue;
+      const double here = distance(stretch, *hold.core);
+      const double there = distance(stretch, *holds[other].core);
+      if (there < here - kWindowSlack_s || (there <= here + kWindowSlack_s && other < index))
+        nearer_elsewhere = true;
+    }
+    if (!nearer_elsewhere) own.push_back(stretch);
+  }
+  return own;
+}
+
+/// Sets short stretches at either end aside, one after the other, up to the core; the rest make the span.
+void set_edges_aside(HoldCourse& hold, std::vector<Span> own, double settle_s) {
+  const double shortest = std::max(settle_s, length(*hold.core) / 10.0);
+  const auto edge = [&](const Span& span) {
+    return !same_time(span, *hold.core) && length(span) < shortest - kSampleSlack_s;
+  };
+  auto first = own.begin();
+  while (edge(*first)) ++first;
+  auto end = own.end();
+  while (edge(*std::prev(end))) --end;
+  hold.set_aside.assign(own.begin(), first);
+  hold.set_aside.insert(hold.set_aside.end(), end, own.end());
+  hold.stretches.assign(first, end);
+  hold.span = {hold.stretches.front().first, hold.stretches.back().second};
+}
+
+}  // namespace
+
+const HoldCourse* cored_before(const std::vector<HoldCourse>& holds, std::size_t index) {
+  while (index > 0)
+    if (holds[--index].core) return &holds[index];
+  return nullptr;
+}
+
+const HoldCourse* cored_after(const std::vector<HoldCourse>& holds, std::size_t index) {
+  while (++index < holds.size())
+    if (holds[index].core) return &holds[index];
+  return nullptr;
+}
+
+void choose_holds(std::vector<HoldCourse>& holds, const Procedure& procedure, const Record& record,
+                  const TraceSet& set, Group group) {
+  const auto cores = CoreChoice(holds, procedure, record, set, group).run();
+  for (std::size_t h = 0; h < holds.size(); ++h)
+    if (cores[h]) holds[h].core = holds[h].band.stretches[*cores[h]];
+  for (std::size_t h = 0; h < holds.size(); ++h)
+    if (holds[h].core) set_edges_aside(holds[h], belonging(holds, h), procedure.judging.settle_s);
+}
+
+}  // namespace soakwright

@@ -1,0 +1,149 @@
+#include "core/measure/hold_time.h"
+
+#include <algorithm>
+#include <limits>
+
+namespace soakwright {
+namespace {
+
+double overlap(const Span& a, const Span& b) {
+  return std::max(0.0, std::min(a.second, b.second) - std::max(a.first, b.first));
+}
+
+/// Times in which the group is in or unknown, departures that were forgiven taken as in; cut at lone readings
+/// that are known to be out.
+std::vector<Span> possible_times(const GroupBand& band) {
+  std::vector<Span> joined;
+  auto departure = band.departures.begin();
+  for (const GroupSpan& span : band.spans) {
+    const bool out = span.state == GroupState::out;
+    const bool forgiven = out && departure->filled;
+    if (out) ++departure;  // one departure for each time out, in order
+    if (out && !forgiven) continue;
+    if (!joined.empty() && joined.back().second == span.from)
+      joined.back().second = span.to;
+    else
+      joined.emplace_back(span.from, span.to);
+  }
+  std::vector<Span> times;
+  for (const Span& time : joined) {
+    double from = time.first;
+    for (const double lone : band.lone_outs) {
+      if (lone <= from || lone >= time.second) continue;
+      const bool within_stretch =
+          std::any_of(band.stretches.begin(), band.stretches.end(),
+                      [&](const Span& stretch) { return lone > stretch.first && lone < stretch.second; });
+      if (within_stretch) continue;
+      times.emplace_back(from, lone);
+      from = lone;
+    }
+    times.emplace_back(from, time.second);
+  }
+  return times;
+}
+
+bool open_ended(const Span& time, const Span& record) {
+  return time.first <= record.first + kWindowSlack_s || time.second >= record.second - kWindowSlack_s;
+}
+
+HoldTime without_core(const std::vector<HoldCourse>& holds, std::size_t index, HoldStage::Count count,
+                      const Span& record) {
+  const HoldCourse* before = cored_before(holds, index);
+  const HoldCourse* after = cored_after(holds, index);
+  const Span between{before != nullptr ? before->core->second : record.first,
+                     after != nullptr ? after->core->first : record.second};
+  double longest = 0.0;
+  double total = 0.0;
+  const GroupBand& band = holds[index].band;
+  for (const GroupSpan& span : band.spans) {
+    if (span.state != GroupState::unknown) continue;
+    const Span part{std::max(span.from, between.first), std::min(span.to, between.second)};
+    if (part.second <= part.first) continue;
+    total += part.second - part.first;
+    double from = part.first;
+    for (const double lone : band.lone_outs) {
+      if (lone <= from || lone >= part.second) continue;
+      longest = std::max(longest, lone - from);
+      from = lone;
+    }
+    longest = std::max(longest, part.second - from);
+  }
+  return {0.0, count == HoldStage::Count::accumulated ? total : longest};
+}
+
+}  // namespace
+
+HoldTime hold_time(const std::vector<HoldCourse>& holds, std::size_t index, HoldStage::Count count,
+                   Span record) {
+  const HoldCourse& hold = holds[index];
+  if (!hold.core) return without_core(holds, index, count, record);
+  std::vector<Span> own{*hold.core};
+  if (count == HoldStage::Count::accumulated) {
+    own = hold.stretches;
+    own.insert(own.end(), hold.set_aside.begin(), hold.set_aside.end());
+  }
+  HoldTime time;
+  for (const Span& stretch : own) time.certain_s += stretch.second - stretch.first;
+  double possible = 0.0;
+  bool open = false;
+  for (const Span& around : possible_times(hold.band)) {
+    const bool has_own = std::any_of(own.begin(), own.end(),
+                                     [&](const Span& stretch) { return overlap(stretch, around) > 0.0; });
+    if (!has_own) continue;
+    possible += around.second - around.first;
+    open = open || open_ended(around, record);
+  }
+  if (!open) time.possible_s = possible;
+  return time;
+}
+
+TimeOut time_out(const GroupBand& band, Span time) {
+  TimeOut total;
+  for (const GroupSpan& span : band.spans) {
+    const double part = overlap({span.from, span.to}, time);
+    if (span.state == GroupState::out) total.out_s += part;
+    if (span.state == GroupState::unknown) total.unknown_s += part;
+  }
+  return total;
+}
+
+TimeAbove time_at_or_above(const TraceSet& set, Group group, double low_c, Span time) {
+  TimeAbove result;
+  for (const std::size_t index : group) {
+    const Trace& trace = set.traces[index];
+    double known = 0.0;
+    for (const BandSpan& span : band_spans(trace, low_c, std::numeric_limits<double>::infinity()))
+      if (span.state == BandState::in) known += overlap({span.from, span.to}, time);
+    double unknown = 0.0;
+    for (const Span& span : unknown_spans(trace, time.first, time.second))
+      unknown += span.second - span.first;
+    if (!result.trace || known > result.longest_s + kWindowSlack_s) {
+      result.longest_s = known;
+      result.trace = index;
+    }
+    result.longest_with_unknown_s = std::max(result.longest_with_unknown_s, known + unknown);
+  }
+  return result;
+}
+
+Span between_spans(const std::vector<HoldCourse>& holds, std::size_t index, Span record) {
+  const HoldCourse* before = cored_before(holds, index);
+  const HoldCourse* after = cored_after(holds, index);
+  return {before != nullptr ? before->span->second : record.first,
+          after != nullptr ? after->span->first : record.second};
+}
+
+InAndOut in_and_out(const std::vector<BandSpan>& spans, Span time) {
+  InAndOut result;
+  for (const BandSpan& span : spans) {
+    if (span.state != BandState::in || span.to < time.first || span.from > time.second) continue;
+    const double from = std::max(span.from, time.first);
+    const double to = std::min(span.to, time.second);
+    if (to <= from && span.from != span.to) continue;
+    if (!result.in_s) result.in_s = from;
+    result.out_s = to;
+  }
+  return result;
+}
+
+}  // namespace soakwright

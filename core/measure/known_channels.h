@@ -1,0 +1,23 @@
+// How many judged channels are known at once.
+#pragma once
+
+#include <cstddef>
+#include <optional>
+
+#include "core/measure/group_band.h"
+
+namespace soakwright {
+
+struct FewestKnown {
+  std::size_t count = 0;
+  Span time;  ///< the first time with so few
+};
+
+/// The smallest number of channels of the group known at any instant of `time`; one put aside does not count.
+FewestKnown fewest_known(const TraceSet& set, Group group, Span time);
+
+/// From the first entry of any channel into low…high to the last exit of any from later_low…later_high.
+std::optional<Span> first_entry_to_last_exit(const TraceSet& set, Group group, Span record,
+                                             const HoldStage& first, const HoldStage& last);
+
+}  // namespace soakwright

@@ -1,0 +1,215 @@
+#include "core/measure/rate.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <tuple>
+
+#include "core/measure/side_by_side.h"
+
+namespace soakwright {
+namespace {
+
+constexpr double kFewestIntervals = 8.0;
+constexpr double kInfinite = std::numeric_limits<double>::infinity();
+
+/// A known time of one channel within the stage, at or above `above` and at or below `below`.
+struct Part {
+  Span time;
+  std::size_t piece = 0;
+  std::size_t first = 0, end = 0;  ///< samples
+  bool full_crossing = false;      ///< runs from `above` to `below` or back
+};
+
+std::vector<Part> parts_of(const Trace& trace, const Span& when, const RampStage& stage) {
+  std::vector<Part> parts;
+  const double low = stage.above ? stage.above->celsius() : -kInfinite;
+  const double high = stage.below ? stage.below->celsius() : kInfinite;
+  const std::vector<BandSpan> spans = band_spans(trace, low, high);
+  for (std::size_t i = 0; i < spans.size(); ++i) {
+    if (spans[i].state != BandState::in) continue;
+    Part part;
+    part.time = {std::max(spans[i].from, when.first), std::min(spans[i].to, when.second)};
+    if (part.time.second <= part.time.first) continue;
+    part.piece = spans[i].piece;
+    const Piece& piece = trace.pieces[part.piece];
+    std::tie(part.first, part.end) =
+        samples_within(trace.legs[piece.leg], piece, part.time.first, part.time.second);
+    const auto beside = [&](std::size_t other, double edge, double own_edge) -> std::optional<BandState> {
+      if (other >= spans.size() || spans[other].piece != part.piece || edge != own_edge) return std::nullopt;
+      return spans[other].state;
+    };
+    const auto before = i > 0 ? beside(i - 1, spans[i].from, part.time.first) : std::nullopt;
+    const auto after = beside(i + 1, spans[i].to, part.time.second);
+    part.full_crossing = before && after && *before != *after;
+    parts.push_back(part);
+  }
+  return parts;
+}
+
+/// s² of the readings: mean over consecutive triples of d² / (1 + w² + (1 − w)²), where d is the middle
+/// reading less the line between its neighbours; for independent errors of variance s² that quotient has the
+/// mean s². Never less than what the last digit alone makes, q²/12.
+class Noise {
+ public:
+  void add(const IntegerSamples& samples, const Part& part) {
+    for (std::size_t i = part.first + 1; i + 1 < part.end; ++i) {
+      const auto before = static_cast<double>(samples.tick(i) - samples.tick(i - 1));
+      const auto both = static_cast<double>(samples.tick(i + 1) - samples.tick(i - 1));
+      const double w = before / both;
+      const auto rise = static_cast<double>(samples.unit(i + 1) - samples.unit(i - 1));
+      const double d =
+          (static_cast<double>(samples.unit(i) - samples.unit(i - 1)) - w * rise) * samples.unit_k;
+      sum_ += d * d / (1.0 + w * w + (1.0 - w) * (1.0 - w));
+      ++count_;
+    }
+  }
+  [[nodiscard]] double standard_deviation(double last_digit_k) const {
+    const double measured = count_ > 0 ? sum_ / static_cast<double>(count_) : 0.0;
+    return std::sqrt(std::max(measured, last_digit_k * last_digit_k / 12.0));
+  }
+
+ private:
+  double sum_ = 0.0;
+  std::size_t count_ = 0;
+};
+
+struct TraceRate {
+  std::optional<MeasuredRate> worst;
+  std::vector<SteepPlace> places;
+  std::array<std::optional<double>, 4> by_window{};
+  bool crossed_unseen = false;
+  double noise_k = 0.0;
+  bool has_parts = false;
+};
+
+/// Measures one channel.
+class TraceRateMeter {
+ public:
+  TraceRateMeter(const Record& record, const RowTicks& rows, const Trace& trace, std::size_t index,
+                 double sign, std::optional<double> limit)
+      : record_(record), rows_(rows), trace_(trace), index_(index), sign_(sign), limit_(limit) {}
+
+  TraceRate measure(const Span& when, const RampStage& stage, double width_s) {
+    const std::vector<Part> parts = parts_of(trace_, when, stage);
+    rate_.has_parts = !parts.empty();
+    load(parts);
+    Noise noise;
+    double last_digit = 0.0;
+    for (const Part& part : parts) {
+      noise.add(samples_of(part), part);
+      last_digit = std::max(last_digit, record_.channels[leg_of(part).channel].readings.resolution_k());
+    }
+    rate_.noise_k = noise.standard_deviation(last_digit);
+    for (const Part& part : parts) measure_part(part, width_s);
+    return std::move(rate_);
+  }
+
+ private:
+  const Leg& leg_of(const Part& part) const { return trace_.legs[trace_.pieces[part.piece].leg]; }
+  const IntegerSamples& samples_of(const Part& part) const { return samples_[trace_.pieces[part.piece].leg]; }
+
+  /// Integers of the samples that the parts need, per leg.
+  void load(const std::vector<Part>& parts) {
+    samples_.resize(trace_.legs.size());
+    for (std::size_t leg = 0; leg < trace_.legs.size(); ++leg) {
+      std::size_t first = std::numeric_limits<std::size_t>::max();
+      std::size_t end = 0;
+      for (const Part& part : parts) {
+        if (trace_.pieces[part.piece].leg != leg || part.first >= part.end) continue;
+        first = std::min(first, part.first);
+        end = std::max(end, part.end);
+      }
+      if (first < end) samples_[leg] = integer_samples(record_, rows_, trace_.legs[leg], first, end);
+    }
+  }
+
+  void measure_part(const Part& part, double width_s) {
+    bool any = false;
+    visit_windows(leg_of(part), samples_of(part), part.first, part.end, part.time, width_s,
+                  [&](const WindowSlope& window) {
+                    any = true;
+                    take(window);
+                  });
+    if (!any) {
+      if (const auto window = slope_over(samples_of(part), part.first, part.end, part.time))
+        take(*window);
+      else if (part.full_crossing)
+        rate_.crossed_unseen = true;
+    }
+    for (std::size_t i = 0; i < kBasisMinutes.size(); ++i) {
+      visit_windows(leg_of(part), samples_of(part), part.first, part.end, part.time, kBasisMinutes[i] * 60.0,
+                    [&](const WindowSlope& window) {
+                      const double slope = sign_ * window.slope_c_per_h;
+                      if (!rate_.by_window[i] || slope > *rate_.by_window[i]) rate_.by_window[i] = slope;
+                    });
+    }
+  }
+
+  void take(WindowSlope window) {
+    window.slope_c_per_h *= sign_;
+    const auto measured = [&] { return MeasuredRate{index_, window, rate_.noise_k / window.root_sxx_h}; };
+    if (!rate_.worst || window.slope_c_per_h > rate_.worst->window.slope_c_per_h) rate_.worst = measured();
+    if (!limit_ || window.slope_c_per_h <= *limit_ + kTemperatureSlack) return;
+    const MeasuredRate steep = measured();
+    const bool surely =
+        window.slope_c_per_h - kSureStandardErrors * steep.standard_error > *limit_ + kTemperatureSlack;
+    SteepPlace* last = rate_.places.empty() ? nullptr : &rate_.places.back();
+    if (last != nullptr && window.from_s <= last->time.second) {
+      last->time.second = window.to_s;
+      last->surely = last->surely || surely;
+      if (window.slope_c_per_h > last->steepest.window.slope_c_per_h) last->steepest = steep;
+    } else {
+      rate_.places.push_back({index_, {window.from_s, window.to_s}, steep, surely});
+    }
+  }
+
+  const Record& record_;
+  const RowTicks& rows_;
+  const Trace& trace_;
+  std::size_t index_;
+  double sign_;
+  std::optional<double> limit_;
+  std::vector<IntegerSamples> samples_;
+  TraceRate rate_;
+};
+
+bool earlier_or_steeper(const MeasuredRate& a, const MeasuredRate& b) {
+  if (a.window.slope_c_per_h != b.window.slope_c_per_h)
+    return a.window.slope_c_per_h > b.window.slope_c_per_h;
+  return a.window.at_s < b.window.at_s;
+}
+
+}  // namespace
+
+StageRate stage_rate(const Record& record, const RowTicks& rows, const TraceSet& set, Group group,
+                     const StageTime& when, const RampStage& stage, double rate_window_s,
+                     std::optional<double> limit_c_per_h) {
+  StageRate result;
+  result.width_s = rate_window_s;
+  if (kFewestIntervals * record.interval_s > rate_window_s) {
+    result.width_s = kFewestIntervals * record.interval_s;
+    result.widened = true;
+  }
+  const double sign = stage.direction == RampStage::Direction::heat ? 1.0 : -1.0;
+  std::vector<TraceRate> rates(group.size());
+  side_by_side(group.size(), [&](std::size_t member) {
+    const std::size_t index = group[member];
+    rates[member] = TraceRateMeter(record, rows, set.traces[index], index, sign, limit_c_per_h)
+                        .measure(when.time, stage, result.width_s);
+  });
+  for (std::size_t member = 0; member < group.size(); ++member) {
+    const TraceRate& rate = rates[member];
+    if (rate.worst && (!result.worst || earlier_or_steeper(*rate.worst, *result.worst)))
+      result.worst = rate.worst;
+    result.places.insert(result.places.end(), rate.places.begin(), rate.places.end());
+    if (rate.crossed_unseen) result.crossed_unseen.push_back(group[member]);
+    for (std::size_t i = 0; i < kBasisMinutes.size(); ++i)
+      if (rate.by_window[i] && (!result.by_window[i] || *rate.by_window[i] > *result.by_window[i]))
+        result.by_window[i] = rate.by_window[i];
+    if (rate.has_parts) result.noise_k.emplace_back(group[member], rate.noise_k);
+  }
+  return result;
+}
+
+}  // namespace soakwright

@@ -1,0 +1,25 @@
+// The tempering parameter of Hollomon and Jaffe over a whole curve.
+//
+// P = T (20 + log10 t) / 1000 with T in kelvin (0 °C = 273.15 K) and t in hours (J. H. Hollomon, L. D. Jaffe,
+// Trans. AIME 162, 1945; C = 20 as in EN 13445-4:2021). A varying temperature is carried along: at every step
+// what is gathered is converted to the step's temperature at equal P, then the step is added.
+#pragma once
+
+#include <optional>
+
+#include "core/measure/trace.h"
+
+namespace soakwright {
+
+struct Tempering {
+  double parameter = 0.0;  ///< P, thousands
+  double unknown_s = 0.0;  ///< time of the record in which nothing could be added
+};
+
+/// Over the known time of the trace; nothing where there is none.
+std::optional<Tempering> tempering_of(const Trace& trace, Span record);
+
+/// Hours at `celsius` that are worth the parameter.
+double equivalent_hours(double parameter, double celsius);
+
+}  // namespace soakwright

@@ -1,0 +1,95 @@
+// One thermocouple's temperature as a function of time: known on pieces of straight lines, unknown elsewhere.
+//
+// A trace has one leg (its own channel) or two (its channel, then the spare that took over). Between two
+// valid samples no further apart than `bridge` the temperature is the line through them; a clock fault, a
+// stretch put aside and a take-over cut lines. Decides nothing about limits.
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <optional>
+#include <span>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "core/record/record.h"
+
+namespace soakwright {
+
+/// From, to in seconds.
+using Span = std::pair<double, double>;
+
+/// A sample belongs to a time when it lies within this of it, in seconds.
+inline constexpr double kSampleSlack_s = 1e-3;
+/// Slack on the ends of fit windows and on joining, in seconds.
+inline constexpr double kWindowSlack_s = 1e-6;
+/// Slack against levels and limits, in degrees Celsius and degrees Celsius per hour.
+inline constexpr double kTemperatureSlack = 1e-6;
+
+/// The valid samples of one channel in the judged rows.
+struct Leg {
+  std::size_t channel = 0;          ///< index into Record::channels
+  std::span<const double> t;        ///< seconds, strictly rising
+  std::vector<double> c;            ///< degrees Celsius
+  std::vector<std::uint32_t> rows;  ///< record row of each sample; empty where the rows are complete
+  std::size_t first_row = 0;        ///< row of sample 0 where `rows` is empty
+  std::vector<double> own_t;        ///< storage behind `t` where rows are missing
+  [[nodiscard]] std::size_t row(std::size_t sample) const {
+    return rows.empty() ? first_row + sample : rows[sample];
+  }
+};
+
+/// A time of one leg in which the temperature is known: lines through samples [lead, trail), of which
+/// [first, end) lie within and count. from == to is a reading with no line on either side.
+struct Piece {
+  std::size_t leg = 0;
+  double from = 0.0;
+  double to = 0.0;
+  std::size_t first = 0, end = 0;
+  std::size_t lead = 0, trail = 0;
+};
+
+struct Trace {
+  std::string name;
+  std::size_t channel = 0;  ///< the main channel
+  std::vector<Leg> legs;
+  std::vector<Piece> pieces;  ///< in time order
+  std::vector<Span> asides;   ///< both ends included, in time order
+  std::optional<double> take_over_s;
+};
+
+/// A spare that took over from its channel.
+struct TakeOver {
+  std::size_t channel = 0;
+  std::size_t spare = 0;
+  double at_s = 0.0;
+  std::optional<double> step_k;  ///< the spare's less the main one's there
+};
+
+struct TraceSet {
+  std::vector<Trace> traces;            ///< judged, spare and edge channels, in the log's order
+  std::vector<std::size_t> of_channel;  ///< trace of a channel, or npos
+  std::vector<TakeOver> take_overs;
+  static constexpr std::size_t npos = static_cast<std::size_t>(-1);
+};
+
+/// Traces of every channel on the work (judged, spare, edge), spares taken over into their channel's.
+TraceSet make_traces(const Record& record, double bridge_s);
+
+/// The temperature at `t`; nothing where unknown or put aside.
+std::optional<double> temperature_at(const Trace& trace, double t);
+
+/// Times within [from, to] in which the trace is neither known nor put aside, longer than the window slack.
+std::vector<Span> unknown_spans(const Trace& trace, double from, double to);
+
+/// On the line through samples i and i + 1.
+inline double on_line(const Leg& leg, std::size_t i, double t) {
+  return leg.c[i] + (leg.c[i + 1] - leg.c[i]) * ((t - leg.t[i]) / (leg.t[i + 1] - leg.t[i]));
+}
+
+/// Counted samples of `piece` that belong to [from, to]: a range of sample numbers.
+std::pair<std::size_t, std::size_t> samples_within(const Leg& leg, const Piece& piece, double from,
+                                                   double to);
+
+}  // namespace soakwright

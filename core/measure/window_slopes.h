@@ -1,0 +1,65 @@
+// Least-squares slopes over sliding windows, exact: readings and times enter as integers, so that no slope
+// depends on how the sums were built.
+//
+// Slope b = (n Σtv − Σt Σv) / (n Σt² − (Σt)²), ordinary least squares of v on t. Its standard error is s /
+// √Sxx with Sxx = Σt² − (Σt)²/n (NIST/SEMATECH e-Handbook of Statistical Methods, 4.1.4.1, and GUM H.3).
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <optional>
+#include <span>
+#include <vector>
+
+#include "core/measure/trace.h"
+
+namespace soakwright {
+
+/// Samples [base, base + size) of a leg as integers: times in ticks, readings in units, and what one of each
+/// is worth.
+struct IntegerSamples {
+  std::size_t base = 0;
+  std::vector<std::int64_t> ticks;
+  std::vector<std::int64_t> units;
+  std::int64_t largest_unit = 0;  ///< in size
+  double tick_s = 1.0;
+  double unit_k = 1.0;
+  [[nodiscard]] std::int64_t tick(std::size_t sample) const { return ticks[sample - base]; }
+  [[nodiscard]] std::int64_t unit(std::size_t sample) const { return units[sample - base]; }
+};
+
+/// The record's times in the longest tick that all of them are whole multiples of.
+struct RowTicks {
+  std::vector<std::int64_t> ticks;  ///< of the judged rows
+  double tick_s = 1.0;
+};
+RowTicks row_ticks(const Record& record);
+
+/// Samples [first, end) of a leg.
+IntegerSamples integer_samples(const Record& record, const RowTicks& rows, const Leg& leg, std::size_t first,
+                               std::size_t end);
+
+struct WindowSlope {
+  double at_s = 0.0;
+  double from_s = 0.0;
+  double to_s = 0.0;
+  double slope_c_per_h = 0.0;
+  double root_sxx_h = 0.0;  ///< √Sxx in hours: the standard error is the noise divided by it
+  std::size_t samples = 0;
+};
+
+/// Calls visit(WindowSlope) for every window of `width_s` centred on a sample of [first, end) that lies
+/// wholly within `part` and holds at least five of these samples, in time order.
+template <typename Visit>
+void visit_windows(const Leg& leg, const IntegerSamples& samples, std::size_t first, std::size_t end,
+                   Span part, double width_s, Visit&& visit);
+
+/// The slope over all samples [first, end) of a part; nothing for fewer than five.
+std::optional<WindowSlope> slope_over(const IntegerSamples& samples, std::size_t first, std::size_t end,
+                                      Span part);
+
+inline constexpr std::size_t kFewestForSlope = 5;
+
+}  // namespace soakwright
+
+#include "core/measure/window_slopes_inline.h"

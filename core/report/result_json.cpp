@@ -1,0 +1,322 @@
+#include "core/report/result_json.h"
+
+#include <initializer_list>
+#include <optional>
+#include <string_view>
+#include <utility>
+
+#include "core/report/json_writer.h"
+#include "core/report/result_words.h"
+
+namespace soakwright {
+namespace {
+
+using Layout = JsonWriter::Layout;
+
+/// The members of one object, each under its name; what is not there is null.
+class Members {
+ public:
+  Members(JsonWriter& json, const Record& record) : json_(json), record_(record) {}
+
+  void text(std::string_view name, std::string_view value) {
+    json_.key(name);
+    json_.text(value);
+  }
+  void text_or_null(std::string_view name, const std::optional<std::string>& value) {
+    json_.key(name);
+    value ? json_.text(*value) : json_.null();
+  }
+  void number(std::string_view name, std::optional<double> value) {
+    json_.key(name);
+    value ? json_.number(*value) : json_.null();
+  }
+  void integer(std::string_view name, std::uint64_t value) {
+    json_.key(name);
+    json_.integer(value);
+  }
+  /// A line of the log; 0 is none.
+  void line(std::string_view name, std::size_t value) {
+    json_.key(name);
+    value != 0 ? json_.integer(value) : json_.null();
+  }
+  /// `name`_s in seconds, and `name` in local time beside it where the log has a clock.
+  void moment(std::string_view name, std::optional<double> at_s) {
+    number(std::string(name) + "_s", at_s);
+    if (!record_.start) return;
+    json_.key(name);
+    at_s ? json_.text(record_.local_time(*at_s)->iso()) : json_.null();
+  }
+  void setting(std::string_view name, const Setting& setting) {
+    json_.key(name);
+    json_.begin_object();
+    text_or_null("value", setting.value.empty() ? std::nullopt : std::optional(setting.value));
+    text("by", result_word(setting.by));
+    json_.end_object();
+  }
+  void span(const TimeSpan& span) {
+    json_.begin_array();
+    json_.number(span.first);
+    json_.number(span.second);
+    json_.end_array();
+  }
+  void spans(std::string_view name, const std::vector<TimeSpan>& spans) {
+    json_.key(name);
+    json_.begin_array();
+    for (const TimeSpan& each : spans) span(each);
+    json_.end_array();
+  }
+  void numbers_by_name(std::string_view name,
+                       const std::vector<std::pair<std::string, std::optional<double>>>& numbers) {
+    json_.key(name);
+    json_.begin_object();
+    for (const auto& [label, value] : numbers) number(label, value);
+    json_.end_object();
+  }
+  /// An array of objects, one to a line, each filled by `fill`.
+  template <typename Items, typename Fill>
+  void objects(std::string_view name, const Items& items, Fill fill) {
+    json_.key(name);
+    json_.begin_array(Layout::lines);
+    for (const auto& item : items) {
+      json_.begin_object();
+      fill(item);
+      json_.end_object();
+    }
+    json_.end_array();
+  }
+  void object(std::string_view name, Layout layout) {
+    json_.key(name);
+    json_.begin_object(layout);
+  }
+  void null(std::string_view name) {
+    json_.key(name);
+    json_.null();
+  }
+
+ private:
+  JsonWriter& json_;
+  const Record& record_;
+};
+
+const std::string& channel_name(const Record& record, std::size_t index) {
+  return record.channels[index].name;
+}
+
+void write_reading(JsonWriter& json, Members& members, const Reading& reading) {
+  members.object("reading", Layout::lines);
+  members.setting("encoding", reading.encoding);
+  members.setting("delimiter", reading.delimiter);
+  members.setting("decimal", reading.decimal);
+  members.setting("dates", reading.dates);
+  members.setting("time", reading.time);
+  members.line("header_line", reading.header_line);
+  json.key("heading");
+  json.begin_array();
+  for (const std::string& line : reading.heading) json.text(line);
+  json.end_array();
+  json.end_object();
+}
+
+void write_log(JsonWriter& json, Members& members, const Record& record) {
+  members.object("log", Layout::lines);
+  members.text("file", record.file);
+  members.text("sha256", record.sha256);
+  members.integer("bytes", record.bytes);
+  members.integer("rows", record.rows());
+  members.text_or_null("start", record.start ? std::optional(record.start->iso()) : std::nullopt);
+  members.number("duration_s", record.duration_s());
+  members.number("interval_s", record.interval_s);
+  write_reading(json, members, record.reading);
+  members.objects("channels", record.channels, [&](const Channel& channel) {
+    members.integer("column", channel.column);
+    members.text("name", channel.name);
+    members.text("unit", result_word(channel.unit));
+    members.text("duty", result_word(channel.duty));
+    members.text("zone", result_word(channel.zone));
+    members.text_or_null("weld", channel.weld);
+    json.key("judged");
+    json.boolean(channel.judged());
+    members.integer("samples", channel.readings.rows() - channel.readings.missing());
+    members.integer("missing", channel.readings.missing());
+    members.number("min", channel.min_c);
+    members.number("max", channel.max_c);
+  });
+  members.objects("other_columns", record.other_columns, [&](const OtherColumn& column) {
+    members.integer("column", column.column);
+    members.text("name", column.name);
+    members.text("why", column.why);
+  });
+  members.objects("notices", record.notices, [&](const Notice& notice) {
+    members.text("code", notice.code);
+    members.line("line", notice.line);
+    members.integer("count", notice.count);
+    members.text_or_null("channel", notice.channel);
+    members.text("text", notice.text);
+  });
+  json.end_object();
+}
+
+void write_asked(JsonWriter& json, Members& members, const Procedure* procedure, const Job* job) {
+  if (procedure != nullptr) {
+    members.object("procedure", Layout::line);
+    members.text("number", procedure->number);
+    members.text_or_null("revision", procedure->revision);
+    members.text_or_null("title", procedure->title);
+    members.text("sha256", procedure->sha256);
+    members.text("decision", result_word(procedure->judging.decision));
+    json.end_object();
+  } else {
+    members.null("procedure");
+  }
+  if (job != nullptr) {
+    members.object("job", Layout::line);
+    members.text_or_null("work", job->work);
+    members.text("sha256", job->sha256);
+    json.end_object();
+  } else {
+    members.null("job");
+  }
+}
+
+void write_asides(Members& members, const Record& record) {
+  members.objects("aside", record.asides, [&](const Aside& aside) {
+    members.text("channel", channel_name(record, aside.channel));
+    members.moment("from", aside.from_s);
+    members.moment("to", aside.to_s);
+    members.text("reason", aside.reason);
+  });
+}
+
+void write_course(Members& members, const Record& record, const Course& course) {
+  members.objects("phases", course.phases, [&](const Phase& phase) {
+    members.text("kind", result_word(phase.kind));
+    members.moment("start", phase.start_s);
+    members.moment("end", phase.end_s);
+    members.number("rate", phase.rate_c_per_h);
+    members.number("level", phase.level_c);
+    members.number("spread_max", phase.spread_max_k);
+  });
+  members.objects("suspects", course.suspects, [&](const Suspect& suspect) {
+    members.text("channel", channel_name(record, suspect.channel));
+    members.text("code", result_word(suspect.code));
+    members.moment("from", suspect.from_s);
+    members.moment("to", suspect.to_s);
+    members.text("text", suspect.text);
+  });
+}
+
+void write_stages(JsonWriter& json, Members& members, const std::vector<StageCourse>& stages) {
+  members.objects("stages", stages, [&](const StageCourse& stage) {
+    members.text_or_null("weld", stage.weld);
+    members.integer("index", stage.number);
+    members.text("kind", stage.kind);
+    members.moment("start", stage.start_s);
+    members.moment("end", stage.end_s);
+    json.key("core");
+    stage.core ? members.span(*stage.core) : json.null();
+    members.spans("stretches", stage.stretches);
+    members.spans("set_aside", stage.set_aside);
+    json.key("channels");
+    json.begin_array();
+    for (const StageChannel& channel : stage.channels) {
+      json.begin_object();
+      members.text("name", channel.name);
+      members.moment("in", channel.in_s);
+      members.moment("out", channel.out_s);
+      members.number("min", channel.min_c);
+      members.number("max", channel.max_c);
+      members.number("mean", channel.mean_c);
+      members.number("tempering", channel.tempering);
+      members.number("tempering_hours", channel.tempering_hours);
+      json.end_object();
+    }
+    json.end_array();
+  });
+}
+
+bool is_rate(RequirementKind kind) {
+  return kind == RequirementKind::heating_rate || kind == RequirementKind::heating_rate_min ||
+         kind == RequirementKind::cooling_rate || kind == RequirementKind::cooling_rate_min;
+}
+
+void write_requirements(Members& members, const std::vector<Requirement>& requirements) {
+  members.objects("requirements", requirements, [&](const Requirement& requirement) {
+    members.text("id", requirement.id);
+    members.text_or_null("weld", requirement.weld);
+    members.number("limit", requirement.limit);
+    members.text("unit", result_word(requirement.unit));
+    members.number("measured", requirement.measured);
+    members.number("margin", requirement.margin);
+    members.text("verdict", result_word(requirement.verdict));
+    members.text_or_null("channel", requirement.channel);
+    members.text_or_null("channel_2", requirement.channel_2);
+    members.moment("at", requirement.at_s);
+    members.moment("from", requirement.from_s);
+    members.moment("to", requirement.to_s);
+    members.number("standard_error", requirement.standard_error);
+    members.number("uncertainty", requirement.uncertainty);
+    members.number("certain", requirement.certain_s);
+    members.number("possible", requirement.possible_s);
+    if (is_rate(requirement.kind)) {
+      members.numbers_by_name("overall", requirement.overall);
+      members.numbers_by_name("by_window", requirement.by_window);
+    } else {
+      members.null("overall");
+      members.null("by_window");
+    }
+    members.text("text", requirement.text);
+  });
+}
+
+void write_findings(Members& members, const std::vector<Finding>& findings) {
+  members.objects("findings", findings, [&](const Finding& finding) {
+    members.text_or_null("requirement",
+                         finding.requirement.empty() ? std::nullopt : std::optional(finding.requirement));
+    members.text_or_null("weld", finding.weld);
+    members.text("verdict", result_word(finding.kind));
+    members.text_or_null("channel", finding.channel);
+    members.moment("from", finding.from_s);
+    members.moment("to", finding.to_s);
+    members.number("extreme", finding.extreme);
+    members.text("text", finding.text);
+  });
+}
+
+}  // namespace
+
+std::string result_json(const Analysis& analysis) {
+  const Record& record = *analysis.record;
+  const Verdicts nothing_asked;
+  const Course no_course;
+  const Verdicts& verdicts = analysis.verdicts ? *analysis.verdicts : nothing_asked;
+  JsonWriter json;
+  Members members(json, record);
+
+  json.begin_object(Layout::lines);
+  members.text("soakwright", "result 1");
+  members.text("version", SOAKWRIGHT_VERSION);
+  write_log(json, members, record);
+  write_asked(json, members, analysis.procedure.get(), analysis.job.get());
+  members.objects("replaced", verdicts.replaced, [&](const Replacement& replacement) {
+    members.text("channel", replacement.channel);
+    members.text("by", replacement.by);
+    members.moment("from", replacement.from_s);
+    members.number("step", replacement.step_k);
+  });
+  write_asides(members, record);
+  write_course(members, record, analysis.course ? *analysis.course : no_course);
+  members.objects("welds", verdicts.welds, [&](const WeldVerdict& weld) {
+    members.text_or_null("number", weld.number);
+    members.number("thickness_mm", weld.thickness_mm);
+    members.text("verdict", result_word(weld.verdict));
+  });
+  write_stages(json, members, verdicts.stages);
+  write_requirements(members, verdicts.requirements);
+  write_findings(members, verdicts.findings);
+  json.key("verdict");
+  analysis.verdicts ? json.text(result_word(analysis.verdicts->verdict)) : json.null();
+  json.end_object();
+  return json.str() + '\n';
+}
+
+}  // namespace soakwright

@@ -1,0 +1,126 @@
+#include "core/report/result_words.h"
+
+namespace soakwright {
+
+// Every switch names all values, so that the compiler tells where one is added; the last return is never
+// reached.
+
+std::string_view result_word(Verdict verdict) {
+  switch (verdict) {
+    case Verdict::met:
+      return "met";
+    case Verdict::undecided:
+      return "undecided";
+    case Verdict::not_met:
+      return "not met";
+  }
+  return "";
+}
+
+std::string_view result_word(Finding::Kind kind) {
+  switch (kind) {
+    case Finding::Kind::not_met:
+      return "not met";
+    case Finding::Kind::undecided:
+      return "undecided";
+    case Finding::Kind::note:
+      return "note";
+  }
+  return "";
+}
+
+std::string_view result_word(QuantityUnit unit) {
+  switch (unit) {
+    case QuantityUnit::celsius:
+      return "C";
+    case QuantityUnit::celsius_per_hour:
+      return "C/h";
+    case QuantityUnit::seconds:
+      return "s";
+    case QuantityUnit::one:
+      return "1";
+  }
+  return "";
+}
+
+std::string_view result_word(Phase::Kind kind) {
+  switch (kind) {
+    case Phase::Kind::heat:
+      return "heat";
+    case Phase::Kind::hold:
+      return "hold";
+    case Phase::Kind::cool:
+      return "cool";
+    case Phase::Kind::idle:
+      return "idle";
+  }
+  return "";
+}
+
+std::string_view result_word(Suspect::Code code) {
+  switch (code) {
+    case Suspect::Code::open:
+      return "open";
+    case Suspect::Code::stuck:
+      return "stuck";
+    case Suspect::Code::reversed:
+      return "reversed";
+    case Suspect::Code::off_work:
+      return "off-work";
+    case Suspect::Code::noisy:
+      return "noisy";
+    case Suspect::Code::lag:
+      return "lag";
+  }
+  return "";
+}
+
+std::string_view result_word(Duty duty) {
+  switch (duty) {
+    case Duty::control:
+      return "control";
+    case Duty::monitor:
+      return "monitor";
+    case Duty::spare:
+      return "spare";
+    case Duty::air:
+      return "air";
+    case Duty::set_point:
+      return "set point";
+    case Duty::off:
+      return "off";
+  }
+  return "";
+}
+
+std::string_view result_word(Zone zone) {
+  switch (zone) {
+    case Zone::soak:
+      return "soak";
+    case Zone::edge:
+      return "edge";
+  }
+  return "";
+}
+
+std::string_view result_word(ChannelUnit unit) {
+  switch (unit) {
+    case ChannelUnit::celsius:
+      return "C";
+    case ChannelUnit::fahrenheit:
+      return "F";
+    case ChannelUnit::kelvin:
+      return "K";
+    case ChannelUnit::millivolt:
+      return "mV";
+  }
+  return "";
+}
+
+std::string_view result_word(Setting::By by) { return by == Setting::By::given ? "given" : "found"; }
+
+std::string_view result_word(Decision decision) {
+  return decision == Decision::guarded ? "guarded" : "simple";
+}
+
+}  // namespace soakwright

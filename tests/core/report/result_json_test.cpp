@@ -1,0 +1,212 @@
+#include "core/report/result_json.h"
+
+#include <catch2/catch.hpp>
+#include <nlohmann/json.hpp>
+
+using namespace soakwright;
+using Json = nlohmann::ordered_json;
+
+namespace {
+
+std::shared_ptr<Record> a_record(bool with_clock) {
+  auto record = std::make_shared<Record>();
+  record->file = "d3-n2.csv";
+  record->sha256 = "ab12";
+  record->bytes = 1234;
+  record->reading.encoding = {"utf-8", Setting::By::found};
+  record->reading.dates = {"dmy", Setting::By::given};
+  record->reading.header_line = 5;
+  record->reading.heading = {"Furnace \xB0 3"};
+  if (with_clock) record->start = LocalTime::of({2031, 4, 2}, 6, 0, 0);
+  record->times_s = {0.0, 20.0, 40.0};
+  record->interval_s = 20.0;
+  record->end_row = 3;
+  Channel channel;
+  channel.column = 2;
+  channel.name = "TC1";
+  channel.unit = ChannelUnit::fahrenheit;
+  channel.max_c = 611.6;
+  record->channels = {channel};
+  record->other_columns = {{8, "Set point", "set point"}};
+  record->notices = {{"gap", 12, 1, std::nullopt, "one gap"}, {"not-in-job", 0, 1, "TC1", "not in the job"}};
+  record->asides = {{0, 10.0, 20.0, "came off"}};
+  return record;
+}
+
+std::shared_ptr<Course> a_course() {
+  auto course = std::make_shared<Course>();
+  course->phases = {{Phase::Kind::heat, 0.0, 20.0, 100.0, 300.0, 5.0}};
+  course->suspects = {{0, Suspect::Code::off_work, 10.0, 20.0, "fell"}};
+  return course;
+}
+
+std::shared_ptr<Verdicts> some_verdicts() {
+  auto verdicts = std::make_shared<Verdicts>();
+  verdicts->replaced = {{"TC1", "TC9", 10.0, std::nullopt}};
+  verdicts->welds = {{"W-117", 38.0, Verdict::not_met}};
+  StageCourse stage;
+  stage.weld = "W-117";
+  stage.number = 2;
+  stage.kind = "hold";
+  stage.start_s = 10.0;
+  stage.core = TimeSpan{10.0, 17.5};
+  stage.stretches = {{10.0, 17.5}, {18.0, 20.0}};
+  stage.channels = {{"TC1", 10.0, std::nullopt, 590.0, 611.6, 600.25, 17.9, 1.1}};
+  verdicts->stages = {stage};
+  Requirement rate;
+  rate.id = "stage-1.heating-rate";
+  rate.kind = RequirementKind::heating_rate;
+  rate.stage = 1;
+  rate.weld = "W-117";
+  rate.limit = 144.7;
+  rate.unit = QuantityUnit::celsius_per_hour;
+  rate.measured = 139.2;
+  rate.margin = 5.5;
+  rate.verdict = Verdict::met;
+  rate.channel = "TC1";
+  rate.at_s = 12.5;
+  rate.overall = {{"TC1", 118.0}};
+  rate.by_window = {{"5 min", 151.0}, {"15 min", std::nullopt}};
+  Requirement hold;
+  hold.id = "stage-2.hold-time";
+  hold.kind = RequirementKind::hold_time;
+  hold.unit = QuantityUnit::seconds;
+  hold.limit = 5700.0;
+  hold.verdict = Verdict::not_met;
+  hold.certain_s = 7.5;
+  verdicts->requirements = {rate, hold};
+  verdicts->findings = {
+      {"stage-2.hold-time", "W-117", Finding::Kind::not_met, "TC1", 17.5, 18.0, 589.0, "dip"}};
+  verdicts->verdict = Verdict::not_met;
+  return verdicts;
+}
+
+std::shared_ptr<Procedure> a_procedure() {
+  auto procedure = std::make_shared<Procedure>();
+  procedure->number = "HTP-021";
+  procedure->revision = "C";
+  procedure->sha256 = "cd34";
+  return procedure;
+}
+
+std::shared_ptr<Job> a_job() {
+  auto job = std::make_shared<Job>();
+  job->work = "Steam drum D-3";
+  job->sha256 = "ef56";
+  return job;
+}
+
+Analysis judged(bool with_clock) {
+  return {a_record(with_clock), a_course(), a_job(), a_procedure(), nullptr, some_verdicts()};
+}
+
+std::vector<std::string> keys(const Json& object) {
+  std::vector<std::string> names;
+  for (const auto& [name, value] : object.items()) names.push_back(name);
+  return names;
+}
+
+using Names = std::vector<std::string>;
+
+}  // namespace
+
+TEST_CASE("the result has the contract's keys in the contract's order") {
+  const Json result = Json::parse(result_json(judged(false)));
+  CHECK(keys(result) == Names{"soakwright", "version", "log", "procedure", "job", "replaced", "aside",
+                              "phases", "suspects", "welds", "stages", "requirements", "findings",
+                              "verdict"});
+  CHECK(keys(result["log"]) == Names{"file", "sha256", "bytes", "rows", "start", "duration_s", "interval_s",
+                                     "reading", "channels", "other_columns", "notices"});
+  CHECK(keys(result["log"]["reading"]) ==
+        Names{"encoding", "delimiter", "decimal", "dates", "time", "header_line", "heading"});
+  CHECK(keys(result["log"]["reading"]["dates"]) == Names{"value", "by"});
+  CHECK(keys(result["log"]["channels"][0]) == Names{"column", "name", "unit", "duty", "zone", "weld",
+                                                    "judged", "samples", "missing", "min", "max"});
+  CHECK(keys(result["log"]["other_columns"][0]) == Names{"column", "name", "why"});
+  CHECK(keys(result["log"]["notices"][0]) == Names{"code", "line", "count", "channel", "text"});
+  CHECK(keys(result["procedure"]) == Names{"number", "revision", "title", "sha256", "decision"});
+  CHECK(keys(result["job"]) == Names{"work", "sha256"});
+  CHECK(keys(result["replaced"][0]) == Names{"channel", "by", "from_s", "step"});
+  CHECK(keys(result["aside"][0]) == Names{"channel", "from_s", "to_s", "reason"});
+  CHECK(keys(result["phases"][0]) == Names{"kind", "start_s", "end_s", "rate", "level", "spread_max"});
+  CHECK(keys(result["suspects"][0]) == Names{"channel", "code", "from_s", "to_s", "text"});
+  CHECK(keys(result["welds"][0]) == Names{"number", "thickness_mm", "verdict"});
+  CHECK(keys(result["stages"][0]) ==
+        Names{"weld", "index", "kind", "start_s", "end_s", "core", "stretches", "set_aside", "channels"});
+  CHECK(keys(result["stages"][0]["channels"][0]) ==
+        Names{"name", "in_s", "out_s", "min", "max", "mean", "tempering", "tempering_hours"});
+  CHECK(keys(result["requirements"][0]) == Names{"id", "weld", "limit", "unit", "measured", "margin",
+                                                 "verdict", "channel", "channel_2", "at_s", "from_s", "to_s",
+                                                 "standard_error", "uncertainty", "certain", "possible",
+                                                 "overall", "by_window", "text"});
+  CHECK(keys(result["findings"][0]) ==
+        Names{"requirement", "weld", "verdict", "channel", "from_s", "to_s", "extreme", "text"});
+}
+
+TEST_CASE("every moment has its local time beside it where the log has a clock") {
+  const Json result = Json::parse(result_json(judged(true)));
+  CHECK(result["log"]["start"] == "2031-04-02T06:00:00");
+  const Json& rate = result["requirements"][0];
+  CHECK(rate["at_s"] == 12.5);
+  CHECK(rate["at"] == "2031-04-02T06:00:12.500");
+  CHECK(rate["from_s"].is_null());
+  CHECK(rate["from"].is_null());
+  CHECK(result["replaced"][0]["from"] == "2031-04-02T06:00:10");
+  CHECK(result["aside"][0]["to"] == "2031-04-02T06:00:20");
+  CHECK(result["phases"][0]["end"] == "2031-04-02T06:00:20");
+  CHECK(result["suspects"][0]["from"] == "2031-04-02T06:00:10");
+  CHECK(result["stages"][0]["start"] == "2031-04-02T06:00:10");
+  CHECK(result["stages"][0]["channels"][0]["in"] == "2031-04-02T06:00:10");
+  CHECK(result["stages"][0]["channels"][0]["out"].is_null());
+  CHECK(result["findings"][0]["to"] == "2031-04-02T06:00:18");
+}
+
+TEST_CASE("a log without a clock has no local time anywhere") {
+  const std::string text = result_json(judged(false));
+  CHECK(Json::parse(text)["log"]["start"].is_null());
+  for (const char* key : {"\"at\":", "\"from\":", "\"to\":", "\"end\":", "\"in\":", "\"out\":"})
+    CHECK(text.find(key) == std::string::npos);
+}
+
+TEST_CASE("the result says what was found in its own words and units") {
+  const Json result = Json::parse(result_json(judged(true)));
+  CHECK(result["soakwright"] == "result 1");
+  CHECK(result["log"]["reading"]["dates"] == Json({{"value", "dmy"}, {"by", "given"}}));
+  CHECK(result["log"]["reading"]["delimiter"]["value"].is_null());
+  CHECK(result["log"]["reading"]["heading"][0] == "Furnace \xEF\xBF\xBD 3");
+  CHECK(result["log"]["channels"][0]["unit"] == "F");
+  CHECK(result["log"]["channels"][0]["judged"] == true);
+  CHECK(result["log"]["channels"][0]["min"].is_null());
+  CHECK(result["log"]["notices"][0]["line"] == 12);
+  CHECK(result["log"]["notices"][1]["line"].is_null());
+  CHECK(result["aside"][0]["channel"] == "TC1");
+  CHECK(result["suspects"][0]["code"] == "off-work");
+  CHECK(result["welds"][0]["verdict"] == "not met");
+  CHECK(result["stages"][0]["core"] == Json({10.0, 17.5}));
+  CHECK(result["stages"][0]["stretches"] == Json({{10.0, 17.5}, {18.0, 20.0}}));
+  CHECK(result["requirements"][0]["unit"] == "C/h");
+  CHECK(result["requirements"][0]["overall"] == Json({{"TC1", 118.0}}));
+  CHECK(result["requirements"][0]["by_window"] == Json({{"5 min", 151.0}, {"15 min", nullptr}}));
+  CHECK(result["requirements"][1]["certain"] == 7.5);
+  CHECK(result["requirements"][1]["possible"].is_null());
+  CHECK(result["requirements"][1]["overall"].is_null());
+  CHECK(result["findings"][0]["verdict"] == "not met");
+  CHECK(result["verdict"] == "not met");
+}
+
+TEST_CASE("where nothing was asked, procedure and verdict are null and nothing is judged") {
+  const Json result =
+      Json::parse(result_json({a_record(true), a_course(), nullptr, nullptr, nullptr, nullptr}));
+  CHECK(result["procedure"].is_null());
+  CHECK(result["job"].is_null());
+  CHECK(result["verdict"].is_null());
+  for (const char* key : {"replaced", "welds", "stages", "requirements", "findings"}) {
+    CHECK(result[key].is_array());
+    CHECK(result[key].empty());
+  }
+  CHECK(result["phases"].size() == 1);
+}
+
+TEST_CASE("the same analysis gives the same bytes") {
+  CHECK(result_json(judged(true)) == result_json(judged(true)));
+}

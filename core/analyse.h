@@ -3,6 +3,7 @@
 // 1. read_record(): the log, as the job says            -> Record
 // 2. course_of(): what the record shows by itself       -> Course
 // 3. judge(): record against procedure                  -> Verdicts
+// Before it the job, the procedure and the review are read; what is wrong with any of them is said together.
 // The pieces can be called again on their own: after a changed limit only judge() runs.
 #pragma once
 
@@ -20,7 +21,7 @@
 namespace soakwright {
 
 /// For long work: `progress` is told shares from 0 to 1 on the working thread; `cancelled` stops it at the
-/// next step.
+/// next step: then there is neither a value nor a problem (an empty list of problems).
 struct Watch {
   std::function<void(double)> progress;
   const std::atomic<bool>* cancelled = nullptr;

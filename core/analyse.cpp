@@ -1,0 +1,121 @@
+#include "core/analyse.h"
+
+#include <filesystem>
+#include <utility>
+
+#include "core/judge/judgement.h"
+#include "core/phases/course.h"
+#include "core/procedure/job_file.h"
+#include "core/procedure/procedure_file.h"
+#include "core/record/record_file.h"
+
+namespace soakwright {
+namespace {
+
+/// What the user asked for, read from the TOML files; the log is still to come.
+struct Asked {
+  std::string log;
+  std::shared_ptr<const Job> job;
+  std::shared_ptr<const Procedure> procedure;
+  std::shared_ptr<const Review> review;
+  Problems problems;
+
+  template <typename T>
+  std::shared_ptr<const T> take(Result<T> read) {
+    if (read) return std::make_shared<const T>(std::move(read).value());
+    problems.insert(problems.end(), read.problems().begin(), read.problems().end());
+    return nullptr;
+  }
+};
+
+/// A path that the job names counts from the job's folder; an option wins over it.
+std::string named_file(const std::string& option, const Job* job, std::optional<std::string> Job::*in_job) {
+  if (!option.empty() || job == nullptr || !(job->*in_job)) return option;
+  return (std::filesystem::path(job->file).parent_path() / *(job->*in_job)).string();
+}
+
+Problem none_named(const Request& request, const std::string& what, const std::string& help) {
+  return {ProblemKind::usage, request.job, 0, "no " + what + " is named", help};
+}
+
+Asked read_job_and_log_name(const Request& request) {
+  Asked asked;
+  if (!request.job.empty()) asked.job = asked.take(read_job(request.job));
+  asked.log = named_file(request.log, asked.job.get(), &Job::log);
+  // With a job that cannot be read, nobody knows whether it names a log.
+  if (asked.log.empty() && asked.problems.empty())
+    asked.problems.push_back(none_named(request, "log", "give one, or a job with the key `log`"));
+  return asked;
+}
+
+void read_procedure_and_review(const Request& request, Asked& asked) {
+  const std::string path = named_file(request.procedure, asked.job.get(), &Job::procedure);
+  if (!path.empty()) {
+    asked.procedure = asked.take(read_procedure(path));
+  } else if (request.job.empty() || asked.job) {
+    asked.problems.push_back(
+        none_named(request, "procedure", "give one with --procedure, or a job with the key `procedure`"));
+  }
+  if (!request.review.empty()) asked.review = asked.take(read_review(request.review));
+  if (!asked.problems.empty()) return;
+  asked.problems = clashes_between(*asked.procedure, asked.job.get());
+}
+
+/// Shares of the work after each step, for who waits: reading takes most of it.
+constexpr double kAfterReading = 0.6;
+constexpr double kAfterCourse = 0.8;
+
+bool stopped_after(const Watch& watch, double share) {
+  if (watch.progress) watch.progress(share);
+  return watch.cancelled != nullptr && watch.cancelled->load();
+}
+
+/// The log, and what it shows by itself.
+Result<Analysis> record_of(const Request& request, const Asked& asked, const Watch& watch) {
+  auto record = read_record(asked.log, asked.job.get(), request.dates);
+  if (!record) return record.problems();
+  if (stopped_after(watch, kAfterReading)) return Problems{};
+  Analysis analysis;
+  analysis.record = std::move(record).value();
+  analysis.course = std::make_shared<const Course>(course_of(*analysis.record));
+  analysis.job = asked.job;
+  if (stopped_after(watch, kAfterCourse)) return Problems{};
+  return analysis;
+}
+
+}  // namespace
+
+Result<Analysis> look(const Request& request, const Watch& watch) {
+  const Asked asked = read_job_and_log_name(request);
+  if (!asked.problems.empty()) return asked.problems;
+  auto found = record_of(request, asked, watch);
+  if (found && stopped_after(watch, 1.0)) return Problems{};
+  return found;
+}
+
+Result<Analysis> check(const Request& request, const Watch& watch) {
+  Asked asked = read_job_and_log_name(request);
+  read_procedure_and_review(request, asked);
+  if (!asked.problems.empty()) return asked.problems;
+
+  auto found = record_of(request, asked, watch);
+  if (!found) return found;
+  Analysis analysis = std::move(found).value();
+  analysis.procedure = asked.procedure;
+  analysis.review = asked.review;
+  analysis.verdicts =
+      std::make_shared<const Verdicts>(judge(*analysis.record, *analysis.procedure, analysis.job.get()));
+  if (stopped_after(watch, 1.0)) return Problems{};
+  return analysis;
+}
+
+Result<Analysis> judge_again(const Analysis& analysis, std::shared_ptr<const Procedure> procedure) {
+  Problems clashes = clashes_between(*procedure, analysis.job.get());
+  if (!clashes.empty()) return clashes;
+  Analysis again = analysis;
+  again.procedure = std::move(procedure);
+  again.verdicts = std::make_shared<const Verdicts>(judge(*again.record, *again.procedure, again.job.get()));
+  return again;
+}
+
+}  // namespace soakwright

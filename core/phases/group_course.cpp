@@ -1,0 +1,177 @@
+#include "core/phases/group_course.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/phases/robust.h"
+
+namespace soakwright {
+
+namespace {
+
+constexpr double kRoomC = 20.0;          // ambient where the record never shows it
+constexpr double kColdestStartC = 50.0;  // a start or end above this is not ambient
+
+// A channel leads where, when it has made half its rise, the middle of the rest has made less than this share
+// of its own: work that only lags in a furnace (a few tens of kelvin of several hundred) has made nearly
+// half.
+constexpr double kFollowersShareMost = 0.25;
+// ... and stands above the rest, when it first comes to its top, by at least this share of its rise.
+constexpr double kLeadShareLeast = 0.35;
+// It has come to its plateau when it has made this share of the rise to the plateau's level.
+constexpr double kArrivedShare = 0.9;
+
+GroupCourse points_of(const SampledRecord& sampled, std::optional<std::size_t> leader) {
+  GroupCourse course;
+  course.step_s = sampled.step_s;
+  course.leader = leader;
+  for (std::size_t k = 0; k < sampled.cells(); ++k) {
+    std::optional<double> value;
+    if (leader) {
+      const SampledTrace& trace = sampled.traces[*leader];
+      if (trace.known[k] != 0) value = trace.celsius[k];
+    } else {
+      value = median_in_cell(sampled, k);
+    }
+    if (!value) continue;
+    course.times_s.push_back(sampled.times_s[k]);
+    course.celsius.push_back(*value);
+  }
+  return course;
+}
+
+/// Median of three neighbours: a single wild point goes, corners and ramps stay.
+void drop_single_spikes(std::vector<double>& values) {
+  if (values.size() < 5) return;  // with fewer, each point is needed
+  double before = values[0];
+  for (std::size_t i = 1; i + 1 < values.size(); ++i) {
+    const double here = values[i];
+    values[i] = std::max(std::min(before, here), std::min(std::max(before, here), values[i + 1]));
+    before = here;
+  }
+}
+
+double mean_of_first(const std::vector<double>& values, bool from_back) {
+  const std::size_t n = std::clamp<std::size_t>(values.size() / 200, 1, 5);
+  std::vector<double> some;
+  for (std::size_t i = 0; i < n; ++i) some.push_back(from_back ? values[values.size() - 1 - i] : values[i]);
+  return median_of(some);
+}
+
+void measure_levels(GroupCourse& course, double resolution_k) {
+  if (course.celsius.empty()) return;
+  // A recorder's digit is noise too, u = q / sqrt(12), even where the readings stand still.
+  course.noise_k = std::max(noise_of(course.celsius), resolution_k / std::sqrt(12.0));
+  drop_single_spikes(course.celsius);
+  const double start = mean_of_first(course.celsius, false);
+  const double end = mean_of_first(course.celsius, true);
+  const double colder = std::min(start, end);
+  course.ambient_c = colder <= kColdestStartC ? colder : kRoomC;
+  // A record that never leaves the room, or one below it, has its own range.
+  const auto [low, high] = std::minmax_element(course.celsius.begin(), course.celsius.end());
+  course.range_k = *high - std::min(course.ambient_c, *low);
+}
+
+/// The level at which a trace spends most of its time in its upper half, and when it first comes near it.
+struct Plateau {
+  double level_c = 0.0;
+  std::size_t arrival = 0;  ///< cell
+  std::size_t half = 0;     ///< cell of half the rise
+  double rise_k = 0.0;
+};
+
+std::optional<Plateau> plateau_of(const SampledTrace& trace) {
+  std::vector<double> known;
+  for (std::size_t k = 0; k < trace.celsius.size(); ++k)
+    if (trace.known[k] != 0) known.push_back(trace.celsius[k]);
+  if (known.size() < 10) return std::nullopt;
+  const double start = known.front();
+  const double top = *std::max_element(known.begin(), known.end());
+  Plateau plateau;
+  std::vector<double> upper;
+  for (const double celsius : known)
+    if (celsius > 0.5 * (start + top)) upper.push_back(celsius);
+  plateau.level_c = median_of(upper);
+  plateau.rise_k = plateau.level_c - start;
+  bool half = false;
+  for (std::size_t k = 0; k < trace.celsius.size(); ++k) {
+    if (trace.known[k] == 0) continue;
+    if (!half && trace.celsius[k] >= start + 0.5 * plateau.rise_k) {
+      plateau.half = k;
+      half = true;
+    }
+    if (trace.celsius[k] >= start + kArrivedShare * plateau.rise_k) {
+      plateau.arrival = k;
+      return plateau;
+    }
+  }
+  return std::nullopt;
+}
+
+/// Rise of the middle of the rest from the record's start to `cell`; nothing where either is unknown.
+std::optional<double> rise_of_rest(const SampledRecord& sampled, std::size_t trace, std::size_t cell) {
+  const auto start = median_in_cell(sampled, 0, trace);
+  const auto here = median_in_cell(sampled, cell, trace);
+  if (!start || !here) return std::nullopt;
+  return *here - *start;
+}
+
+bool leads(const SampledRecord& sampled, std::size_t trace, const Plateau& plateau) {
+  constexpr std::size_t kLooks = 64;  // places at which the rest's highest rise is looked for
+  const auto at_half = rise_of_rest(sampled, trace, plateau.half);
+  const auto at_arrival = median_in_cell(sampled, plateau.arrival, trace);
+  if (!at_half || !at_arrival) return false;
+  if (sampled.traces[trace].celsius[plateau.arrival] - *at_arrival < kLeadShareLeast * plateau.rise_k)
+    return false;
+  double highest = 0.0;
+  for (std::size_t i = 0; i <= kLooks; ++i)
+    if (const auto rise = rise_of_rest(sampled, trace, i * (sampled.cells() - 1) / kLooks))
+      highest = std::max(highest, *rise);
+  return *at_half < kFollowersShareMost * highest;
+}
+
+/// The channel that drives the rest: it comes first to a plateau while the middle of the rest has hardly
+/// begun.
+std::optional<std::size_t> leader_of(const SampledRecord& sampled, double noise_k) {
+  constexpr double kLeastRiseK = 30.0;  // less is a room, not a heating
+  if (sampled.traces.size() < 2) return std::nullopt;
+  std::optional<std::size_t> best;
+  std::size_t earliest = sampled.cells();
+  for (std::size_t i = 0; i < sampled.traces.size(); ++i) {
+    const auto plateau = plateau_of(sampled.traces[i]);
+    if (!plateau || plateau->rise_k < std::max(kLeastRiseK, 20.0 * noise_k)) continue;
+    if (plateau->arrival >= earliest || !leads(sampled, i, *plateau)) continue;
+    earliest = plateau->arrival;
+    best = i;
+  }
+  return best;
+}
+
+}  // namespace
+
+std::optional<double> median_in_cell(const SampledRecord& sampled, std::size_t cell,
+                                     std::optional<std::size_t> without) {
+  std::vector<double> known;
+  known.reserve(sampled.traces.size());
+  for (std::size_t i = 0; i < sampled.traces.size(); ++i)
+    if (sampled.traces[i].known[cell] != 0 && i != without) known.push_back(sampled.traces[i].celsius[cell]);
+  if (known.empty()) return std::nullopt;
+  return median_of(std::move(known));
+}
+
+bool near_ambient(const GroupCourse& course, double celsius) {
+  // A tenth of the rise, so that work left to cool at 70 C after 600 C is idle and a preheat of 100 C is not.
+  return celsius <= course.ambient_c + std::clamp(0.1 * course.range_k, 15.0, 60.0);
+}
+
+GroupCourse group_course(const SampledRecord& sampled) {
+  GroupCourse course = points_of(sampled, std::nullopt);
+  measure_levels(course, sampled.resolution_k);
+  if (const auto leader = leader_of(sampled, course.noise_k)) {
+    course = points_of(sampled, leader);
+    measure_levels(course, sampled.resolution_k);
+  }
+  return course;
+}
+
+}  // namespace soakwright

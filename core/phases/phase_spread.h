@@ -1,0 +1,15 @@
+// The largest spread of the judged group within each phase, over every row and not a sample of them.
+#pragma once
+
+#include <vector>
+
+#include "core/phases/phase.h"
+#include "core/record/record.h"
+
+namespace soakwright {
+
+/// Fills spread_max_k of each phase: highest less lowest of the judged channels known in a row and not put
+/// aside. Where fewer than two are known all through, it is 0.
+void measure_spread(const Record& record, std::vector<Phase>& phases);
+
+}  // namespace soakwright

@@ -1,0 +1,65 @@
+#include "core/phases/robust.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace soakwright {
+
+namespace {
+
+constexpr double kSigmaPerMedianSize = 1.4826;  // of a normal distribution: 1 / 0.67449
+constexpr std::size_t kMostLinePoints = 64;     // 2,016 pairs: enough for a line, and quick
+
+}  // namespace
+
+double median_of(std::vector<double> values) {
+  if (values.empty()) return 0.0;
+  const auto middle = values.begin() + static_cast<std::ptrdiff_t>(values.size() / 2);
+  std::nth_element(values.begin(), middle, values.end());
+  if (values.size() % 2 == 1) return *middle;
+  return 0.5 * (*middle + *std::max_element(values.begin(), middle));
+}
+
+double noise_of(std::span<const double> values) {
+  if (values.size() < 3) return 0.0;
+  std::vector<double> sizes;
+  sizes.reserve(values.size());
+  for (std::size_t i = 1; i + 1 < values.size(); ++i)
+    sizes.push_back(std::abs(values[i - 1] - 2.0 * values[i] + values[i + 1]));
+  return kSigmaPerMedianSize * median_of(std::move(sizes)) / std::sqrt(6.0);  // 1 + 4 + 1 variances
+}
+
+Line robust_line(std::span<const double> times_s, std::span<const double> values) {
+  Line line;
+  if (times_s.empty()) return line;
+  // Long runs are thinned by averaging neighbours, so that no reading is wasted.
+  std::vector<double> t;
+  std::vector<double> y;
+  const std::size_t n = times_s.size();
+  const std::size_t groups = std::min(n, kMostLinePoints);
+  for (std::size_t g = 0; g < groups; ++g) {
+    const std::size_t first = g * n / groups;
+    const std::size_t last = (g + 1) * n / groups;
+    double sum_t = 0.0;
+    double sum_y = 0.0;
+    for (std::size_t i = first; i < last; ++i) {
+      sum_t += times_s[i];
+      sum_y += values[i];
+    }
+    t.push_back(sum_t / static_cast<double>(last - first));
+    y.push_back(sum_y / static_cast<double>(last - first));
+  }
+  std::vector<double> slopes;
+  slopes.reserve(groups * (groups - 1) / 2);
+  for (std::size_t i = 0; i < groups; ++i)
+    for (std::size_t j = i + 1; j < groups; ++j)
+      if (t[j] > t[i]) slopes.push_back((y[j] - y[i]) / (t[j] - t[i]));
+  line.slope = median_of(std::move(slopes));
+  line.origin_s = t[groups / 2];
+  std::vector<double> offsets;
+  for (std::size_t i = 0; i < groups; ++i) offsets.push_back(y[i] - line.slope * (t[i] - line.origin_s));
+  line.at_origin = median_of(std::move(offsets));
+  return line;
+}
+
+}  // namespace soakwright

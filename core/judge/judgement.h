@@ -1,7 +1,10 @@
 // The door of this room: a record held against a procedure.
 #pragma once
 
+#include <memory>
+
 #include "core/judge/verdict.h"
+#include "core/measure/groundwork.h"
 #include "core/procedure/job.h"
 #include "core/procedure/procedure.h"
 #include "core/record/record.h"
@@ -11,5 +14,12 @@ namespace soakwright {
 /// Judges `record` against `procedure`, weld by weld as the job says (one weld where there is no job).
 /// clashes_between(procedure, job) must be empty.
 Verdicts judge(const Record& record, const Procedure& procedure, const Job* job);
+
+/// The same on groundwork that a judgement before this one may have laid; it fits while the bridge is the
+/// same.
+Verdicts judge(const Record& record, const Procedure& procedure, const Job* job, const Groundwork& ground);
+/// `before` where it fits (it may be null), else new.
+std::shared_ptr<const Groundwork> groundwork_for(const Record& record, const Procedure& procedure,
+                                                 std::shared_ptr<const Groundwork> before);
 
 }  // namespace soakwright

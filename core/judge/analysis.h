@@ -22,7 +22,7 @@ struct Analysis {
   std::shared_ptr<const Procedure> procedure;
   std::shared_ptr<const Review> review;
   std::shared_ptr<const Verdicts> verdicts;
-  std::shared_ptr<const Groundwork> ground;  ///< the core's own: what judging again need not do again
+  std::shared_ptr<const Groundwork> ground = nullptr;  ///< the core's own, for judging again
 };
 
 }  // namespace soakwright

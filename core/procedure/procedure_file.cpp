@@ -67,7 +67,7 @@ void check_edge(TableReader& in, InUnit unit, const HoldStage& hold) {
 }
 
 /// The Hollomon-Jaffe parameter is given in thousands.
-std::optional<double> tempering(const Found& found) {
+std::optional<double> tempering(const FoundValue& found) {
   constexpr double kFarTooMuch = 100.0;
   const auto value = number_above_0(found);
   if (value && *value > kFarTooMuch)

@@ -57,11 +57,12 @@ std::nullopt_t FoundValue::refuse_kind(std::string help) const {
 std::string suggestion(std::string_view found, const std::vector<std::string>& known) {
   constexpr std::size_t kLongestWord = 40;  // a longer word is near to nothing of ours
   const std::string* nearest = nullptr;
-  std::size_t fewest = found.size() > kLongestWord ? 0 : std::max<std::size_t>(1, found.size() / 3) + 1;
+  std::size_t fewest = found.size() > kLongestWord ? 0 : (found.size() + 2) / 3 + 1;
   for (const std::string& word : known) {
-    const std::size_t letters = fewest == 0 ? word.size() : letters_apart(found, word);
-    // As many letters as the word has would be another word.
-    if (letters >= fewest || letters >= word.size()) continue;
+    if (fewest == 0) break;
+    const std::size_t letters = letters_apart(found, word);
+    // With half of its letters changed it would be another word.
+    if (letters >= fewest || 2 * letters >= word.size()) continue;
     fewest = letters;
     nearest = &word;
   }

@@ -1,4 +1,9 @@
 // Review files: dispositions and people.
+#include <string>
+#include <utility>
+
+#include <catch2/catch.hpp>
+
 #include "core/procedure/job_file.h"
 #include "core/procedure/review.h"
 #include "core/units/sha256.h"
@@ -24,7 +29,7 @@ TEST_CASE("a review is read with its dispositions and its people") {
       "[[person]]\nrole = \"performed\"\nname = \"Ines Okafor\"\ndate = 2031-04-03\n"
       "[[person]]\nrole = \"reviewed\"\nname = \"Tomasz Lindqvist\"\nremark = \"see finding 1\"\n"
       "[[person]]\nrole = \"witnessed\"\nname = \"Mara Devlin\"\n";
-  const Review review = accepted(parsed(text), text);
+  const Review review = accepted(parsed(text));
   using Disposition = FindingReview::Disposition;
   CHECK(review.file == "given.toml");
   CHECK(review.sha256 == sha256_hex(text));
@@ -66,5 +71,5 @@ TEST_CASE("reviews that are refused") {
                kHead + "[[person]]\nrole = \"reviewed\"\nname = \"Tomasz Lindqvist\"\ndate = \"3 April\"\n",
                5, "`date` is \"3 April\"", "2031-09-30"},
        })
-    check_refused(parsed(row.text), row);
+    CHECK(unlike(parsed(row.text), row) == "");
 }

@@ -40,7 +40,7 @@ struct Raw {
 };
 
 void add_look_options(CLI::App& command, Arguments& arguments, Raw& raw) {
-  command.add_option("LOG", arguments.request.log, "the log; else the one that the job names");
+  command.add_option("LOG", arguments.request.log, "the log; else the one that the job names")->type_name("");
   command
       .add_option("--job", arguments.request.job, "the job: what was heated, and where each thermocouple sat")
       ->type_name("FILE");
@@ -69,7 +69,7 @@ Reply refusal(int exit_code, const std::string& what, const std::string& help) {
 }
 
 Reply usage(const CLI::App& app, const std::string& what) {
-  const auto commands = app.get_subcommands();
+  const auto commands = app.get_subcommands();  // those that were parsed
   const std::string of = commands.empty() ? "" : commands.front()->get_name() + " ";
   return refusal(kUsage, what, "see `soakwright " + of + "--help`");
 }
@@ -108,7 +108,7 @@ std::variant<Arguments, Reply> parse(CLI::App& app, int argc, const char* const*
   app.set_version_flag("--version", version, "print the version and end");
   app.set_help_flag("-h,--help", "print this and end");
   app.get_formatter()->column_width(24);
-  app.footer(std::string("\n") + kExitCodes);
+  app.footer(kExitCodes);
   app.require_subcommand(1);
 
   Arguments arguments;
@@ -126,6 +126,13 @@ std::variant<Arguments, Reply> parse(CLI::App& app, int argc, const char* const*
     command->set_version_flag("--version", version, "print the version and end");
     command->set_help_flag("-h,--help", "print this and end");
   }
+
+  // CLI11 would only say that a subcommand is missing.
+  const std::string first = argc > 1 ? argv[1] : "";
+  if (argc < 2) return usage(app, "no command is given");
+  const auto is_first = [&](const CLI::App* command) { return command->get_name() == first; };
+  if (!first.starts_with('-') && app.get_subcommands(is_first).empty())
+    return usage(app, "there is no command '" + first + "'");
 
   try {
     app.parse(argc, argv);

@@ -51,7 +51,10 @@ std::string verdict_page(const Report& report, bool coloured) {
   page.line(report.subject, Tint::strong);
   page.facts(report.job);
   page.facts(report.record);
-  if (report.procedure) page.facts(report.procedure->facts);
+  if (report.procedure) {
+    page.heading("Procedure");
+    page.facts(report.procedure->facts);
+  }
   requirement_table(page, report);
   findings(page, report);
   if (!report.replaced.empty() || !report.aside.empty()) {

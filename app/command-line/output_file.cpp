@@ -62,7 +62,9 @@ std::optional<Problem> write_directly(const std::string& path, std::string_view 
 std::FILE* open_beside(const fs::path& target, fs::path& temporary) {
   constexpr int kNamesAtMost = 100;
   for (int i = 0; i < kNamesAtMost; ++i) {
-    temporary = target.parent_path() / ("." + target.filename().string() + ".part" + std::to_string(i));
+    std::string name = target.filename().string();
+    name.append(".part").append(std::to_string(i));
+    temporary = target.parent_path() / name.insert(0, 1, '.');
     std::FILE* file = std::fopen(temporary.string().c_str(), "wbx");
     if (file != nullptr || errno != EEXIST) return file;
   }

@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "core/report/quantity_text.h"
+#include "core/report/quantity_words.h"
 #include "core/report/report.h"
 
 namespace soakwright {

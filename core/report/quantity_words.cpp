@@ -1,4 +1,4 @@
-#include "core/report/quantity_text.h"
+#include "core/report/quantity_words.h"
 
 #include <algorithm>
 #include <cmath>

@@ -116,8 +116,8 @@ TEST_CASE("a device and a pipe are written to directly") {
   const Ran ran = check_into(pipe);
   // A program that did not open the pipe would leave the reader waiting.
   const int unblock = open(pipe.c_str(), O_WRONLY | O_NONBLOCK);
-  reader.join();
   if (unblock >= 0) close(unblock);
+  reader.join();
   CHECK(ran.exit_code == 0);
   CHECK(fs::is_fifo(pipe));
   CHECK(read == result());

@@ -338,3 +338,18 @@ TEST_CASE("Excursions apart from each other are places of their own") {
   CHECK(rate.places[0].surely);
   CHECK(rate.places[1].surely);
 }
+
+TEST_CASE("Behind a take-over windows are measured though the first of them lacks its first reading") {
+  // TC1 is lost after 20 min; its spare rises 5 K a minute from 20 to 40 min. The reading at 20 min is TC1's, so the
+  // windows that begin there have one reading less than the even grid.
+  const Traced made(MadeRecord::every(60, 61)
+                        .course("TC1", {{0, 20}, {60, 80}})
+                        .course("TC9", {{0, 20}, {20, 40}, {40, 140}, {60, 160}})
+                        .missing("TC1", 21 * 60, 3600)
+                        .spare("TC9", "TC1"));
+  REQUIRE(made.group.size() == 1);
+  const StageRate rate = rate_of(made, heat());
+  REQUIRE(rate.worst);
+  CHECK(rate.worst->window.slope_c_per_h == Approx(300.0));
+  CHECK(*rate.by_window[0] == Approx(300.0));
+}

@@ -5,6 +5,7 @@
 #include <limits>
 #include <utility>
 
+#include "core/read/hot_loops.h"
 #include "core/read/text_encoding.h"
 
 namespace soakwright {
@@ -20,25 +21,6 @@ void note(Oddity& oddity, std::string_view text, std::size_t line) {
     oddity.line = line;
     oddity.text = to_utf8(text.substr(0, kLongestNote));
   }
-}
-
-/// Lowest, highest and number of the decimals that are there.
-void count_piece(const std::int32_t* units, std::size_t count, std::int32_t& low, std::int32_t& high,
-                 std::size_t& there) {
-  std::int32_t lowest = low;
-  std::int32_t highest = high;
-  std::uint32_t missing = 0;
-  for (std::size_t i = 0; i < count; ++i) {
-    const std::int32_t value = units[i];
-    const bool gone = value == ColumnStore::kMissing;
-    missing += static_cast<std::uint32_t>(gone);
-    const std::int32_t for_low = gone ? kLargest : value;
-    lowest = for_low < lowest ? for_low : lowest;
-    highest = value > highest ? value : highest;
-  }
-  low = lowest;
-  high = highest;
-  there += count - missing;
 }
 
 }  // namespace
@@ -96,15 +78,15 @@ WideColumns BlockColumns::end_block() {
         ++here.numbers;
       }
     } else {
-      std::int32_t low = kLargest;
-      std::int32_t high = ColumnStore::kMissing;
+      Extremes extremes;
       store_.visit(c, first_row_, first_row_ + rows_,
                    [&](std::size_t, std::size_t count, const std::int32_t* units) {
-                     count_piece(units, count, low, high, here.numbers);
+                     hot_loops().find_extremes(units, count, extremes);
                    });
       const auto power = static_cast<double>(power_of_ten(places_[c]));
-      here.lowest = low / power;
-      here.highest = high / power;
+      here.numbers = extremes.there;
+      here.lowest = extremes.low / power;
+      here.highest = extremes.high / power;
     }
     if (here.numbers != 0) {
       ColumnFacts& facts = facts_[c];

@@ -4,6 +4,7 @@
 #include <cstring>
 #include <utility>
 
+#include "core/read/hot_loops.h"
 #include "core/read/log_head.h"
 #include "core/read/text_encoding.h"
 
@@ -14,28 +15,6 @@ constexpr std::size_t kMargin = 64;
 
 bool is_wide(TextEncoding encoding) {
   return encoding == TextEncoding::utf_16_le || encoding == TextEncoding::utf_16_be;
-}
-
-/// Line ends, and those among them with nothing on their line. At least two bytes before `begin` can be read,
-/// the last of them a line end.
-std::pair<std::size_t, std::size_t> count_lines(const char* begin, const char* end, char line_end) {
-  std::size_t lines = 0;
-  std::size_t blank = 0;
-  for (const char* at = begin; at < end;) {
-    // Short runs let the counters stay in bytes-wide lanes.
-    const char* const stop = at + std::min<std::ptrdiff_t>(end - at, 4096);
-    unsigned some_lines = 0;
-    unsigned some_blank = 0;
-    for (; at < stop; ++at) {
-      const bool is_end = *at == line_end;
-      const bool nothing = at[-1] == line_end || (at[-1] == '\r' && at[-2] == line_end);
-      some_lines += static_cast<unsigned>(is_end);
-      some_blank += static_cast<unsigned>(is_end & nothing);
-    }
-    lines += some_lines;
-    blank += some_blank;
-  }
-  return {lines, blank};
 }
 
 const char* last_line_end(const char* begin, const char* end, char line_end) {
@@ -65,7 +44,7 @@ bool BlockReader::next(Block& block) {
   while (!at_end_ || !tail_.empty()) {
     if (!fill(block)) return false;
     block.sequence = sequence_++;
-    count(block);
+    place(block);
     return true;
   }
   return false;
@@ -150,16 +129,16 @@ bool BlockReader::fill(Block& block) {
   return true;
 }
 
-void BlockReader::count(Block& block) {
+void BlockReader::place(Block& block) {
   while (line_ <= layout_.lines_before && block.begin < block.end) {
     block.begin = std::find(block.begin, block.end, layout_.line_end) + 1;
     ++line_;
   }
   block.first_line = line_;
   block.first_row = rows_;
-  const auto [lines, blank] = count_lines(block.begin, block.end, layout_.line_end);
-  block.rows = lines - blank;
-  line_ += lines;
+  const LineCount count = hot_loops().count_lines(block.begin, block.end, layout_.line_end);
+  block.rows = count.lines - count.blank;
+  line_ += count.lines;
   rows_ += block.rows;
   // The last line with something on it, for the next block.
   const char* end = block.end;

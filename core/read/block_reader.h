@@ -63,7 +63,7 @@ class BlockReader {
  private:
   bool fill(Block& block);
   std::size_t fetch(char* into, std::size_t room);
-  void count(Block& block);
+  void place(Block& block);
   static void reserve(Block& block, std::size_t bytes, std::size_t keep);
 
   const SourceFile& file_;

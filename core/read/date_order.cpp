@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include <fmt/format.h>
+
 #include "core/units/local_time.h"
 
 namespace soakwright {
@@ -39,8 +41,11 @@ Trial try_order(const DateEvidence& evidence, FieldOrder order) {
   return trial;
 }
 
+/// As in the file but for the separators: two digits stay two.
 std::string text_of(const DateFields& date) {
-  return std::to_string(date.first) + "/" + std::to_string(date.second) + "/" + std::to_string(date.third);
+  const int width = date.first_digits == 1 ? 1 : 2;
+  return fmt::format("{:0{}}/{:0{}}/{:0{}}", date.first, width, date.second, width, date.third,
+                     date.third_digits == 2 ? 2 : 1);
 }
 
 std::string names_of(const std::vector<Trial>& trials) {

@@ -52,11 +52,14 @@ Candidate try_delimiter(const LogHead& head, char delimiter) {
     if (cells.size() < 2) continue;
     long good = 0;
     long text = 0;
+    std::string_view last_text;
     for (const std::string_view cell : cells) {
       if (is_good_cell(cell, delimiter)) {
         ++good;
-      } else if (look_of(cell, '.') == CellLook::text) {
+      } else if (look_of(cell, '.') == CellLook::text && cell != last_text) {
+        // One word in many columns is an input that is not there, and no sign of a wrong delimiter.
         ++text;
+        last_text = cell;
       }
     }
     if (good < 2 || good < text) continue;

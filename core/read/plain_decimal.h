@@ -21,6 +21,9 @@ struct DecimalShape {
   std::uint64_t even_weights = 0;
   std::uint64_t odd_weights = 0;
   std::uint32_t shortest = 1;  ///< characters
+  // The same weights for pairs of 16 bits: the first two pairs' sum counts `high_weight` times.
+  std::uint64_t pair_weights = 0;
+  std::uint32_t high_weight = 0;
 
   /// `places` from 0 to kMostPlaces.
   static constexpr int kMostPlaces = 6;
@@ -52,6 +55,8 @@ inline DecimalShape DecimalShape::of(int places, char decimal) {
     pairs[i] = weights[2 * i + 1] != 0 ? weights[2 * i + 1] : weights[2 * i] / 10;
   shape.even_weights = (pairs[0] << 32) + pairs[2];
   shape.odd_weights = (pairs[1] << 32) + pairs[3];
+  shape.high_weight = static_cast<std::uint32_t>(pairs[1]);
+  shape.pair_weights = (pairs[0] / pairs[1]) | (std::uint64_t{1} << 16) | (pairs[2] << 32) | (pairs[3] << 48);
   shape.shortest = places > 0 ? static_cast<std::uint32_t>(places) + 1 : 1;
   return shape;
 }

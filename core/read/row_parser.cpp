@@ -21,7 +21,9 @@ RowParser::RowParser(const TablePlan& plan, ColumnStore& store, std::int64_t* st
       stamps_in_(plan, careful),
       stamps_(stamps),
       careful_(careful),
-      can_index_(!careful && plan.delimiter != ' ') {
+      can_index_(!careful && plan.delimiter != ' '),
+      parse_cells_(hot_loops().parse_cells),
+      repeats_(plan.header_text, plan.units_text, plan.delimiter, plan.time.cells.front()) {
   stamp_parts_.resize(plan.time.cells.size());
   plan_runs();
 }
@@ -134,18 +136,17 @@ bool RowParser::fast_row(const std::uint32_t* ends, std::uint32_t begin, std::ui
   ColumnStore& store = columns_.store();
   const std::size_t stride = store.column_stride();
   for (const Run& run : runs_) {
-    std::int32_t* out = &store.at(run.first_column, row_);
-    std::uint32_t cell_begin = begin_of(run.first_cell);
-    for (std::size_t cell = run.first_cell; cell < run.last_cell; ++cell, out += stride) {
-      const std::uint32_t cell_end = ends[cell];
-      std::int32_t units = 0;
-      if (parse_plain_decimal(run.shape, text_, cell_begin, cell_end, units)) [[likely]]
-        *out = units;
-      else if (cell_begin == cell_end)
-        *out = ColumnStore::kMissing;
-      else
-        put_cell(run.first_column + (cell - run.first_cell), {text_ + cell_begin, cell_end - cell_begin});
-      cell_begin = cell_end + 1;
+    std::size_t cell = run.first_cell;
+    std::size_t column = run.first_column;
+    while (cell < run.last_cell) {
+      const std::size_t done = parse_cells_(run.shape, text_, begin_of(cell), ends + cell,
+                                            run.last_cell - cell, &store.at(column, row_), stride);
+      cell += done;
+      column += done;
+      if (cell == run.last_cell) break;
+      put_cell(column, {text_ + begin_of(cell), ends[cell] - begin_of(cell)});
+      ++cell;
+      ++column;
     }
   }
   for (const std::size_t column : lone_columns_) {
@@ -196,16 +197,19 @@ void RowParser::careful_row(std::string_view line) {
 
 void RowParser::drop_line_without_time(std::string_view line) {
   stamp_before_known_ = false;
-  const std::string_view text = without_blanks(line);
-  if (!plan_.header_text.empty() && text == without_blanks(plan_.header_text))
-    return drop(oddities_.repeated_headers, line);
-  if (!plan_.units_text.empty() && text == without_blanks(plan_.units_text)) {
-    // The units under a repeated header belong to it.
-    drop(oddities_.repeated_headers, line);
-    --oddities_.repeated_headers.count;
-    return;
+  switch (repeats_.kind_of(line, plan_.delimiter)) {
+    case HeaderRepeat::same_header:
+      return drop(oddities_.repeated_headers, line);
+    case HeaderRepeat::same_units:
+      // The units under a repeated header belong to it.
+      drop(oddities_.repeated_headers, line);
+      --oddities_.repeated_headers.count;
+      return;
+    case HeaderRepeat::other_header:
+      return drop(oddities_.other_headers, line);
+    case HeaderRepeat::none:
+      return drop(oddities_.odd_lines, line);
   }
-  drop(oddities_.odd_lines, line);
 }
 
 void RowParser::drop(Oddity& oddity, std::string_view line) {

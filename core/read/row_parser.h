@@ -13,8 +13,10 @@
 
 #include "core/read/block_columns.h"
 #include "core/read/block_reader.h"
+#include "core/read/hot_loops.h"
 #include "core/read/line_index.h"
 #include "core/read/plain_decimal.h"
+#include "core/read/repeated_header.h"
 #include "core/read/stamp_reader.h"
 #include "core/read/table_plan.h"
 
@@ -34,7 +36,7 @@ struct BlockOutcome {
 
 /// What one thread met in all its blocks.
 struct LineOddities {
-  Oddity repeat_rows, repeated_headers, short_rows, long_rows, odd_lines;
+  Oddity repeat_rows, repeated_headers, short_rows, long_rows, odd_lines, other_headers;
 };
 
 class RowParser {
@@ -69,6 +71,8 @@ class RowParser {
   std::int64_t* stamps_;
   bool careful_;
   bool can_index_;
+  decltype(HotLoops::parse_cells) parse_cells_;
+  RepeatedHeader repeats_;
   LineIndex index_;
   LineOddities oddities_;
   std::vector<Run> runs_;

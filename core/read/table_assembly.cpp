@@ -225,13 +225,19 @@ Problems assemble_table(const TablePlan& plan, const TableHeader& header, std::v
     unify_column(*table.store, blocks, rows, column);
     table.columns.push_back(std::move(column));
   }
+  Oddity other_headers;
   for (const ThreadHarvest& harvest : harvests) {
+    add_oddity(other_headers, harvest.oddities.other_headers);
     add_oddity(table.repeat_rows, harvest.oddities.repeat_rows);
     add_oddity(table.repeated_headers, harvest.oddities.repeated_headers);
     add_oddity(table.short_rows, harvest.oddities.short_rows);
     add_oddity(table.long_rows, harvest.oddities.long_rows);
     add_oddity(table.odd_lines, harvest.oddities.odd_lines);
   }
+  if (other_headers.count != 0)
+    return {{ProblemKind::bad_input, path, other_headers.line,
+             "another table begins here, with other columns or units: '" + other_headers.text + "'",
+             "split the file here"}};
 
   const bool dated = plan.time.kind == TimeKind::date_time;
   std::vector<std::size_t> days;

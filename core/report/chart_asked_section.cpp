@@ -27,7 +27,7 @@ std::vector<std::optional<std::string>> judged_welds(const Analysis& analysis) {
 }
 
 std::string of_weld(const std::optional<std::string>& weld, std::size_t welds) {
-  return weld && welds > 1 ? ", " + *weld : std::string{};
+  return weld && welds > 1 ? fmt::format(", {}", *weld) : std::string{};
 }
 
 std::optional<double> celsius(const std::optional<Temperature>& temperature) {
@@ -42,6 +42,20 @@ void add_level(std::vector<ChartLevel>& levels, ChartLevel level) {
     return;
   }
   levels.push_back(std::move(level));
+}
+
+/// A ramp is judged through the holds beside it as well; on the chart it stands between them.
+std::optional<TimeSpan> shown_span(const StageCourse& course, const Analysis& analysis) {
+  if (!course.start_s || !course.end_s) return std::nullopt;
+  TimeSpan span{*course.start_s, *course.end_s};
+  if (course.kind == "hold") return course.core ? std::optional{span} : std::nullopt;
+  for (const StageCourse& hold : analysis.verdicts->stages) {
+    if (hold.kind != "hold" || hold.weld != course.weld || !hold.core || !hold.start_s || !hold.end_s)
+      continue;
+    if (hold.number < course.number) span.first = std::max(span.first, *hold.end_s);
+    if (hold.number > course.number) span.second = std::min(span.second, *hold.start_s);
+  }
+  return span.second > span.first ? std::optional{span} : std::nullopt;
 }
 
 ChartSegment::Kind segment_kind(const Stage& stage) {
@@ -100,7 +114,7 @@ std::vector<ChartLevel> chart_levels(const Telling& telling) {
   const Analysis& analysis = telling.analysis;
   const Record& record = *analysis.record;
   if (!analysis.procedure || record.end_row <= record.first_row) return levels;
-  const QuantityText& say = telling.say;
+  const PrintedNumbers& say = telling.say;
   const double begin_s = record.begin_s();
   const double end_s = record.end_s();
   const WholeRecordLimits& whole = analysis.procedure->whole_record;
@@ -137,14 +151,17 @@ std::vector<ChartSegment> chart_stages(const Telling& telling) {
   std::vector<ChartSegment> segments;
   const Analysis& analysis = telling.analysis;
   if (!analysis.procedure || !analysis.verdicts) return segments;
+  const std::size_t welds = judged_welds(analysis).size();
   for (const StageCourse& course : analysis.verdicts->stages) {
-    if (!course.start_s || !course.end_s) continue;
+    const auto span = shown_span(course, analysis);
+    if (!span) continue;
     for (const Stage& stage : analysis.procedure->stages) {
       if (stage.number != course.number) continue;
       std::string text = stage_title(analysis.procedure.get(), stage.number);
+      if (course.weld && welds > 1) text = fmt::format("{}: {}", *course.weld, text);
       if (std::holds_alternative<HoldStage>(stage.asked) && course.core)
-        text += " " + rounded_duration(course.core->second - course.core->first);
-      segments.push_back({segment_kind(stage), course.weld, *course.start_s, *course.end_s, std::move(text)});
+        text += fmt::format(" {}", rounded_duration(course.core->second - course.core->first));
+      segments.push_back({segment_kind(stage), course.weld, span->first, span->second, std::move(text)});
     }
   }
   return segments;

@@ -59,7 +59,7 @@ ChartSegment::Kind segment_kind(Phase::Kind kind) {
   return ChartSegment::Kind::idle;
 }
 
-std::string phase_text(const Phase& phase, const QuantityText& say) {
+std::string phase_text(const Phase& phase, const PrintedNumbers& say) {
   if (phase.kind == Phase::Kind::hold) return "hold " + say.asked_temperature(std::round(phase.level_c));
   if (phase.kind == Phase::Kind::idle) return "idle";
   return phase_kind_text(phase.kind) + " " + say.rate(phase.rate_c_per_h);
@@ -90,7 +90,7 @@ void add_marks(Chart& chart, const Telling& telling) {
     if (finding.channel) mark.trace = trace_index(chart, *finding.channel);
     mark.from_s = finding.from_s.value_or(*(finding.to_s ? finding.to_s : finding.from_s));
     mark.to_s = finding.to_s.value_or(mark.from_s);
-    mark.level_c = finding.extreme;
+    mark.level_c = extreme_temperature(finding, requirement_of(finding, *telling.analysis.verdicts));
     chart.marks.push_back(std::move(mark));
   }
 }
@@ -111,7 +111,7 @@ std::string title_of(const Analysis& analysis) {
 
 Chart chart_section(const Telling& telling) {
   const Record& record = *telling.analysis.record;
-  const QuantityText& say = telling.say;
+  const PrintedNumbers& say = telling.say;
   Chart chart;
   chart.record = telling.analysis.record;
   chart.unit = say.unit();

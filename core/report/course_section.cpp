@@ -44,7 +44,7 @@ std::string phase_kind_text(Phase::Kind kind) {
 std::vector<PhaseRow> phase_rows(const Telling& telling) {
   std::vector<PhaseRow> rows;
   if (!telling.analysis.course) return rows;
-  const QuantityText& say = telling.say;
+  const PrintedNumbers& say = telling.say;
   const std::vector<Phase>& phases = telling.analysis.course->phases;
   for (std::size_t i = 0; i < phases.size(); ++i) {
     const Phase& phase = phases[i];

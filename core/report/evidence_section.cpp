@@ -74,7 +74,7 @@ bool is_temperature_limit(RequirementKind kind) {
 
 Evidence evidence_of(const Requirement& requirement, const Telling& telling, const Chart& chart) {
   const Record& record = *telling.analysis.record;
-  const QuantityText& say = telling.say;
+  const PrintedNumbers& say = telling.say;
   Evidence evidence;
   evidence.from_s = requirement.from_s;
   evidence.to_s = requirement.to_s;
@@ -121,6 +121,8 @@ Evidence evidence_of(const Requirement& requirement, const Telling& telling, con
       }
     }
   }
+  std::stable_sort(evidence.points.begin(), evidence.points.end(),
+                   [](const ChartPoint& a, const ChartPoint& b) { return a.at_s < b.at_s; });
   return evidence;
 }
 

@@ -32,21 +32,36 @@ bool means(const FindingReview& review, const Finding& finding) {
   return true;
 }
 
-std::string extreme_text(const Finding& finding, const Requirement* requirement, const QuantityText& say) {
-  if (!finding.extreme) return {};
-  if (requirement == nullptr) return short_text(*finding.extreme, 2);
-  if (requirement->unit == QuantityUnit::celsius)
-    return requirement->kind == RequirementKind::spread ? say.difference(*finding.extreme)
-                                                        : say.temperature(*finding.extreme);
-  // What a hold never reached, or by how far it was left, is a temperature beside a limit in seconds.
-  const bool in_hold = requirement->kind == RequirementKind::hold_time ||
-                       requirement->kind == RequirementKind::hold_band ||
-                       requirement->kind == RequirementKind::keep;
-  if (in_hold) return say.temperature(*finding.extreme);
-  return say.value(requirement->unit, *finding.extreme);
+std::string extreme_text(const Finding& finding, const Requirement* requirement, const PrintedNumbers& say) {
+  if (const auto celsius = extreme_temperature(finding, requirement)) return say.temperature(*celsius);
+  return {};  // the sentence says it
 }
 
 }  // namespace
+
+std::optional<double> extreme_temperature(const Finding& finding, const Requirement* requirement) {
+  if (!finding.extreme || requirement == nullptr) return std::nullopt;
+  switch (requirement->kind) {
+    case RequirementKind::ceiling:
+    case RequirementKind::start:
+    case RequirementKind::end:
+    case RequirementKind::over:
+      return finding.extreme;
+    case RequirementKind::hold_time:
+    case RequirementKind::hold_band:
+    case RequirementKind::keep:
+      // Of one thermocouple it is how far out it was; of the requirement itself, the time that was measured.
+      return finding.channel && finding.extreme != requirement->measured ? finding.extreme : std::nullopt;
+    default:
+      return std::nullopt;
+  }
+}
+
+const Requirement* requirement_of(const Finding& finding, const Verdicts& verdicts) {
+  for (const Requirement& requirement : verdicts.requirements)
+    if (requirement.id == finding.requirement && requirement.weld == finding.weld) return &requirement;
+  return nullptr;
+}
 
 std::vector<FindingRow> finding_rows(const Telling& telling,
                                      const std::vector<RequirementRow>& requirements) {
@@ -61,11 +76,9 @@ std::vector<FindingRow> finding_rows(const Telling& telling,
     row.kind = finding.kind;
     row.kind_text = finding_kind_text(finding.kind);
     row.id = finding.requirement;
-    const Requirement* requirement = nullptr;
+    const Requirement* requirement = requirement_of(finding, *verdicts);
     for (std::size_t r = 0; r < requirements.size(); ++r) {
-      const Requirement& candidate = verdicts->requirements[requirements[r].requirement];
-      if (candidate.id != finding.requirement || candidate.weld != finding.weld) continue;
-      requirement = &candidate;
+      if (&verdicts->requirements[requirements[r].requirement] != requirement) continue;
       row.requirement = r;
       row.label = requirements[r].label;
       row.stage = requirements[r].stage;

@@ -20,6 +20,9 @@ std::vector<Fact> job_facts(const Telling& telling) {
     for (const WeldEntry& weld : job->welds) numbers.push_back(weld.number);
     facts.push_back({numbers.size() == 1 ? "Weld" : "Welds", listing(numbers)});
   }
+  if (telling.analysis.verdicts && telling.analysis.verdicts->welds.size() == 1 &&
+      telling.analysis.verdicts->welds[0].thickness_mm)
+    facts.push_back({"Thickness", thickness_text(*telling.analysis.verdicts->welds[0].thickness_mm)});
   add("Client", job->client);
   add("Contractor", job->contractor);
   add("Material", job->material);

@@ -189,7 +189,7 @@ void add_whole_record(std::vector<Fact>& notes, const Asked& asked) {
          "none at all."});
 }
 
-void add_decision(std::vector<Fact>& notes, const Procedure& procedure, const QuantityText& say) {
+void add_decision(std::vector<Fact>& notes, const Procedure& procedure, const PrintedNumbers& say) {
   if (procedure.judging.decision == Decision::simple) {
     notes.push_back(
         {"Decision",
@@ -238,6 +238,9 @@ std::vector<Fact> method_notes(const Telling& telling) {
   if (analysis.course && !analysis.course->phases.empty())
     notes.push_back(
         {"Phases", "Found from the judged thermocouples alone, with no procedure. They decide nothing."});
+  if (telling.say.unit() == TemperatureUnit::fahrenheit && analysis.verdicts)
+    notes.push_back(
+        {"Units", "Tables and chart are in °F. The sentences of requirements and findings are in °C."});
   if (!telling.say.clock())
     notes.push_back(
         {"Times", "The log has no clock: times are hours:minutes:seconds from its first reading."});

@@ -35,7 +35,7 @@ std::string worked_out(const Limit& limit, const Analysis& analysis, Print print
 }
 
 std::string rate_limit_text(const RateLimit& limit, const Telling& telling) {
-  const QuantityText& say = telling.say;
+  const PrintedNumbers& say = telling.say;
   if (const auto* plain = std::get_if<HeatingRate>(&limit)) return say.asked_rate(plain->celsius_per_hour());
   const RateRule& rule = std::get<RateRule>(limit);
   std::string text =
@@ -67,7 +67,7 @@ std::string time_limit_text(const TimeLimit& limit, const Telling& telling) {
 }
 
 std::vector<Fact> ramp_limits(const RampStage& ramp, const Telling& telling) {
-  const QuantityText& say = telling.say;
+  const PrintedNumbers& say = telling.say;
   const bool heat = ramp.direction == RampStage::Direction::heat;
   std::vector<Fact> limits;
   if (ramp.above || ramp.below) {
@@ -93,7 +93,7 @@ std::vector<Fact> ramp_limits(const RampStage& ramp, const Telling& telling) {
 }
 
 std::vector<Fact> hold_limits(const HoldStage& hold, const Telling& telling) {
-  const QuantityText& say = telling.say;
+  const PrintedNumbers& say = telling.say;
   std::vector<Fact> limits;
   limits.push_back(
       {"Band", say.band(hold.low.celsius(), hold.high ? std::optional{hold.high->celsius()} : std::nullopt)});
@@ -120,7 +120,7 @@ std::vector<Fact> keep_limits(const KeepStage& keep, const Telling& telling) {
           {"During", keep.during}};
 }
 
-std::vector<Fact> whole_record_limits(const WholeRecordLimits& limits, const QuantityText& say) {
+std::vector<Fact> whole_record_limits(const WholeRecordLimits& limits, const PrintedNumbers& say) {
   std::vector<Fact> facts;
   if (limits.ceiling) facts.push_back({"Ceiling", say.asked_temperature(limits.ceiling->celsius())});
   if (limits.start_max)

@@ -45,7 +45,7 @@ std::string type_text(ThermocoupleType type) {
   return std::string{"type "} + kNames[static_cast<std::size_t>(type)];
 }
 
-std::string tolerance_text(const Tolerance& tolerance, const QuantityText& say) {
+std::string tolerance_text(const Tolerance& tolerance, const PrintedNumbers& say) {
   switch (tolerance.kind) {
     case Tolerance::Kind::class_1:
       return "class 1";
@@ -62,7 +62,7 @@ std::string tolerance_text(const Tolerance& tolerance, const QuantityText& say) 
 }
 
 /// What the job says of the thermocouple itself.
-std::string instrument_text(const ThermocoupleEntry& entry, const QuantityText& say) {
+std::string instrument_text(const ThermocoupleEntry& entry, const PrintedNumbers& say) {
   std::string text;
   const auto append = [&text](const std::string& part) { text += (text.empty() ? "" : ", ") + part; };
   if (entry.type) append(type_text(*entry.type));
@@ -82,7 +82,7 @@ Fact setting_fact(const char* name, const Setting& setting) {
 
 std::vector<Fact> record_facts(const Telling& telling) {
   const Record& record = *telling.analysis.record;
-  const QuantityText& say = telling.say;
+  const PrintedNumbers& say = telling.say;
   std::vector<Fact> facts;
   facts.push_back({"Log", record.file});
   if (record.rows() == 0) return facts;

@@ -53,7 +53,7 @@ std::string verdict_sentence(const Analysis& analysis) {
 }  // namespace
 
 Report make_report(const Analysis& analysis, const ReportOptions& options) {
-  const QuantityText say{unit_for(analysis, options), *analysis.record};
+  const PrintedNumbers say{unit_for(analysis, options), *analysis.record};
   const Telling telling{analysis, say};
   Report report;
   report.unit = say.unit();

@@ -12,7 +12,7 @@ std::string where_text(const Requirement& requirement) {
   return *requirement.channel + " and " + *requirement.channel_2;
 }
 
-std::vector<Fact> basis_facts(const Requirement& requirement, const QuantityText& say) {
+std::vector<Fact> basis_facts(const Requirement& requirement, const PrintedNumbers& say) {
   std::vector<Fact> facts;
   if (requirement.standard_error)
     facts.push_back({"Standard error", say.value(requirement.unit, *requirement.standard_error, 1)});

@@ -5,14 +5,14 @@
 #include <string>
 #include <vector>
 
-#include "core/report/quantity_words.h"
+#include "core/report/printed_numbers.h"
 #include "core/report/report.h"
 
 namespace soakwright {
 
 struct Telling {
   const Analysis& analysis;
-  const QuantityText& say;
+  const PrintedNumbers& say;
 };
 
 // stage_text.cpp: names of stages and requirements.
@@ -46,6 +46,10 @@ std::vector<RateTable> rate_tables(const Telling& telling);
 
 // finding_section.cpp
 std::vector<FindingRow> finding_rows(const Telling& telling, const std::vector<RequirementRow>& requirements);
+
+const Requirement* requirement_of(const Finding& finding, const Verdicts& verdicts);
+/// The finding's extreme where it is a temperature; a rate, a spread or a time is not.
+std::optional<double> extreme_temperature(const Finding& finding, const Requirement* requirement);
 
 // course_section.cpp
 std::vector<PhaseRow> phase_rows(const Telling& telling);

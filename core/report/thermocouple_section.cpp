@@ -15,7 +15,7 @@ const Stage* find_stage(const Procedure* procedure, std::size_t number) {
   return nullptr;
 }
 
-std::string spans_text(const std::vector<TimeSpan>& spans, const QuantityText& say) {
+std::string spans_text(const std::vector<TimeSpan>& spans, const PrintedNumbers& say) {
   constexpr std::size_t kMost = 6;
   std::string text;
   for (std::size_t i = 0; i < spans.size() && i < kMost; ++i) {
@@ -27,7 +27,7 @@ std::string spans_text(const std::vector<TimeSpan>& spans, const QuantityText& s
   return text;
 }
 
-std::vector<Fact> hold_facts(const StageCourse& course, const QuantityText& say) {
+std::vector<Fact> hold_facts(const StageCourse& course, const PrintedNumbers& say) {
   std::vector<Fact> facts;
   if (course.core)
     facts.push_back({"Core", fmt::format("{} ({})", say.span(course.core->first, course.core->second),
@@ -48,7 +48,7 @@ std::vector<HoldTable> hold_tables(const Telling& telling) {
   std::vector<HoldTable> tables;
   const Verdicts* verdicts = telling.analysis.verdicts.get();
   if (verdicts == nullptr) return tables;
-  const QuantityText& say = telling.say;
+  const PrintedNumbers& say = telling.say;
   for (const StageCourse& course : verdicts->stages) {
     const Stage* stage = find_stage(telling.analysis.procedure.get(), course.number);
     const auto* hold = stage == nullptr ? nullptr : std::get_if<HoldStage>(&stage->asked);
@@ -71,7 +71,7 @@ std::vector<HoldTable> hold_tables(const Telling& telling) {
       if (channel.tempering) {
         row.tempering = decimal_text(*channel.tempering, 3);
         if (channel.tempering_hours)
-          row.tempering += fmt::format(" ({} h)", short_text(*channel.tempering_hours, 2));
+          row.tempering += fmt::format(" ({} h)", decimal_text(*channel.tempering_hours, 2));
         table.tempering = true;
       }
       table.rows.push_back(std::move(row));

@@ -16,9 +16,9 @@ struct MeasuredText {
   std::string limit, measured, margin, uncertainty;
 };
 
-class QuantityText {
+class PrintedNumbers {
  public:
-  QuantityText(TemperatureUnit unit, const Record& record);
+  PrintedNumbers(TemperatureUnit unit, const Record& record);
 
   [[nodiscard]] TemperatureUnit unit() const { return unit_; }
   [[nodiscard]] const char* degree() const { return unit_ == TemperatureUnit::fahrenheit ? "°F" : "°C"; }

@@ -1,7 +1,8 @@
-#include "core/report/quantity_words.h"
+#include "core/report/printed_numbers.h"
 
 #include <algorithm>
 #include <cmath>
+#include <string_view>
 
 #include <fmt/format.h>
 
@@ -11,10 +12,12 @@ namespace {
 constexpr double kFahrenheitPerKelvin = 1.8;
 constexpr int kMostDigits = 6;  // the slack of the verdicts: what differs by less is at the limit
 
+std::string negative(std::string_view digits) { return std::string{"−"}.append(digits); }
+
 std::string with_minus(std::string digits) {
   if (digits.empty() || digits.front() != '-') return digits;
   if (digits.find_first_not_of("-0.") == std::string::npos) return digits.substr(1);
-  return "−" + digits.substr(1);
+  return negative(digits.substr(1));
 }
 
 double rounded(double value, int digits) {
@@ -29,7 +32,7 @@ std::string elapsed_text(double at_s, int digits) {
   const long long whole = ticks / per_second;
   std::string text = fmt::format("{}:{:02}:{:02}", whole / 3600, whole / 60 % 60, whole % 60);
   if (digits > 0) text += fmt::format(".{:0{}}", ticks % per_second, digits);
-  return at_s < 0 && ticks != 0 ? "−" + text : text;
+  return at_s < 0 && ticks != 0 ? negative(text) : text;
 }
 
 std::string clock_text(LocalTime time, int digits) {
@@ -61,7 +64,7 @@ std::string short_text(double value, int digits) {
 
 std::string count_text(std::uint64_t count) {
   std::string text = fmt::format("{}", count);
-  for (std::size_t at = text.size(); at > 3; at -= 3) text.insert(at - 3, " ");
+  for (std::size_t at = text.size(); at > 3; at -= 3) text.insert(at - 3, 1, ' ');
   return text;
 }
 
@@ -87,17 +90,20 @@ std::string rounded_duration(double seconds, int digits) {
   const long long whole = ticks / per_second;
   const long long fraction = ticks % per_second;
   std::string text;
-  const auto add = [&text](const std::string& part) { text += (text.empty() ? "" : " ") + part; };
+  const auto add = [&text](const std::string& part) {
+    if (!text.empty()) text += ' ';
+    text += part;
+  };
   if (whole >= 3600) add(fmt::format("{} h", whole / 3600));
   if (whole / 60 % 60 != 0) add(fmt::format("{} min", whole / 60 % 60));
   if (fraction != 0)
     add(fmt::format("{}.{:0{}} s", whole % 60, fraction, digits));
   else if (whole % 60 != 0 || text.empty())
     add(fmt::format("{} s", whole % 60));
-  return seconds < 0 && ticks != 0 ? "−" + text : text;
+  return seconds < 0 && ticks != 0 ? negative(text) : text;
 }
 
-QuantityText::QuantityText(TemperatureUnit unit, const Record& record) : unit_(unit), record_(&record) {
+PrintedNumbers::PrintedNumbers(TemperatureUnit unit, const Record& record) : unit_(unit), record_(&record) {
   double finest_k = 0.0;
   for (const Channel& channel : record.channels) {
     const double step_k = channel.readings.resolution_k();
@@ -110,7 +116,7 @@ QuantityText::QuantityText(TemperatureUnit unit, const Record& record) : unit_(u
   if (record.interval_s > 0.0 && record.interval_s < 1.0) time_digits_ = record.interval_s < 0.1 ? 2 : 1;
 }
 
-double QuantityText::printed(QuantityUnit quantity, bool is_difference, double value) const {
+double PrintedNumbers::printed(QuantityUnit quantity, bool is_difference, double value) const {
   if (unit_ != TemperatureUnit::fahrenheit) return value;
   if (quantity == QuantityUnit::celsius_per_hour) return value * kFahrenheitPerKelvin;
   if (quantity == QuantityUnit::celsius)
@@ -119,7 +125,7 @@ double QuantityText::printed(QuantityUnit quantity, bool is_difference, double v
   return value;
 }
 
-int QuantityText::usual_digits(QuantityUnit quantity) const {
+int PrintedNumbers::usual_digits(QuantityUnit quantity) const {
   switch (quantity) {
     case QuantityUnit::celsius:
       return log_digits_;
@@ -133,54 +139,54 @@ int QuantityText::usual_digits(QuantityUnit quantity) const {
   return 0;
 }
 
-std::string QuantityText::asked_temperature(double celsius) const {
+std::string PrintedNumbers::asked_temperature(double celsius) const {
   return short_text(printed(QuantityUnit::celsius, false, celsius), 2) + " " + degree();
 }
 
-std::string QuantityText::asked_difference(double kelvin) const {
+std::string PrintedNumbers::asked_difference(double kelvin) const {
   return short_text(printed(QuantityUnit::celsius, true, kelvin), 2) + " " + degree();
 }
 
-std::string QuantityText::asked_rate(double celsius_per_hour) const {
+std::string PrintedNumbers::asked_rate(double celsius_per_hour) const {
   return short_text(printed(QuantityUnit::celsius_per_hour, true, celsius_per_hour), 2) + " " + degree() +
          "/h";
 }
 
-std::string QuantityText::band(double low_c, std::optional<double> high_c) const {
-  if (!high_c) return "at least " + asked_temperature(low_c);
+std::string PrintedNumbers::band(double low_c, std::optional<double> high_c) const {
+  if (!high_c) return fmt::format("at least {}", asked_temperature(low_c));
   return short_text(printed(QuantityUnit::celsius, false, low_c), 2) + " to " + asked_temperature(*high_c);
 }
 
-std::string QuantityText::bare_temperature(double celsius, int more) const {
+std::string PrintedNumbers::bare_temperature(double celsius, int more) const {
   return decimal_text(printed(QuantityUnit::celsius, false, celsius), log_digits_ + more);
 }
 
-std::string QuantityText::temperature(double celsius) const {
+std::string PrintedNumbers::temperature(double celsius) const {
   const double value = printed(QuantityUnit::celsius, false, celsius);
   const bool fits = std::fabs(rounded(value, log_digits_) - value) < 1e-6;
   return decimal_text(value, fits ? log_digits_ : log_digits_ + 1) + " " + degree();
 }
 
-std::string QuantityText::difference(double kelvin) const {
+std::string PrintedNumbers::difference(double kelvin) const {
   const double value = printed(QuantityUnit::celsius, true, kelvin);
   const bool fits = std::fabs(rounded(value, log_digits_) - value) < 1e-6;
   return decimal_text(value, fits ? log_digits_ : log_digits_ + 1) + " " + degree();
 }
 
-std::string QuantityText::bare_rate(double celsius_per_hour) const {
+std::string PrintedNumbers::bare_rate(double celsius_per_hour) const {
   return decimal_text(printed(QuantityUnit::celsius_per_hour, true, celsius_per_hour), 1);
 }
 
-std::string QuantityText::rate(double celsius_per_hour) const {
+std::string PrintedNumbers::rate(double celsius_per_hour) const {
   return bare_rate(celsius_per_hour) + " " + degree() + "/h";
 }
 
-std::string QuantityText::moment(double at_s) const {
+std::string PrintedNumbers::moment(double at_s) const {
   const auto local = record_->local_time(at_s);
   return local ? clock_text(*local, time_digits_) : elapsed_text(at_s, time_digits_);
 }
 
-std::string QuantityText::span(double from_s, double to_s) const {
+std::string PrintedNumbers::span(double from_s, double to_s) const {
   const std::string from = moment(from_s);
   std::string to = moment(to_s);
   constexpr std::size_t kDateLength = 11;  // "2031-04-02 "
@@ -188,8 +194,8 @@ std::string QuantityText::span(double from_s, double to_s) const {
   return from + " to " + to;
 }
 
-std::string QuantityText::when(std::optional<double> at_s, std::optional<double> from_s,
-                               std::optional<double> to_s) const {
+std::string PrintedNumbers::when(std::optional<double> at_s, std::optional<double> from_s,
+                                 std::optional<double> to_s) const {
   if (at_s) return moment(*at_s);
   if (from_s && to_s && *to_s > *from_s) return span(*from_s, *to_s);
   if (from_s) return moment(*from_s);
@@ -197,7 +203,7 @@ std::string QuantityText::when(std::optional<double> at_s, std::optional<double>
   return {};
 }
 
-std::string QuantityText::value(QuantityUnit quantity, double value, int digits) const {
+std::string PrintedNumbers::value(QuantityUnit quantity, double value, int digits) const {
   const int wanted = usual_digits(quantity) + digits;
   switch (quantity) {
     case QuantityUnit::celsius:
@@ -212,14 +218,14 @@ std::string QuantityText::value(QuantityUnit quantity, double value, int digits)
   return {};
 }
 
-MeasuredText QuantityText::measured(const Requirement& requirement) const {
+MeasuredText PrintedNumbers::measured(const Requirement& requirement) const {
   const QuantityUnit quantity = requirement.unit;
   // A spread is a difference and has no offset; ceilings and bands are points.
   const bool is_difference = requirement.kind == RequirementKind::spread;
   const double limit = printed(quantity, is_difference, requirement.limit);
   const auto unit_text = [&]() -> std::string {
-    if (quantity == QuantityUnit::celsius) return std::string{" "} + degree();
-    if (quantity == QuantityUnit::celsius_per_hour) return std::string{" "} + degree() + "/h";
+    if (quantity == QuantityUnit::celsius) return fmt::format(" {}", degree());
+    if (quantity == QuantityUnit::celsius_per_hour) return fmt::format(" {}/h", degree());
     return {};
   }();
 
@@ -242,7 +248,7 @@ MeasuredText QuantityText::measured(const Requirement& requirement) const {
     return decimal_text(number, places) + unit_text;
   };
   MeasuredText text;
-  text.limit = requirement.limit_is_least ? "at least " : "at most ";
+  text.limit = requirement.limit_is_least ? "≥ " : "≤ ";
   text.limit += quantity == QuantityUnit::seconds ? rounded_duration(limit, std::max(digits, 0))
                                                   : short_text(limit, std::max(digits, 2)) + unit_text;
   if (requirement.measured)

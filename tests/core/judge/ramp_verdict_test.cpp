@@ -1,5 +1,6 @@
 // Heat and cool stages as requirements: rate, smallest overall rate, spread, and what a record cannot show.
 #include <cmath>
+#include <locale>
 
 #include <catch2/catch.hpp>
 
@@ -35,6 +36,7 @@ TEST_CASE("A rate is met up to its limit, undecided within four standard errors 
   for (const Case& c : cases) {
     CAPTURE(c.limit);
     std::ostringstream limit;
+    limit.imbue(std::locale::classic());
     limit.precision(10);
     limit << c.limit;
     const Judged judged = plain(heat("above = 300\nrate_max = " + limit.str()) + hold());

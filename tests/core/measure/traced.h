@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cmath>
+#include <locale>
 #include <optional>
 #include <sstream>
 #include <string>
@@ -45,6 +46,7 @@ class Traced {
 /// A number to a thousandth, without idle zeros.
 inline std::string say(double value) {
   std::ostringstream text;
+  text.imbue(std::locale::classic());
   text.precision(12);
   text << std::round(value * 1000.0) / 1000.0;
   return text.str();

@@ -5,6 +5,7 @@
 
 #include "core/judge/verdict.h"
 #include "core/measure/groundwork.h"
+#include "core/problems/problem.h"
 #include "core/procedure/job.h"
 #include "core/procedure/procedure.h"
 #include "core/record/record.h"
@@ -12,8 +13,12 @@
 namespace soakwright {
 
 /// Judges `record` against `procedure`, weld by weld as the job says (one weld where there is no job).
-/// clashes_between(procedure, job) must be empty.
+/// clashes_between(procedure, job) and clashes_with(record, procedure) must be empty.
 Verdicts judge(const Record& record, const Procedure& procedure, const Job* job);
+
+/// What only shows when the record is known: `spread_within` and a judged channel that no job places along the work.
+/// Empty where the procedure can be judged on this record.
+Problems clashes_with(const Record& record, const Procedure& procedure);
 
 /// The same on groundwork that a judgement before this one may have laid; it fits while the bridge is the
 /// same.

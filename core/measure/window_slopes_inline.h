@@ -5,6 +5,7 @@
 #include <cmath>
 #include <cstddef>
 #include <cstdint>
+#include <optional>
 
 namespace soakwright::window_slopes {
 
@@ -74,22 +75,38 @@ void slide(const Leg& leg, const IntegerSamples& samples, std::size_t first, std
   }
 }
 
+/// The windows of a part as sample numbers: centres [first, last], `reach` samples to either side.
+struct EvenWindows {
+  std::size_t first = 0, last = 0;
+  std::size_t reach = 0;
+};
+
+/// Nothing where steps are uneven, or where a window at an edge of the part lacks a sample that the grid has
+/// there (a reading at a take-over is the other channel's): such parts are slid over the long way.
+inline std::optional<EvenWindows> even_windows(const Leg& leg, const IntegerSamples& samples,
+                                               std::size_t first, std::size_t end, Span part,
+                                               double width_s) {
+  if (samples.even_step <= 0) return std::nullopt;
+  const double half = width_s / 2.0;
+  const double step_s = static_cast<double>(samples.even_step) * samples.tick_s;
+  EvenWindows windows;
+  windows.reach = static_cast<std::size_t>(std::floor((half + kWindowSlack_s) / step_s));
+  windows.first = first;
+  while (windows.first < end && leg.t[windows.first] - half < part.first - kWindowSlack_s) ++windows.first;
+  windows.last = end - 1;
+  while (windows.last > first && leg.t[windows.last] + half > part.second + kWindowSlack_s) --windows.last;
+  if (windows.first > windows.last || windows.first < first + windows.reach ||
+      windows.last + windows.reach >= end || 2 * windows.reach + 1 < kFewestForSlope)
+    return std::nullopt;
+  return windows;
+}
+
 /// Even steps: every window has the same times, so with k counted from the window's first sample only Σv and
 /// Σkv move.
 template <typename Visit>
-void slide_evenly(const Leg& leg, const IntegerSamples& samples, std::size_t first, std::size_t end,
-                  Span part, double width_s, Visit&& visit) {
-  const double half = width_s / 2.0;
-  const double step_s = static_cast<double>(samples.even_step) * samples.tick_s;
-  const auto reach = static_cast<std::size_t>(std::floor((half + kWindowSlack_s) / step_s));
+void slide_evenly(const IntegerSamples& samples, const EvenWindows& windows, Visit&& visit) {
+  const std::size_t reach = windows.reach;
   const std::size_t count = 2 * reach + 1;
-  if (count < kFewestForSlope) return;
-  std::size_t centre = first;
-  while (centre < end && leg.t[centre] - half < part.first - kWindowSlack_s) ++centre;
-  // A sample beside the part belongs to it within the slack, but a window never reaches beyond the part's
-  // samples.
-  if (centre < first + reach || centre + reach >= end || leg.t[centre] + half > part.second + kWindowSlack_s)
-    return;
   const auto n = static_cast<std::int64_t>(count);
   const std::int64_t middle = n - 1;  // twice the mean of k
   const double kk = static_cast<double>(n) * static_cast<double>(n) *
@@ -97,23 +114,22 @@ void slide_evenly(const Leg& leg, const IntegerSamples& samples, std::size_t fir
   const auto step = static_cast<double>(samples.even_step);
   const WindowShape shape{static_cast<double>(n), kk * step * step};
   const double scale = units_per_tick_to_c_per_h(samples) / (2.0 * kk * step);
-  const std::int64_t* units = samples.units.data() - samples.base;
+  const std::int64_t* window = samples.units.data() + (windows.first - reach - samples.base);
   std::int64_t sum = 0;
   std::int64_t moment = 0;  // Σ k v
   for (std::size_t k = 0; k < count; ++k) {
-    const std::int64_t v = units[centre - reach + k];
+    const std::int64_t v = window[k];
     sum += v;
     moment += static_cast<std::int64_t>(k) * v;
   }
-  for (;;) {
+  for (std::size_t centre = windows.first;; ++centre, ++window) {
     // n Σkv − Σk Σv, doubled to stay whole.
     visit(centre, static_cast<double>(n * (2 * moment - middle * sum)) * scale, shape);
-    if (centre + 1 + reach >= end || leg.t[centre + 1] + half > part.second + kWindowSlack_s) return;
-    const std::int64_t leaving = units[centre - reach];
-    const std::int64_t entering = units[centre + 1 + reach];
+    if (centre == windows.last) return;
+    const std::int64_t leaving = window[0];
+    const std::int64_t entering = window[count];
     moment += middle * entering - (sum - leaving);
     sum += entering - leaving;
-    ++centre;
   }
 }
 
@@ -134,8 +150,10 @@ void visit_windows(const Leg& leg, const IntegerSamples& samples, std::size_t fi
                    Span part, double width_s, Visit&& visit) {
   if (end < first + kFewestForSlope || part.second - part.first < width_s - 2 * kWindowSlack_s) return;
   const bool narrow = window_slopes::narrow_enough(samples, first, end, width_s);
-  if (narrow && samples.even_step > 0)
-    window_slopes::slide_evenly(leg, samples, first, end, part, width_s, visit);
+  const auto even =
+      narrow ? window_slopes::even_windows(leg, samples, first, end, part, width_s) : std::nullopt;
+  if (even)
+    window_slopes::slide_evenly(samples, *even, visit);
   else if (narrow)
     window_slopes::slide<std::int64_t>(leg, samples, first, end, part, width_s, visit);
   else

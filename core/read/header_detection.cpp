@@ -32,9 +32,15 @@ std::size_t first_row_of(const LogHead& head, const Dialect& dialect) {
   std::size_t lead = 0;
   while (lead < dialect.cells && values[lead] * 2 <= dialect.rows.size()) ++lead;
   if (lead == dialect.cells) return dialect.rows.front();
-  for (const std::size_t row : dialect.rows) {
-    split_cells(head.lines[row], dialect.delimiter.value, cells);
-    if (holds_value(look_of(cells[lead], dialect.decimal.value))) return row;
+  const auto leads = [&](std::size_t line) {
+    split_cells(head.lines[line], dialect.delimiter.value, cells);
+    return cells.size() == dialect.cells && holds_value(look_of(cells[lead], dialect.decimal.value));
+  };
+  for (std::size_t row : dialect.rows) {
+    if (!leads(row)) continue;
+    // Rows in which nothing but the time is filled in yet are rows all the same.
+    while (row > 0 && leads(row - 1)) --row;
+    return row;
   }
   return dialect.rows.front();
 }

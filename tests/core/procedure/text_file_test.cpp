@@ -1,6 +1,7 @@
 // Files that cannot be opened: every kind of file answers alike, with exit code 66.
 #include "core/procedure/text_file.h"
 
+#include <cstdlib>
 #include <filesystem>
 #include <fstream>
 
@@ -17,9 +18,9 @@ namespace {
 /// An empty folder of this test's own.
 class Folder {
  public:
-  Folder() : path_(fs::temp_directory_path() / "soakwright_text_file_test") {
-    fs::remove_all(path_);
-    fs::create_directory(path_);
+  Folder() {
+    std::string name = (fs::temp_directory_path() / "soakwright-text-file-XXXXXX").string();
+    path_ = mkdtemp(name.data());
   }
   ~Folder() { fs::remove_all(path_); }
   Folder(const Folder&) = delete;

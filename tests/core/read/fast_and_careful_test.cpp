@@ -91,7 +91,7 @@ std::string log_of(std::mt19937& random, std::size_t rows, const std::vector<Mak
   for (std::size_t c = 0; c < columns.size(); ++c) text += ",TC" + std::to_string(c + 1);
   text += line_end;
   for (std::size_t row = 0; row < rows; ++row) {
-    char stamp[32];
+    char stamp[96];
     const std::size_t second = row % 86'400;
     std::snprintf(stamp, sizeof stamp, "2031-04-%02zu %02zu:%02zu:%02zu", 2 + row / 86'400, second / 3600,
                   second / 60 % 60, second % 60);

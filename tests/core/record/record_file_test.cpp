@@ -109,3 +109,17 @@ TEST_CASE("a log that cannot be read says where and what would help") {
   CHECK(read_record("/nowhere/at/all.csv", nullptr).problems().front().kind == ProblemKind::cannot_open);
   CHECK(read_record("/", nullptr).problems().front().kind == ProblemKind::cannot_open);
 }
+
+TEST_CASE("rows before the first reading are rows, and the header stays the header") {
+  const auto record = record_of(
+      "Time,TC1 (°C)\n"
+      "2031-04-02 06:00:00,\n"
+      "2031-04-02 06:02:00,\n"
+      "2031-04-02 06:04:00,95.0\n"
+      "2031-04-02 06:06:00,99.6\n"
+      "2031-04-02 06:08:00,101.0\n");
+  REQUIRE(record->channels.size() == 1);
+  CHECK(record->channels[0].name == "TC1");
+  CHECK(record->rows() == 5);
+  CHECK(record->channels[0].readings.missing() == 2);
+}

@@ -96,6 +96,7 @@ enum class DateOrder { dmy, mdy, ymd };
 struct ReadingChoices {
   std::optional<DateOrder> dates;
   std::optional<LocalTime> clock_forward;
+  std::size_t clock_forward_line = 0;
   bool operator==(const ReadingChoices&) const = default;
 };
 
@@ -120,6 +121,7 @@ struct Job {
   std::vector<RemarkEntry> remarks;
   ReadingChoices reading;
   std::optional<std::pair<Moment, Moment>> stretch;
+  std::size_t stretch_line = 0;
   std::optional<RecorderEntry> recorder;
   bool operator==(const Job&) const = default;
 };

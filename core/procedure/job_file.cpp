@@ -171,9 +171,11 @@ void read_all(TableReader& in, Job& job) {
     inner.may("dates",
               one_of<DateOrder>({{"dmy", DateOrder::dmy}, {"mdy", DateOrder::mdy}, {"ymd", DateOrder::ymd}}),
               job.reading.dates);
-    inner.may("clock_forward", local_time, job.reading.clock_forward);
+    if (inner.may("clock_forward", local_time, job.reading.clock_forward))
+      job.reading.clock_forward_line = inner.line_of("clock_forward");
   });
   in.table("stretch", "[stretch]", [&](TableReader& inner) {
+    job.stretch_line = inner.line();
     auto& [from, to] = job.stretch.emplace();
     read_from_and_to(inner, from, to);
   });

@@ -68,8 +68,7 @@ std::size_t BlockReader::fetch(char* into, std::size_t room) {
   offset_ += static_cast<std::uint64_t>(got);
   if (offset_ >= file_.bytes() || got == 0) at_end_ = true;
   if (at_end_ && offset_ < file_.bytes()) {
-    problem_ = Problem{ProblemKind::bad_input, path_, 0, "the file became shorter while it was read",
-                       "wait until nothing writes to it and try again"};
+    problem_ = became_shorter(path_);
     return 0;
   }
   if (!wide) return static_cast<std::size_t>(got);

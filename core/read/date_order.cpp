@@ -106,8 +106,8 @@ Result<SettledDates> settle_dates(const DateEvidence& evidence, std::optional<Fi
     narrow_by_pace(best);
     SettledDates settled;
     settled.order = {*given, true};
-    settled.against_pace =
-        std::none_of(best.begin(), best.end(), [&](const Trial& trial) { return trial.order == *given; });
+    if (std::none_of(best.begin(), best.end(), [&](const Trial& trial) { return trial.order == *given; }))
+      settled.even_order = best.front().order;
     for (Trial& trial : trials)
       if (trial.order == *given) settled.day_numbers = std::move(trial.days);
     return settled;
@@ -125,12 +125,11 @@ Result<SettledDates> settle_dates(const DateEvidence& evidence, std::optional<Fi
   }
   narrow_by_pace(trials);
   if (trials.size() > 1 && !all_alike(trials))
-    return Problem{
-        ProblemKind::bad_input, path, lines.line_of(evidence.first_rows.front()),
-        "the date " + text_of(evidence.dates.front()) + " can be read as " + names_of(trials) +
-            ", and nothing in the file tells which",
-        "say it with --dates dmy|mdy|ymd, or with `dates` in [reading] of the job"};
-  return SettledDates{{trials.front().order, false}, std::move(trials.front().days), false};
+    return Problem{ProblemKind::bad_input, path, lines.line_of(evidence.first_rows.front()),
+                   "the date " + text_of(evidence.dates.front()) + " can be read as " + names_of(trials) +
+                       ", and nothing in the file tells which",
+                   "say it with --dates dmy|mdy|ymd, or with `dates` in [reading] of the job"};
+  return SettledDates{{trials.front().order, false}, std::move(trials.front().days), std::nullopt};
 }
 
 }  // namespace soakwright

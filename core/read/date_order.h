@@ -36,7 +36,8 @@ struct DateEvidence {
 struct SettledDates {
   Chosen<FieldOrder> order;
   std::vector<std::int64_t> day_numbers;  ///< by place
-  bool against_pace = false;              ///< given, while only another order goes on evenly
+  /// Where an order was given, and only another one goes on evenly: that one.
+  std::optional<FieldOrder> even_order;
 };
 
 Result<SettledDates> settle_dates(const DateEvidence& evidence, std::optional<FieldOrder> given,

@@ -110,16 +110,25 @@ std::pair<std::size_t, std::size_t> points_and_commas(const LogHead& head, const
   return {points, commas};
 }
 
+std::string delimiter_text(char delimiter) {
+  if (delimiter == '\t') return "tab";
+  if (delimiter == ' ') return "runs of blanks";
+  return std::string{"'"} + delimiter + "'";
+}
+
 Problem no_table(const LogHead& head, const std::string& path, std::optional<char> given) {
+  if (given)
+    if (const Candidate found = best_candidate(head, std::nullopt); found.cells != 0)
+      return {ProblemKind::bad_input, path, found.votes.rows.front() + 1,
+              "the delimiter " + delimiter_text(*given) + " was given, but the rows are parted by " +
+                  delimiter_text(found.delimiter),
+              "take the given delimiter back"};
   std::size_t line = 0;
   while (line < head.lines.size() && without_blanks(head.lines[line]).empty()) ++line;
   if (line == head.lines.size())
     return {ProblemKind::bad_input, path, 0, "the file holds only empty lines", "export the log again"};
-  Problem problem{
-      ProblemKind::bad_input, path, line + 1, "no rows of time and temperature were found",
-      "a log has one line for each time, its cells parted by commas, semicolons, tabs, pipes or blanks"};
-  if (given) problem.what += std::string{" with the given delimiter '"} + *given + "'";
-  return problem;
+  return {ProblemKind::bad_input, path, line + 1, "no rows of time and temperature were found",
+          "a log has one line for each time, its cells parted by commas, semicolons, tabs, pipes or blanks"};
 }
 
 }  // namespace

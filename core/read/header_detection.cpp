@@ -95,6 +95,17 @@ bool is_units_row(const Cells& cells) {
   return units > 0 && units >= others;
 }
 
+/// Units and nothing else: with no names above, the columns have none.
+bool are_all_units(const Cells& cells) {
+  std::size_t units = 0;
+  for (const std::string_view cell : cells) {
+    if (without_blanks(cell).empty()) continue;
+    if (!unit_of(to_utf8(cell))) return false;
+    ++units;
+  }
+  return units > 1;
+}
+
 bool is_header_row(const Cells& cells, char decimal) {
   std::size_t words = 0;
   std::size_t filled = 0;
@@ -114,6 +125,9 @@ ColumnHeading heading_of(std::string_view name_cell, std::string_view unit_cell,
   ColumnHeading heading;
   heading.header = whole_text(name_cell);
   NameAndUnit parts = name_and_unit(heading.header);
+  // A unit where a name should stand; a letter alone is a name as often.
+  if (const auto unit = unit_of(parts.name, false); parts.unit.empty() && unit && measures_temperature(*unit))
+    std::swap(parts.name, parts.unit);
   heading.named = !parts.name.empty();
   heading.name = heading.named ? std::move(parts.name) : std::to_string(number);
   heading.unit = std::move(parts.unit);
@@ -175,8 +189,7 @@ Result<TableHeader> detect_header(const LogHead& head, const Dialect& dialect, c
       units = std::move(last_cells);
       table.header_line = *before + 1;
       table.units_line = *last + 1;
-    } else if (last_cells && is_units_row(*last_cells) &&
-               !is_header_row(*last_cells, dialect.decimal.value)) {
+    } else if (last_cells && are_all_units(*last_cells)) {
       units = std::move(last_cells);
       table.units_line = *last + 1;
     } else if (last_cells && is_header_row(*last_cells, dialect.decimal.value)) {

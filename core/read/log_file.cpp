@@ -92,6 +92,17 @@ TablePlan plan_of(const Opening& opening) {
   return plan;
 }
 
+/// The first line with fewer bytes than a row has cells.
+std::size_t first_short_line(const Block& block, const TablePlan& plan) {
+  std::size_t line = block.first_line;
+  for (const char* at = block.begin; at < block.end; ++line) {
+    const char* const end = std::find(at, static_cast<const char*>(block.end), plan.line_end);
+    if (static_cast<std::size_t>(end - at) < plan.cells) break;
+    at = end + 1;
+  }
+  return line;
+}
+
 /// Takes blocks until there are none left. Exceptions end here: `failed` says what happened.
 void harvest(BlockReader& blocks, const TablePlan& plan, ColumnStore& store, std::int64_t* stamps,
              bool careful, ThreadHarvest& out, std::optional<Problem>& failed, const std::string& path) {
@@ -101,7 +112,7 @@ void harvest(BlockReader& blocks, const TablePlan& plan, ColumnStore& store, std
     while (blocks.next(block)) {
       blocks.feed_hash(block);
       if (block.first_row + block.rows > store.capacity_rows()) {
-        failed = Problem{ProblemKind::bad_input, path, block.first_line,
+        failed = Problem{ProblemKind::bad_input, path, first_short_line(block, plan),
                          "most lines from here on are far shorter than the first rows",
                          "look whether the file is damaged"};
         blocks.stop();

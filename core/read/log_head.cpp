@@ -29,6 +29,10 @@ void cut_into_lines(LogHead& head) {
   }
 }
 
+bool is_ascii(std::string_view text) {
+  return std::all_of(text.begin(), text.end(), [](char c) { return static_cast<unsigned char>(c) < 0x80; });
+}
+
 Problem not_text(const std::string& path) {
   return {ProblemKind::bad_input, path, 1, "this is not text: it is full of zero bytes or control characters",
           "export the log as text (CSV) from the recorder's program"};
@@ -40,27 +44,24 @@ Result<LogHead> head_of(const std::string& raw, bool whole_file, const std::stri
   head.whole_file = whole_file;
   const auto mark = byte_order_mark(raw);
   const auto found = detect_encoding(raw);
-  if (given) {
-    if (mark && mark->encoding != *given)
-      return Problem{ProblemKind::bad_input, path, 1,
-                     "the encoding " + std::string{name_of(*given)} +
-                         " was given, but the file begins with the mark of " +
-                         std::string{name_of(mark->encoding)},
-                     "take the given encoding back"};
-    head.encoding = {*given, true};
-    head.mark_bytes = mark ? mark->mark_bytes : 0;
-  } else {
-    if (!found) return not_text(path);
-    head.encoding = {found->encoding, false};
-    head.mark_bytes = found->mark_bytes;
-  }
+  if (!found) return not_text(path);
+  // Plain ASCII is the same in both 8-bit encodings.
+  const bool fits =
+      !given || found->encoding == *given || (!mark && *given == TextEncoding::windows_1252 && is_ascii(raw));
+  if (!fits)
+    return Problem{ProblemKind::bad_input, path, 1,
+                   "the encoding " + std::string{name_of(*given)} + " was given, but the file" +
+                       (mark ? " begins with the mark of " : "'s bytes are ") +
+                       std::string{name_of(found->encoding)},
+                   "take the given encoding back"};
+  head.encoding = {given.value_or(found->encoding), given.has_value()};
+  head.mark_bytes = found->mark_bytes;
   const std::string_view body = std::string_view{raw}.substr(head.mark_bytes);
   if (head.encoding.value == TextEncoding::utf_16_le || head.encoding.value == TextEncoding::utf_16_be) {
     unsigned high = 0;
     append_utf16(body, head.encoding.value == TextEncoding::utf_16_be, high, head.text);
     if (!detect_encoding(head.text)) return not_text(path);
   } else {
-    if (given && !found) return not_text(path);
     head.text = body;
   }
   cut_into_lines(head);
@@ -77,7 +78,7 @@ Result<LogHead> read_head(const SourceFile& file, const std::string& path, std::
     if (got < 0)
       return Problem{ProblemKind::cannot_open, path, 0, "the file cannot be read to its end",
                      "copy it and try again"};
-    raw.resize(static_cast<std::size_t>(got));
+    if (static_cast<std::size_t>(got) < raw.size()) return became_shorter(path);
     const bool whole_file = raw.size() == file.bytes();
     if (raw.empty())
       return Problem{ProblemKind::bad_input, path, 0, "the file is empty", "export the log again"};

@@ -46,7 +46,8 @@ struct LogTable {
   Chosen<char> delimiter;  ///< ' ' for runs of blanks
   Chosen<char> decimal;
   std::optional<Chosen<FieldOrder>> dates;  ///< where the stamps have a date
-  bool dates_against_pace = false;  ///< a given order that only the other order's even pace speaks against
+  /// The order in which time runs on evenly, where another one was given.
+  std::optional<FieldOrder> dates_by_pace;
   TimeKind time = TimeKind::elapsed_s;
   std::vector<std::size_t> time_columns;  ///< numbers in the file
   bool time_unit_assumed = false;

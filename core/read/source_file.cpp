@@ -76,6 +76,11 @@ SourceFile& SourceFile::operator=(SourceFile&& other) noexcept {
   return *this;
 }
 
+Problem became_shorter(const std::string& path) {
+  return {ProblemKind::bad_input, path, 0, "the file became shorter while it was read",
+          "wait until nothing writes to it and try again"};
+}
+
 std::ptrdiff_t SourceFile::read_at(std::uint64_t offset, char* into, std::size_t count) const {
   if (offset >= bytes_) return 0;
   count = static_cast<std::size_t>(std::min<std::uint64_t>(count, bytes_ - offset));

@@ -186,7 +186,7 @@ Problems unpack_dates(const std::vector<std::size_t>& days, std::vector<DateFiel
   auto settled = settle_dates(evidence, given, table.lines, path);
   if (!settled) return settled.problems();
   table.dates = settled.value().order;
-  table.dates_against_pace = settled.value().against_pace;
+  table.dates_by_pace = settled.value().even_order;
   for (std::size_t row = 0; row < rows; ++row)
     table.stamps_ns[row] =
         settled.value().day_numbers[place_of[days[row]]] * kDayNs + packed_stamp::clock_of(stamps[row]);

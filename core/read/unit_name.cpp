@@ -199,6 +199,11 @@ bool measures_time(SaidUnit unit) {
          unit == SaidUnit::days || unit == SaidUnit::milliseconds;
 }
 
+bool measures_temperature(SaidUnit unit) {
+  return unit == SaidUnit::celsius || unit == SaidUnit::fahrenheit || unit == SaidUnit::kelvin ||
+         unit == SaidUnit::millivolt;
+}
+
 bool is_time_name(std::string_view name) {
   const std::string lower = lower_case(without_blanks(name));
   for (const std::string_view word :

@@ -24,6 +24,8 @@ enum class SaidUnit {
 std::optional<SaidUnit> unit_of(std::string_view text, bool bare_letters = true);
 
 bool measures_time(SaidUnit unit);
+/// A temperature, or the emf that stands for one.
+bool measures_temperature(SaidUnit unit);
 /// Names that a time column goes by: time, elapsed, date, t, seconds …
 bool is_time_name(std::string_view name);
 

@@ -33,6 +33,7 @@ class ChannelMaker {
     if (Problems problems = name_columns(); !problems.empty()) return problems;
     read_cold_junctions();
     for (std::size_t i = 0; i < table_.columns.size(); ++i) {
+      if (is_trailing_delimiter(i)) continue;
       if (candidates_[i].kind.temperature)
         add_channel(i);
       else
@@ -48,6 +49,12 @@ class ChannelMaker {
   [[nodiscard]] const ThermocoupleEntry* entry_of(std::size_t column) const {
     const std::size_t entry = candidates_[column].entry;
     return entry == kNoEntry ? nullptr : &job_->thermocouples[entry];
+  }
+  /// Every line ends with a delimiter: nothing stands behind it, and nothing is meant by it.
+  [[nodiscard]] bool is_trailing_delimiter(std::size_t i) const {
+    const LogColumn& column = table_.columns[i];
+    return i + 1 == table_.columns.size() && candidates_[i].entry == kNoEntry && column.header.empty() &&
+           column.unit.empty() && column.numbers == 0 && column.texts.count == 0 && column.grouped.count == 0;
   }
   [[nodiscard]] std::size_t names_line() const {
     return table_.header_line != 0 ? table_.header_line : table_.first_row_line;
@@ -68,6 +75,7 @@ class ChannelMaker {
       candidate.kind.temperature = true;
       if (entry.name) candidate.name = *entry.name;
       if (entry.unit) {
+        note_unit_clash(table_.columns[entries.value()[e]], candidate, entry);
         candidate.kind.unit = *entry.unit;
         candidate.kind.unit_assumed = false;
       } else if (!candidate.kind.is_degrees && candidate.kind.unit != ChannelUnit::millivolt) {
@@ -89,6 +97,14 @@ class ChannelMaker {
       candidate.kind.why = "cold junction";
     }
     return problems;
+  }
+
+  /// The job is followed, but not in silence.
+  void note_unit_clash(const LogColumn& column, const Candidate& candidate, const ThermocoupleEntry& entry) {
+    if (column.unit.empty() || candidate.kind.unit_assumed || said_unit(column) == entry.unit) return;
+    add_notice("given-against-found", names_line(), 1, candidate.name,
+               "The job gives the unit " + std::string{symbol_of(*entry.unit)} + ", the log says '" +
+                   column.unit + "'; the job is followed.");
   }
 
   /// Before any column is taken apart: the terminals' temperature in each row.

@@ -2,8 +2,6 @@
 
 #include <algorithm>
 #include <initializer_list>
-#include <optional>
-#include <string_view>
 #include <vector>
 
 #include "core/read/unit_name.h"
@@ -101,11 +99,29 @@ ColumnKind apart(std::string why, bool is_degrees = false, ChannelUnit unit = Ch
 
 }  // namespace
 
+std::optional<ChannelUnit> said_unit(const LogColumn& column) {
+  const auto said = unit_of(column.unit);
+  return said ? channel_unit(*said) : std::nullopt;
+}
+
+std::string_view symbol_of(ChannelUnit unit) {
+  switch (unit) {
+    case ChannelUnit::celsius:
+      return "C";
+    case ChannelUnit::fahrenheit:
+      return "F";
+    case ChannelUnit::kelvin:
+      return "K";
+    case ChannelUnit::millivolt:
+      break;
+  }
+  return "mV";
+}
+
 ColumnKind kind_of(const LogColumn& column) {
   const std::vector<std::string> words = words_of(column.name);
-  const auto said = unit_of(column.unit);
   if (!column.unit.empty()) {
-    const auto unit = said ? channel_unit(*said) : std::nullopt;
+    const auto unit = said_unit(column);
     if (!unit) return apart("unit " + column.unit);
     const bool degrees = *unit != ChannelUnit::millivolt;
     if (const auto why = temperature_apart(words)) return apart(*why, degrees, *unit);

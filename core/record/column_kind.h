@@ -2,7 +2,9 @@
 // apart.
 #pragma once
 
+#include <optional>
 #include <string>
+#include <string_view>
 
 #include "core/procedure/job.h"
 #include "core/read/log_table.h"
@@ -18,5 +20,8 @@ struct ColumnKind {
 };
 
 ColumnKind kind_of(const LogColumn& column);
+/// The unit that the log itself says, where it is one that a channel can have.
+std::optional<ChannelUnit> said_unit(const LogColumn& column);
+std::string_view symbol_of(ChannelUnit unit);
 
 }  // namespace soakwright

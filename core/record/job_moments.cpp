@@ -81,14 +81,15 @@ Problems place_moments(const Job& job, const LogTable& table, const TimeAxis& ax
   record.first_row = 0;
   record.end_row = record.times_s.size();
   if (job.stretch) {
-    if (const auto span = place.stretch(job.stretch->first, job.stretch->second, 0)) {
+    if (const auto span = place.stretch(job.stretch->first, job.stretch->second, job.stretch_line)) {
       const auto begin = record.times_s.begin();
       record.first_row = static_cast<std::size_t>(
           std::lower_bound(begin, record.times_s.end(), span->first - kMomentSlack) - begin);
       record.end_row = static_cast<std::size_t>(
           std::upper_bound(begin, record.times_s.end(), span->second + kMomentSlack) - begin);
       if (record.end_row < record.first_row + 2)
-        place.add(0, "fewer than two rows of " + path + " lie in [stretch]", "correct from and to");
+        place.add(job.stretch_line, "fewer than two rows of " + path + " lie in [stretch]",
+                  "correct from and to");
     }
   }
   return problems;

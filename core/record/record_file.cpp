@@ -73,10 +73,11 @@ void add_line_notices(const LogTable& table, std::vector<Notice>& notices) {
   if (table.time_unit_assumed)
     notices.push_back({"time-unit-assumed", table.header_line != 0 ? table.header_line : table.first_row_line,
                        1, std::nullopt, "The log names no unit for the time; seconds are assumed."});
-  if (table.dates_against_pace)
+  if (table.dates_by_pace)
     notices.push_back({"given-against-found", table.first_row_line, 1, std::nullopt,
                        "The date order " + std::string{name_of(table.dates->value)} +
-                           " was given, but time runs on evenly only in another order."});
+                           " was given and is followed, but time runs on evenly only with " +
+                           std::string{name_of(*table.dates_by_pace)} + "."});
 }
 
 Result<std::shared_ptr<const Record>> read(const std::string& path, const Job* job,
@@ -92,8 +93,7 @@ Result<std::shared_ptr<const Record>> read(const std::string& path, const Job* j
                    table.rows() == 0 ? "there is no row" : "there is only one row",
                    "a record needs at least two"};
 
-  auto axis = make_time_axis(table, path, job != nullptr ? job->reading.clock_forward : std::nullopt,
-                             job != nullptr ? job->file : std::string{});
+  auto axis = make_time_axis(table, path, job);
   if (!axis) return axis.problems();
   auto channels = make_channels(table, path, job);
   if (!channels) return channels.problems();

@@ -213,9 +213,9 @@ bool names_step(const Clock& clock, std::size_t row, TimeKind kind, LocalTime mo
   return before <= wanted && wanted <= after;
 }
 
-std::optional<Problem> mend_forward_leap(Clock& clock, TimeKind kind, std::optional<LocalTime> moment,
-                                         const std::string& path, const std::string& job_file,
+std::optional<Problem> mend_forward_leap(Clock& clock, TimeKind kind, const std::string& path, const Job* job,
                                          TimeAxis& axis) {
+  const auto moment = job != nullptr ? job->reading.clock_forward : std::nullopt;
   auto steps = clock.forward_steps();
   const std::int64_t twice_interval = twice_median(steps);
   Notice stays{"clock-forward", 0, 0, std::nullopt, {}};
@@ -240,7 +240,7 @@ std::optional<Problem> mend_forward_leap(Clock& clock, TimeKind kind, std::optio
     axis.notices.push_back(std::move(stays));
   }
   if (moment && !named)
-    return Problem{ProblemKind::bad_input, job_file, 0,
+    return Problem{ProblemKind::bad_input, job->file, job->reading.clock_forward_line,
                    "clock_forward names " + moment->iso() + ", but " + path +
                        " has no step of an hour there" +
                        (axis.notices.empty() || axis.notices.back().code != "clock-forward"
@@ -280,8 +280,7 @@ double TimeAxis::seconds_of(LocalTime moment) const {
   return LocalTime::of_nanoseconds(printed + piece->shift_ns).seconds_since(*start);
 }
 
-Result<TimeAxis> make_time_axis(const LogTable& table, const std::string& path,
-                                std::optional<LocalTime> clock_forward, const std::string& job_file) {
+Result<TimeAxis> make_time_axis(const LogTable& table, const std::string& path, const Job* job) {
   TimeAxis axis;
   Clock clock{table};
   if (std::all_of(table.stamps_ns.begin(), table.stamps_ns.end(),
@@ -295,8 +294,7 @@ Result<TimeAxis> make_time_axis(const LogTable& table, const std::string& path,
     return Problem{ProblemKind::bad_input, path, table.first_row_line, "time only runs backward",
                    "sort the rows by time"};
   mend_backward_steps(clock, table.time, axis);
-  if (auto problem = mend_forward_leap(clock, table.time, clock_forward, path, job_file, axis))
-    return *std::move(problem);
+  if (auto problem = mend_forward_leap(clock, table.time, path, job, axis)) return *std::move(problem);
 
   auto steps = clock.forward_steps();
   const std::int64_t twice_interval = twice_median(steps);

@@ -36,9 +36,8 @@ struct TimeAxis {
   [[nodiscard]] double seconds_of(LocalTime printed) const;
 };
 
-/// `clock_forward` is the moment at which the job says that the clock was put forward; `job_file` is named
-/// where the log contradicts it.
-Result<TimeAxis> make_time_axis(const LogTable& table, const std::string& path,
-                                std::optional<LocalTime> clock_forward, const std::string& job_file);
+/// The job (may be null) can name the moment at which the clock was put forward; where the log contradicts
+/// it, that is a problem of the job.
+Result<TimeAxis> make_time_axis(const LogTable& table, const std::string& path, const Job* job);
 
 }  // namespace soakwright

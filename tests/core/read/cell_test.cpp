@@ -4,6 +4,9 @@
 
 #include <catch2/catch.hpp>
 
+#include "core/read/log_file.h"
+#include "tests/core/read/written_log.h"
+
 using namespace soakwright;
 
 namespace {
@@ -21,6 +24,44 @@ struct Rejected {
   Cell::Kind kind;
   const char* why;
 };
+
+const Rejected kRejected[] = {
+    {"", '.', Cell::Kind::empty, "nothing"},
+    {"   ", '.', Cell::Kind::empty, "blanks"},
+    {"NaN", '.', Cell::Kind::text, "not a number"},
+    {"inf", '.', Cell::Kind::text, "not finite"},
+    {"1e999", '.', Cell::Kind::text, "not finite"},
+    {"---", '.', Cell::Kind::text, "dashes"},
+    {"OPEN", '.', Cell::Kind::text, "a word"},
+    {"20.5 C", '.', Cell::Kind::text, "a unit behind the number"},
+    {"20.5*", '.', Cell::Kind::text, "a mark behind the number"},
+    {"20,5", '.', Cell::Kind::text, "the other decimal sign"},
+    {"20.5", ',', Cell::Kind::text, "the other decimal sign"},
+    {"1.2.3", '.', Cell::Kind::text, "two points"},
+    {"--5", '.', Cell::Kind::text, "two signs"},
+    {"- 5", '.', Cell::Kind::text, "a blank behind the sign"},
+    {".", '.', Cell::Kind::text, "a point alone"},
+    {"-", '.', Cell::Kind::text, "a sign alone"},
+    {"0x1F", '.', Cell::Kind::text, "hexadecimal"},
+    {"5e", '.', Cell::Kind::text, "an exponent without digits"},
+    {"1,234", '.', Cell::Kind::grouped, "grouping by comma"},
+    {"1,234.5", '.', Cell::Kind::grouped, "grouping by comma"},
+    {"1.234,5", ',', Cell::Kind::grouped, "grouping by point"},
+    {"1 234.5", '.', Cell::Kind::grouped, "grouping by blank"},
+    {"1'234'567", '.', Cell::Kind::grouped, "grouping by apostrophe"},
+    {"1\xC2\xA0"
+     "234,5",
+     ',', Cell::Kind::grouped, "grouping by no-break space"},
+    {"12,34", '.', Cell::Kind::text, "no group has two digits"},
+    {"1,234 567", '.', Cell::Kind::text, "two kinds of marks"},
+    {"1234,567", '.', Cell::Kind::text, "four digits before the first group"},
+};
+
+/// A log whose fourth line has `cell` in its second column.
+std::string log_with(const std::string& cell, char decimal) {
+  const std::string good = std::string{"20"} + decimal + "5";
+  return "Time;TC1\n0;" + good + "\n10;" + good + "\n20;\"" + cell + "\"\n30;" + good + "\n";
+}
 
 }  // namespace
 
@@ -64,40 +105,27 @@ TEST_CASE("cells that are numbers are kept as the decimal that stands there") {
 }
 
 TEST_CASE("cells that are no numbers say what they are") {
-  const Rejected table[] = {
-      {"", '.', Cell::Kind::empty, "nothing"},
-      {"   ", '.', Cell::Kind::empty, "blanks"},
-      {"NaN", '.', Cell::Kind::text, "not a number"},
-      {"inf", '.', Cell::Kind::text, "not finite"},
-      {"1e999", '.', Cell::Kind::text, "not finite"},
-      {"---", '.', Cell::Kind::text, "dashes"},
-      {"OPEN", '.', Cell::Kind::text, "a word"},
-      {"20.5 C", '.', Cell::Kind::text, "a unit behind the number"},
-      {"20.5*", '.', Cell::Kind::text, "a mark behind the number"},
-      {"20,5", '.', Cell::Kind::text, "the other decimal sign"},
-      {"20.5", ',', Cell::Kind::text, "the other decimal sign"},
-      {"1.2.3", '.', Cell::Kind::text, "two points"},
-      {"--5", '.', Cell::Kind::text, "two signs"},
-      {"- 5", '.', Cell::Kind::text, "a blank behind the sign"},
-      {".", '.', Cell::Kind::text, "a point alone"},
-      {"-", '.', Cell::Kind::text, "a sign alone"},
-      {"0x1F", '.', Cell::Kind::text, "hexadecimal"},
-      {"5e", '.', Cell::Kind::text, "an exponent without digits"},
-      {"1,234", '.', Cell::Kind::grouped, "grouping by comma"},
-      {"1,234.5", '.', Cell::Kind::grouped, "grouping by comma"},
-      {"1.234,5", ',', Cell::Kind::grouped, "grouping by point"},
-      {"1 234.5", '.', Cell::Kind::grouped, "grouping by blank"},
-      {"1'234'567", '.', Cell::Kind::grouped, "grouping by apostrophe"},
-      {"1\xC2\xA0"
-       "234,5",
-       ',', Cell::Kind::grouped, "grouping by no-break space"},
-      {"12,34", '.', Cell::Kind::text, "no group has two digits"},
-      {"1,234 567", '.', Cell::Kind::text, "two kinds of marks"},
-      {"1234,567", '.', Cell::Kind::text, "four digits before the first group"},
-  };
-  for (const Rejected& entry : table) {
+  for (const Rejected& entry : kRejected) {
     INFO(entry.text << ": " << entry.why);
     CHECK(parse_cell(entry.text, entry.decimal).kind == entry.kind);
+  }
+}
+
+TEST_CASE("a refused cell is missing and named with its line and its text") {
+  for (const Rejected& entry : kRejected) {
+    INFO(entry.text << ": " << entry.why);
+    const WrittenLog log{log_with(entry.text, entry.decimal)};
+    const auto read = read_log(log.path(), {});
+    REQUIRE(read.ok());
+    const LogColumn& column = read.value().columns.at(0);
+    CHECK(read.value().rows() == 4);
+    CHECK(column.numbers == 3);
+    const Oddity& texts = entry.kind == Cell::Kind::grouped ? column.grouped : column.texts;
+    CHECK(column.texts.count + column.grouped.count == (entry.kind == Cell::Kind::empty ? 0 : 1));
+    CHECK(texts.count == (entry.kind == Cell::Kind::empty ? 0 : 1));
+    if (texts.count == 0) continue;
+    CHECK(texts.line == 4);
+    CHECK(texts.text == entry.text);
   }
 }
 

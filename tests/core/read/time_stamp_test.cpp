@@ -4,7 +4,9 @@
 
 #include <catch2/catch.hpp>
 
+#include "core/read/log_file.h"
 #include "core/units/local_time.h"
+#include "tests/core/read/written_log.h"
 
 using namespace soakwright;
 
@@ -24,6 +26,45 @@ struct Written {
   FieldOrder order;
   const char* iso;
 };
+
+struct Refused {
+  const char* text;
+  FieldOrder order;
+  const char* why;
+};
+
+const Refused kRefused[] = {
+    {"2031-04-31 06:00:00", FieldOrder::ymd, "no such day"},
+    {"2031-02-29 06:00:00", FieldOrder::ymd, "no leap year"},
+    {"17/13/2031 06:00", FieldOrder::dmy, "no such month"},
+    {"04/17/2031 06:00", FieldOrder::dmy, "no such month in this order"},
+    {"2031-04-02 25:00:00", FieldOrder::ymd, "no such hour"},
+    {"2031-04-02 06:60:00", FieldOrder::ymd, "no such minute"},
+    {"2031-04-02 06:00:61", FieldOrder::ymd, "no such second"},
+    {"2031-04-02 24:00:01", FieldOrder::ymd, "after midnight"},
+    {"4/2/2031 13:00 PM", FieldOrder::mdy, "13 of 12 hours"},
+    {"4/2/2031 0:10 AM", FieldOrder::mdy, "0 of 12 hours"},
+    {"2031-04-02", FieldOrder::ymd, "no time"},
+    {"06:00:00", FieldOrder::ymd, "no date"},
+    {"2031-04-0206:00:00", FieldOrder::ymd, "nothing between date and time"},
+    {"2031-04/02 06:00:00", FieldOrder::ymd, "two separators"},
+    {"2031-04-02 06:00:00 x", FieldOrder::ymd, "text behind it"},
+    {"2 Foo 2031 06:00", FieldOrder::dmy, "no month"},
+    {"2/4/131 06:00", FieldOrder::dmy, "a year of three digits"},
+    {"", FieldOrder::ymd, "nothing"},
+    {"17.9", FieldOrder::dmy, "a number"},
+};
+
+/// Rows in the order of `refused`, and its text as the time of line 4.
+std::string log_with(const Refused& refused) {
+  const char* const day = refused.order == FieldOrder::ymd   ? "2031-04-17"
+                          : refused.order == FieldOrder::dmy ? "17/04/2031"
+                                                             : "04/17/2031";
+  const auto row = [day](const char* clock) { return std::string{day} + " " + clock + ";20.5\n"; };
+  std::string log = "Time;TC1\n" + row("06:00:00") + row("06:01:00") + refused.text + ";20.5\n";
+  for (const char* clock : {"06:03:00", "06:04:00", "06:05:00", "06:06:00", "06:07:00"}) log += row(clock);
+  return log;
+}
 
 }  // namespace
 
@@ -67,30 +108,29 @@ TEST_CASE("dates with times are read in every writing of the trade") {
 }
 
 TEST_CASE("what is no date with a time is refused") {
-  const Written table[] = {
-      {"2031-04-31 06:00:00", FieldOrder::ymd, "no such day"},
-      {"2031-02-29 06:00:00", FieldOrder::ymd, "no leap year"},
-      {"17/13/2031 06:00", FieldOrder::dmy, "no such month"},
-      {"04/17/2031 06:00", FieldOrder::dmy, "no such month in this order"},
-      {"2031-04-02 25:00:00", FieldOrder::ymd, "no such hour"},
-      {"2031-04-02 06:60:00", FieldOrder::ymd, "no such minute"},
-      {"2031-04-02 06:00:61", FieldOrder::ymd, "no such second"},
-      {"2031-04-02 24:00:01", FieldOrder::ymd, "after midnight"},
-      {"4/2/2031 13:00 PM", FieldOrder::mdy, "13 of 12 hours"},
-      {"4/2/2031 0:10 AM", FieldOrder::mdy, "0 of 12 hours"},
-      {"2031-04-02", FieldOrder::ymd, "no time"},
-      {"06:00:00", FieldOrder::ymd, "no date"},
-      {"2031-04-0206:00:00", FieldOrder::ymd, "nothing between date and time"},
-      {"2031-04/02 06:00:00", FieldOrder::ymd, "two separators"},
-      {"2031-04-02 06:00:00 x", FieldOrder::ymd, "text behind it"},
-      {"2 Foo 2031 06:00", FieldOrder::dmy, "no month"},
-      {"2/4/131 06:00", FieldOrder::dmy, "a year of three digits"},
-      {"", FieldOrder::ymd, "nothing"},
-      {"17.9", FieldOrder::dmy, "a number"},
-  };
-  for (const Written& entry : table) {
-    INFO(entry.text << ": " << entry.iso);
+  for (const Refused& entry : kRefused) {
+    INFO(entry.text << ": " << entry.why);
     CHECK(iso(entry.text, entry.order).empty());
+  }
+}
+
+TEST_CASE("a refused time stamp is named with its line and its text") {
+  for (const Refused& entry : kRefused) {
+    INFO(entry.text << ": " << entry.why);
+    const WrittenLog log{log_with(entry)};
+    const auto read = read_log(log.path(), {});
+    if (!read) {
+      // A date that is written as one and exists in no order.
+      const Problem& problem = read.problems().front();
+      INFO(problem.text());
+      CHECK(problem.line == 4);
+      CHECK(problem.what.find("no date") != std::string::npos);
+      continue;
+    }
+    CHECK(read.value().rows() == 7);
+    CHECK(read.value().odd_lines.count == 1);
+    CHECK(read.value().odd_lines.line == 4);
+    CHECK(read.value().odd_lines.text == std::string{entry.text} + ";20.5");
   }
 }
 

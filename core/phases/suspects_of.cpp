@@ -1,0 +1,85 @@
+// For each channel, in this order; what one search explains the next ones leave alone:
+// 1. find_missing(): no reading
+// 2. find_lag(): late or early all the way, which would look like much else in places
+// 3. find_reversed(): the whole way, or from some time on
+// 4. find_standing_far_off(): a reading where no work can be
+// 5. find_noisy(): scatters
+// 6. find_stuck(): does not move, without having fallen there
+// 7. find_off_work(): a sudden step that stays
+#include "core/phases/suspects_of.h"
+
+#include <algorithm>
+
+#include "core/phases/examined_channel.h"
+#include "core/phases/sudden_steps.h"
+#include "core/phases/suspect_lag.h"
+#include "core/phases/suspect_noisy.h"
+#include "core/phases/suspect_off_work.h"
+#include "core/phases/suspect_open.h"
+#include "core/phases/suspect_reversed.h"
+#include "core/phases/suspect_stuck.h"
+#include "core/phases/two_threads.h"
+
+namespace soakwright {
+
+namespace {
+
+constexpr std::size_t kFewestRows = 20;   // fewer show no course to differ from
+constexpr std::size_t kFewestForLag = 3;  // of two channels either may be the late one
+
+void take(ExaminedChannel& examined, std::vector<Suspect>& found, const std::vector<Suspect>& more) {
+  for (const Suspect& suspect : more) {
+    const bool known_already = std::any_of(found.begin(), found.end(), [&](const Suspect& other) {
+      return suspect.from_s >= other.from_s && suspect.to_s <= other.to_s;
+    });
+    if (known_already) continue;
+    found.push_back(suspect);
+    examined.explain(suspect.from_s, suspect.to_s);
+  }
+}
+
+std::vector<Suspect> faults_of(ExaminedChannel& examined, const Scatter& own, const Scatter& usual, bool together) {
+  std::vector<Suspect> found;
+  const std::vector<Suspect> missing = find_missing(examined);
+  if (together) {
+    const bool comparable = examined.sampled->judged >= kFewestForLag && examined.channel().zone == Zone::soak;
+    if (comparable) take(examined, found, find_lag(examined));
+    if (found.empty()) take(examined, found, find_reversed(examined, sudden_steps(examined)));
+  }
+  take(examined, found, missing);
+  if (!together) return found;
+  take(examined, found, find_standing_far_off(examined));
+  take(examined, found, find_noisy(examined, own, usual));
+  std::vector<SuddenStep> steps = sudden_steps(examined);
+  const std::vector<Suspect> stuck = find_stuck(examined, steps);
+  take(examined, found, stuck);
+  if (!stuck.empty()) steps = sudden_steps(examined);  // its end is no longer a step
+  take(examined, found, find_off_work(examined, steps));
+  return found;
+}
+
+}  // namespace
+
+std::vector<Suspect> suspects_of(const Record& record, const SampledRecord& sampled, const GroupCourse& course) {
+  if (sampled.cells() < kFewestRows || course.points() < kFewestRows) return {};
+  std::vector<ExaminedChannel> all = examine_channels(record, sampled, course);
+  const bool together = run_together(sampled, course);
+  const std::size_t size = all.size() * sampled.cells();
+
+  std::vector<Scatter> scatter(all.size());
+  in_two_threads(all.size(), size, [&](std::size_t i) { scatter[i] = scatter_of(all[i]); });
+  const Scatter usual =
+      usual_scatter({scatter.begin(), scatter.begin() + static_cast<std::ptrdiff_t>(sampled.judged)});
+
+  std::vector<std::vector<Suspect>> found(all.size());
+  in_two_threads(all.size(), size,
+                 [&](std::size_t i) { found[i] = faults_of(all[i], scatter[i], usual, together); });
+  std::vector<Suspect> suspects;
+  for (const std::vector<Suspect>& more : found) suspects.insert(suspects.end(), more.begin(), more.end());
+  std::stable_sort(suspects.begin(), suspects.end(), [](const Suspect& a, const Suspect& b) {
+    return a.channel != b.channel ? a.channel < b.channel : a.from_s < b.from_s;
+  });
+  return suspects;
+}
+
+}  // namespace soakwright

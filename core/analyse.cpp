@@ -83,6 +83,12 @@ Result<Analysis> record_of(const Request& request, const Asked& asked, const Wat
   return analysis;
 }
 
+void judge_into(Analysis& analysis) {
+  analysis.ground = groundwork_for(*analysis.record, *analysis.procedure, analysis.ground);
+  analysis.verdicts = std::make_shared<const Verdicts>(
+      judge(*analysis.record, *analysis.procedure, analysis.job.get(), *analysis.ground));
+}
+
 }  // namespace
 
 Result<Analysis> look(const Request& request, const Watch& watch) {
@@ -103,18 +109,20 @@ Result<Analysis> check(const Request& request, const Watch& watch) {
   Analysis analysis = std::move(found).value();
   analysis.procedure = asked.procedure;
   analysis.review = asked.review;
-  analysis.verdicts =
-      std::make_shared<const Verdicts>(judge(*analysis.record, *analysis.procedure, analysis.job.get()));
+  Problems clashes = clashes_with(*analysis.record, *analysis.procedure);
+  if (!clashes.empty()) return clashes;
+  judge_into(analysis);
   if (stopped_after(watch, 1.0)) return Problems{};
   return analysis;
 }
 
 Result<Analysis> judge_again(const Analysis& analysis, std::shared_ptr<const Procedure> procedure) {
   Problems clashes = clashes_between(*procedure, analysis.job.get());
+  if (clashes.empty()) clashes = clashes_with(*analysis.record, *procedure);
   if (!clashes.empty()) return clashes;
   Analysis again = analysis;
   again.procedure = std::move(procedure);
-  again.verdicts = std::make_shared<const Verdicts>(judge(*again.record, *again.procedure, again.job.get()));
+  judge_into(again);
   return again;
 }
 

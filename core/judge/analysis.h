@@ -12,6 +12,8 @@
 
 namespace soakwright {
 
+struct Groundwork;
+
 /// `job`, `review` may be null; `procedure` and `verdicts` are null where nothing was asked (`look`).
 struct Analysis {
   std::shared_ptr<const Record> record;
@@ -20,6 +22,7 @@ struct Analysis {
   std::shared_ptr<const Procedure> procedure;
   std::shared_ptr<const Review> review;
   std::shared_ptr<const Verdicts> verdicts;
+  std::shared_ptr<const Groundwork> ground = nullptr;  ///< the core's own, for judging again
 };
 
 }  // namespace soakwright

@@ -59,8 +59,6 @@ class HoldJudge {
                        : fmt::format("{} or above", say_celsius(hold_.low_c));
   }
 
-  bool asks_tempering() const { return asked_.tempering_min || asked_.tempering_max; }
-
   void add_course() {
     StageCourse course;
     course.weld = weld_.weld;
@@ -88,12 +86,9 @@ class HoldJudge {
           channel.mean_c = summary->mean_c;
         }
       }
-      if (asks_tempering()) {
-        temperings_.push_back(tempering_of(trace, weld_.time()));
-        if (temperings_.back()) {
-          channel.tempering = temperings_.back()->parameter;
-          channel.tempering_hours = equivalent_hours(temperings_.back()->parameter, hold_.low_c);
-        }
+      if (const auto& tempering = weld_.ground.temperings[weld_.group[member]]) {
+        channel.tempering = tempering->parameter;
+        channel.tempering_hours = equivalent_hours(tempering->parameter, hold_.low_c);
       }
       course.channels.push_back(std::move(channel));
     }
@@ -344,31 +339,26 @@ class HoldJudge {
     std::optional<std::size_t> worst;
     bool sure = false;
     bool open = false;
-    for (std::size_t member = 0; member < temperings_.size(); ++member) {
-      const auto& tempering = temperings_[member];
+    for (const std::size_t index : weld_.group) {
+      const auto& tempering = weld_.ground.temperings[index];
       if (!tempering) {
         open = true;
         continue;
       }
       const double p = tempering->parameter;
-      if (!worst || (least ? p < temperings_[*worst]->parameter : p > temperings_[*worst]->parameter))
-        worst = member;
+      const double so_far = worst ? weld_.ground.temperings[*worst]->parameter : p;
+      if (!worst || (least ? p < so_far : p > so_far)) worst = index;
       const bool unknown = tempering->unknown_s > kSampleSlack_s;
-      if (beyond_limit(requirement, p)) {
-        // More time can only add: a channel short of the least may have had it where it is unknown.
-        if (least && unknown)
-          open = true;
-        else
-          sure = true;
-      } else if (!least && unknown) {
-        open = true;
-      }
+      // More time can only add: a channel short of the least may have had it where it is unknown.
+      const bool beyond = beyond_limit(requirement, p);
+      if (beyond && !(least && unknown)) sure = true;
+      if (unknown && (beyond == least)) open = true;
     }
     if (!worst) {
       requirement.text = "no channel is known";
     } else {
-      set_measured(requirement, temperings_[*worst]->parameter);
-      requirement.channel = weld_.name(weld_.group[*worst]);
+      set_measured(requirement, weld_.ground.temperings[*worst]->parameter);
+      requirement.channel = weld_.name(*worst);
       requirement.verdict = sure ? Verdict::not_met : open ? Verdict::undecided : Verdict::met;
       requirement.text = fmt::format(
           "{} tempering parameter over the whole curve: {} with {:.3f}, worth {:.2f} h at "
@@ -386,7 +376,6 @@ class HoldJudge {
   const HoldStage& asked_;
   std::size_t index_;
   const HoldCourse& hold_;
-  std::vector<std::optional<Tempering>> temperings_;
 };
 
 }  // namespace

@@ -213,7 +213,7 @@ void judge_ramp(const WeldCase& weld, const Stage& stage, const RampStage& asked
   }
   if (asked.rate_max) {
     const HeatingRate limit = limit_at(*asked.rate_max, weld.thickness).value_or(HeatingRate{});
-    const StageRate rate = stage_rate(weld.record, weld.ticks, weld.set, weld.group, when, asked,
+    const StageRate rate = stage_rate(weld.record, weld.ground.ticks, weld.set, weld.group, when, asked,
                                       weld.procedure.judging.rate_window_s, limit.celsius_per_hour());
     Requirement requirement = rate_requirement(weld, stage, asked, limit, rate, blind);
     requirement.overall = by_channel;

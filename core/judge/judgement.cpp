@@ -92,11 +92,35 @@ std::vector<WeldEntry> welds_of(const Job* job) {
 
 }  // namespace
 
+Problems clashes_with(const Record& record, const Procedure& procedure) {
+  Problems problems;
+  for (const Stage& stage : procedure.stages) {
+    const auto* ramp = std::get_if<RampStage>(&stage.asked);
+    if (ramp == nullptr || !ramp->spread_within_m) continue;
+    for (const Channel& channel : record.channels) {
+      if (!channel.judged() || channel.at_m) continue;
+      problems.push_back({ProblemKind::bad_input, procedure.file, stage.line,
+                          fmt::format("`spread_within` is asked, and nothing says where {} sits along the work",
+                                      channel.name),
+                          "give its column `at` in the job, or `duty = \"off\"`"});
+    }
+  }
+  return problems;
+}
+
+std::shared_ptr<const Groundwork> groundwork_for(const Record& record, const Procedure& procedure,
+                                                 std::shared_ptr<const Groundwork> before) {
+  const double bridge_s = bridge_for(procedure, record.interval_s);
+  return before && before->bridge_s == bridge_s ? before : lay_groundwork(record, bridge_s);
+}
+
 Verdicts judge(const Record& record, const Procedure& procedure, const Job* job) {
+  return judge(record, procedure, job, *groundwork_for(record, procedure, nullptr));
+}
+
+Verdicts judge(const Record& record, const Procedure& procedure, const Job* job, const Groundwork& ground) {
   Verdicts out;
-  const TraceSet set = make_traces(record, bridge_for(procedure, record.interval_s));
-  const RowTicks ticks = row_ticks(record);
-  const RecordCase record_case{record, procedure, job, set, ticks, out};
+  const RecordCase record_case{record, procedure, job, ground, ground.set, out};
   note_take_overs(record_case);
   judge_whole_record(record_case, traces_for(record_case, std::nullopt, Zone::soak));
 

@@ -1,7 +1,11 @@
 // The door of this room: a record held against a procedure.
 #pragma once
 
+#include <memory>
+
 #include "core/judge/verdict.h"
+#include "core/measure/groundwork.h"
+#include "core/problems/problem.h"
 #include "core/procedure/job.h"
 #include "core/procedure/procedure.h"
 #include "core/record/record.h"
@@ -9,7 +13,18 @@
 namespace soakwright {
 
 /// Judges `record` against `procedure`, weld by weld as the job says (one weld where there is no job).
-/// clashes_between(procedure, job) must be empty.
+/// clashes_between(procedure, job) and clashes_with(record, procedure) must be empty.
 Verdicts judge(const Record& record, const Procedure& procedure, const Job* job);
+
+/// What only shows when the record is known: `spread_within` and a judged channel that no job places along the work.
+/// Empty where the procedure can be judged on this record.
+Problems clashes_with(const Record& record, const Procedure& procedure);
+
+/// The same on groundwork that a judgement before this one may have laid; it fits while the bridge is the
+/// same.
+Verdicts judge(const Record& record, const Procedure& procedure, const Job* job, const Groundwork& ground);
+/// `before` where it fits (it may be null), else new.
+std::shared_ptr<const Groundwork> groundwork_for(const Record& record, const Procedure& procedure,
+                                                 std::shared_ptr<const Groundwork> before);
 
 }  // namespace soakwright

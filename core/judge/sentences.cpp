@@ -23,7 +23,7 @@ std::string say_time(double seconds) {
 }
 
 std::string say_moment(const Record& record, double at_s) {
-  if (const auto local = record.local_time(at_s)) {
+  if (const auto local = record.local_time(std::floor(at_s + 0.5))) {
     std::string text = local->iso();
     text[10] = ' ';
     return text.substr(0, 19);

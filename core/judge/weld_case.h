@@ -6,8 +6,8 @@
 #include <vector>
 
 #include "core/judge/verdict.h"
+#include "core/measure/groundwork.h"
 #include "core/measure/hold_choice.h"
-#include "core/measure/window_slopes.h"
 #include "core/procedure/job.h"
 #include "core/procedure/procedure.h"
 
@@ -18,8 +18,8 @@ struct RecordCase {
   const Record& record;
   const Procedure& procedure;
   const Job* job = nullptr;
+  const Groundwork& ground;
   const TraceSet& set;
-  const RowTicks& ticks;
   Verdicts& out;
   [[nodiscard]] Span time() const { return {record.begin_s(), record.end_s()}; }
   [[nodiscard]] const std::string& name(std::size_t trace) const { return set.traces[trace].name; }

@@ -12,6 +12,17 @@ double crossing(const Leg& leg, std::size_t i, double level) {
   return leg.t[i] + share * (leg.t[i + 1] - leg.t[i]);
 }
 
+/// The first sample from `at` on that is not in a whole block of which `dull(lowest, highest)` holds.
+template <typename Dull>
+std::size_t skip_blocks(const Leg& leg, std::size_t at, std::size_t trail, Dull dull) {
+  while (at % Leg::kBlock == 0 && at + Leg::kBlock <= trail) {
+    const std::size_t block = at / Leg::kBlock;
+    if (!dull(leg.block_low[block], leg.block_high[block])) break;
+    at += Leg::kBlock;
+  }
+  return at;
+}
+
 /// Collects spans of one piece, joining equal neighbours.
 class SpanList {
  public:
@@ -58,6 +69,13 @@ std::optional<double> first_through(const Trace& trace, double level, double aft
     i = i > piece.lead ? i - 1 : piece.lead;
     if (i > piece.lead) --i;  // a sample that lies on `after` ends the line before it
     for (; i + 1 < piece.trail; ++i) {
+      const bool under = leg.c[i] < level - kTemperatureSlack;
+      i = skip_blocks(leg, i + 1, piece.trail,
+                      [&](double least, double most) {
+                        return under ? most < level - kTemperatureSlack : least >= level - kTemperatureSlack;
+                      }) -
+          1;
+      if (i + 1 >= piece.trail) break;
       if (!goes_through<way>(leg.c[i], leg.c[i + 1], level)) continue;
       const double at = crossing(leg, i, level);
       if (at < piece.from || at > piece.to) continue;
@@ -105,6 +123,12 @@ std::vector<BandSpan> band_spans(const Trace& trace, double low_c, double high_c
     SpanList list(spans, piece, index);
     BandState state = state_of(leg.c[piece.lead]);
     for (std::size_t i = piece.lead; i + 1 < piece.trail; ++i) {
+      i = skip_blocks(leg, i + 1, piece.trail,
+                      [&](double least, double most) {
+                        return state_of(least) == state && state_of(most) == state;
+                      }) -
+          1;
+      if (i + 1 >= piece.trail) break;
       const BandState next = state_of(leg.c[i + 1]);
       if (next == state) continue;
       const bool rising = next > state;

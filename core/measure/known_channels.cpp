@@ -35,8 +35,11 @@ FewestKnown fewest_known(const TraceSet& set, Group group, Span time) {
     for (; i < changes.size() && changes[i].first == at; ++i) known += changes[i].second;
     const double until = i < changes.size() ? changes[i].first : at;
     if (until - at <= kWindowSlack_s) continue;
-    if (static_cast<std::size_t>(known) < fewest.count)
-      fewest = {static_cast<std::size_t>(known), {at, until}};
+    const auto count = static_cast<std::size_t>(known);
+    if (count < fewest.count)
+      fewest = {count, {at, until}};
+    else if (count == fewest.count && fewest.time.second == at)
+      fewest.time.second = until;  // one channel took over from another
   }
   if (fewest.count > group.size()) fewest.count = 0;
   return fewest;

@@ -53,6 +53,8 @@ std::vector<Part> parts_of(const Trace& trace, const Span& when, const RampStage
 class Noise {
  public:
   void add(const IntegerSamples& samples, const Part& part) {
+    if (part.end < part.first + 3) return;
+    if (samples.even_step > 0) return add_even(samples, part);
     for (std::size_t i = part.first + 1; i + 1 < part.end; ++i) {
       const auto before = static_cast<double>(samples.tick(i) - samples.tick(i - 1));
       const auto both = static_cast<double>(samples.tick(i + 1) - samples.tick(i - 1));
@@ -70,6 +72,19 @@ class Noise {
   }
 
  private:
+  /// With even steps w is one half, and d² / 1.5 is (2b − a − c)² / 6.
+  void add_even(const IntegerSamples& samples, const Part& part) {
+    const std::int64_t* units = samples.units.data() + (part.first - samples.base);
+    const std::size_t triples = part.end - part.first - 2;
+    double squares = 0.0;
+    for (std::size_t i = 0; i < triples; ++i) {
+      const auto bend = static_cast<double>(2 * units[i + 1] - units[i] - units[i + 2]);
+      squares += bend * bend;
+    }
+    sum_ += squares * samples.unit_k * samples.unit_k / 6.0;
+    count_ += triples;
+  }
+
   double sum_ = 0.0;
   std::size_t count_ = 0;
 };
@@ -125,42 +140,51 @@ class TraceRateMeter {
   }
 
   void measure_part(const Part& part, double width_s) {
+    const Leg& leg = leg_of(part);
+    const IntegerSamples& samples = samples_of(part);
     bool any = false;
-    visit_windows(leg_of(part), samples_of(part), part.first, part.end, part.time, width_s,
-                  [&](const WindowSlope& window) {
+    double steepest = -kInfinite;
+    visit_windows(leg, samples, part.first, part.end, part.time, width_s,
+                  [&](std::size_t sample, double slope, const WindowShape& shape) {
                     any = true;
-                    take(window);
+                    slope *= sign_;
+                    steepest = std::max(steepest, slope);
+                    if (slope > take_above_) take(window_about(leg, samples, sample, width_s, slope, shape));
                   });
     if (!any) {
-      if (const auto window = slope_over(samples_of(part), part.first, part.end, part.time))
-        take(*window);
-      else if (part.full_crossing)
+      if (auto window = slope_over(samples, part.first, part.end, part.time)) {
+        window->slope_c_per_h *= sign_;
+        if (window->slope_c_per_h > take_above_) take(*window);
+      } else if (part.full_crossing) {
         rate_.crossed_unseen = true;
+      }
     }
     for (std::size_t i = 0; i < kBasisMinutes.size(); ++i) {
-      visit_windows(leg_of(part), samples_of(part), part.first, part.end, part.time, kBasisMinutes[i] * 60.0,
-                    [&](const WindowSlope& window) {
-                      const double slope = sign_ * window.slope_c_per_h;
-                      if (!rate_.by_window[i] || slope > *rate_.by_window[i]) rate_.by_window[i] = slope;
-                    });
+      const double basis_s = kBasisMinutes[i] * 60.0;
+      double worst = basis_s == width_s ? steepest : -kInfinite;
+      if (basis_s != width_s)
+        visit_windows(
+            leg, samples, part.first, part.end, part.time, basis_s,
+            [&](std::size_t, double slope, const WindowShape&) { worst = std::max(worst, sign_ * slope); });
+      if (worst > rate_.by_window[i].value_or(-kInfinite)) rate_.by_window[i] = worst;
     }
   }
 
-  void take(WindowSlope window) {
-    window.slope_c_per_h *= sign_;
-    const auto measured = [&] { return MeasuredRate{index_, window, rate_.noise_k / window.root_sxx_h}; };
-    if (!rate_.worst || window.slope_c_per_h > rate_.worst->window.slope_c_per_h) rate_.worst = measured();
-    if (!limit_ || window.slope_c_per_h <= *limit_ + kTemperatureSlack) return;
-    const MeasuredRate steep = measured();
-    const bool surely =
-        window.slope_c_per_h - kSureStandardErrors * steep.standard_error > *limit_ + kTemperatureSlack;
+  /// A window steeper than all before it, or beyond the limit.
+  void take(const WindowSlope& window) {
+    const MeasuredRate measured{index_, window, rate_.noise_k / window.root_sxx_h};
+    if (!rate_.worst || window.slope_c_per_h > rate_.worst->window.slope_c_per_h) rate_.worst = measured;
+    const double edge = limit_ ? *limit_ + kTemperatureSlack : kInfinite;
+    take_above_ = std::min(rate_.worst->window.slope_c_per_h, edge);
+    if (window.slope_c_per_h <= edge) return;
+    const bool surely = window.slope_c_per_h - kSureStandardErrors * measured.standard_error > edge;
     SteepPlace* last = rate_.places.empty() ? nullptr : &rate_.places.back();
     if (last != nullptr && window.from_s <= last->time.second) {
       last->time.second = window.to_s;
       last->surely = last->surely || surely;
-      if (window.slope_c_per_h > last->steepest.window.slope_c_per_h) last->steepest = steep;
+      if (window.slope_c_per_h > last->steepest.window.slope_c_per_h) last->steepest = measured;
     } else {
-      rate_.places.push_back({index_, {window.from_s, window.to_s}, steep, surely});
+      rate_.places.push_back({index_, {window.from_s, window.to_s}, measured, surely});
     }
   }
 
@@ -172,6 +196,7 @@ class TraceRateMeter {
   std::optional<double> limit_;
   std::vector<IntegerSamples> samples_;
   TraceRate rate_;
+  double take_above_ = -kInfinite;  ///< slopes up to this change nothing
 };
 
 bool earlier_or_steeper(const MeasuredRate& a, const MeasuredRate& b) {

@@ -9,29 +9,69 @@ namespace {
 constexpr double kZeroCelsius_k = 273.15;
 constexpr double kConstant = 20.0;
 
-/// What is gathered so far, as P; hours are kept as logarithms, which no temperature overflows.
+/// e^u for |u| up to kSmall, to 1e-14 of itself.
+double small_exp(double u) {
+  return 1.0 + u * (1.0 + u / 2.0 * (1.0 + u / 3.0 * (1.0 + u / 4.0 * (1.0 + u / 5.0 * (1.0 + u / 6.0)))));
+}
+
+/// ln(1 + q) for q from 0 up to kSmall, to 1e-14.
+double small_log1p(double q) {
+  return q * (1.0 - q * (1.0 / 2 - q * (1.0 / 3 - q * (1.0 / 4 - q * (1.0 / 5 - q * (1.0 / 6 - q / 7.0))))));
+}
+
+constexpr double kSmall = 0.01;
+/// Shares of e to the minus this change nothing in a double.
+constexpr double kNothing = 38.0;
+
+/// What is gathered so far: hours at the temperature of the last step, and their logarithm, which no temperature
+/// overflows. Steps are small beside what is gathered, so series do for most of them; the rest take the long way.
 class Gathered {
  public:
   void add(double celsius, double seconds) {
     const double kelvin = celsius + kZeroCelsius_k;
     if (kelvin <= 0.0 || seconds <= 0.0) return;
-    const double step = std::log10(seconds / 3600.0);
-    double hours = step;
-    if (any_) {
-      const double before = parameter_ * 1000.0 / kelvin - kConstant;
-      const double larger = std::max(before, step);
-      const double smaller = std::min(before, step);
-      hours = larger + std::log1p(std::pow(10.0, smaller - larger)) / std::log(10.0);
+    const double step_h = seconds / 3600.0;
+    if (!any_) {
+      log_hours_ = std::log(step_h);
+      hours_ = step_h;
+      any_ = true;
+    } else {
+      const double shift = (kelvin_ / kelvin - 1.0) * (kLogConstant + log_hours_);
+      log_hours_ += shift;
+      if (std::fabs(shift) <= kSmall)
+        hours_ *= small_exp(shift);
+      else
+        hours_ = std::exp(log_hours_);
+      add_step(step_h);
     }
-    parameter_ = kelvin * (kConstant + hours) / 1000.0;
-    any_ = true;
+    kelvin_ = kelvin;
   }
   [[nodiscard]] std::optional<double> parameter() const {
-    return any_ ? std::optional<double>{parameter_} : std::nullopt;
+    if (!any_) return std::nullopt;
+    return kelvin_ * (kConstant + log_hours_ / kLn10) / 1000.0;
   }
 
  private:
-  double parameter_ = 0.0;
+  static constexpr double kLn10 = 2.302585092994045684;
+  static constexpr double kLogConstant = kConstant * kLn10;
+
+  void add_step(double step_h) {
+    const double share = step_h / hours_;
+    if (share >= 0.0 && share <= kSmall) {
+      log_hours_ += small_log1p(share);
+      hours_ += step_h;
+      return;
+    }
+    const double log_step = std::log(step_h);
+    const double larger = std::max(log_hours_, log_step);
+    const double apart = std::fabs(log_hours_ - log_step);
+    log_hours_ = apart > kNothing ? larger : larger + std::log1p(std::exp(-apart));
+    hours_ = std::exp(log_hours_);
+  }
+
+  double kelvin_ = 0.0;
+  double log_hours_ = 0.0;
+  double hours_ = 0.0;
   bool any_ = false;
 };
 

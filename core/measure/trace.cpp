@@ -8,7 +8,26 @@
 namespace soakwright {
 namespace {
 
-Leg load_leg(const Record& record, std::size_t channel) {
+void sum_up_blocks(Leg& leg) {
+  const std::size_t blocks = leg.c.size() / Leg::kBlock;
+  leg.block_low.resize(blocks);
+  leg.block_high.resize(blocks);
+  for (std::size_t b = 0; b < blocks; ++b) {
+    const double* c = leg.c.data() + b * Leg::kBlock;
+    // Four at a time, so that one comparison need not wait for the last.
+    double low[4] = {c[0], c[1], c[2], c[3]};
+    double high[4] = {c[0], c[1], c[2], c[3]};
+    for (std::size_t i = 4; i < Leg::kBlock; i += 4)
+      for (std::size_t k = 0; k < 4; ++k) {
+        low[k] = std::min(low[k], c[i + k]);
+        high[k] = std::max(high[k], c[i + k]);
+      }
+    leg.block_low[b] = std::min({low[0], low[1], low[2], low[3]});
+    leg.block_high[b] = std::max({high[0], high[1], high[2], high[3]});
+  }
+}
+
+Leg load_samples(const Record& record, std::size_t channel) {
   Leg leg;
   leg.channel = channel;
   leg.first_row = record.first_row;
@@ -24,6 +43,12 @@ Leg load_leg(const Record& record, std::size_t channel) {
   leg.own_t.reserve(leg.rows.size());
   for (const std::uint32_t row : leg.rows) leg.own_t.push_back(record.times_s[row]);
   leg.t = leg.own_t;
+  return leg;
+}
+
+Leg load_leg(const Record& record, std::size_t channel) {
+  Leg leg = load_samples(record, channel);
+  sum_up_blocks(leg);
   return leg;
 }
 

@@ -1,5 +1,6 @@
 #include "core/measure/window_slopes.h"
 
+#include <algorithm>
 #include <cmath>
 #include <cstdlib>
 #include <numeric>
@@ -35,14 +36,36 @@ IntegerSamples integer_samples(const Record& record, const RowTicks& rows, const
   const Readings& readings = record.channels[leg.channel].readings;
   samples.unit_k = readings.kelvin_per_unit();
   if (end <= first) return samples;
-  samples.ticks.reserve(end - first);
-  for (std::size_t i = first; i < end; ++i)
-    samples.ticks.push_back(rows.ticks[leg.row(i) - record.first_row]);
-  samples.units.reserve(end - first);
+  const std::size_t count = end - first;
+  samples.ticks.resize(count);
+  if (leg.rows.empty()) {
+    const auto from = rows.ticks.begin() + static_cast<std::ptrdiff_t>(leg.row(first) - record.first_row);
+    std::copy_n(from, count, samples.ticks.begin());
+  } else {
+    for (std::size_t i = 0; i < count; ++i)
+      samples.ticks[i] = rows.ticks[leg.row(first + i) - record.first_row];
+  }
+  std::int64_t step = count > 1 ? samples.ticks[1] - samples.ticks[0] : 0;
+  for (std::size_t i = 2; i < count && step != 0; ++i)
+    if (samples.ticks[i] - samples.ticks[i - 1] != step) step = 0;
+  samples.even_step = step;
+  samples.units.reserve(count);
   readings.collect_units(leg.row(first), leg.row(end - 1) + 1, samples.units);
-  for (const std::int64_t unit : samples.units)
-    samples.largest_unit = std::max(samples.largest_unit, std::abs(unit));
+  const auto [least, most] = std::minmax_element(samples.units.begin(), samples.units.end());
+  samples.largest_unit = std::max(std::abs(*least), std::abs(*most));
   return samples;
+}
+
+WindowSlope window_about(const Leg& leg, const IntegerSamples& samples, std::size_t sample, double width_s,
+                         double slope_c_per_h, const WindowShape& shape) {
+  WindowSlope window;
+  window.at_s = leg.t[sample];
+  window.from_s = window.at_s - width_s / 2.0;
+  window.to_s = window.at_s + width_s / 2.0;
+  window.slope_c_per_h = slope_c_per_h;
+  window.root_sxx_h = std::sqrt(shape.denominator / shape.samples) * samples.tick_s / 3600.0;
+  window.samples = static_cast<std::size_t>(shape.samples);
+  return window;
 }
 
 std::optional<WindowSlope> slope_over(const IntegerSamples& samples, std::size_t first, std::size_t end,
@@ -51,10 +74,15 @@ std::optional<WindowSlope> slope_over(const IntegerSamples& samples, std::size_t
   window_slopes::Sums<window_slopes::Wide> sums;
   sums.origin = samples.tick(first);
   for (std::size_t i = first; i < end; ++i) sums.add(samples.tick(i), samples.unit(i));
-  WindowSlope window = window_slopes::slope_of(sums, samples);
+  const WindowShape shape = sums.shape();
+  WindowSlope window;
   window.at_s = (part.first + part.second) / 2.0;
   window.from_s = part.first;
   window.to_s = part.second;
+  window.slope_c_per_h =
+      sums.numerator() / shape.denominator * window_slopes::units_per_tick_to_c_per_h(samples);
+  window.root_sxx_h = std::sqrt(shape.denominator / shape.samples) * samples.tick_s / 3600.0;
+  window.samples = end - first;
   return window;
 }
 

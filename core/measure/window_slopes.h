@@ -22,6 +22,7 @@ struct IntegerSamples {
   std::vector<std::int64_t> ticks;
   std::vector<std::int64_t> units;
   std::int64_t largest_unit = 0;  ///< in size
+  std::int64_t even_step = 0;     ///< the step in ticks where all steps are equal, else 0
   double tick_s = 1.0;
   double unit_k = 1.0;
   [[nodiscard]] std::int64_t tick(std::size_t sample) const { return ticks[sample - base]; }
@@ -39,26 +40,37 @@ RowTicks row_ticks(const Record& record);
 IntegerSamples integer_samples(const Record& record, const RowTicks& rows, const Leg& leg, std::size_t first,
                                std::size_t end);
 
+/// What a slope was fitted over: its standard error is the readings' noise divided by root_sxx_h.
 struct WindowSlope {
   double at_s = 0.0;
   double from_s = 0.0;
   double to_s = 0.0;
   double slope_c_per_h = 0.0;
-  double root_sxx_h = 0.0;  ///< √Sxx in hours: the standard error is the noise divided by it
+  double root_sxx_h = 0.0;  ///< √Sxx in hours
   std::size_t samples = 0;
 };
 
-/// Calls visit(WindowSlope) for every window of `width_s` centred on a sample of [first, end) that lies
-/// wholly within `part` and holds at least five of these samples, in time order.
+/// The x side of a fit, shared by all windows with the same pattern of times.
+struct WindowShape {
+  double samples = 0.0;
+  double denominator = 0.0;  ///< n Σt² − (Σt)², ticks²
+};
+
+inline constexpr std::size_t kFewestForSlope = 5;
+
+/// Calls visit(sample, slope in C/h, WindowShape) for every window of `width_s` centred on a sample of
+/// [first, end) that lies wholly within `part` and holds at least five of these samples, in time order.
 template <typename Visit>
 void visit_windows(const Leg& leg, const IntegerSamples& samples, std::size_t first, std::size_t end,
                    Span part, double width_s, Visit&& visit);
 
+/// The whole window about a sample that was visited.
+WindowSlope window_about(const Leg& leg, const IntegerSamples& samples, std::size_t sample, double width_s,
+                         double slope_c_per_h, const WindowShape& shape);
+
 /// The slope over all samples [first, end) of a part; nothing for fewer than five.
 std::optional<WindowSlope> slope_over(const IntegerSamples& samples, std::size_t first, std::size_t end,
                                       Span part);
-
-inline constexpr std::size_t kFewestForSlope = 5;
 
 }  // namespace soakwright
 

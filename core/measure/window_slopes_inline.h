@@ -5,6 +5,7 @@
 #include <cmath>
 #include <cstddef>
 #include <cstdint>
+#include <optional>
 
 namespace soakwright::window_slopes {
 
@@ -26,8 +27,10 @@ struct Sums {
     t -= n * d;
     origin = to;
   }
-  [[nodiscard]] Sum numerator() const { return n * tv - t * v; }
-  [[nodiscard]] Sum denominator() const { return n * tt - t * t; }
+  [[nodiscard]] double numerator() const { return static_cast<double>(n * tv - t * v); }
+  [[nodiscard]] WindowShape shape() const {
+    return {static_cast<double>(n), static_cast<double>(n * tt - t * t)};
+  }
 
  private:
   void step(std::int64_t tick, std::int64_t unit, int sign) {
@@ -42,21 +45,16 @@ struct Sums {
   }
 };
 
-template <typename Sum>
-WindowSlope slope_of(const Sums<Sum>& sums, const IntegerSamples& samples) {
-  WindowSlope window;
-  const double per_hour = 3600.0 / samples.tick_s;
-  const auto denominator = static_cast<double>(sums.denominator());
-  window.slope_c_per_h = static_cast<double>(sums.numerator()) / denominator * samples.unit_k * per_hour;
-  window.root_sxx_h = std::sqrt(denominator / static_cast<double>(sums.n)) / per_hour;
-  window.samples = static_cast<std::size_t>(sums.n);
-  return window;
+/// C/h for one unit per tick.
+inline double units_per_tick_to_c_per_h(const IntegerSamples& samples) {
+  return samples.unit_k * (3600.0 / samples.tick_s);
 }
 
 template <typename Sum, typename Visit>
 void slide(const Leg& leg, const IntegerSamples& samples, std::size_t first, std::size_t end, Span part,
            double width_s, Visit&& visit) {
   const double half = width_s / 2.0;
+  const double scale = units_per_tick_to_c_per_h(samples);
   const std::int64_t far = static_cast<std::int64_t>(4.0 * width_s / samples.tick_s) + 1;
   Sums<Sum> sums;
   sums.origin = samples.tick(first);
@@ -72,11 +70,66 @@ void slide(const Leg& leg, const IntegerSamples& samples, std::size_t first, std
     for (; out < in && leg.t[out] < at - half - kWindowSlack_s; ++out)
       sums.remove(samples.tick(out), samples.unit(out));
     if (sums.n < static_cast<Sum>(kFewestForSlope)) continue;
-    WindowSlope window = slope_of(sums, samples);
-    window.at_s = at;
-    window.from_s = at - half;
-    window.to_s = at + half;
-    visit(window);
+    const WindowShape shape = sums.shape();
+    visit(i, sums.numerator() / shape.denominator * scale, shape);
+  }
+}
+
+/// The windows of a part as sample numbers: centres [first, last], `reach` samples to either side.
+struct EvenWindows {
+  std::size_t first = 0, last = 0;
+  std::size_t reach = 0;
+};
+
+/// Nothing where steps are uneven, or where a window at an edge of the part lacks a sample that the grid has
+/// there (a reading at a take-over is the other channel's): such parts are slid over the long way.
+inline std::optional<EvenWindows> even_windows(const Leg& leg, const IntegerSamples& samples,
+                                               std::size_t first, std::size_t end, Span part,
+                                               double width_s) {
+  if (samples.even_step <= 0) return std::nullopt;
+  const double half = width_s / 2.0;
+  const double step_s = static_cast<double>(samples.even_step) * samples.tick_s;
+  EvenWindows windows;
+  windows.reach = static_cast<std::size_t>(std::floor((half + kWindowSlack_s) / step_s));
+  windows.first = first;
+  while (windows.first < end && leg.t[windows.first] - half < part.first - kWindowSlack_s) ++windows.first;
+  windows.last = end - 1;
+  while (windows.last > first && leg.t[windows.last] + half > part.second + kWindowSlack_s) --windows.last;
+  if (windows.first > windows.last || windows.first < first + windows.reach ||
+      windows.last + windows.reach >= end || 2 * windows.reach + 1 < kFewestForSlope)
+    return std::nullopt;
+  return windows;
+}
+
+/// Even steps: every window has the same times, so with k counted from the window's first sample only Σv and
+/// Σkv move.
+template <typename Visit>
+void slide_evenly(const IntegerSamples& samples, const EvenWindows& windows, Visit&& visit) {
+  const std::size_t reach = windows.reach;
+  const std::size_t count = 2 * reach + 1;
+  const auto n = static_cast<std::int64_t>(count);
+  const std::int64_t middle = n - 1;  // twice the mean of k
+  const double kk = static_cast<double>(n) * static_cast<double>(n) *
+                    (static_cast<double>(n) * static_cast<double>(n) - 1.0) / 12.0;
+  const auto step = static_cast<double>(samples.even_step);
+  const WindowShape shape{static_cast<double>(n), kk * step * step};
+  const double scale = units_per_tick_to_c_per_h(samples) / (2.0 * kk * step);
+  const std::int64_t* window = samples.units.data() + (windows.first - reach - samples.base);
+  std::int64_t sum = 0;
+  std::int64_t moment = 0;  // Σ k v
+  for (std::size_t k = 0; k < count; ++k) {
+    const std::int64_t v = window[k];
+    sum += v;
+    moment += static_cast<std::int64_t>(k) * v;
+  }
+  for (std::size_t centre = windows.first;; ++centre, ++window) {
+    // n Σkv − Σk Σv, doubled to stay whole.
+    visit(centre, static_cast<double>(n * (2 * moment - middle * sum)) * scale, shape);
+    if (centre == windows.last) return;
+    const std::int64_t leaving = window[0];
+    const std::int64_t entering = window[count];
+    moment += middle * entering - (sum - leaving);
+    sum += entering - leaving;
   }
 }
 
@@ -95,8 +148,13 @@ namespace soakwright {
 template <typename Visit>
 void visit_windows(const Leg& leg, const IntegerSamples& samples, std::size_t first, std::size_t end,
                    Span part, double width_s, Visit&& visit) {
-  if (end - first < kFewestForSlope || part.second - part.first < width_s - 2 * kWindowSlack_s) return;
-  if (window_slopes::narrow_enough(samples, first, end, width_s))
+  if (end < first + kFewestForSlope || part.second - part.first < width_s - 2 * kWindowSlack_s) return;
+  const bool narrow = window_slopes::narrow_enough(samples, first, end, width_s);
+  const auto even =
+      narrow ? window_slopes::even_windows(leg, samples, first, end, part, width_s) : std::nullopt;
+  if (even)
+    window_slopes::slide_evenly(samples, *even, visit);
+  else if (narrow)
     window_slopes::slide<std::int64_t>(leg, samples, first, end, part, width_s, visit);
   else
     window_slopes::slide<window_slopes::Wide>(leg, samples, first, end, part, width_s, visit);

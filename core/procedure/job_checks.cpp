@@ -48,8 +48,8 @@ bool check_once(TableReader& in, const std::vector<Entry>& entries, std::string_
     if (is_new) continue;
     once = false;
     in.complain(line_of(in, list, i, key),
-                fmt::format("`{}` \"{}\" stands in the [[{}]] at line {} too", key, name_of(entries[i]), list,
-                            first->second),
+                fmt::format("`{}` \"{}\" stands in the [[{}]] at line {} too", key,
+                            shown(name_of(entries[i])), list, first->second),
                 help);
   }
   return once;
@@ -67,7 +67,7 @@ void check_spares(const Job& job, TableReader& in) {
     if (!all[i].spare_for) continue;
     const auto complain = [&](std::string_view what, const char* help) {
       in.complain(line_of(in, "thermocouple", i, "spare_for"),
-                  fmt::format("`spare_for` \"{}\" {}", *all[i].spare_for, what), help);
+                  fmt::format("`spare_for` \"{}\" {}", shown(*all[i].spare_for), what), help);
     };
     // One that the job does not list may still be a column of the log.
     const auto found = by_name.find(folded(*all[i].spare_for));
@@ -97,7 +97,7 @@ void check_welds(const Job& job, TableReader& in) {
     const auto& weld = job.thermocouples[i].weld;
     if (!weld || std::find(known.begin(), known.end(), *weld) != known.end()) continue;
     in.complain(line_of(in, "thermocouple", i, "weld"),
-                fmt::format("`weld` \"{}\" is no weld of the job", *weld),
+                fmt::format("`weld` \"{}\" is no weld of the job", shown(*weld)),
                 known.empty() ? "name the job's welds: `weld = …` at the top, or a [[weld]] for each"
                               : suggestion(*weld, known));
   }

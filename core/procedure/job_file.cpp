@@ -15,7 +15,7 @@
 namespace soakwright {
 namespace {
 
-std::optional<Tolerance> tolerance(const Found& found) {
+std::optional<Tolerance> tolerance(const FoundValue& found) {
   using Kind = Tolerance::Kind;
   constexpr std::pair<const char*, Kind> kTables[] = {{"class 1", Kind::class_1},
                                                       {"class 2", Kind::class_2},
@@ -30,7 +30,7 @@ std::optional<Tolerance> tolerance(const Found& found) {
   return Tolerance{Kind::fixed, *fixed};
 }
 
-std::optional<ColdJunction> cold_junction(const Found& found) {
+std::optional<ColdJunction> cold_junction(const FoundValue& found) {
   const auto* const written = found.value.as<std::string>();
   if (!written)
     return found.refuse_kind(R"(name the column of the terminals' temperature, or write it: "23.0 C")");
@@ -41,13 +41,13 @@ std::optional<ColdJunction> cold_junction(const Found& found) {
 
 using Correction = std::vector<std::pair<Temperature, TemperatureDifference>>;
 
-std::optional<Correction> correction(const Found& found) {
+std::optional<Correction> correction(const FoundValue& found) {
   constexpr const char* kHelp = "write pairs of reading and correction in C: [[0, 0.0], [600, -1.4]]";
   const auto* const list = found.value.as<TomlArray>();
   if (!list || list->values.empty()) return found.refuse_kind(kHelp);
   Correction out;
   for (const TomlValue& item : list->values) {
-    const Found point{item, found.name, found.complaints};
+    const FoundValue point{item, found.name, found.complaints};
     const auto* const pair = item.as<TomlArray>();
     if (!pair || pair->values.size() != 2) return point.refuse_kind(kHelp);
     const auto at = TemperatureIn{}({pair->values[0], found.name, found.complaints});

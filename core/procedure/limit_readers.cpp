@@ -16,7 +16,7 @@ namespace {
 
 /// Reads the table that `found` is with `read(TableReader&, T&)`; nothing where any of it was wrong.
 template <typename T, typename Read>
-std::optional<T> inner_table(const Found& found, const TomlTable& table, const Read& read) {
+std::optional<T> inner_table(const FoundValue& found, const TomlTable& table, const Read& read) {
   const std::size_t before = found.complaints.count();
   TableReader in{table, found.value.line, fmt::format("`{}`", found.name), found.complaints};
   T value;
@@ -26,7 +26,7 @@ std::optional<T> inner_table(const Found& found, const TomlTable& table, const R
   return value;
 }
 
-std::optional<TimeRule::Slope> slope(const Found& found) {
+std::optional<TimeRule::Slope> slope(const FoundValue& found) {
   constexpr std::string_view kPer = " per ";
   constexpr const char* kHelp = R"(write a time per thickness: "15 min per 25 mm")";
   const auto* const written = found.value.as<std::string>();
@@ -43,14 +43,14 @@ std::optional<TimeRule::Slope> slope(const Found& found) {
 
 using Points = std::vector<std::pair<Thickness, double>>;
 
-std::optional<Points> points(const Found& found) {
+std::optional<Points> points(const FoundValue& found) {
   constexpr const char* kHelp = R"(write points as [["6 mm", "15 min"], ["50 mm", "2 h"]])";
   const auto* const list = found.value.as<TomlArray>();
   if (!list || list->values.empty()) return found.refuse_kind(kHelp);
   Points out;
   for (const TomlValue& item : list->values) {
     const std::string name = fmt::format("{}[{}]", found.name, out.size() + 1);
-    const Found point{item, name, found.complaints};
+    const FoundValue point{item, name, found.complaints};
     const auto* const pair = item.as<TomlArray>();
     if (!pair || pair->values.size() != 2) return point.refuse_kind(kHelp);
     const auto at = thickness({pair->values[0], name, found.complaints});
@@ -65,7 +65,7 @@ std::optional<Points> points(const Found& found) {
 
 }  // namespace
 
-std::optional<RateLimit> RateLimitIn::operator()(const Found& found) const {
+std::optional<RateLimit> RateLimitIn::operator()(const FoundValue& found) const {
   const RateIn rate{unit};
   const auto* const table = found.value.as<TomlTable>();
   if (!table) {
@@ -81,7 +81,7 @@ std::optional<RateLimit> RateLimitIn::operator()(const Found& found) const {
   });
 }
 
-std::optional<TimeLimit> time_limit(const Found& found) {
+std::optional<TimeLimit> time_limit(const FoundValue& found) {
   const auto* const table = found.value.as<TomlTable>();
   if (!table) {
     const auto plain = duration(found);
@@ -94,7 +94,7 @@ std::optional<TimeLimit> time_limit(const Found& found) {
   });
 }
 
-std::optional<Grace> GraceIn::operator()(const Found& found) const {
+std::optional<Grace> GraceIn::operator()(const FoundValue& found) const {
   const auto* const table = found.value.as<TomlTable>();
   if (!table) {
     const auto plain = duration(found);

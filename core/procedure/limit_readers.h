@@ -11,16 +11,16 @@ namespace soakwright {
 
 /// A number, or `{ over = 5500, per = "mm", at_least = 55, at_most = 220 }`.
 struct RateLimitIn : InUnit {
-  std::optional<RateLimit> operator()(const Found& found) const;
+  std::optional<RateLimit> operator()(const FoundValue& found) const;
 };
 
 /// A duration, or `{ points = [["6 mm", "15 min"], ["50 mm", "2 h"]], beyond = "15 min per 25 mm", step = "5
 /// mm" }`.
-std::optional<TimeLimit> time_limit(const Found& found);
+std::optional<TimeLimit> time_limit(const FoundValue& found);
 
 /// A duration, or `{ time = "3 min", depth = 5 }`.
 struct GraceIn : InUnit {
-  std::optional<Grace> operator()(const Found& found) const;
+  std::optional<Grace> operator()(const FoundValue& found) const;
 };
 
 }  // namespace soakwright

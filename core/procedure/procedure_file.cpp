@@ -67,7 +67,7 @@ void check_edge(TableReader& in, InUnit unit, const HoldStage& hold) {
 }
 
 /// The Hollomon-Jaffe parameter is given in thousands.
-std::optional<double> tempering(const Found& found) {
+std::optional<double> tempering(const FoundValue& found) {
   constexpr double kFarTooMuch = 100.0;
   const auto value = number_above_0(found);
   if (value && *value > kFarTooMuch)
@@ -159,7 +159,8 @@ void read_all(TableReader& in, Procedure& procedure) {
     read_stage(inner, unit, stage);
   });
   const TomlEntry* const stages = in.entry("stage");
-  if (!stages || (stages->value.as<TomlArray>() && procedure.stages.empty()))
+  const auto* const list = stages ? stages->value.as<TomlArray>() : nullptr;
+  if (!stages || (list && list->values.empty()))
     in.complain(in.line_of("stage"), "the procedure has no stage", "add at least one [[stage]]");
 }
 

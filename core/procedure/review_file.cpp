@@ -12,7 +12,7 @@
 namespace soakwright {
 namespace {
 
-std::optional<std::string> sha256_text(const Found& found) {
+std::optional<std::string> sha256_text(const FoundValue& found) {
   constexpr std::size_t kDigits = 64;
   const auto* const written = found.value.as<std::string>();
   if (!written || written->size() != kDigits ||

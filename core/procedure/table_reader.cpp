@@ -45,23 +45,25 @@ Problems Complaints::in_order() const {
   return out;
 }
 
-std::nullopt_t Found::refuse(const std::string& what, std::string help) const {
+std::nullopt_t FoundValue::refuse(const std::string& what, std::string help) const {
   complaints.add(value.line, fmt::format("`{}` {}", name, what), std::move(help));
   return std::nullopt;
 }
 
-std::nullopt_t Found::refuse_kind(std::string help) const {
+std::nullopt_t FoundValue::refuse_kind(std::string help) const {
   return refuse("is " + described(value), std::move(help));
 }
 
 std::string suggestion(std::string_view found, const std::vector<std::string>& known) {
   constexpr std::size_t kLongestWord = 40;  // a longer word is near to nothing of ours
   const std::string* nearest = nullptr;
-  std::size_t apart = std::max<std::size_t>(2, found.size() / 3) + 1;
+  std::size_t fewest = found.size() > kLongestWord ? 0 : (found.size() + 2) / 3 + 1;
   for (const std::string& word : known) {
-    const std::size_t letters = found.size() > kLongestWord ? apart : letters_apart(found, word);
-    if (letters >= apart) continue;
-    apart = letters;
+    if (fewest == 0) break;
+    const std::size_t letters = letters_apart(found, word);
+    // With half of its letters changed it would be another word.
+    if (letters >= fewest || 2 * letters >= word.size()) continue;
+    fewest = letters;
     nearest = &word;
   }
   return nearest ? fmt::format("did you mean `{}`?", *nearest) : fmt::format("known here: {}", joined(known));
@@ -79,7 +81,7 @@ void TableReader::finish() {
   if (skip_) return;
   for (const TomlEntry& entry : table_.entries)
     if (std::find(asked_.begin(), asked_.end(), entry.key) == asked_.end())
-      complain(entry.line, fmt::format("`{}` is not a key of {}", entry.key, where_),
+      complain(entry.line, fmt::format("`{}` is not a key of {}", shown(entry.key), where_),
                suggestion(entry.key, asked_));
 }
 
@@ -118,7 +120,7 @@ void TableReader::upside_down(std::string_view low, std::string_view high, std::
 bool is_version_1(TableReader& in, const std::string& kind) {
   const std::string wanted = fmt::format("{} 1", kind);
   const std::string help = fmt::format("write `soakwright = \"{}\"`", wanted);
-  const auto version = [&](const Found& found) -> std::optional<std::string> {
+  const auto version = [&](const FoundValue& found) -> std::optional<std::string> {
     const auto* const text = found.value.as<std::string>();
     if (!text) return found.refuse_kind(help);
     if (*text == wanted) return *text;

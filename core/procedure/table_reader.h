@@ -37,8 +37,9 @@ class Complaints {
 };
 
 /// One value on its way to a type of ours: the value, what it is called, and where to complain. A way to read
-/// a value is anything that takes a Found and gives an optional; where it gives nothing, it has complained.
-struct Found {
+/// a value is anything that takes a FoundValue and gives an optional; where it gives nothing, it has
+/// complained.
+struct FoundValue {
   const TomlValue& value;
   std::string name;
   Complaints& complaints;
@@ -70,7 +71,7 @@ class TableReader {
   bool may(std::string_view key, const Read& read, Target& target) {
     const TomlEntry* const found = ask(key);
     if (!found) return false;
-    auto value = read(Found{found->value, std::string{key}, complaints_});
+    auto value = read(FoundValue{found->value, std::string{key}, complaints_});
     if (!value) return false;
     target = std::move(*value);
     sound_.emplace_back(key);

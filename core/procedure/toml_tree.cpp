@@ -1,5 +1,7 @@
 #include "core/procedure/toml_tree.h"
 
+#include <algorithm>
+
 // Without exceptions a parse gives its error as a value, and none can cross the core's border.
 #define TOML_EXCEPTIONS 0
 #include <toml++/toml.h>
@@ -68,15 +70,22 @@ Result<TomlTable> parse_toml(std::string_view text, const std::string& file) {
                  "a line is `key = value` with text in double quotes, and the file is UTF-8"};
 }
 
+std::string shown(std::string_view text) {
+  constexpr std::size_t kEnough = 60;
+  // Cut before a whole character: a byte 10xxxxxx goes on with the one before it.
+  std::size_t end = std::min(text.size(), kEnough);
+  while (end > 0 && end < text.size() && (static_cast<unsigned char>(text[end]) & 0xC0U) == 0x80U) --end;
+  std::string out{text.substr(0, end)};
+  for (char& letter : out)
+    if (static_cast<unsigned char>(letter) < 0x20U || letter == 0x7F) letter = ' ';
+  if (end < text.size()) out += "…";
+  return out;
+}
+
 std::string described(const TomlValue& value) {
   struct Words {
     std::string operator()(const std::string& text) const {
-      constexpr std::size_t kEnough = 60;
-      // Cut before a whole character: a byte 10xxxxxx goes on with the one before it.
-      std::size_t end = text.size();
-      if (end > kEnough)
-        for (end = kEnough; end > 0 && (static_cast<unsigned char>(text[end]) & 0xC0U) == 0x80U;) --end;
-      return std::string{"\""}.append(text, 0, end).append(end < text.size() ? "…\"" : "\"");
+      return std::string{"\""}.append(shown(text)).append("\"");
     }
     std::string operator()(std::int64_t number) const { return std::to_string(number); }
     std::string operator()(double number) const { return number_text(number); }

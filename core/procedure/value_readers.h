@@ -16,58 +16,58 @@
 namespace soakwright {
 
 /// Complains that the value is below 0.
-std::nullopt_t refuse_negative(const Found& found);
+std::nullopt_t refuse_negative(const FoundValue& found);
 
 /// Free text, which may be empty.
-std::optional<std::string> text(const Found& found);
+std::optional<std::string> text(const FoundValue& found);
 /// Text that names something: not empty, without blanks at its ends.
-std::optional<std::string> name_text(const Found& found);
+std::optional<std::string> name_text(const FoundValue& found);
 /// The name of a column: text, or the column's number in the file.
-std::optional<std::string> column_name(const Found& found);
+std::optional<std::string> column_name(const FoundValue& found);
 
 /// A finite number.
-std::optional<double> number(const Found& found);
-std::optional<double> number_above_0(const Found& found);
-std::optional<int> count_from_1(const Found& found);
+std::optional<double> number(const FoundValue& found);
+std::optional<double> number_above_0(const FoundValue& found);
+std::optional<int> count_from_1(const FoundValue& found);
 
 /// Seconds, not negative.
-std::optional<double> duration(const Found& found);
-std::optional<double> duration_above_0(const Found& found);
+std::optional<double> duration(const FoundValue& found);
+std::optional<double> duration_above_0(const FoundValue& found);
 
-std::optional<Thickness> thickness(const Found& found);
+std::optional<Thickness> thickness(const FoundValue& found);
 /// Metres; a place may lie on either side of the work's zero, a distance may not be negative.
-std::optional<double> place_m(const Found& found);
-std::optional<double> distance_m(const Found& found);
-std::optional<double> angle_deg(const Found& found);
+std::optional<double> place_m(const FoundValue& found);
+std::optional<double> distance_m(const FoundValue& found);
+std::optional<double> angle_deg(const FoundValue& found);
 /// A plus-minus value of a thermocouple, cable or recorder.
-std::optional<TemperatureDifference> plus_minus(const Found& found);
-std::optional<TemperatureDifference> resolution(const Found& found);
+std::optional<TemperatureDifference> plus_minus(const FoundValue& found);
+std::optional<TemperatureDifference> resolution(const FoundValue& found);
 
-std::optional<CivilDate> date(const Found& found);
-std::optional<LocalTime> local_time(const Found& found);
-std::optional<Moment> moment(const Found& found);
+std::optional<CivilDate> date(const FoundValue& found);
+std::optional<LocalTime> local_time(const FoundValue& found);
+std::optional<Moment> moment(const FoundValue& found);
 
 /// Temperatures, differences and rates written as plain numbers in the file's own unit.
 struct InUnit {
   TemperatureUnit unit = TemperatureUnit::celsius;
 };
 struct TemperatureIn : InUnit {
-  std::optional<Temperature> operator()(const Found& found) const;
+  std::optional<Temperature> operator()(const FoundValue& found) const;
 };
 /// Not negative.
 struct DifferenceIn : InUnit {
-  std::optional<TemperatureDifference> operator()(const Found& found) const;
+  std::optional<TemperatureDifference> operator()(const FoundValue& found) const;
 };
 /// Above 0.
 struct RateIn : InUnit {
-  std::optional<HeatingRate> operator()(const Found& found) const;
+  std::optional<HeatingRate> operator()(const FoundValue& found) const;
 };
 
 /// One of a few words.
 template <typename T>
 struct OneOf {
   std::vector<std::pair<std::string, T>> words;
-  std::optional<T> operator()(const Found& found) const {
+  std::optional<T> operator()(const FoundValue& found) const {
     const auto* const word = found.value.as<std::string>();
     std::vector<std::string> known;
     for (const auto& [name, value] : words) {

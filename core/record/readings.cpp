@@ -1,37 +1,160 @@
-// PRIVATE minimal copy, not committed
 #include "core/record/readings.h"
+
+#include <algorithm>
 #include <cmath>
 #include <limits>
+#include <numeric>
+#include <utility>
+
 namespace soakwright {
-DecimalScale DecimalScale::of(TemperatureUnit unit, int places) {
-  std::int64_t p = 1;
-  for (int i = 0; i < places; ++i) p *= 10;
+namespace {
+
+__extension__ using Wide = __int128;
+
+// What a double is rounded to where sums must be exact: far below any digit of a log, and 1e6 rows still fit
+// 64 bits.
+constexpr double kDoubleUnit = 1.0 / 4'294'967'296.0;
+
+std::int64_t power_of_ten(int places) {
+  std::int64_t power = 1;
+  for (int i = 0; i < places; ++i) power *= 10;
+  return power;
+}
+
+}  // namespace
+
+DecimalScale DecimalScale::of(TemperatureUnit unit, int decimal_places) {
+  const std::int64_t power = power_of_ten(decimal_places);
   switch (unit) {
-    case TemperatureUnit::celsius: return {1, 0, p};
-    case TemperatureUnit::kelvin: return {100, -27315 * p, 100 * p};
-    case TemperatureUnit::fahrenheit: return {5, -160 * p, 9 * p};
+    case TemperatureUnit::celsius:
+      return {1, 0, power};
+    case TemperatureUnit::fahrenheit:
+      return {5, -160 * power, 9 * power};
+    case TemperatureUnit::kelvin: {
+      // 273.15 has two places: a coarser column is counted in hundredths.
+      const std::int64_t factor = decimal_places < 2 ? power_of_ten(2 - decimal_places) : 1;
+      return {factor, -27'315 * (power * factor / 100), power * factor};
+    }
   }
-  return {};
+  return {1, 0, power};
 }
-Readings Readings::of_decimals(std::shared_ptr<const std::int32_t[]> units, std::size_t rows, std::size_t missing, DecimalScale scale) {
-  Readings r; r.units_ = std::move(units); r.rows_ = rows; r.missing_ = missing; r.scale_ = scale; r.resolution_k_ = scale.kelvin_per_unit(); return r;
+
+Readings Readings::of_decimals(std::shared_ptr<const std::int32_t[]> units, std::size_t rows,
+                               std::size_t missing, DecimalScale scale, TileLayout layout) {
+  Readings readings;
+  readings.units_ = std::move(units);
+  readings.rows_ = rows;
+  readings.missing_ = missing;
+  readings.scale_ = scale;
+  readings.layout_ = layout;
+  readings.resolution_k_ = scale.kelvin_per_unit();
+  return readings;
 }
-Readings Readings::of_celsius(std::vector<double> c, double res) {
-  Readings r; r.rows_ = c.size(); for (double x : c) if (std::isnan(x)) ++r.missing_;
-  r.celsius_ = std::make_shared<const std::vector<double>>(std::move(c)); r.resolution_k_ = res; return r;
+
+Readings Readings::of_celsius(std::vector<double> celsius, double resolution_k) {
+  Readings readings;
+  readings.rows_ = celsius.size();
+  readings.missing_ = static_cast<std::size_t>(
+      std::count_if(celsius.begin(), celsius.end(), [](double value) { return std::isnan(value); }));
+  readings.celsius_ = std::make_shared<const std::vector<double>>(std::move(celsius));
+  readings.resolution_k_ = resolution_k;
+  return readings;
 }
+
+/// Calls piece(first, units, count) for each unbroken piece of rows.
+template <typename Visit>
+void Readings::visit_units(std::size_t first, std::size_t last, Visit&& piece) const {
+  while (first < last) {
+    const std::size_t left_in_tile = layout_.row_mask - (first & layout_.row_mask);
+    const std::size_t count = left_in_tile < last - first ? left_in_tile + 1 : last - first;
+    piece(first, &units_at(first), count);
+    first += count;
+  }
+}
+
 std::optional<double> Readings::celsius(std::size_t row) const {
-  if (units_) { if (units_[row] == kMissingUnits) return std::nullopt; return scale_.celsius(units_[row]); }
-  double v = (*celsius_)[row]; if (std::isnan(v)) return std::nullopt; return v;
+  if (celsius_) {
+    const double value = (*celsius_)[row];
+    if (std::isnan(value)) return std::nullopt;
+    return value;
+  }
+  const std::int32_t units = units_at(row);
+  if (units == kMissingUnits) return std::nullopt;
+  return scale_.celsius(units);
 }
-void Readings::collect(std::size_t first, std::size_t last, std::vector<std::uint32_t>& rows, std::vector<double>& celsius) const {
-  const std::size_t base = rows.size();
-  rows.resize(base + (last - first)); celsius.resize(base + (last - first));
-  std::size_t n = base;
-  if (units_) { const double d = static_cast<double>(scale_.divisor);
-    for (std::size_t r = first; r < last; ++r) { if (units_[r] == kMissingUnits) continue; rows[n] = static_cast<std::uint32_t>(r); celsius[n++] = static_cast<double>(units_[r] * scale_.factor + scale_.offset) / d; } }
-  else for (std::size_t r = first; r < last; ++r) { double v = (*celsius_)[r]; if (std::isnan(v)) continue; rows[n] = static_cast<std::uint32_t>(r); celsius[n++] = v; }
-  rows.resize(n); celsius.resize(n);
+
+double Readings::difference_k(const Readings& a, std::size_t row_a, const Readings& b, std::size_t row_b) {
+  constexpr double kUnknown = std::numeric_limits<double>::quiet_NaN();
+  if (a.celsius_ || b.celsius_)
+    return a.celsius(row_a).value_or(kUnknown) - b.celsius(row_b).value_or(kUnknown);
+  const std::int64_t first = a.units_at(row_a) * a.scale_.factor + a.scale_.offset;
+  const std::int64_t second = b.units_at(row_b) * b.scale_.factor + b.scale_.offset;
+  const std::int64_t divisor = std::lcm(a.scale_.divisor, b.scale_.divisor);
+  const Wide difference = static_cast<Wide>(first) * (divisor / a.scale_.divisor) -
+                          static_cast<Wide>(second) * (divisor / b.scale_.divisor);
+  return static_cast<double>(difference) / static_cast<double>(divisor);
 }
-double Readings::kelvin_per_unit() const { return scale_.kelvin_per_unit(); }
+
+void Readings::collect(std::size_t first, std::size_t last, std::vector<std::uint32_t>& rows,
+                       std::vector<double>& celsius) const {
+  rows.reserve(rows.size() + (last - first));
+  celsius.reserve(celsius.size() + (last - first));
+  if (celsius_) {
+    for (std::size_t row = first; row < last; ++row) {
+      if (std::isnan((*celsius_)[row])) continue;
+      rows.push_back(static_cast<std::uint32_t>(row));
+      celsius.push_back((*celsius_)[row]);
+    }
+    return;
+  }
+  visit_units(first, last, [&](std::size_t row, const std::int32_t* units, std::size_t count) {
+    for (std::size_t i = 0; i < count; ++i) {
+      if (units[i] == kMissingUnits) continue;
+      rows.push_back(static_cast<std::uint32_t>(row + i));
+      celsius.push_back(scale_.celsius(units[i]));
+    }
+  });
 }
+
+void Readings::collect_units(std::size_t first, std::size_t last, std::vector<std::int64_t>& units) const {
+  units.reserve(units.size() + (last - first));
+  if (celsius_) {
+    for (std::size_t row = first; row < last; ++row)
+      if (!std::isnan((*celsius_)[row])) units.push_back(std::llround((*celsius_)[row] / kDoubleUnit));
+    return;
+  }
+  visit_units(first, last, [&](std::size_t, const std::int32_t* piece, std::size_t count) {
+    for (std::size_t i = 0; i < count; ++i)
+      if (piece[i] != kMissingUnits) units.push_back(piece[i]);
+  });
+}
+
+double Readings::kelvin_per_unit() const { return celsius_ ? kDoubleUnit : scale_.kelvin_per_unit(); }
+
+Readings Readings::corrected(
+    std::span<const std::pair<Temperature, TemperatureDifference>> correction) const {
+  std::vector<double> values(rows_, std::numeric_limits<double>::quiet_NaN());
+  for (std::size_t row = 0; row < rows_; ++row) {
+    const auto value = celsius(row);
+    if (!value) continue;
+    const auto after = std::find_if(correction.begin(), correction.end(),
+                                    [&](const auto& point) { return point.first.celsius() >= *value; });
+    double added = 0.0;
+    if (correction.empty()) {
+      added = 0.0;
+    } else if (after == correction.begin()) {
+      added = after->second.kelvin();
+    } else if (after == correction.end()) {
+      added = correction.back().second.kelvin();
+    } else {
+      const auto before = after - 1;
+      const double share =
+          (*value - before->first.celsius()) / (after->first.celsius() - before->first.celsius());
+      added = before->second.kelvin() + share * (after->second.kelvin() - before->second.kelvin());
+    }
+    values[row] = *value + added;
+  }
+  return of_celsius(std::move(values), resolution_k_);
+}
+
+}  // namespace soakwright

@@ -33,6 +33,14 @@ struct DecimalScale {
   bool operator==(const DecimalScale&) const = default;
 };
 
+/// Where row r of a column lies: units[(r >> row_shift) * tile_stride + (r & row_mask)]. The plain column is
+/// one tile.
+struct TileLayout {
+  unsigned row_shift = 63;
+  std::size_t row_mask = ~std::size_t{0};
+  std::size_t tile_stride = 0;
+};
+
 class Readings {
  public:
   /// Stored value of a missing decimal; storage only, never given out.
@@ -42,7 +50,7 @@ class Readings {
   /// Decimals: `units` must outlive nothing; the readings own or share it. `missing` counts kMissingUnits in
   /// it.
   static Readings of_decimals(std::shared_ptr<const std::int32_t[]> units, std::size_t rows,
-                              std::size_t missing, DecimalScale scale);
+                              std::size_t missing, DecimalScale scale, TileLayout layout = {});
   /// Doubles in Celsius; NaN is missing in storage. `resolution_k` is the last digit of the log.
   static Readings of_celsius(std::vector<double> celsius, double resolution_k);
 
@@ -59,7 +67,8 @@ class Readings {
   /// Appends what is there in rows [first, last): the row numbers and the Celsius values.
   void collect(std::size_t first, std::size_t last, std::vector<std::uint32_t>& rows,
                std::vector<double>& celsius) const;
-  /// The same values as integers: celsius differences are units * kelvin_per_unit(). For exact sums.
+  /// The same values as integers: celsius differences are units * kelvin_per_unit(). For exact sums. Doubles
+  /// are rounded to 2^-32 K for this.
   void collect_units(std::size_t first, std::size_t last, std::vector<std::int64_t>& units) const;
   [[nodiscard]] double kelvin_per_unit() const;
 
@@ -68,9 +77,17 @@ class Readings {
       std::span<const std::pair<Temperature, TemperatureDifference>> correction) const;
 
  private:
+  [[nodiscard]] const std::int32_t& units_at(std::size_t row) const {
+    return units_[static_cast<std::ptrdiff_t>((row >> layout_.row_shift) * layout_.tile_stride +
+                                              (row & layout_.row_mask))];
+  }
+  template <typename Visit>
+  void visit_units(std::size_t first, std::size_t last, Visit&& piece) const;
+
   std::shared_ptr<const std::int32_t[]> units_;
   std::shared_ptr<const std::vector<double>> celsius_;
   DecimalScale scale_;
+  TileLayout layout_;
   std::size_t rows_ = 0;
   std::size_t missing_ = 0;
   double resolution_k_ = 0.0;

@@ -66,6 +66,8 @@ struct OtherColumn {
   std::size_t column = 0;
   std::string name;
   std::string why;
+  std::optional<Readings> readings =
+      std::nullopt;  ///< where it is a temperature all the same: a set point, a cold junction
 };
 
 /// A stretch of a channel that a person put aside, both ends included.

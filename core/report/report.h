@@ -57,13 +57,12 @@ struct RequirementRow {
   std::string id;
   std::string stage;  ///< "Stage 1, heat"; "Whole record"
   std::string weld;
-  std::string label;  ///< "Heating rate"
-  std::string limit, measured, margin, uncertainty, where, when;
+  std::string label;                                              ///< "Heating rate"
+  std::string limit, measured, margin, uncertainty, where, when;  ///< limit: "≤ 144.7 °C/h"
   Verdict verdict = Verdict::undecided;
   std::string verdict_text;
-  std::string text;  ///< one plain sentence
-  std::vector<Fact>
-      basis;  ///< standard error, certain and possible time, worst by window, overall by channel
+  std::string text;         ///< one plain sentence
+  std::vector<Fact> basis;  ///< standard error, certain and possible time, worst by window
   Evidence evidence;
 };
 

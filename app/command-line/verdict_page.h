@@ -1,0 +1,12 @@
+// What `check` prints: the table of requirements with their verdicts, and what a reader should see beside it.
+#pragma once
+
+#include <string>
+
+#include "core/report/report.h"
+
+namespace soakwright {
+
+std::string verdict_page(const Report& report, bool coloured);
+
+}  // namespace soakwright

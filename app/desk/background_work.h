@@ -1,0 +1,45 @@
+// Runs long work off the GUI thread, one piece at a time; a newer piece cancels the one before it, whose outcome
+// is dropped. Signals arrive on the thread that owns this object.
+#pragma once
+
+#include <QObject>
+#include <QThread>
+#include <atomic>
+#include <functional>
+#include <memory>
+
+#include "app/desk/open_case.h"
+
+namespace soakwright::desk {
+
+class BackgroundWork : public QObject {
+  Q_OBJECT
+
+ public:
+  using Outcome = std::shared_ptr<const Result<OpenCase>>;
+  using Task = std::function<Result<OpenCase>(const Watch&)>;
+
+  explicit BackgroundWork(QObject* parent = nullptr);
+  ~BackgroundWork() override;
+
+  void start(Task task);
+  /// Nothing more is heard of what runs; the thread is free again at the work's next step.
+  void cancel();
+  [[nodiscard]] bool busy() const { return busy_; }
+
+ signals:
+  void busyChanged(bool busy);
+  void progressed(double share);
+  void finished(const soakwright::desk::BackgroundWork::Outcome& outcome);
+
+ private:
+  void setBusy(bool busy);
+
+  QThread thread_;
+  QObject* inside_ = nullptr;  ///< lives in the thread; tasks are queued to it
+  std::shared_ptr<std::atomic<bool>> cancelled_;
+  quint64 ticket_ = 0;
+  bool busy_ = false;
+};
+
+}  // namespace soakwright::desk

@@ -1,0 +1,126 @@
+// What was asked, behind the traces: bands, what of them was reached, levels, and where findings stand.
+
+#include <algorithm>
+
+#include "app/desk/chart/chart_layers.h"
+
+namespace soakwright::desk {
+namespace {
+
+constexpr double kReachedBar = 5.0;
+
+void label(QPainter* painter, const QPointF& at, const QString& text, const QColor& ink, const QColor& paper) {
+  const QFontMetricsF metrics(painter->font());
+  const QRectF box(at.x(), at.y() - metrics.height(), metrics.horizontalAdvance(text) + 6, metrics.height());
+  QColor veil = paper;
+  veil.setAlphaF(0.8F);
+  painter->fillRect(box, veil);
+  painter->setPen(ink);
+  painter->drawText(box, Qt::AlignCenter, text);
+}
+
+void draw_band(QPainter* painter, const PixelMap& map, const ChartBand& band, const ChartColours& colours) {
+  const double top = band.high_c ? map.y(*band.high_c) : map.rect.top() - 2.0;
+  const QRectF box(QPointF(map.x(band.from_s), top), QPointF(map.x(band.to_s), map.y(band.low_c)));
+  const QRectF seen = box.intersected(QRectF(map.rect).adjusted(-2, -2, 2, 2));
+  if (seen.isEmpty()) return;
+  if (band.reached) {
+    painter->fillRect(seen, colours.band);
+  } else {
+    painter->fillRect(seen, QBrush(mixed(colours.band_edge, colours.paper, 0.35), Qt::BDiagPattern));
+  }
+  QPen edge(colours.band_edge, 1.0, band.reached ? Qt::SolidLine : Qt::DashLine);
+  edge.setCosmetic(true);
+  painter->setPen(edge);
+  painter->drawLine(QPointF(seen.left(), map.y(band.low_c)), QPointF(seen.right(), map.y(band.low_c)));
+  if (band.high_c) painter->drawLine(QPointF(seen.left(), top), QPointF(seen.right(), top));
+}
+
+/// The core as a full bar along the lower edge, other stretches as a thin one, those set aside hatched.
+void draw_reached(QPainter* painter, const PixelMap& map, const StageCourse& stage, double low_c,
+                  const ChartColours& colours) {
+  const double y = map.y(low_c);
+  const auto bar = [&](const TimeSpan& span, double height, const QBrush& brush) {
+    painter->fillRect(QRectF(map.x(span.first), y, std::max(1.0, map.x(span.second) - map.x(span.first)), height),
+                      brush);
+  };
+  for (const TimeSpan& span : stage.stretches) bar(span, 0.5 * kReachedBar, colours.band_edge);
+  for (const TimeSpan& span : stage.set_aside) bar(span, kReachedBar, QBrush(colours.faint_ink, Qt::Dense4Pattern));
+  if (stage.core) bar(*stage.core, kReachedBar, colours.band_edge);
+}
+
+}  // namespace
+
+void BackdropLayer::draw(QCPPainter* painter) {
+  const Chart* chart = scene().chart();
+  if (!chart || !axisRect()) return;
+  const PixelMap map(*axisRect());
+  const ChartColours& colours = scene().colours;
+
+  // What lies outside the judged part is greyed.
+  const QColor outside = mixed(colours.ink, colours.paper, 0.05);
+  if (chart->judged_from_s > chart->begin_s)
+    painter->fillRect(QRectF(QPointF(map.x(chart->begin_s), map.rect.top()),
+                             QPointF(map.x(chart->judged_from_s), map.rect.bottom() + 1)),
+                      outside);
+  if (chart->judged_to_s < chart->end_s)
+    painter->fillRect(QRectF(QPointF(map.x(chart->judged_to_s), map.rect.top()),
+                             QPointF(map.x(chart->end_s), map.rect.bottom() + 1)),
+                      outside);
+
+  painter->setAntialiasing(false);
+  for (const ChartMark& mark : chart->marks) {
+    if (mark.kind == Finding::Kind::note) continue;
+    const double width = map.x(mark.to_s) - map.x(mark.from_s);
+    if (width < 1.0 || width > 0.6 * map.rect.width()) continue;
+    painter->fillRect(QRectF(map.x(mark.from_s), map.rect.top(), width, map.rect.height()),
+                      mixed(colours.of_finding(mark.kind), colours.paper, colours.dark ? 0.16 : 0.08));
+  }
+  for (const ChartBand& band : chart->bands) draw_band(painter, map, band, colours);
+  if (scene().verdicts) {
+    for (const StageCourse& stage : scene().verdicts->stages) {
+      const auto band = std::find_if(chart->bands.begin(), chart->bands.end(), [&stage](const ChartBand& one) {
+        return one.stage == stage.number && one.weld == stage.weld;
+      });
+      if (band != chart->bands.end()) draw_reached(painter, map, stage, band->low_c, colours);
+    }
+  }
+  for (const ChartLevel& level : chart->levels) {
+    const bool hard = level.kind == ChartLevel::Kind::ceiling;
+    QPen pen(hard ? colours.ceiling : colours.level, hard ? 1.5 : 1.0, hard ? Qt::SolidLine : Qt::DashLine);
+    pen.setCosmetic(true);
+    painter->setPen(pen);
+    painter->drawLine(QPointF(std::max(map.x(level.from_s), map.left), map.y(level.level_c)),
+                      QPointF(std::min(map.x(level.to_s), map.left + map.rect.width()), map.y(level.level_c)));
+  }
+
+  // Labels last, and each place only once: several stages often share a level.
+  std::vector<QRectF> taken;
+  const QFontMetricsF metrics(painter->font());
+  const auto put_label = [&](double at_s, double celsius, const std::string& said, const QColor& ink) {
+    const QString text = QString::fromStdString(said);
+    const QPointF at(std::max(map.x(at_s), map.left) + 3.0, map.y(celsius) - 2.0);
+    const QRectF box(at.x(), at.y() - metrics.height(), metrics.horizontalAdvance(text) + 6, metrics.height());
+    if (!QRectF(map.rect).contains(box)) return;
+    if (std::any_of(taken.begin(), taken.end(), [&box](const QRectF& one) { return one.intersects(box); })) return;
+    taken.push_back(box);
+    label(painter, at, text, ink, colours.paper);
+  };
+  for (const ChartLevel& level : chart->levels)
+    put_label(level.from_s, level.level_c, level.text,
+              level.kind == ChartLevel::Kind::ceiling ? colours.ceiling : colours.faint_ink);
+  for (const ChartBand& band : chart->bands)
+    put_label(band.from_s, band.high_c.value_or(band.low_c), band.text, colours.band_edge);
+  // What people noted and where spares took over: a line from the top with its words.
+  const double top_c = map.low_c + (map.bottom - map.rect.top() - metrics.height() - 6.0) / map.pixels_per_c;
+  for (const auto* notes : {&chart->remarks, &chart->takeovers}) {
+    for (const ChartNote& note : *notes) {
+      if (note.at_s < map.from_s || note.at_s > map.to_s) continue;
+      painter->setPen(QPen(colours.note, 1.0, Qt::DotLine));
+      painter->drawLine(QPointF(map.x(note.at_s), map.rect.top()), QPointF(map.x(note.at_s), map.rect.bottom()));
+      put_label(note.at_s, top_c, note.text, colours.note);
+    }
+  }
+}
+
+}  // namespace soakwright::desk

@@ -1,0 +1,98 @@
+// The window's dealings with files: what to open, what was opened lately, where to export to.
+
+#include <QAction>
+#include <QFileDialog>
+#include <QFileInfo>
+#include <QLabel>
+#include <QMenu>
+#include <QStatusBar>
+
+#include "app/desk/chart/chart_pane.h"
+#include "app/desk/desk_actions.h"
+#include "app/desk/desk_window.h"
+#include "app/desk/exports.h"
+#include "app/desk/refusal_bar.h"
+#include "app/desk/start_page.h"
+
+namespace soakwright::desk {
+namespace {
+
+constexpr int kMessage_ms = 8000;
+constexpr double kPictureScale = 2.0;
+
+}  // namespace
+
+void DeskWindow::askToOpen(FileKind kind) {
+  QString title = tr("Open log");
+  QString filter = tr("Logs (*.csv *.txt *.tsv *.log *.dat);;All files (*)");
+  if (kind == FileKind::procedure) title = tr("Open procedure");
+  if (kind == FileKind::job) title = tr("Open job");
+  if (kind != FileKind::log) filter = tr("TOML (*.toml);;All files (*)");
+  const OpenCase& open = session_.open();
+  const QStringList known = open.files.all() + memory_.recent();
+  const QString folder = known.isEmpty() ? QString() : QFileInfo(known.first()).path();
+  const QString path = QFileDialog::getOpenFileName(this, title, folder, filter);
+  if (!path.isEmpty()) session_.openAs(kind, path);
+}
+
+void DeskWindow::openFromList(const QStringList& paths) { session_.openFiles(paths); }
+
+void DeskWindow::offerRecent() {
+  const OpenCase& open = session_.open();
+  start_->offer(memory_.last(), memory_.recent());
+  QString waiting;
+  if (!open.has_record() && open.analysis.procedure)
+    waiting = tr("Procedure %1 is read and waits for a log.").arg(QString::fromStdString(open.analysis.procedure->number));
+  else if (!open.has_record() && open.analysis.job)
+    waiting = tr("The job is read. It names no log: open the one that belongs to it.");
+  start_->setWaiting(waiting);
+  actions_->recent->clear();
+  for (const QString& path : memory_.recent()) {
+    QAction* action = actions_->recent->addAction(QFileInfo(path).fileName());
+    action->setStatusTip(path);
+    action->setToolTip(path);
+    connect(action, &QAction::triggered, this, [this, path] { openFromList({path}); });
+  }
+  actions_->recent->setEnabled(!actions_->recent->isEmpty());
+}
+
+void DeskWindow::askToExport(const QString& title, const QString& filter, const QString& suffix,
+                             void (DeskWindow::*write)(const QString&)) {
+  const QFileInfo log(session_.open().log_path);
+  const QString proposed = log.dir().filePath(log.completeBaseName() + suffix);
+  QString path = QFileDialog::getSaveFileName(this, title, proposed, filter);
+  if (path.isEmpty()) return;
+  if (QFileInfo(path).suffix().isEmpty()) path += suffix;
+  (this->*write)(path);
+}
+
+void DeskWindow::showWritten(const QString& path, const Problems& problems) {
+  status_->clear();
+  if (problems.empty()) {
+    statusBar()->showMessage(tr("Written: %1").arg(path), kMessage_ms);
+  } else {
+    QStringList texts;
+    for (const Problem& problem : problems) texts.append(QString::fromStdString(problem.text()));
+    refusal_->say(tr("This could not be written"), texts);
+  }
+  emit exported(path, problems.empty());
+}
+
+void DeskWindow::exportReport(const QString& path) {
+  if (const auto report = session_.open().report)
+    exports_.start(path, [report, path] { return export_report(*report, path); });
+}
+
+void DeskWindow::exportResult(const QString& path) {
+  if (session_.open().has_record())
+    exports_.start(path, [analysis = session_.open().analysis, path] { return export_result(analysis, path); });
+}
+
+void DeskWindow::exportPicture(const QString& path) {
+  if (!session_.open().has_record()) return;
+  exports_.start(path, [picture = chart_->picture(kPictureScale).toImage(), path] {
+    return export_picture(picture, path);
+  });
+}
+
+}  // namespace soakwright::desk

@@ -1,0 +1,33 @@
+// soakwright-desk [LOG] [PROCEDURE] [JOB]: the window, with what is named opened.
+
+#include <QApplication>
+#include <QCommandLineParser>
+#include <QIcon>
+
+#include "app/desk/desk_memory.h"
+#include "app/desk/desk_window.h"
+
+int main(int argc, char** argv) {
+  QApplication application(argc, argv);
+  QApplication::setApplicationName(QStringLiteral("soakwright-desk"));
+  QApplication::setApplicationDisplayName(QStringLiteral("Soakwright"));
+  QApplication::setApplicationVersion(QStringLiteral(SOAKWRIGHT_VERSION));
+  QApplication::setDesktopFileName(QStringLiteral("soakwright"));
+  QIcon icon;
+  for (const int size : {32, 64, 128, 256}) icon.addFile(QStringLiteral(":/soakwright/icons/soakwright-%1.png").arg(size));
+  QApplication::setWindowIcon(icon);
+  QCommandLineParser parser;
+  parser.setApplicationDescription(QStringLiteral("Looks at the log of a weld heat treatment and holds it against a "
+                                                  "procedure."));
+  parser.addPositionalArgument(QStringLiteral("FILES"), QStringLiteral("a log, a procedure, a job, in any order"),
+                               QStringLiteral("[FILES...]"));
+  parser.addHelpOption();
+  parser.addVersionOption();
+  parser.process(application);
+
+  soakwright::desk::DeskMemory memory;
+  soakwright::desk::DeskWindow window(memory);
+  window.show();
+  window.session().openFiles(parser.positionalArguments());
+  return QApplication::exec();
+}

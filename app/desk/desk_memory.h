@@ -1,0 +1,31 @@
+// What the window remembers from one run to the next: its layout, the files opened lately, and those that were open
+// last. Written when it happens, not at the end, so that a crash loses nothing.
+#pragma once
+
+#include <QByteArray>
+#include <QSettings>
+#include <QStringList>
+
+#include "app/desk/open_files.h"
+
+namespace soakwright::desk {
+
+class DeskMemory {
+ public:
+  /// The user's own settings.
+  DeskMemory();
+  /// In a file of its own.
+  explicit DeskMemory(const QString& file);
+
+  [[nodiscard]] QStringList recent() const;
+  [[nodiscard]] QStringList last() const;
+  void remember(const OpenFiles& files);
+
+  void keepLayout(const QString& part, const QByteArray& state);
+  [[nodiscard]] QByteArray layout(const QString& part) const;
+
+ private:
+  QSettings settings_;
+};
+
+}  // namespace soakwright::desk

@@ -1,0 +1,44 @@
+#include "app/desk/exports.h"
+
+#include <QSaveFile>
+
+#include "app/paper/report_writer.h"
+#include "core/report/result_json.h"
+
+namespace soakwright::desk {
+namespace {
+
+Problem cannot_write(const QString& path, const QString& why) {
+  Problem problem;
+  problem.kind = ProblemKind::cannot_write;
+  problem.file = path.toStdString();
+  problem.what = "cannot be written: " + why.toStdString();
+  problem.help = "choose another place";
+  return problem;
+}
+
+}  // namespace
+
+Problems export_report(const Report& report, const QString& path) {
+  if (auto problem = write_report(report, path.toStdString())) return {std::move(*problem)};
+  return {};
+}
+
+Problems export_result(const Analysis& analysis, const QString& path) {
+  const std::string text = result_json(analysis);
+  QSaveFile file(path);
+  if (!file.open(QIODevice::WriteOnly) ||
+      file.write(text.data(), static_cast<qint64>(text.size())) != static_cast<qint64>(text.size()) ||
+      !file.commit())
+    return {cannot_write(path, file.errorString())};
+  return {};
+}
+
+Problems export_picture(const QImage& picture, const QString& path) {
+  QSaveFile file(path);
+  if (!file.open(QIODevice::WriteOnly) || !picture.save(&file, "PNG") || !file.commit())
+    return {cannot_write(path, file.errorString())};
+  return {};
+}
+
+}  // namespace soakwright::desk

@@ -1,0 +1,16 @@
+// Files that leave the window: the report, the result, the chart's picture. Each whole or not at all. Long: not for
+// the GUI thread, but each may be called on any other.
+#pragma once
+
+#include <QImage>
+#include <QString>
+
+#include "app/desk/open_case.h"
+
+namespace soakwright::desk {
+
+Problems export_report(const Report& report, const QString& path);
+Problems export_result(const Analysis& analysis, const QString& path);
+Problems export_picture(const QImage& picture, const QString& path);
+
+}  // namespace soakwright::desk

@@ -1,0 +1,22 @@
+// The signs that carry a verdict without colour: a disc with a tick, a diamond with a stroke, a ring with a
+// bar, and for a note a square with a dot.
+#pragma once
+
+#include <QColor>
+#include <QPointF>
+
+#include "core/judge/requirement.h"
+
+class QPainter;
+
+namespace soakwright::paper {
+
+enum class Sign { met, not_met, undecided, note };
+
+Sign sign_of(Verdict verdict);
+Sign sign_of(Finding::Kind kind);
+QColor colour_of(Sign sign);
+
+void draw_sign(QPainter& painter, QPointF centre, double radius, Sign sign);
+
+}  // namespace soakwright::paper

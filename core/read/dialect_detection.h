@@ -1,0 +1,33 @@
+// Step 2 of reading: delimiter, decimal sign and number of cells, from the lines that hold rows.
+//
+// Every delimiter is tried on the first lines; the one that makes most cells into numbers and times, and
+// fewest into text, is the log's. Runs of blanks are taken only where nothing else fits.
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "core/problems/problem.h"
+#include "core/read/log_head.h"
+#include "core/read/reading_settings.h"
+
+namespace soakwright {
+
+struct Dialect {
+  Chosen<char> delimiter;  ///< ' ' for runs of blanks
+  Chosen<char> decimal;
+  std::size_t cells = 0;  ///< in a line that holds a row
+  std::vector<std::size_t>
+      rows;  ///< indices into LogHead::lines of some lines that look like rows, ascending
+};
+
+Result<Dialect> detect_dialect(const LogHead& head, const GivenSettings& given, const std::string& path);
+
+/// What a cell looks like, whatever its column.
+enum class CellLook { empty, number, date, clock, date_and_clock, no_value, text };
+CellLook look_of(std::string_view cell, char decimal);
+
+}  // namespace soakwright

@@ -1,0 +1,198 @@
+#include "core/read/header_detection.h"
+
+#include <algorithm>
+#include <optional>
+#include <utility>
+
+#include "core/read/cell.h"
+#include "core/read/cell_split.h"
+#include "core/read/text_encoding.h"
+#include "core/read/unit_name.h"
+
+namespace soakwright {
+namespace {
+
+using Cells = std::vector<std::string_view>;
+
+/// Number and time are one look here: what matters is what is not text.
+bool holds_value(CellLook look) {
+  return look != CellLook::text && look != CellLook::empty && look != CellLook::no_value;
+}
+
+/// The first line that has the rows' shape: as many cells, and a value in the first column in which rows have
+/// one.
+std::size_t first_row_of(const LogHead& head, const Dialect& dialect) {
+  std::vector<std::size_t> values(dialect.cells, 0);
+  Cells cells;
+  for (const std::size_t row : dialect.rows) {
+    split_cells(head.lines[row], dialect.delimiter.value, cells);
+    for (std::size_t c = 0; c < dialect.cells; ++c)
+      if (holds_value(look_of(cells[c], dialect.decimal.value))) ++values[c];
+  }
+  std::size_t lead = 0;
+  while (lead < dialect.cells && values[lead] * 2 <= dialect.rows.size()) ++lead;
+  if (lead == dialect.cells) return dialect.rows.front();
+  const auto leads = [&](std::size_t line) {
+    split_cells(head.lines[line], dialect.delimiter.value, cells);
+    return cells.size() == dialect.cells && holds_value(look_of(cells[lead], dialect.decimal.value));
+  };
+  for (std::size_t row : dialect.rows) {
+    if (!leads(row)) continue;
+    // Rows in which nothing but the time is filled in yet are rows all the same.
+    while (row > 0 && leads(row - 1)) --row;
+    return row;
+  }
+  return dialect.rows.front();
+}
+
+/// The nearest line with something on it before `line`.
+std::optional<std::size_t> line_before(const LogHead& head, std::size_t line) {
+  while (line > 0)
+    if (!without_blanks(head.lines[--line]).empty()) return line;
+  return std::nullopt;
+}
+
+/// Header cells of a line, as many as a row has; nothing where they do not fit.
+std::optional<Cells> header_cells(std::string_view line, const Dialect& dialect, bool blank_at_end) {
+  Cells cells;
+  const std::string_view text = without_blanks(line);
+  if (!text.empty() && text.front() == '#') line.remove_prefix(line.find('#') + 1);
+  split_cells(line, dialect.delimiter.value, cells);
+  const std::size_t wanted = dialect.cells;
+  while (cells.size() > wanted && without_blanks(cells.back()).empty()) cells.pop_back();
+  if (cells.size() + 1 == wanted && blank_at_end) cells.emplace_back();
+  if (cells.size() != wanted && dialect.delimiter.value == ' ') {
+    // Names with single blanks in them stand apart by two or more.
+    Cells wide;
+    std::size_t at = 0;
+    while (at < line.size()) {
+      at = line.find_first_not_of(" \t", at);
+      if (at == std::string_view::npos) break;
+      std::size_t end = at;
+      while (end < line.size() && line[end] != '\t' && line.substr(end, 2) != "  ") ++end;
+      wide.push_back(line.substr(at, end - at));
+      at = end;
+    }
+    cells = std::move(wide);
+    // A date and a time under one name.
+    if (cells.size() + 1 == wanted) cells.insert(cells.begin() + 1, std::string_view{});
+  }
+  if (cells.size() != wanted) return std::nullopt;
+  return cells;
+}
+
+/// Mostly units, and nothing that is clearly a name of a column that already has one.
+bool is_units_row(const Cells& cells) {
+  std::size_t units = 0;
+  std::size_t others = 0;
+  for (const std::string_view cell : cells) {
+    if (without_blanks(cell).empty()) continue;
+    if (unit_of(to_utf8(cell)))
+      ++units;
+    else
+      ++others;
+  }
+  return units > 0 && units >= others;
+}
+
+bool is_header_row(const Cells& cells, char decimal) {
+  std::size_t words = 0;
+  std::size_t filled = 0;
+  for (const std::string_view cell : cells) {
+    const CellLook look = look_of(cell, decimal);
+    if (look == CellLook::empty) continue;
+    ++filled;
+    if (look == CellLook::text || look == CellLook::no_value) ++words;
+  }
+  // Columns named by number have one word, that of the time column.
+  return words > 0 && (filled > 1 || cells.size() == 1);
+}
+
+std::string whole_text(std::string_view cell) { return to_utf8(without_blanks(unquoted(cell))); }
+
+ColumnHeading heading_of(std::string_view name_cell, std::string_view unit_cell, std::size_t number) {
+  ColumnHeading heading;
+  heading.header = whole_text(name_cell);
+  NameAndUnit parts = name_and_unit(heading.header);
+  heading.named = !parts.name.empty();
+  heading.name = heading.named ? std::move(parts.name) : std::to_string(number);
+  heading.unit = std::move(parts.unit);
+  std::string unit = whole_text(unit_cell);
+  if (!unit.empty()) {
+    if (unit.size() > 2 &&
+        ((unit.front() == '(' && unit.back() == ')') || (unit.front() == '[' && unit.back() == ']')))
+      unit = unit.substr(1, unit.size() - 2);
+    heading.unit = std::move(unit);
+  }
+  return heading;
+}
+
+/// A row has more cells than the header has names because its decimal commas part them.
+bool commas_part_numbers(const LogHead& head, const Dialect& dialect, std::size_t names) {
+  if (dialect.delimiter.value != ',' || names < 2 || dialect.cells <= names) return false;
+  // Time cells are whole, every other name covers two.
+  for (std::size_t time_cells = 0; time_cells < 3 && time_cells < names; ++time_cells) {
+    if (dialect.cells != time_cells + 2 * (names - time_cells)) continue;
+    Cells cells;
+    split_cells(head.lines[dialect.rows.front()], ',', cells);
+    for (std::size_t c = time_cells; c < cells.size(); ++c)
+      if (cells[c].find('.') != std::string_view::npos) return false;
+    return true;
+  }
+  return false;
+}
+
+}  // namespace
+
+Result<TableHeader> detect_header(const LogHead& head, const Dialect& dialect, const std::string& path) {
+  TableHeader table;
+  table.first_row = first_row_of(head, dialect);
+
+  Cells first_cells;
+  split_cells(head.lines[table.first_row], dialect.delimiter.value, first_cells);
+  const bool blank_at_end = without_blanks(first_cells.back()).empty();
+
+  std::optional<Cells> names;
+  std::optional<Cells> units;
+  const auto last = line_before(head, table.first_row);
+  if (last) {
+    std::optional<Cells> last_cells = header_cells(head.lines[*last], dialect, blank_at_end);
+    if (!last_cells) {
+      Cells found;
+      split_cells(head.lines[*last], dialect.delimiter.value, found);
+      if (commas_part_numbers(head, dialect, found.size()))
+        return Problem{ProblemKind::bad_input, path, table.first_row + 1,
+                       "the row has " + std::to_string(dialect.cells) + " cells under " +
+                           std::to_string(found.size()) + " names: decimal commas in a file parted by commas",
+                       "export with semicolons, with decimal points, or with the numbers in quotes"};
+    }
+    const auto before = line_before(head, *last);
+    std::optional<Cells> before_cells =
+        before ? header_cells(head.lines[*before], dialect, blank_at_end) : std::nullopt;
+    if (last_cells && is_units_row(*last_cells) && before_cells &&
+        is_header_row(*before_cells, dialect.decimal.value)) {
+      names = std::move(before_cells);
+      units = std::move(last_cells);
+      table.header_line = *before + 1;
+      table.units_line = *last + 1;
+    } else if (last_cells && is_units_row(*last_cells) &&
+               !is_header_row(*last_cells, dialect.decimal.value)) {
+      units = std::move(last_cells);
+      table.units_line = *last + 1;
+    } else if (last_cells && is_header_row(*last_cells, dialect.decimal.value)) {
+      names = std::move(last_cells);
+      table.header_line = *last + 1;
+    }
+  }
+  const std::size_t table_line = table.header_line != 0 ? table.header_line : table.units_line;
+  const std::size_t heading_end = table_line != 0 ? table_line - 1 : table.first_row;
+  for (std::size_t i = 0; i < heading_end; ++i)
+    if (!without_blanks(head.lines[i]).empty()) table.heading.push_back(to_utf8(head.lines[i]));
+
+  for (std::size_t c = 0; c < dialect.cells; ++c)
+    table.columns.push_back(heading_of(names ? (*names)[c] : std::string_view{},
+                                       units ? (*units)[c] : std::string_view{}, c + 1));
+  return table;
+}
+
+}  // namespace soakwright

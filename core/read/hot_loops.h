@@ -1,0 +1,53 @@
+// The four loops that see every byte or every cell of a log, each in two builds: for any processor, and for
+// one with AVX2 and its companions. Both give the same; only the time differs.
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+
+#include "core/read/plain_decimal.h"
+
+namespace soakwright {
+
+struct LineCount {
+  std::size_t lines = 0;
+  std::size_t blank = 0;  ///< among them, those with nothing on them but perhaps '\r'
+};
+
+/// Where cells end, as LineIndex collects it: both arrays have room, 12 entries more than is needed.
+struct EndsFound {
+  std::uint32_t* ends = nullptr;
+  std::size_t end_count = 0;
+  std::uint32_t* lines = nullptr;
+  std::size_t line_count = 0;
+};
+
+struct Extremes {
+  std::int32_t low = INT32_MAX;
+  std::int32_t high = INT32_MIN;
+  std::size_t there = 0;
+};
+
+struct HotLoops {
+  /// Line ends in [begin, end). The two bytes before `begin` can be read, the last of them a line end; so can
+  /// the 64 bytes from `end` on.
+  LineCount (*count_lines)(const char* begin, const char* end, char line_end);
+  /// Delimiters and line ends of text[begin, end), added to what is there. 64 bytes from `end` on can be
+  /// read.
+  void (*find_ends)(const char* text, std::size_t begin, std::size_t end, char delimiter, char line_end,
+                    EndsFound& found);
+  /// Cells one after the other: the first begins at text[begin], each ends at its place in `ends`. Writes
+  /// each value `stride` further, for an empty cell ColumnStore::kMissing. Gives how many it read until one
+  /// was no plain decimal.
+  std::size_t (*parse_cells)(const DecimalShape& shape, const char* text, std::uint32_t begin,
+                             const std::uint32_t* ends, std::size_t count, std::int32_t* out,
+                             std::size_t stride);
+  /// Adds what is in `units` to `extremes`; INT32_MIN is missing.
+  void (*find_extremes)(const std::int32_t* units, std::size_t count, Extremes& extremes);
+};
+
+/// The builds that this processor can run: one or two, the fastest last.
+const HotLoops& plain_hot_loops();
+const HotLoops& hot_loops();
+
+}  // namespace soakwright

@@ -1,0 +1,206 @@
+#include "core/read/log_file.h"
+
+#include <algorithm>
+#include <exception>
+#include <memory>
+#include <optional>
+#include <system_error>
+#include <thread>
+#include <utility>
+#include <vector>
+
+#include "core/read/block_reader.h"
+#include "core/read/cell_split.h"
+#include "core/read/dialect_detection.h"
+#include "core/read/header_detection.h"
+#include "core/read/log_head.h"
+#include "core/read/row_parser.h"
+#include "core/read/source_file.h"
+#include "core/read/table_assembly.h"
+#include "core/read/table_plan.h"
+#include "core/read/time_detection.h"
+
+namespace soakwright {
+namespace {
+
+constexpr std::size_t kHeadBytes = std::size_t{64} << 10;
+constexpr std::size_t kLargestHead = std::size_t{4} << 20;
+constexpr std::uint64_t kWorthThreads = 10'000'000;
+constexpr unsigned kMostThreads = 8;
+
+/// What the head of the file settles.
+struct Opening {
+  LogHead head;
+  Dialect dialect;
+  TableHeader header;
+  TimePlan time;
+};
+
+Result<Opening> open_table(const SourceFile& file, const std::string& path, const GivenSettings& given) {
+  for (std::size_t bytes = kHeadBytes;; bytes *= 8) {
+    auto head = read_head(file, path, given.encoding, bytes);
+    if (!head) return head.problems();
+    auto dialect = detect_dialect(head.value(), given, path);
+    if (!dialect) {
+      // A heading longer than the piece that was read.
+      if (!head.value().whole_file && bytes < kLargestHead) continue;
+      return dialect.problems();
+    }
+    auto header = detect_header(head.value(), dialect.value(), path);
+    if (!header) return header.problems();
+    auto time = detect_time(head.value(), dialect.value(), header.value(), path);
+    if (!time) return time.problems();
+    return Opening{std::move(head).value(), std::move(dialect).value(), std::move(header).value(),
+                   std::move(time).value()};
+  }
+}
+
+/// Decimal places and the stamps' zone, from the first rows.
+void look_at_first_rows(const Opening& opening, TablePlan& plan) {
+  std::vector<std::string_view> cells;
+  bool first = true;
+  for (const std::size_t row : opening.dialect.rows) {
+    if (row < opening.header.first_row) continue;
+    split_cells(opening.head.lines[row], plan.delimiter, cells);
+    if (first && plan.time.kind == TimeKind::date_time && plan.time.cells.size() <= 2) {
+      const auto stamp = parse_stamp(without_blanks(cells[plan.time.cells.back()]));
+      if (stamp && stamp->offset_minutes) plan.base_offset_minutes = *stamp->offset_minutes;
+    }
+    first = false;
+    for (std::size_t c = 0; c < plan.number_cells.size(); ++c) {
+      const Cell cell = parse_cell(cells[plan.number_cells[c]], plan.decimal);
+      if (cell.kind == Cell::Kind::number) plan.places[c] = std::max(plan.places[c], cell.places);
+    }
+  }
+}
+
+TablePlan plan_of(const Opening& opening) {
+  TablePlan plan;
+  plan.delimiter = opening.dialect.delimiter.value;
+  plan.decimal = opening.dialect.decimal.value;
+  plan.line_end = opening.head.line_end;
+  plan.cells = opening.dialect.cells;
+  plan.time = opening.time;
+  plan.lines_before = opening.header.first_row;
+  if (opening.header.header_line != 0) plan.header_text = opening.head.lines[opening.header.header_line - 1];
+  if (opening.header.units_line != 0) plan.units_text = opening.head.lines[opening.header.units_line - 1];
+  for (std::size_t cell = 0; cell < plan.cells; ++cell)
+    if (std::find(plan.time.cells.begin(), plan.time.cells.end(), cell) == plan.time.cells.end())
+      plan.number_cells.push_back(cell);
+  plan.places.assign(plan.number_cells.size(), 0);
+  look_at_first_rows(opening, plan);
+  return plan;
+}
+
+/// Takes blocks until there are none left. Exceptions end here: `failed` says what happened.
+void harvest(BlockReader& blocks, const TablePlan& plan, ColumnStore& store, std::int64_t* stamps,
+             bool careful, ThreadHarvest& out, std::optional<Problem>& failed, const std::string& path) {
+  try {
+    RowParser parser{plan, store, stamps, careful};
+    Block block;
+    while (blocks.next(block)) {
+      blocks.feed_hash(block);
+      if (block.first_row + block.rows > store.capacity_rows()) {
+        failed = Problem{ProblemKind::bad_input, path, block.first_line,
+                         "most lines from here on are far shorter than the first rows",
+                         "look whether the file is damaged"};
+        blocks.stop();
+        return;
+      }
+      out.blocks.push_back(parser.parse(block));
+    }
+    out.facts = parser.facts();
+    out.oddities = parser.oddities();
+    out.days = parser.days();
+  } catch (const std::exception&) {
+    failed =
+        Problem{ProblemKind::bad_input, path, 0, "there is not enough memory to read this file", "split it"};
+    blocks.stop();
+  }
+}
+
+unsigned threads_for(std::uint64_t bytes, const ReadingMeans& means) {
+  if (means.threads != 0) return means.threads;
+  if (bytes < kWorthThreads) return 1;
+  return std::clamp(std::thread::hardware_concurrency(), 1U, kMostThreads);
+}
+
+struct Rows {
+  std::vector<ThreadHarvest> harvests;
+  PageArena stamps;
+  std::size_t count = 0;
+};
+
+Result<Rows> read_rows(const SourceFile& file, const std::string& path, const Opening& opening,
+                       const TablePlan& plan, const ReadingMeans& means, LogTable& table) {
+  // No row is shorter than one byte a cell, its line end included.
+  const std::size_t most_rows = static_cast<std::size_t>(file.bytes()) / plan.cells + 2;
+  Rows rows;
+  table.store = std::make_shared<ColumnStore>(plan.number_cells.size(), most_rows);
+  rows.stamps = PageArena(table.store->capacity_rows() * sizeof(std::int64_t));
+  if (table.store->empty() || rows.stamps.empty())
+    return Problem{ProblemKind::bad_input, path, 0, "there is not enough memory to read this file",
+                   "split it"};
+  auto* const stamps = static_cast<std::int64_t*>(rows.stamps.data());
+
+  BlockReader blocks{file,
+                     path,
+                     {opening.head.encoding.value, opening.head.mark_bytes, opening.head.line_end,
+                      plan.lines_before, means.block_bytes}};
+  const unsigned threads = threads_for(file.bytes(), means);
+  rows.harvests.resize(threads);
+  std::vector<std::optional<Problem>> failures(threads);
+  std::vector<std::thread> others;
+  const auto work = [&](unsigned i) {
+    harvest(blocks, plan, *table.store, stamps, means.careful, rows.harvests[i], failures[i], path);
+  };
+  try {
+    for (unsigned i = 1; i < threads; ++i) others.emplace_back(work, i);
+  } catch (const std::system_error&) {
+    // Fewer threads do as well.
+  }
+  work(0);
+  for (std::thread& other : others) other.join();
+
+  if (blocks.problem()) return *blocks.problem();
+  for (const auto& failure : failures)
+    if (failure) return *failure;
+  rows.count = blocks.rows();
+  table.sha256 = blocks.finish_hash();
+  table.bytes = blocks.bytes();
+  return rows;
+}
+
+}  // namespace
+
+Result<LogTable> read_log(const std::string& path, const GivenSettings& given, const ReadingMeans& means) {
+  auto file = SourceFile::open(path);
+  if (!file) return file.problems();
+  auto opening = open_table(file.value(), path, given);
+  if (!opening) return opening.problems();
+  const TablePlan plan = plan_of(opening.value());
+  if (plan.number_cells.empty())
+    return Problem{ProblemKind::bad_input, path, opening.value().header.first_row + 1,
+                   "there is no column besides the time", "a log needs at least one temperature"};
+
+  LogTable table;
+  auto rows = read_rows(file.value(), path, opening.value(), plan, means, table);
+  if (!rows) return rows.problems();
+
+  table.encoding = opening.value().head.encoding;
+  table.delimiter = opening.value().dialect.delimiter;
+  table.decimal = opening.value().dialect.decimal;
+  table.time = plan.time.kind;
+  table.time_unit_assumed = plan.time.unit_assumed;
+  for (const std::size_t cell : plan.time.cells) table.time_columns.push_back(cell + 1);
+  table.header_line = opening.value().header.header_line;
+  table.first_row_line = opening.value().header.first_row + 1;
+  table.heading = opening.value().header.heading;
+  Problems problems = assemble_table(plan, opening.value().header, std::move(rows.value().harvests),
+                                     static_cast<std::int64_t*>(rows.value().stamps.data()),
+                                     rows.value().count, given.dates, path, table);
+  if (!problems.empty()) return problems;
+  return table;
+}
+
+}  // namespace soakwright

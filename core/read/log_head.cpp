@@ -1,0 +1,94 @@
+#include "core/read/log_head.h"
+
+#include <algorithm>
+#include <utility>
+
+#include "core/read/text_encoding.h"
+
+namespace soakwright {
+namespace {
+
+constexpr std::size_t kFewLines = 12;
+
+void cut_into_lines(LogHead& head) {
+  head.lines.clear();
+  head.line_end =
+      head.text.find('\n') == std::string::npos && head.text.find('\r') != std::string::npos ? '\r' : '\n';
+  const std::string_view text{head.text};
+  std::size_t at = 0;
+  while (at < text.size()) {
+    std::size_t end = text.find(head.line_end, at);
+    if (end == std::string_view::npos) {
+      if (!head.whole_file) break;  // cut by the end of the piece that was read
+      end = text.size();
+    }
+    std::string_view line = text.substr(at, end - at);
+    if (!line.empty() && line.back() == '\r') line.remove_suffix(1);
+    head.lines.push_back(line);
+    at = end + 1;
+  }
+}
+
+Problem not_text(const std::string& path) {
+  return {ProblemKind::bad_input, path, 1, "this is not text: it is full of zero bytes or control characters",
+          "export the log as text (CSV) from the recorder's program"};
+}
+
+Result<LogHead> head_of(const std::string& raw, bool whole_file, const std::string& path,
+                        std::optional<TextEncoding> given) {
+  LogHead head;
+  head.whole_file = whole_file;
+  const auto mark = byte_order_mark(raw);
+  const auto found = detect_encoding(raw);
+  if (given) {
+    if (mark && mark->encoding != *given)
+      return Problem{ProblemKind::bad_input, path, 1,
+                     "the encoding " + std::string{name_of(*given)} +
+                         " was given, but the file begins with the mark of " +
+                         std::string{name_of(mark->encoding)},
+                     "take the given encoding back"};
+    head.encoding = {*given, true};
+    head.mark_bytes = mark ? mark->mark_bytes : 0;
+  } else {
+    if (!found) return not_text(path);
+    head.encoding = {found->encoding, false};
+    head.mark_bytes = found->mark_bytes;
+  }
+  const std::string_view body = std::string_view{raw}.substr(head.mark_bytes);
+  if (head.encoding.value == TextEncoding::utf_16_le || head.encoding.value == TextEncoding::utf_16_be) {
+    unsigned high = 0;
+    append_utf16(body, head.encoding.value == TextEncoding::utf_16_be, high, head.text);
+    if (!detect_encoding(head.text)) return not_text(path);
+  } else {
+    if (given && !found) return not_text(path);
+    head.text = body;
+  }
+  cut_into_lines(head);
+  return head;
+}
+
+}  // namespace
+
+Result<LogHead> read_head(const SourceFile& file, const std::string& path, std::optional<TextEncoding> given,
+                          std::size_t wanted_bytes) {
+  for (std::size_t bytes = wanted_bytes;; bytes *= 4) {
+    std::string raw(static_cast<std::size_t>(std::min<std::uint64_t>(bytes, file.bytes())), '\0');
+    const std::ptrdiff_t got = file.read_at(0, raw.data(), raw.size());
+    if (got < 0)
+      return Problem{ProblemKind::cannot_open, path, 0, "the file cannot be read to its end",
+                     "copy it and try again"};
+    raw.resize(static_cast<std::size_t>(got));
+    const bool whole_file = raw.size() == file.bytes();
+    if (raw.empty())
+      return Problem{ProblemKind::bad_input, path, 0, "the file is empty", "export the log again"};
+    Result<LogHead> head = head_of(raw, whole_file, path, given);
+    if (!head || whole_file || head.value().lines.size() >= kFewLines) return head;
+    if (bytes >= kLongestLine) {
+      if (!head.value().lines.empty()) return head;
+      return Problem{ProblemKind::bad_input, path, 1, "the first line is longer than 16 MiB and has no end",
+                     "a log has one line for each time"};
+    }
+  }
+}
+
+}  // namespace soakwright

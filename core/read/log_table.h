@@ -1,0 +1,73 @@
+// A log as a table: what stands in the file, cell by cell, and how it was read. No meaning is given to a
+// column here beyond its name and unit; channels are made of columns in core/record.
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/read/column_store.h"
+#include "core/read/line_map.h"
+#include "core/read/reading_settings.h"
+
+namespace soakwright {
+
+/// Something odd in the cells or lines: how often, and where it first stands.
+struct Oddity {
+  std::size_t count = 0;
+  std::size_t line = 0;  ///< in the file, from 1
+  std::string text;      ///< what stood there first, UTF-8
+};
+
+/// A column that is not a time column. Its cells are decimals in units of the column's last digit, or doubles
+/// where one cell does not fit that (`wide`).
+struct LogColumn {
+  std::size_t number = 0;  ///< in the file, from 1
+  std::string header;      ///< the header cell as it stands, empty where there is none
+  std::string name;        ///< the header cell without its unit; the number where there is no header
+  std::string unit;        ///< as said in the units row or the name; empty where nothing is said
+  int places = 0;          ///< decimal places of the column's last digit
+  std::size_t store_column = 0;
+  std::vector<double> wide;  ///< NaN is missing; empty for plain decimals
+  std::size_t numbers = 0;   ///< cells that hold a number
+  double lowest = 0.0;       ///< of the numbers, in the log's unit; only where there are any
+  double highest = 0.0;
+  Oddity texts;    ///< cells that hold text
+  Oddity grouped;  ///< cells with digit grouping, not accepted as numbers
+};
+
+struct LogTable {
+  std::string sha256;
+  std::uint64_t bytes = 0;
+  Chosen<TextEncoding> encoding;
+  Chosen<char> delimiter;  ///< ' ' for runs of blanks
+  Chosen<char> decimal;
+  std::optional<Chosen<FieldOrder>> dates;  ///< where the stamps have a date
+  bool dates_against_pace = false;  ///< a given order that only the other order's even pace speaks against
+  TimeKind time = TimeKind::elapsed_s;
+  std::vector<std::size_t> time_columns;  ///< numbers in the file
+  bool time_unit_assumed = false;
+  std::size_t header_line = 0;  ///< 0 where there is none
+  std::size_t first_row_line = 0;
+  std::vector<std::string> heading;
+
+  /// Per row, nanoseconds: of local time since 1970 where has_date(time), since midnight or since some zero
+  /// elsewhere.
+  std::vector<std::int64_t> stamps_ns;
+  LineMap lines;  ///< row to line
+  std::vector<LogColumn> columns;
+  std::shared_ptr<ColumnStore> store;
+
+  Oddity repeat_rows;       ///< dropped: the row before repeated to the letter
+  Oddity repeated_headers;  ///< dropped
+  Oddity short_rows;        ///< kept or, where not even a reading is left, dropped
+  Oddity long_rows;         ///< kept without the cells behind the last column
+  Oddity odd_lines;         ///< dropped: no time in it
+
+  [[nodiscard]] std::size_t rows() const { return stamps_ns.size(); }
+};
+
+}  // namespace soakwright

@@ -1,0 +1,45 @@
+// The settings by which a log is read. Each knows whether it was found in the file or given by a person; a
+// guess never overrides what was given.
+#pragma once
+
+#include <optional>
+#include <string_view>
+
+namespace soakwright {
+
+enum class TextEncoding { utf_8, utf_16_le, utf_16_be, windows_1252 };
+std::string_view name_of(TextEncoding encoding);
+
+/// The order of the three numbers of a date.
+enum class FieldOrder { dmy, mdy, ymd };
+std::string_view name_of(FieldOrder order);
+
+enum class TimeKind {
+  date_time,
+  time_of_day,
+  elapsed_s,
+  elapsed_min,
+  elapsed_h,
+  elapsed_hms,
+  serial_days,
+  unix_s,
+  unix_ms,
+};
+std::string_view name_of(TimeKind kind);
+/// The stamps are moments of a calendar.
+bool has_date(TimeKind kind);
+
+struct GivenSettings {
+  std::optional<TextEncoding> encoding;
+  std::optional<char> delimiter;
+  std::optional<char> decimal;
+  std::optional<FieldOrder> dates;
+};
+
+template <typename T>
+struct Chosen {
+  T value{};
+  bool given = false;
+};
+
+}  // namespace soakwright

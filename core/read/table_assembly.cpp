@@ -1,0 +1,278 @@
+#include "core/read/table_assembly.h"
+
+#include <algorithm>
+#include <limits>
+#include <map>
+#include <optional>
+#include <tuple>
+#include <utility>
+
+#include "core/read/date_order.h"
+#include "core/units/local_time.h"
+
+namespace soakwright {
+namespace {
+
+constexpr std::int64_t kDayNs = 86'400 * kNanosecondsPerSecond;
+
+struct PlacedBlock {
+  BlockOutcome outcome;
+  std::size_t thread = 0;
+};
+
+std::vector<PlacedBlock> in_order(std::vector<ThreadHarvest>& harvests) {
+  std::vector<PlacedBlock> blocks;
+  for (std::size_t t = 0; t < harvests.size(); ++t)
+    for (BlockOutcome& outcome : harvests[t].blocks) blocks.push_back({std::move(outcome), t});
+  std::sort(blocks.begin(), blocks.end(), [](const PlacedBlock& a, const PlacedBlock& b) {
+    return a.outcome.sequence < b.outcome.sequence;
+  });
+  for (PlacedBlock& block : blocks)
+    std::sort(block.outcome.wide.begin(), block.outcome.wide.end(),
+              [](const auto& a, const auto& b) { return a.first < b.first; });
+  return blocks;
+}
+
+/// The doubles of `column` in this block; null where it holds decimals there.
+const std::vector<double>* doubles_of(const BlockOutcome& outcome, std::size_t column) {
+  const auto entry = std::lower_bound(outcome.wide.begin(), outcome.wide.end(), column,
+                                      [](const auto& a, std::size_t wanted) { return a.first < wanted; });
+  return entry != outcome.wide.end() && entry->first == column ? &entry->second : nullptr;
+}
+
+/// Brings all blocks of a column to `places`; false where a decimal does not fit then.
+bool rescale_column(ColumnStore& store, const std::vector<PlacedBlock>& blocks, std::size_t column,
+                    int places) {
+  std::int32_t out = 0;
+  for (const bool write : {false, true})
+    for (const PlacedBlock& block : blocks) {
+      const BlockOutcome& outcome = block.outcome;
+      const int from = outcome.places[column];
+      if (from == places) continue;
+      bool fit = true;
+      store.visit(column, outcome.first_row, outcome.first_row + outcome.rows,
+                  [&](std::size_t, std::size_t count, std::int32_t* units) {
+                    for (std::size_t i = 0; i < count && fit; ++i) {
+                      if (units[i] == ColumnStore::kMissing) continue;
+                      fit = fits_rescaled(units[i], from, places, out);
+                      if (write) units[i] = out;
+                    }
+                  });
+      if (!fit) return false;
+    }
+  return true;
+}
+
+std::vector<double> column_as_doubles(const ColumnStore& store, const std::vector<PlacedBlock>& blocks,
+                                      std::size_t column, std::size_t rows) {
+  std::vector<double> values(rows, std::numeric_limits<double>::quiet_NaN());
+  for (const PlacedBlock& block : blocks) {
+    const BlockOutcome& outcome = block.outcome;
+    if (const auto* wide = doubles_of(outcome, column)) {
+      std::copy(wide->begin(), wide->end(), values.begin() + static_cast<std::ptrdiff_t>(outcome.first_row));
+      continue;
+    }
+    const auto power = static_cast<double>(power_of_ten(outcome.places[column]));
+    store.visit(column, outcome.first_row, outcome.first_row + outcome.rows,
+                [&](std::size_t first, std::size_t count, const std::int32_t* units) {
+                  for (std::size_t i = 0; i < count; ++i)
+                    if (units[i] != ColumnStore::kMissing) values[first + i] = units[i] / power;
+                });
+  }
+  return values;
+}
+
+void unify_column(ColumnStore& store, const std::vector<PlacedBlock>& blocks, std::size_t rows,
+                  LogColumn& column) {
+  const std::size_t c = column.store_column;
+  bool wide = false;
+  for (const PlacedBlock& block : blocks) {
+    column.places = std::max(column.places, block.outcome.places[c]);
+    wide = wide || doubles_of(block.outcome, c) != nullptr;
+  }
+  if (wide || !rescale_column(store, blocks, c, column.places))
+    column.wide = column_as_doubles(store, blocks, c, rows);
+}
+
+/// Takes the rows `dropped` (ascending) out of stamps and columns.
+void take_out(const std::vector<std::size_t>& dropped, std::int64_t* stamps, std::size_t rows,
+              LogTable& table) {
+  std::vector<bool> stored(table.columns.size());
+  for (std::size_t i = 0; i < table.columns.size(); ++i) stored[i] = table.columns[i].wide.empty();
+  std::size_t to = dropped.front();
+  std::size_t next = 0;
+  for (std::size_t from = to; from < rows; ++from) {
+    if (next < dropped.size() && dropped[next] == from) {
+      ++next;
+      continue;
+    }
+    stamps[to] = stamps[from];
+    for (std::size_t i = 0; i < table.columns.size(); ++i) {
+      LogColumn& column = table.columns[i];
+      if (stored[i])
+        table.store->at(column.store_column, to) = table.store->at(column.store_column, from);
+      else
+        column.wide[to] = column.wide[from];
+    }
+    ++to;
+  }
+  for (std::size_t i = 0; i < table.columns.size(); ++i)
+    if (!stored[i]) table.columns[i].wide.resize(to);
+}
+
+/// One table of dates for all threads; gives each thread's places in it.
+std::vector<std::vector<std::size_t>> join_dates(const std::vector<ThreadHarvest>& harvests,
+                                                 std::vector<DateFields>& dates) {
+  const auto key = [](const DateFields& d) {
+    return std::tuple{d.first, d.second, d.third, d.first_digits, d.third_digits, d.month_place};
+  };
+  std::map<decltype(key(DateFields{})), std::size_t> places;
+  std::vector<std::vector<std::size_t>> of_thread;
+  for (const ThreadHarvest& harvest : harvests) {
+    std::vector<std::size_t>& own = of_thread.emplace_back();
+    for (const DateFields& date : harvest.days) {
+      const auto [entry, is_new] = places.try_emplace(key(date), dates.size());
+      if (is_new) dates.push_back(date);
+      own.push_back(entry->second);
+    }
+  }
+  return of_thread;
+}
+
+/// The median of the steps between neighbours of one date; 0 where there is none.
+std::int64_t usual_step(const std::int64_t* stamps, const std::vector<std::size_t>& days, std::size_t rows) {
+  constexpr std::size_t kEnough = 20'000;
+  std::vector<std::int64_t> steps;
+  for (std::size_t row = 1; row < rows && steps.size() < kEnough; ++row)
+    if (days[row] == days[row - 1] &&
+        packed_stamp::clock_of(stamps[row]) > packed_stamp::clock_of(stamps[row - 1]))
+      steps.push_back(packed_stamp::clock_of(stamps[row]) - packed_stamp::clock_of(stamps[row - 1]));
+  if (steps.empty()) return 0;
+  const auto middle = steps.begin() + static_cast<std::ptrdiff_t>(steps.size() / 2);
+  std::nth_element(steps.begin(), middle, steps.end());
+  return *middle;
+}
+
+/// Packed stamps of `rows` kept rows into local time.
+Problems unpack_dates(const std::vector<std::size_t>& days, std::vector<DateFields> dates,
+                      const std::int64_t* stamps, std::size_t rows, std::optional<FieldOrder> given,
+                      const std::string& path, LogTable& table) {
+  DateEvidence evidence;
+  constexpr std::size_t kNowhere = static_cast<std::size_t>(-1);
+  evidence.first_rows.assign(dates.size(), kNowhere);
+  for (std::size_t row = 0; row < rows; ++row) {
+    const std::size_t day = days[row];
+    if (evidence.first_rows[day] == kNowhere) evidence.first_rows[day] = row;
+    if (row > 0 && days[row - 1] != day)
+      evidence.changes.push_back(
+          {row, days[row - 1], day,
+           packed_stamp::clock_of(stamps[row]) - packed_stamp::clock_of(stamps[row - 1])});
+  }
+  // Dates that stand only in rows that were dropped prove nothing.
+  std::vector<std::size_t> place_of(dates.size(), kNowhere);
+  std::vector<std::size_t> first_rows;
+  for (std::size_t day = 0; day < dates.size(); ++day)
+    if (evidence.first_rows[day] != kNowhere) {
+      place_of[day] = evidence.dates.size();
+      evidence.dates.push_back(dates[day]);
+      first_rows.push_back(evidence.first_rows[day]);
+    }
+  evidence.first_rows = std::move(first_rows);
+  for (DateChange& change : evidence.changes) {
+    change.from = place_of[change.from];
+    change.to = place_of[change.to];
+  }
+  evidence.interval_ns = usual_step(stamps, days, rows);
+  auto settled = settle_dates(evidence, given, table.lines, path);
+  if (!settled) return settled.problems();
+  table.dates = settled.value().order;
+  table.dates_against_pace = settled.value().against_pace;
+  for (std::size_t row = 0; row < rows; ++row)
+    table.stamps_ns[row] =
+        settled.value().day_numbers[place_of[days[row]]] * kDayNs + packed_stamp::clock_of(stamps[row]);
+  return {};
+}
+
+}  // namespace
+
+Problems assemble_table(const TablePlan& plan, const TableHeader& header, std::vector<ThreadHarvest> harvests,
+                        std::int64_t* stamps, std::size_t rows, std::optional<FieldOrder> given_order,
+                        const std::string& path, LogTable& table) {
+  const std::vector<PlacedBlock> blocks = in_order(harvests);
+
+  std::vector<std::size_t> dropped;
+  LineMap lines;
+  for (const PlacedBlock& block : blocks) {
+    dropped.insert(dropped.end(), block.outcome.dropped.begin(), block.outcome.dropped.end());
+    for (const auto& [row, line] : block.outcome.pieces) lines.add(row, line);
+  }
+  for (std::size_t c = 0; c < plan.number_cells.size(); ++c) {
+    LogColumn column;
+    const std::size_t cell = plan.number_cells[c];
+    column.number = cell + 1;
+    column.header = header.columns[cell].header;
+    column.name = header.columns[cell].name;
+    column.unit = header.columns[cell].unit;
+    column.store_column = c;
+    ColumnFacts facts;
+    for (const ThreadHarvest& harvest : harvests)
+      if (!harvest.facts.empty()) add_facts(facts, harvest.facts[c]);
+    column.numbers = facts.numbers;
+    column.lowest = facts.lowest;
+    column.highest = facts.highest;
+    column.texts = facts.texts;
+    column.grouped = facts.grouped;
+    unify_column(*table.store, blocks, rows, column);
+    table.columns.push_back(std::move(column));
+  }
+  Oddity other_headers;
+  for (const ThreadHarvest& harvest : harvests) {
+    add_oddity(other_headers, harvest.oddities.other_headers);
+    add_oddity(table.repeat_rows, harvest.oddities.repeat_rows);
+    add_oddity(table.repeated_headers, harvest.oddities.repeated_headers);
+    add_oddity(table.short_rows, harvest.oddities.short_rows);
+    add_oddity(table.long_rows, harvest.oddities.long_rows);
+    add_oddity(table.odd_lines, harvest.oddities.odd_lines);
+  }
+  if (other_headers.count != 0)
+    return {{ProblemKind::bad_input, path, other_headers.line,
+             "another table begins here, with other columns or units: '" + other_headers.text + "'",
+             "split the file here"}};
+
+  const bool dated = plan.time.kind == TimeKind::date_time;
+  std::vector<std::size_t> days;
+  std::vector<DateFields> dates;
+  if (dated) {
+    const auto places = join_dates(harvests, dates);
+    days.resize(rows);
+    for (const PlacedBlock& block : blocks)
+      for (std::size_t row = block.outcome.first_row; row < block.outcome.first_row + block.outcome.rows;
+           ++row)
+        days[row] = stamps[row] == 0 ? 0 : places[block.thread][packed_stamp::day_of(stamps[row])];
+  }
+  std::size_t kept = rows;
+  if (!dropped.empty()) {
+    take_out(dropped, stamps, rows, table);
+    if (dated) {
+      std::size_t to = dropped.front();
+      std::size_t next = 0;
+      for (std::size_t from = to; from < rows; ++from) {
+        if (next < dropped.size() && dropped[next] == from)
+          ++next;
+        else
+          days[to++] = days[from];
+      }
+    }
+    kept = rows - dropped.size();
+  }
+  table.lines = dropped.empty() ? std::move(lines) : lines.without(dropped);
+  table.stamps_ns.resize(kept);
+  if (dated) {
+    if (kept == 0) return {};
+    return unpack_dates(days, std::move(dates), stamps, kept, given_order, path, table);
+  }
+  std::copy(stamps, stamps + kept, table.stamps_ns.begin());
+  return {};
+}
+
+}  // namespace soakwright

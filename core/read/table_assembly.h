@@ -1,0 +1,31 @@
+// Step 8 of reading: what the threads brought, as one table: columns of the same places throughout, lines
+// that are no rows taken out, stamps as moments.
+#pragma once
+
+#include <cstdint>
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "core/problems/problem.h"
+#include "core/read/header_detection.h"
+#include "core/read/log_table.h"
+#include "core/read/row_parser.h"
+#include "core/read/table_plan.h"
+
+namespace soakwright {
+
+/// All that one thread leaves behind.
+struct ThreadHarvest {
+  std::vector<BlockOutcome> blocks;
+  std::vector<ColumnFacts> facts;
+  LineOddities oddities;
+  std::vector<DateFields> days;
+};
+
+/// Fills stamps, lines, columns and oddities of `table`, whose store holds `rows` rows.
+Problems assemble_table(const TablePlan& plan, const TableHeader& header, std::vector<ThreadHarvest> harvests,
+                        std::int64_t* stamps, std::size_t rows, std::optional<FieldOrder> given_order,
+                        const std::string& path, LogTable& table);
+
+}  // namespace soakwright

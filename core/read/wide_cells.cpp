@@ -1,0 +1,69 @@
+#include "core/read/wide_cells.h"
+
+#if defined(__x86_64__) && (defined(__GNUC__) || defined(__clang__))
+#include <immintrin.h>
+
+namespace soakwright {
+namespace {
+
+[[gnu::target("avx2")]] inline __m128i two_words(const char* first, const char* second) {
+  const __m128i low = _mm_loadl_epi64(reinterpret_cast<const __m128i*>(first));
+  return _mm_castpd_si128(_mm_loadh_pd(_mm_castsi128_pd(low), reinterpret_cast<const double*>(second)));
+}
+
+}  // namespace
+
+[[gnu::target("avx2")]] std::size_t parse_cells_by_four(const DecimalShape& shape, const char* text,
+                                                        const std::uint32_t* ends, std::size_t count,
+                                                        std::int32_t* out, std::size_t stride) {
+  const __m256i zeros = _mm256_set1_epi64x(static_cast<long long>(shape.zeros));
+  const __m256i bounds = _mm256_set1_epi64x(static_cast<long long>(shape.bounds));
+  const __m256i top_bits = _mm256_set1_epi64x(static_cast<long long>(plain_decimal::kTopBits));
+  const __m256i tens = _mm256_set1_epi16(0x010A);  // 10 and 1, alternating
+  const __m256i pair_weights = _mm256_set1_epi64x(static_cast<long long>(shape.pair_weights));
+  const __m256i high_weight = _mm256_set1_epi64x(static_cast<long long>(shape.high_weight));
+  const __m256i missing = _mm256_set1_epi64x(static_cast<long long>(static_cast<std::uint32_t>(INT32_MIN)));
+  const __m256i all_bits = _mm256_set1_epi64x(static_cast<long long>(~std::uint64_t{0}));
+  const __m256i word_bits = _mm256_set1_epi64x(static_cast<long long>(64));
+  const __m128i one = _mm_set1_epi32(1);
+  const __m128i none = _mm_setzero_si128();
+  const __m128i shortest = _mm_set1_epi32(static_cast<int>(shape.shortest));
+  const __m128i most_more = _mm_set1_epi32(static_cast<int>(plain_decimal::kLongest - shape.shortest));
+
+  std::size_t done = 0;
+  const char* const text_of_word = text - 8;
+  for (; done + 4 <= count; done += 4, out += 4 * stride) {
+    const std::uint32_t* const at = ends + done;
+    const __m128i cell_ends = _mm_loadu_si128(reinterpret_cast<const __m128i*>(at));
+    const __m128i ends_before = _mm_loadu_si128(reinterpret_cast<const __m128i*>(at - 1));
+    const __m256i words = _mm256_set_m128i(two_words(text_of_word + at[2], text_of_word + at[3]),
+                                           two_words(text_of_word + at[0], text_of_word + at[1]));
+    const __m128i lengths = _mm_sub_epi32(_mm_sub_epi32(cell_ends, ends_before), one);
+
+    // Nothing of the word is kept where the length is 0 or more than 8.
+    const __m256i outside = _mm256_sub_epi64(word_bits, _mm256_slli_epi64(_mm256_cvtepu32_epi64(lengths), 3));
+    const __m256i digits =
+        _mm256_and_si256(_mm256_xor_si256(words, zeros), _mm256_sllv_epi64(all_bits, outside));
+    const __m256i wrong = _mm256_or_si256(_mm256_add_epi8(digits, bounds), digits);
+    const __m128i more = _mm_sub_epi32(lengths, shortest);
+    const __m128i fits = _mm_cmpeq_epi32(_mm_min_epu32(more, most_more), more);
+    const __m128i empty = _mm_cmpeq_epi32(lengths, none);
+    const bool lengths_fit = _mm_movemask_epi8(_mm_or_si128(fits, empty)) == 0xFFFF;
+    if (!lengths_fit || _mm256_testz_si256(wrong, top_bits) == 0) [[unlikely]]
+      break;
+
+    const __m256i sums = _mm256_madd_epi16(_mm256_maddubs_epi16(digits, tens), pair_weights);
+    __m256i units = _mm256_add_epi64(_mm256_mul_epu32(sums, high_weight), _mm256_srli_epi64(sums, 32));
+    units = _mm256_blendv_epi8(units, missing, _mm256_cvtepi32_epi64(empty));
+    const __m128i first = _mm256_castsi256_si128(units);
+    const __m128i second = _mm256_extracti128_si256(units, 1);
+    out[0] = _mm_cvtsi128_si32(first);
+    out[stride] = _mm_extract_epi32(first, 2);
+    out[2 * stride] = _mm_cvtsi128_si32(second);
+    out[3 * stride] = _mm_extract_epi32(second, 2);
+  }
+  return done;
+}
+
+}  // namespace soakwright
+#endif

@@ -1,0 +1,272 @@
+#include "core/record/channels.h"
+
+#include <limits>
+#include <optional>
+#include <utility>
+#include <variant>
+
+#include "core/record/column_kind.h"
+#include "core/record/column_readings.h"
+#include "core/record/its90_reference.h"
+#include "core/record/job_columns.h"
+#include "core/units/number_text.h"
+
+namespace soakwright {
+namespace {
+
+constexpr std::size_t kNoEntry = static_cast<std::size_t>(-1);
+
+/// One column while it becomes what it is.
+struct Candidate {
+  ColumnKind kind;
+  std::size_t entry = kNoEntry;  ///< index into Job::thermocouples
+  bool is_cold_junction = false;
+  std::string name;
+};
+
+class ChannelMaker {
+ public:
+  ChannelMaker(LogTable& table, const std::string& path, const Job* job)
+      : table_(table), path_(path), job_(job) {}
+
+  Result<Channels> make() {
+    if (Problems problems = name_columns(); !problems.empty()) return problems;
+    read_cold_junctions();
+    for (std::size_t i = 0; i < table_.columns.size(); ++i) {
+      if (candidates_[i].kind.temperature)
+        add_channel(i);
+      else
+        add_other(i, candidates_[i].kind.why);
+    }
+    if (Problems problems = link_spares(); !problems.empty()) return problems;
+    if (out_.channels.empty()) return no_channel();
+    add_table_notices();
+    return std::move(out_);
+  }
+
+ private:
+  [[nodiscard]] const ThermocoupleEntry* entry_of(std::size_t column) const {
+    const std::size_t entry = candidates_[column].entry;
+    return entry == kNoEntry ? nullptr : &job_->thermocouples[entry];
+  }
+  [[nodiscard]] std::size_t names_line() const {
+    return table_.header_line != 0 ? table_.header_line : table_.first_row_line;
+  }
+
+  /// Which column is what, by the log and then by the job.
+  Problems name_columns() {
+    for (const LogColumn& column : table_.columns)
+      candidates_.push_back({kind_of(column), kNoEntry, false, column.name});
+    if (job_ == nullptr) return {};
+    const auto entries = columns_of_entries(table_, *job_);
+    if (!entries) return entries.problems();
+    Problems problems;
+    for (std::size_t e = 0; e < entries.value().size(); ++e) {
+      Candidate& candidate = candidates_[entries.value()[e]];
+      const ThermocoupleEntry& entry = job_->thermocouples[e];
+      candidate.entry = e;
+      candidate.kind.temperature = true;
+      if (entry.name) candidate.name = *entry.name;
+      if (entry.unit) {
+        candidate.kind.unit = *entry.unit;
+        candidate.kind.unit_assumed = false;
+      } else if (!candidate.kind.is_degrees && candidate.kind.unit != ChannelUnit::millivolt) {
+        candidate.kind.unit_assumed = true;
+      }
+    }
+    for (const ThermocoupleEntry& entry : job_->thermocouples) {
+      if (!entry.cold_junction || !std::holds_alternative<std::string>(*entry.cold_junction)) continue;
+      const auto column = find_column(table_, std::get<std::string>(*entry.cold_junction), *job_, entry.line);
+      if (!column) {
+        problems.insert(problems.end(), column.problems().begin(), column.problems().end());
+        continue;
+      }
+      Candidate& candidate = candidates_[column.value()];
+      candidate.is_cold_junction = true;
+      if (candidate.entry != kNoEntry) continue;
+      candidate.kind.temperature = false;
+      candidate.kind.is_degrees = true;
+      candidate.kind.why = "cold junction";
+    }
+    return problems;
+  }
+
+  /// Before any column is taken apart: the terminals' temperature in each row.
+  void read_cold_junctions() {
+    cold_columns_.resize(table_.columns.size());
+    for (std::size_t i = 0; i < table_.columns.size(); ++i) {
+      if (!candidates_[i].is_cold_junction) continue;
+      LogColumn copy = table_.columns[i];
+      const ChannelUnit unit = candidates_[i].kind.unit;
+      const Readings readings =
+          degrees_of(table_, copy, unit == ChannelUnit::millivolt ? ChannelUnit::celsius : unit).readings;
+      for (std::size_t row = 0; row < table_.rows(); ++row)
+        cold_columns_[i].push_back(readings.celsius(row).value_or(std::numeric_limits<double>::quiet_NaN()));
+    }
+  }
+
+  /// One value, or one for each row; empty where the job names none.
+  [[nodiscard]] std::vector<double> cold_junction(const ThermocoupleEntry* entry) const {
+    if (entry == nullptr || !entry->cold_junction) return {};
+    if (const auto* fixed = std::get_if<Temperature>(&*entry->cold_junction)) return {fixed->celsius()};
+    const auto column = find_column(table_, std::get<std::string>(*entry->cold_junction), *job_, entry->line);
+    return cold_columns_[column.value()];
+  }
+
+  void add_channel(std::size_t i) {
+    LogColumn& column = table_.columns[i];
+    const Candidate& candidate = candidates_[i];
+    const ThermocoupleEntry* const entry = entry_of(i);
+    ColumnReadings readings;
+    if (candidate.kind.unit == ChannelUnit::millivolt) {
+      const std::vector<double> cold = cold_junction(entry);
+      if (cold.empty()) return add_other(i, "mV without a cold junction");
+      readings = degrees_of_emf(table_, column, entry->type.value_or(ThermocoupleType::K), cold);
+      if (!entry->type)
+        add_notice("type-assumed", names_line(), 1, candidate.name,
+                   "The job names no type for this emf; type K is assumed.");
+    } else {
+      readings = degrees_of(table_, column, candidate.kind.unit);
+    }
+    if (entry != nullptr && !entry->correction.empty()) {
+      readings.readings = readings.readings.corrected(entry->correction);
+      find_extremes(readings);
+    }
+    Channel channel;
+    channel.column = column.number;
+    channel.name = candidate.name;
+    channel.unit = candidate.kind.unit;
+    if (entry != nullptr) {
+      channel.duty = entry->duty;
+      channel.zone = entry->zone;
+      channel.weld = entry->weld;
+      channel.at_m = entry->at_m;
+      channel.around_deg = entry->around_deg;
+      channel.entry = candidate.entry;
+    }
+    channel.readings = std::move(readings.readings);
+    channel.min_c = readings.min_c;
+    channel.max_c = readings.max_c;
+    add_cell_notices(column, candidate, readings.out_of_range);
+    if (candidate.kind.unit_assumed) {
+      ++units_assumed_;
+      assumed_name_ = candidate.name;
+    }
+    if (entry == nullptr && job_ != nullptr && !job_->thermocouples.empty())
+      add_notice("not-in-job", names_line(), 1, candidate.name,
+                 "The job lists other columns but not this one; it is judged as a monitor in the soak zone.");
+    channel_of_column_.emplace_back(i, out_.channels.size());
+    out_.channels.push_back(std::move(channel));
+  }
+
+  void add_other(std::size_t i, std::string why) {
+    LogColumn& column = table_.columns[i];
+    OtherColumn other{column.number, candidates_[i].name, std::move(why), std::nullopt};
+    const ColumnKind& kind = candidates_[i].kind;
+    if (kind.is_degrees && kind.unit != ChannelUnit::millivolt && column.numbers != 0)
+      other.readings = degrees_of(table_, column, kind.unit).readings;
+    out_.other_columns.push_back(std::move(other));
+  }
+
+  void add_notice(std::string code, std::size_t line, std::size_t count, std::optional<std::string> channel,
+                  std::string text) {
+    out_.notices.push_back({std::move(code), line, count, std::move(channel), std::move(text)});
+  }
+
+  void add_cell_notices(const LogColumn& column, const Candidate& candidate, const Oddity& out_of_range) {
+    if (column.texts.count != 0)
+      add_notice("missing-text", column.texts.line, column.texts.count, candidate.name,
+                 count_of(column.texts.count, "cell holds", "cells hold") + " no number, the first '" +
+                     column.texts.text + "'; taken as missing.");
+    if (column.grouped.count != 0)
+      add_notice("digit-grouping", column.grouped.line, column.grouped.count, candidate.name,
+                 count_of(column.grouped.count, "number is", "numbers are") +
+                     " written with digit grouping, the first '" + column.grouped.text +
+                     "'; taken as missing.");
+    if (out_of_range.count != 0)
+      add_notice("out-of-range", out_of_range.line, out_of_range.count, candidate.name,
+                 count_of(out_of_range.count, "number is", "numbers are") +
+                     " no temperature that a thermocouple measures, the first " + out_of_range.text +
+                     "; taken as missing.");
+  }
+
+  static std::string count_of(std::size_t count, const char* one, const char* many) {
+    return std::to_string(count) + " " + (count == 1 ? one : many);
+  }
+
+  void add_table_notices() {
+    if (units_assumed_ == 0) return;
+    std::optional<std::string> channel;
+    if (units_assumed_ == 1) channel = assumed_name_;
+    add_notice("unit-assumed", names_line(), units_assumed_, std::move(channel),
+               units_assumed_ == 1 ? "The log names no unit for this column; degrees Celsius are assumed."
+                                   : "The log names no unit for these columns; degrees Celsius are assumed.");
+  }
+
+  Problems link_spares() {
+    Problems problems;
+    if (job_ == nullptr) return problems;
+    for (Channel& channel : out_.channels) {
+      if (!channel.entry) continue;
+      const ThermocoupleEntry& entry = job_->thermocouples[*channel.entry];
+      if (!entry.spare_for) continue;
+      const auto main = channel_named(*entry.spare_for, entry.line);
+      if (!main) {
+        problems.insert(problems.end(), main.problems().begin(), main.problems().end());
+        continue;
+      }
+      if (&out_.channels[main.value()] == &channel)
+        problems.push_back({ProblemKind::bad_input, job_->file, entry.line,
+                            "'" + entry.column + "' is named as a spare for itself",
+                            "name the thermocouple that it stands in for"});
+      channel.spare_for = main.value();
+    }
+    return problems;
+  }
+
+  /// A channel by its name in the job or by its column.
+  Result<std::size_t> channel_named(const std::string& said, std::size_t line) const {
+    for (std::size_t c = 0; c < out_.channels.size(); ++c)
+      if (out_.channels[c].name == said) return c;
+    const auto column = find_column(table_, said, *job_, line);
+    if (!column) return column.problems();
+    for (const auto& [index, channel] : channel_of_column_)
+      if (index == column.value()) return channel;
+    return Problem{ProblemKind::bad_input, job_->file, line, "column '" + said + "' is no thermocouple",
+                   "list it in a [[thermocouple]] first"};
+  }
+
+  [[nodiscard]] Problem no_channel() const {
+    std::string what = "no column holds temperatures";
+    bool emf = false;
+    for (const OtherColumn& other : out_.other_columns)
+      emf = emf || other.why == "mV without a cold junction";
+    if (emf)
+      return {ProblemKind::bad_input, path_, names_line(),
+              "the columns are in mV, and no cold junction is named",
+              "name cold_junction in the job's [[thermocouple]] entries: a column, or a temperature"};
+    for (std::size_t i = 0; i < out_.other_columns.size() && i < 4; ++i)
+      what +=
+          (i == 0 ? ": " : ", ") + ("'" + out_.other_columns[i].name + "' is " + out_.other_columns[i].why);
+    return {ProblemKind::bad_input, path_, names_line(), std::move(what),
+            "list the thermocouples in a job, or export them with their unit"};
+  }
+
+  LogTable& table_;
+  const std::string& path_;
+  const Job* job_;
+  std::vector<Candidate> candidates_;
+  std::vector<std::vector<double>> cold_columns_;
+  std::vector<std::pair<std::size_t, std::size_t>> channel_of_column_;
+  std::size_t units_assumed_ = 0;
+  std::string assumed_name_;
+  Channels out_;
+};
+
+}  // namespace
+
+Result<Channels> make_channels(LogTable& table, const std::string& path, const Job* job) {
+  return ChannelMaker{table, path, job}.make();
+}
+
+}  // namespace soakwright

@@ -1,0 +1,23 @@
+// The columns of the log as channels and as columns kept apart, with what the job says about them.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "core/problems/problem.h"
+#include "core/procedure/job.h"
+#include "core/read/log_table.h"
+#include "core/record/record.h"
+
+namespace soakwright {
+
+struct Channels {
+  std::vector<Channel> channels;
+  std::vector<OtherColumn> other_columns;
+  std::vector<Notice> notices;
+};
+
+/// `job` may be null. Readings share the table's store.
+Result<Channels> make_channels(LogTable& table, const std::string& path, const Job* job);
+
+}  // namespace soakwright

@@ -1,0 +1,71 @@
+#include "core/record/job_columns.h"
+
+#include <charconv>
+
+#include "core/read/unit_name.h"
+#include "core/units/number_text.h"
+
+namespace soakwright {
+namespace {
+
+std::string plain(const std::string& text) { return lower_case(trimmed(text)); }
+
+std::string names_of(const LogTable& table) {
+  constexpr std::size_t kMostNames = 12;
+  std::string names;
+  for (std::size_t i = 0; i < table.columns.size() && i < kMostNames; ++i)
+    names += (i == 0 ? "" : ", ") + table.columns[i].name;
+  if (table.columns.size() > kMostNames)
+    names += " and " + std::to_string(table.columns.size() - kMostNames) + " more";
+  return names;
+}
+
+Problem problem_at(const Job& job, std::size_t line, std::string what, std::string help) {
+  return {ProblemKind::bad_input, job.file, line, std::move(what), std::move(help)};
+}
+
+}  // namespace
+
+Result<std::size_t> find_column(const LogTable& table, const std::string& said, const Job& job,
+                                std::size_t line) {
+  const std::string wanted = plain(said);
+  std::vector<std::size_t> found;
+  for (std::size_t i = 0; i < table.columns.size(); ++i)
+    if (plain(table.columns[i].header) == wanted || plain(table.columns[i].name) == wanted)
+      found.push_back(i);
+  if (found.size() == 1) return found.front();
+  if (found.size() > 1) {
+    std::string numbers;
+    for (const std::size_t i : found)
+      numbers += (numbers.empty() ? "" : " and ") + std::to_string(table.columns[i].number);
+    return problem_at(job, line, "the log has more than one column '" + said + "'",
+                      "name it by its number: " + numbers);
+  }
+  std::size_t number = 0;
+  const auto parsed = std::from_chars(wanted.data(), wanted.data() + wanted.size(), number);
+  if (parsed.ec == std::errc{} && parsed.ptr == wanted.data() + wanted.size())
+    for (std::size_t i = 0; i < table.columns.size(); ++i)
+      if (table.columns[i].number == number) return i;
+  return problem_at(job, line, "the log has no column '" + said + "'", "it has " + names_of(table));
+}
+
+Result<std::vector<std::size_t>> columns_of_entries(const LogTable& table, const Job& job) {
+  std::vector<std::size_t> columns;
+  Problems problems;
+  for (const ThermocoupleEntry& entry : job.thermocouples) {
+    const auto column = find_column(table, entry.column, job, entry.line);
+    if (!column) {
+      problems.insert(problems.end(), column.problems().begin(), column.problems().end());
+      continue;
+    }
+    for (std::size_t i = 0; i < columns.size(); ++i)
+      if (columns[i] == column.value())
+        problems.push_back(problem_at(job, entry.line, "column '" + entry.column + "' is listed twice",
+                                      "leave one of the entries out"));
+    columns.push_back(column.value());
+  }
+  if (!problems.empty()) return problems;
+  return columns;
+}
+
+}  // namespace soakwright

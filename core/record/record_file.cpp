@@ -1,0 +1,137 @@
+// The main path of this room:
+//
+// 1. read_log()         the file as a table
+// 2. make_time_axis()   one axis that runs forward
+// 3. make_channels()    columns as channels, in Celsius
+// 4. place_moments()    what the job says about stretches of time
+#include "core/record/record_file.h"
+
+#include <algorithm>
+#include <exception>
+#include <filesystem>
+#include <utility>
+
+#include "core/read/log_file.h"
+#include "core/record/channels.h"
+#include "core/record/job_moments.h"
+#include "core/record/time_axis.h"
+
+namespace soakwright {
+namespace {
+
+FieldOrder field_order(DateOrder order) {
+  switch (order) {
+    case DateOrder::dmy:
+      return FieldOrder::dmy;
+    case DateOrder::mdy:
+      return FieldOrder::mdy;
+    case DateOrder::ymd:
+      break;
+  }
+  return FieldOrder::ymd;
+}
+
+template <typename T>
+Setting::By chooser(const Chosen<T>& chosen) {
+  return chosen.given ? Setting::By::given : Setting::By::found;
+}
+
+Reading reading_of(const LogTable& table) {
+  Reading reading;
+  reading.encoding = {std::string{name_of(table.encoding.value)}, chooser(table.encoding)};
+  reading.delimiter = {std::string(1, table.delimiter.value), chooser(table.delimiter)};
+  reading.decimal = {std::string(1, table.decimal.value), chooser(table.decimal)};
+  if (table.dates) reading.dates = {std::string{name_of(table.dates->value)}, chooser(*table.dates)};
+  std::string columns;
+  for (const std::size_t number : table.time_columns)
+    columns += (columns.empty() ? "" : " and ") + std::to_string(number);
+  reading.time.value = std::string{name_of(table.time)} +
+                       (table.time_columns.size() == 1 ? ", column " : ", columns ") + columns;
+  reading.header_line = table.header_line;
+  reading.heading = table.heading;
+  return reading;
+}
+
+void add_line_notice(std::vector<Notice>& notices, const char* code, const Oddity& oddity,
+                     const std::string& text) {
+  if (oddity.count != 0) notices.push_back({code, oddity.line, oddity.count, std::nullopt, text});
+}
+
+/// What the table's lines showed; cells and clocks have theirs already.
+void add_line_notices(const LogTable& table, std::vector<Notice>& notices) {
+  add_line_notice(notices, "repeat-row", table.repeat_rows,
+                  "Rows that repeat the row before to the letter are dropped.");
+  add_line_notice(notices, "repeated-header", table.repeated_headers,
+                  "The header stands again among the rows; such lines are left out.");
+  add_line_notice(notices, "short-row", table.short_rows,
+                  "Rows with fewer cells than the others; what is not there is missing. A last cell that the "
+                  "file's end cuts is not read.");
+  add_line_notice(notices, "short-row", table.long_rows,
+                  "Rows with more cells than the others; the cells behind the last column are left out.");
+  add_line_notice(notices, "missing-text", table.odd_lines,
+                  "Lines without a readable time are left out, the first: '" + table.odd_lines.text + "'.");
+  if (table.time_unit_assumed)
+    notices.push_back({"time-unit-assumed", table.header_line != 0 ? table.header_line : table.first_row_line,
+                       1, std::nullopt, "The log names no unit for the time; seconds are assumed."});
+  if (table.dates_against_pace)
+    notices.push_back({"given-against-found", table.first_row_line, 1, std::nullopt,
+                       "The date order " + std::string{name_of(table.dates->value)} +
+                           " was given, but time runs on evenly only in another order."});
+}
+
+Result<std::shared_ptr<const Record>> read(const std::string& path, const Job* job,
+                                           std::optional<DateOrder> dates) {
+  GivenSettings given;
+  if (!dates && job != nullptr) dates = job->reading.dates;
+  if (dates) given.dates = field_order(*dates);
+  auto read_table = read_log(path, given);
+  if (!read_table) return read_table.problems();
+  LogTable table = std::move(read_table).value();
+  if (table.rows() < 2)
+    return Problem{ProblemKind::bad_input, path, table.first_row_line,
+                   table.rows() == 0 ? "there is no row" : "there is only one row",
+                   "a record needs at least two"};
+
+  auto axis = make_time_axis(table, path, job != nullptr ? job->reading.clock_forward : std::nullopt,
+                             job != nullptr ? job->file : std::string{});
+  if (!axis) return axis.problems();
+  auto channels = make_channels(table, path, job);
+  if (!channels) return channels.problems();
+
+  auto record = std::make_shared<Record>();
+  record->file = std::filesystem::path{path}.filename().string();
+  record->sha256 = table.sha256;
+  record->bytes = table.bytes;
+  record->reading = reading_of(table);
+  record->start = axis.value().start;
+  record->times_s = std::move(axis.value().times_s);
+  record->interval_s = axis.value().interval_s;
+  record->breaks = std::move(axis.value().breaks);
+  record->channels = std::move(channels.value().channels);
+  record->other_columns = std::move(channels.value().other_columns);
+  record->end_row = record->times_s.size();
+  add_line_notices(table, record->notices);
+  for (auto* some : {&axis.value().notices, &channels.value().notices})
+    record->notices.insert(record->notices.end(), std::make_move_iterator(some->begin()),
+                           std::make_move_iterator(some->end()));
+  std::stable_sort(record->notices.begin(), record->notices.end(),
+                   [](const Notice& a, const Notice& b) { return a.line < b.line; });
+  if (job != nullptr)
+    if (Problems problems = place_moments(*job, table, axis.value(), path, *record); !problems.empty())
+      return problems;
+  return std::shared_ptr<const Record>{std::move(record)};
+}
+
+}  // namespace
+
+Result<std::shared_ptr<const Record>> read_record(const std::string& path, const Job* job,
+                                                  std::optional<DateOrder> dates) {
+  try {
+    return read(path, job, dates);
+  } catch (const std::exception&) {
+    return Problem{ProblemKind::bad_input, path, 0, "there is not enough memory to read this file",
+                   "split it"};
+  }
+}
+
+}  // namespace soakwright

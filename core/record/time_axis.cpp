@@ -1,0 +1,314 @@
+#include "core/record/time_axis.h"
+
+#include <algorithm>
+#include <utility>
+
+#include "core/units/number_text.h"
+
+namespace soakwright {
+namespace {
+
+constexpr std::int64_t kHourNs = 3600 * kNanosecondsPerSecond;
+constexpr std::int64_t kDayNs = 24 * kHourNs;
+constexpr int kIntervalsOfAGap = 3;
+constexpr double kEvenShare = 0.95;
+
+/// Twice the median, so that the mean of two middle steps stays an integer; 0 where there is no step.
+std::int64_t twice_median(std::vector<std::int64_t>& steps) {
+  if (steps.empty()) return 0;
+  // Most logs have one step throughout: one look at all of them then is enough.
+  const std::size_t half = steps.size() / 2;
+  const std::int64_t guess = steps[half];
+  const auto below = static_cast<std::size_t>(
+      std::count_if(steps.begin(), steps.end(), [guess](auto s) { return s < guess; }));
+  const auto equal = static_cast<std::size_t>(std::count(steps.begin(), steps.end(), guess));
+  const std::size_t lower_middle = (steps.size() - 1) / 2;
+  if (below <= lower_middle && half < below + equal) return 2 * guess;
+  const auto middle = steps.begin() + static_cast<std::ptrdiff_t>(half);
+  std::nth_element(steps.begin(), middle, steps.end());
+  if (steps.size() % 2 == 1) return 2 * *middle;
+  return *middle + *std::max_element(steps.begin(), middle);
+}
+
+std::string seconds_text(std::int64_t nanoseconds) {
+  return number_text(static_cast<double>(nanoseconds) / static_cast<double>(kNanosecondsPerSecond)) + " s";
+}
+
+/// The stamps while they are put right.
+class Clock {
+ public:
+  explicit Clock(const LogTable& table) : table_(table), time_(table.stamps_ns), shift_from_(1, {0, 0}) {}
+
+  [[nodiscard]] std::size_t rows() const { return time_.size(); }
+  [[nodiscard]] std::int64_t step(std::size_t row) const { return time_[row + 1] - time_[row]; }
+  [[nodiscard]] std::int64_t time(std::size_t row) const { return time_[row]; }
+  [[nodiscard]] const std::vector<std::int64_t>& times() const { return time_; }
+  [[nodiscard]] std::int64_t printed(std::size_t row) const { return table_.stamps_ns[row]; }
+  [[nodiscard]] std::size_t line(std::size_t row) const { return table_.lines.line_of(row); }
+  void set(std::size_t row, std::int64_t time) { time_[row] = time; }
+  /// A row, and by how much it and all after it move.
+  using Moves = std::vector<std::pair<std::size_t, std::int64_t>>;
+  /// `moves` ascend by row.
+  void move(const Moves& moves) {
+    std::int64_t by = 0;
+    for (std::size_t i = 0; i < moves.size(); ++i) {
+      by += moves[i].second;
+      const std::size_t end = i + 1 < moves.size() ? moves[i + 1].first : time_.size();
+      for (std::size_t r = moves[i].first; r < end; ++r) time_[r] += by;
+    }
+    shift_from_.insert(shift_from_.end(), moves.begin(), moves.end());
+  }
+  [[nodiscard]] std::vector<std::int64_t> forward_steps() const {
+    std::vector<std::int64_t> steps;
+    steps.reserve(time_.size());
+    for (std::size_t r = 0; r + 1 < time_.size(); ++r)
+      if (step(r) > 0) steps.push_back(step(r));
+    return steps;
+  }
+  [[nodiscard]] std::vector<TimeAxis::Piece> pieces() const {
+    auto moves = shift_from_;
+    std::stable_sort(moves.begin(), moves.end(),
+                     [](const auto& a, const auto& b) { return a.first < b.first; });
+    std::vector<TimeAxis::Piece> pieces;
+    std::int64_t shift = 0;
+    for (std::size_t i = 0; i < moves.size(); ++i) {
+      shift += moves[i].second;
+      const std::size_t end = i + 1 < moves.size() ? moves[i + 1].first : rows();
+      if (end > moves[i].first)
+        pieces.push_back({moves[i].first, printed(moves[i].first), printed(end - 1), shift});
+    }
+    return pieces;
+  }
+
+ private:
+  const LogTable& table_;
+  std::vector<std::int64_t> time_;
+  Moves shift_from_;
+};
+
+void unfold_midnights(Clock& clock, std::vector<Notice>& notices) {
+  auto steps = clock.forward_steps();
+  const std::int64_t twice_interval = twice_median(steps);
+  Notice notice{"midnight", 0, 0, std::nullopt, {}};
+  Clock::Moves moves;
+  for (std::size_t r = 0; r + 1 < clock.rows(); ++r) {
+    const std::int64_t off = clock.step(r) + kDayNs;
+    if (clock.step(r) >= 0 || 2 * std::abs(off) > twice_interval) continue;
+    if (notice.count++ == 0) notice.line = clock.line(r + 1);
+    moves.emplace_back(r + 1, kDayNs);
+  }
+  clock.move(moves);
+  if (notice.count == 0) return;
+  notice.text = "The time of day starts again at midnight";
+  if (notice.count > 1) notice.text.append(" ").append(std::to_string(notice.count)).append(" times");
+  notice.text += "; the rows after it belong to the next day.";
+  notices.push_back(std::move(notice));
+}
+
+/// Rows with one time, first and one past the last.
+struct Run {
+  std::size_t first, end;
+};
+
+std::vector<Run> runs_of_one_time(const Clock& clock) {
+  std::vector<Run> runs;
+  for (std::size_t r = 0; r < clock.rows();) {
+    std::size_t end = r + 1;
+    while (end < clock.rows() && clock.time(end) == clock.time(r)) ++end;
+    runs.push_back({r, end});
+    r = end;
+  }
+  return runs;
+}
+
+/// The step that spreads a run up to the next later time; 0 where there is none.
+std::int64_t spread_step(const Clock& clock, const Run& run) {
+  if (run.end == clock.rows() || clock.time(run.end) <= clock.time(run.first)) return 0;
+  return (clock.time(run.end) - clock.time(run.first)) / static_cast<std::int64_t>(run.end - run.first);
+}
+
+void spread_repeats(Clock& clock, std::vector<Notice>& notices) {
+  bool any = false;
+  for (std::size_t r = 0; r + 1 < clock.rows() && !any; ++r) any = clock.step(r) == 0;
+  if (!any) return;
+  const std::vector<Run> runs = runs_of_one_time(clock);
+  std::vector<std::int64_t> steps;
+  for (const Run& run : runs)
+    if (const std::int64_t step = spread_step(clock, run); step > 0)
+      steps.insert(steps.end(), run.end - run.first, step);
+  const std::int64_t twice_interval = twice_median(steps);
+  if (twice_interval == 0) return;
+  Notice notice{"repeat-time", 0, 0, std::nullopt, {}};
+  for (const Run& run : runs) {
+    const auto count = static_cast<std::int64_t>(run.end - run.first);
+    if (count < 2) continue;
+    if (notice.count == 0) notice.line = clock.line(run.first + 1);
+    notice.count += static_cast<std::size_t>(count - 1);
+    const std::int64_t start = clock.time(run.first);
+    const std::int64_t step = spread_step(clock, run);
+    // Up to the next later time, unless a gap lies before it: rows are not strewn over a gap.
+    const bool up_to_next = step > 0 && 2 * step <= kIntervalsOfAGap * twice_interval;
+    const std::int64_t length = up_to_next ? clock.time(run.end) - start : 0;
+    for (std::int64_t i = 1; i < count; ++i)
+      clock.set(run.first + static_cast<std::size_t>(i),
+                start + (up_to_next ? length * i / count : twice_interval * i / 2));
+  }
+  notice.text = std::to_string(notice.count) +
+                " rows have the time of the row before; rows of one time are spread evenly up to the next.";
+  notices.push_back(std::move(notice));
+}
+
+bool has_hours(TimeKind kind) {
+  return kind == TimeKind::date_time || kind == TimeKind::time_of_day || kind == TimeKind::serial_days;
+}
+
+void mend_backward_steps(Clock& clock, TimeKind kind, TimeAxis& axis) {
+  std::vector<std::size_t> backward;
+  for (std::size_t r = 0; r + 1 < clock.rows(); ++r)
+    if (clock.step(r) <= 0) backward.push_back(r);
+  if (backward.empty()) return;
+  auto steps = clock.forward_steps();
+  const std::int64_t twice_interval = twice_median(steps);
+  const auto even =
+      static_cast<double>(std::count_if(steps.begin(), steps.end(), [twice_interval](std::int64_t step) {
+        return 4 * step >= twice_interval && 4 * step <= 3 * twice_interval;
+      }));
+  const std::size_t row = backward.front();
+  const std::int64_t moved = clock.step(row) + kHourNs;
+  if (has_hours(kind) && backward.size() == 1 && moved > 0 && 2 * moved <= twice_interval &&
+      even >= kEvenShare * static_cast<double>(steps.size())) {
+    axis.notices.push_back(
+        {"clock-back", clock.line(row + 1), 1, std::nullopt,
+         "The clock was put back by an hour here; the times after it are moved on by an hour."});
+    clock.move({{row + 1, kHourNs}});
+    return;
+  }
+  Notice notice{"clock-fault", clock.line(row + 1), backward.size(), std::nullopt, {}};
+  notice.text = "Time runs backward here by " + seconds_text(-clock.step(row));
+  if (backward.size() > 1)
+    notice.text.append(", and ").append(std::to_string(backward.size() - 1)).append(" more times");
+  notice.text += "; the step is taken as one usual interval, and what is judged across it is unknown there.";
+  Clock::Moves moves;
+  for (const std::size_t r : backward) moves.emplace_back(r + 1, twice_interval / 2 - clock.step(r));
+  clock.move(moves);
+  axis.breaks = std::move(backward);
+  axis.notices.push_back(std::move(notice));
+}
+
+/// A row whose step forward is an hour more or less, and so long that it is a gap.
+bool leaps_an_hour(const Clock& clock, std::size_t row, std::int64_t twice_interval) {
+  const std::int64_t step = clock.step(row);
+  return 2 * step > kIntervalsOfAGap * twice_interval && 2 * std::abs(step - kHourNs) <= twice_interval;
+}
+
+bool names_step(const Clock& clock, std::size_t row, TimeKind kind, LocalTime moment) {
+  std::int64_t wanted = moment.nanoseconds();
+  std::int64_t before = clock.printed(row);
+  std::int64_t after = clock.printed(row + 1);
+  if (!has_date(kind)) {
+    wanted %= kDayNs;
+    before %= kDayNs;
+    after %= kDayNs;
+  }
+  return before <= wanted && wanted <= after;
+}
+
+std::optional<Problem> mend_forward_leap(Clock& clock, TimeKind kind, std::optional<LocalTime> moment,
+                                         const std::string& path, const std::string& job_file,
+                                         TimeAxis& axis) {
+  auto steps = clock.forward_steps();
+  const std::int64_t twice_interval = twice_median(steps);
+  Notice stays{"clock-forward", 0, 0, std::nullopt, {}};
+  bool named = false;
+  for (std::size_t r = 0; has_hours(kind) && r + 1 < clock.rows(); ++r) {
+    if (!leaps_an_hour(clock, r, twice_interval)) continue;
+    if (moment && !named && clock.step(r) > kHourNs && names_step(clock, r, kind, *moment)) {
+      named = true;
+      clock.move({{r + 1, -kHourNs}});
+      axis.notices.push_back({"clock-forward", clock.line(r + 1), 1, std::nullopt,
+                              "The clock was put forward by an hour here, as the job says; the times after "
+                              "it are moved back by an hour."});
+      continue;
+    }
+    if (stays.count++ == 0) stays.line = clock.line(r + 1);
+  }
+  if (stays.count != 0) {
+    stays.text =
+        "Time leaps forward by an hour here: a gap, or a clock put forward. It stays a gap unless "
+        "clock_forward in "
+        "[reading] of the job names it.";
+    axis.notices.push_back(std::move(stays));
+  }
+  if (moment && !named)
+    return Problem{ProblemKind::bad_input, job_file, 0,
+                   "clock_forward names " + moment->iso() + ", but " + path +
+                       " has no step of an hour there" +
+                       (axis.notices.empty() || axis.notices.back().code != "clock-forward"
+                            ? std::string{}
+                            : "; it has one at line " + std::to_string(axis.notices.back().line)),
+                   "correct or leave out clock_forward"};
+  return std::nullopt;
+}
+
+void find_gaps(const Clock& clock, std::int64_t twice_interval, TimeAxis& axis) {
+  Notice notice{"gap", 0, 0, std::nullopt, {}};
+  std::int64_t longest = 0;
+  for (std::size_t r = 0; r + 1 < clock.rows(); ++r) {
+    if (2 * clock.step(r) <= kIntervalsOfAGap * twice_interval) continue;
+    if (notice.count++ == 0) notice.line = clock.line(r + 1);
+    longest = std::max(longest, clock.step(r));
+  }
+  if (notice.count == 0) return;
+  notice.text = (notice.count == 1 ? std::string{"One step between rows is"}
+                                   : std::to_string(notice.count) + " steps between rows are") +
+                " longer than three intervals; the longest is " + seconds_text(longest) + ".";
+  axis.notices.push_back(std::move(notice));
+}
+
+}  // namespace
+
+double TimeAxis::seconds_of(LocalTime moment) const {
+  const std::int64_t printed = moment.nanoseconds();
+  const Piece* piece = &pieces.front();
+  for (const Piece& candidate : pieces) {
+    if (printed >= candidate.first_printed_ns && printed <= candidate.last_printed_ns) {
+      piece = &candidate;
+      break;
+    }
+    if (printed >= candidate.first_printed_ns) piece = &candidate;
+  }
+  return LocalTime::of_nanoseconds(printed + piece->shift_ns).seconds_since(*start);
+}
+
+Result<TimeAxis> make_time_axis(const LogTable& table, const std::string& path,
+                                std::optional<LocalTime> clock_forward, const std::string& job_file) {
+  TimeAxis axis;
+  Clock clock{table};
+  if (std::all_of(table.stamps_ns.begin(), table.stamps_ns.end(),
+                  [&](std::int64_t stamp) { return stamp == table.stamps_ns.front(); }))
+    return Problem{ProblemKind::bad_input, path, table.first_row_line, "all rows have the same time",
+                   "time must run forward"};
+  if (table.time == TimeKind::time_of_day) unfold_midnights(clock, axis.notices);
+  spread_repeats(clock, axis.notices);
+  auto forward = clock.forward_steps();
+  if (forward.empty())
+    return Problem{ProblemKind::bad_input, path, table.first_row_line, "time only runs backward",
+                   "sort the rows by time"};
+  mend_backward_steps(clock, table.time, axis);
+  if (auto problem = mend_forward_leap(clock, table.time, clock_forward, path, job_file, axis))
+    return *std::move(problem);
+
+  auto steps = clock.forward_steps();
+  const std::int64_t twice_interval = twice_median(steps);
+  find_gaps(clock, twice_interval, axis);
+  axis.interval_s = static_cast<double>(twice_interval) / (2.0 * static_cast<double>(kNanosecondsPerSecond));
+  axis.pieces = clock.pieces();
+  if (has_date(table.time)) axis.start = LocalTime::of_nanoseconds(table.stamps_ns.front());
+  axis.times_s.reserve(clock.rows());
+  for (const std::int64_t time : clock.times())
+    axis.times_s.push_back(static_cast<double>(time - clock.time(0)) /
+                           static_cast<double>(kNanosecondsPerSecond));
+  return axis;
+}
+
+}  // namespace soakwright

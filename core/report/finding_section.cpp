@@ -1,0 +1,102 @@
+// The findings, each with the requirement it belongs to and what the review decided on it.
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "core/report/sections.h"
+
+namespace soakwright {
+namespace {
+
+constexpr double kSameMoment_s = 1e-3;
+
+const char* disposition_text(FindingReview::Disposition disposition) {
+  switch (disposition) {
+    case FindingReview::Disposition::accepted:
+      return "accepted";
+    case FindingReview::Disposition::repeat:
+      return "repeat";
+    case FindingReview::Disposition::rejected:
+      return "rejected";
+  }
+  return "";
+}
+
+/// A review names a finding by what it gives; what it leaves out matches any.
+bool means(const FindingReview& review, const Finding& finding) {
+  if (review.requirement != finding.requirement) return false;
+  if (review.weld && review.weld != finding.weld) return false;
+  if (review.channel && review.channel != finding.channel) return false;
+  if (review.from_s && (!finding.from_s || std::fabs(*review.from_s - *finding.from_s) > kSameMoment_s))
+    return false;
+  return true;
+}
+
+std::string extreme_text(const Finding& finding, const Requirement* requirement, const PrintedNumbers& say) {
+  if (const auto celsius = extreme_temperature(finding, requirement)) return say.temperature(*celsius);
+  return {};  // the sentence says it
+}
+
+}  // namespace
+
+std::optional<double> extreme_temperature(const Finding& finding, const Requirement* requirement) {
+  if (!finding.extreme || requirement == nullptr) return std::nullopt;
+  switch (requirement->kind) {
+    case RequirementKind::ceiling:
+    case RequirementKind::start:
+    case RequirementKind::end:
+    case RequirementKind::over:
+      return finding.extreme;
+    case RequirementKind::hold_time:
+    case RequirementKind::hold_band:
+    case RequirementKind::keep:
+      // Of one thermocouple it is how far out it was; of the requirement itself, the time that was measured.
+      return finding.channel && finding.extreme != requirement->measured ? finding.extreme : std::nullopt;
+    default:
+      return std::nullopt;
+  }
+}
+
+const Requirement* requirement_of(const Finding& finding, const Verdicts& verdicts) {
+  for (const Requirement& requirement : verdicts.requirements)
+    if (requirement.id == finding.requirement && requirement.weld == finding.weld) return &requirement;
+  return nullptr;
+}
+
+std::vector<FindingRow> finding_rows(const Telling& telling,
+                                     const std::vector<RequirementRow>& requirements) {
+  std::vector<FindingRow> rows;
+  const Verdicts* verdicts = telling.analysis.verdicts.get();
+  if (verdicts == nullptr) return rows;
+  for (std::size_t i = 0; i < verdicts->findings.size(); ++i) {
+    const Finding& finding = verdicts->findings[i];
+    FindingRow row;
+    row.finding = i;
+    row.tag = fmt::format("{}", i + 1);
+    row.kind = finding.kind;
+    row.kind_text = finding_kind_text(finding.kind);
+    row.id = finding.requirement;
+    const Requirement* requirement = requirement_of(finding, *verdicts);
+    for (std::size_t r = 0; r < requirements.size(); ++r) {
+      if (&verdicts->requirements[requirements[r].requirement] != requirement) continue;
+      row.requirement = r;
+      row.label = requirements[r].label;
+      row.stage = requirements[r].stage;
+    }
+    row.weld = weld_text(finding.weld);
+    row.where = finding.channel.value_or(std::string{});
+    row.when = telling.say.when(std::nullopt, finding.from_s, finding.to_s);
+    row.extreme = extreme_text(finding, requirement, telling.say);
+    row.text = finding.text;
+    if (telling.analysis.review)
+      for (const FindingReview& review : telling.analysis.review->findings)
+        if (means(review, finding)) {
+          row.disposition = disposition_text(review.disposition);
+          if (!review.reason.empty()) row.disposition += ": " + review.reason;
+        }
+    rows.push_back(std::move(row));
+  }
+  return rows;
+}
+
+}  // namespace soakwright

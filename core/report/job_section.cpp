@@ -1,0 +1,69 @@
+// Job data and the welds with their verdicts.
+#include <fmt/format.h>
+
+#include "core/report/sections.h"
+
+namespace soakwright {
+
+std::vector<Fact> job_facts(const Telling& telling) {
+  std::vector<Fact> facts;
+  const Job* job = telling.analysis.job.get();
+  if (job == nullptr) return facts;
+  const auto add = [&facts](const char* name, const std::optional<std::string>& text) {
+    if (text && !text->empty()) facts.push_back({name, *text});
+  };
+  add("Work", job->work);
+  if (job->weld) {
+    add("Weld", job->weld);
+  } else if (!job->welds.empty()) {
+    std::vector<std::string> numbers;
+    for (const WeldEntry& weld : job->welds) numbers.push_back(weld.number);
+    facts.push_back({numbers.size() == 1 ? "Weld" : "Welds", listing(numbers)});
+  }
+  if (telling.analysis.verdicts && telling.analysis.verdicts->welds.size() == 1 &&
+      telling.analysis.verdicts->welds[0].thickness_mm)
+    facts.push_back({"Thickness", thickness_text(*telling.analysis.verdicts->welds[0].thickness_mm)});
+  add("Client", job->client);
+  add("Contractor", job->contractor);
+  add("Material", job->material);
+  add("Drawing", job->drawing);
+  add("Equipment", job->equipment);
+  if (job->cycle) facts.push_back({"Cycle", fmt::format("{} of this weld", *job->cycle)});
+  if (job->recorder) {
+    const RecorderEntry& recorder = *job->recorder;
+    std::string text;
+    const auto append = [&text](const std::string& part) { text += (text.empty() ? "" : ", ") + part; };
+    if (recorder.accuracy) append("accuracy ±" + telling.say.asked_difference(recorder.accuracy->kelvin()));
+    if (recorder.resolution)
+      append("resolution " + telling.say.asked_difference(recorder.resolution->kelvin()));
+    if (recorder.certificate) append("certificate " + *recorder.certificate);
+    if (recorder.valid_until) append("valid until " + date_text(*recorder.valid_until));
+    if (!text.empty()) facts.push_back({"Recorder", text});
+  }
+  return facts;
+}
+
+std::vector<WeldRow> weld_rows(const Telling& telling) {
+  std::vector<WeldRow> rows;
+  const Verdicts* verdicts = telling.analysis.verdicts.get();
+  if (verdicts == nullptr) return rows;
+  const Job* job = telling.analysis.job.get();
+  for (std::size_t i = 0; i < verdicts->welds.size(); ++i) {
+    const WeldVerdict& weld = verdicts->welds[i];
+    WeldRow row;
+    row.weld = i;
+    row.number = weld_text(weld.number);
+    if (weld.thickness_mm) row.thickness = thickness_text(*weld.thickness_mm);
+    if (job != nullptr) {
+      row.material = job->material.value_or(std::string{});
+      for (const WeldEntry& entry : job->welds)
+        if (weld.number == entry.number && entry.material) row.material = *entry.material;
+    }
+    row.verdict = weld.verdict;
+    row.verdict_text = verdict_text(weld.verdict);
+    rows.push_back(std::move(row));
+  }
+  return rows;
+}
+
+}  // namespace soakwright

@@ -1,0 +1,194 @@
+// The procedure as it was asked: every limit in words, with where it comes from.
+#include <fmt/format.h>
+
+#include "core/report/sections.h"
+
+namespace soakwright {
+namespace {
+
+/// The thicknesses that a rule is worked out for: each weld's own, else the procedure's.
+std::vector<std::pair<std::string, Thickness>> governing_thicknesses(const Analysis& analysis) {
+  std::vector<std::pair<std::string, Thickness>> found;
+  if (analysis.verdicts)
+    for (const WeldVerdict& weld : analysis.verdicts->welds)
+      if (weld.thickness_mm)
+        found.emplace_back(weld.number.value_or(std::string{}),
+                           Thickness::of(*weld.thickness_mm, LengthUnit::millimetre));
+  if (found.empty() && analysis.procedure->thickness)
+    found.emplace_back(std::string{}, *analysis.procedure->thickness);
+  return found;
+}
+
+/// "144.7 °C/h for 38 mm", for each weld.
+template <typename Limit, typename Print>
+std::string worked_out(const Limit& limit, const Analysis& analysis, Print print) {
+  const auto thicknesses = governing_thicknesses(analysis);
+  std::string text;
+  for (const auto& [weld, thickness] : thicknesses) {
+    const auto value = limit_at(limit, thickness);
+    if (!value) continue;
+    if (!text.empty()) text += "; ";
+    text += print(*value) + " for " + thickness_text(thickness.millimetres());
+    if (!weld.empty() && thicknesses.size() > 1) text += " (" + weld + ")";
+  }
+  return text;
+}
+
+std::string rate_limit_text(const RateLimit& limit, const Telling& telling) {
+  const PrintedNumbers& say = telling.say;
+  if (const auto* plain = std::get_if<HeatingRate>(&limit)) return say.asked_rate(plain->celsius_per_hour());
+  const RateRule& rule = std::get<RateRule>(limit);
+  std::string text =
+      fmt::format("{} divided by the thickness in {}", say.asked_rate(rule.over.celsius_per_hour()),
+                  rule.per == LengthUnit::inch ? "in" : "mm");
+  if (rule.at_least) text += ", not below " + say.asked_rate(rule.at_least->celsius_per_hour());
+  if (rule.at_most) text += ", not above " + say.asked_rate(rule.at_most->celsius_per_hour());
+  const auto values = worked_out(limit, telling.analysis,
+                                 [&](HeatingRate rate) { return say.rate(rate.celsius_per_hour()); });
+  return values.empty() ? text : text + ": " + values;
+}
+
+std::string time_limit_text(const TimeLimit& limit, const Telling& telling) {
+  if (const auto* plain = std::get_if<double>(&limit)) return rounded_duration(*plain);
+  const TimeRule& rule = std::get<TimeRule>(limit);
+  std::vector<std::string> points;
+  points.reserve(rule.points.size());
+  for (const auto& [thickness, seconds] : rule.points)
+    points.push_back(rounded_duration(seconds) + " at " + thickness_text(thickness.millimetres()));
+  std::string text = listing(points) + (points.size() > 1 ? ", straight lines between" : "");
+  if (rule.beyond)
+    text += fmt::format(", beyond that {} more per {}", rounded_duration(rule.beyond->seconds),
+                        thickness_text(rule.beyond->per.millimetres()));
+  if (rule.step)
+    text += ", thickness rounded up to whole steps of " + thickness_text(rule.step->millimetres());
+  const auto values =
+      worked_out(limit, telling.analysis, [](double seconds) { return rounded_duration(seconds); });
+  return values.empty() ? text : text + ": " + values;
+}
+
+std::vector<Fact> ramp_limits(const RampStage& ramp, const Telling& telling) {
+  const PrintedNumbers& say = telling.say;
+  const bool heat = ramp.direction == RampStage::Direction::heat;
+  std::vector<Fact> limits;
+  if (ramp.above || ramp.below) {
+    std::string range;
+    if (ramp.above) range = "at and above " + say.asked_temperature(ramp.above->celsius());
+    if (ramp.below)
+      range += (range.empty() ? "at and below " : ", at and below ") +
+               say.asked_temperature(ramp.below->celsius());
+    limits.push_back({"Judged", range});
+  }
+  if (ramp.rate_max)
+    limits.push_back(
+        {heat ? "Heating rate" : "Cooling rate", "at most " + rate_limit_text(*ramp.rate_max, telling)});
+  if (ramp.rate_min)
+    limits.push_back({heat ? "Least heating rate" : "Least cooling rate",
+                      "overall at least " + say.asked_rate(ramp.rate_min->celsius_per_hour())});
+  if (ramp.spread_max) {
+    std::string text = "at most " + say.asked_difference(ramp.spread_max->kelvin());
+    if (ramp.spread_within_m) text += " within " + short_text(*ramp.spread_within_m, 3) + " m along the work";
+    limits.push_back({"Spread", text});
+  }
+  return limits;
+}
+
+std::vector<Fact> hold_limits(const HoldStage& hold, const Telling& telling) {
+  const PrintedNumbers& say = telling.say;
+  std::vector<Fact> limits;
+  limits.push_back(
+      {"Band", say.band(hold.low.celsius(), hold.high ? std::optional{hold.high->celsius()} : std::nullopt)});
+  const char* count =
+      hold.count == HoldStage::Count::continuous ? ", without a break" : ", all stretches together";
+  if (hold.time_min)
+    limits.push_back({"Hold time", "at least " + time_limit_text(*hold.time_min, telling) + count});
+  if (hold.time_max_s) limits.push_back({"Longest time", "at most " + rounded_duration(*hold.time_max_s)});
+  if (hold.departures_max_s)
+    limits.push_back({"Out of the band", "at most " + rounded_duration(*hold.departures_max_s) + " in all"});
+  if (hold.spread_max)
+    limits.push_back({"Spread", "at most " + say.asked_difference(hold.spread_max->kelvin())});
+  if (hold.edge_fraction_min)
+    limits.push_back({"Edge of the heated band",
+                      "at least " + short_text(*hold.edge_fraction_min, 3) + " of the band's lower edge"});
+  if (hold.tempering_min) limits.push_back({"Tempering", "at least " + short_text(*hold.tempering_min, 3)});
+  if (hold.tempering_max) limits.push_back({"Tempering", "at most " + short_text(*hold.tempering_max, 3)});
+  return limits;
+}
+
+std::vector<Fact> keep_limits(const KeepStage& keep, const Telling& telling) {
+  return {{"Band", telling.say.band(keep.low.celsius(),
+                                    keep.high ? std::optional{keep.high->celsius()} : std::nullopt)},
+          {"During", keep.during}};
+}
+
+std::vector<Fact> whole_record_limits(const WholeRecordLimits& limits, const PrintedNumbers& say) {
+  std::vector<Fact> facts;
+  if (limits.ceiling) facts.push_back({"Ceiling", say.asked_temperature(limits.ceiling->celsius())});
+  if (limits.start_max)
+    facts.push_back({"At loading", "at most " + say.asked_temperature(limits.start_max->celsius())});
+  if (limits.end_max)
+    facts.push_back({"At opening", "at most " + say.asked_temperature(limits.end_max->celsius())});
+  if (limits.gap_max_s)
+    facts.push_back({"Step between rows", "at most " + rounded_duration(*limits.gap_max_s)});
+  if (limits.interval_max_s)
+    facts.push_back({"Usual step", "at most " + rounded_duration(*limits.interval_max_s)});
+  if (limits.thermocouples_min)
+    facts.push_back({"Thermocouples", fmt::format("at least {}", *limits.thermocouples_min)});
+  return facts;
+}
+
+std::vector<Fact> judging_facts(const Procedure& procedure, const Telling& telling) {
+  const Judging& judging = procedure.judging;
+  std::vector<Fact> facts;
+  facts.push_back({"Decision", judging.decision == Decision::simple ? "simple" : "guarded"});
+  facts.push_back({"Rate window", rounded_duration(judging.rate_window_s)});
+  facts.push_back({"Holes joined",
+                   "up to " + rounded_duration(bridge_for(procedure, telling.analysis.record->interval_s))});
+  std::string grace = "none";
+  if (judging.grace.time_s > 0.0) {
+    grace = "up to " + rounded_duration(judging.grace.time_s);
+    if (judging.grace.depth)
+      grace += ", no deeper than " + telling.say.asked_difference(judging.grace.depth->kelvin());
+  }
+  facts.push_back({"Grace", grace});
+  facts.push_back({"Settling", rounded_duration(judging.settle_s)});
+  return facts;
+}
+
+}  // namespace
+
+std::string provenance_text(const Provenance& provenance) {
+  std::string text = provenance.source.value_or(std::string{});
+  const auto append = [&text](const std::string& part) { text += (text.empty() ? "" : ", ") + part; };
+  if (provenance.edition) append("edition " + *provenance.edition);
+  if (provenance.clause) append("clause " + *provenance.clause);
+  if (provenance.flag)
+    append(*provenance.flag == Provenance::Flag::seen ? "seen in print"
+                                                      : "from memory, check against your edition");
+  return text;
+}
+
+ProcedureSection procedure_section(const Telling& telling) {
+  const Procedure& procedure = *telling.analysis.procedure;
+  ProcedureSection section;
+  section.facts.push_back({"Number", procedure.number});
+  if (procedure.revision) section.facts.push_back({"Revision", *procedure.revision});
+  if (procedure.title) section.facts.push_back({"Title", *procedure.title});
+  if (procedure.thickness)
+    section.facts.push_back({"Thickness", thickness_text(procedure.thickness->millimetres())});
+  section.source = provenance_text(procedure.provenance);
+  section.judging = judging_facts(procedure, telling);
+
+  if (auto limits = whole_record_limits(procedure.whole_record, telling.say); !limits.empty())
+    section.stages.push_back({0, stage_title(&procedure, 0), std::move(limits), {}});
+  for (const Stage& stage : procedure.stages) {
+    AskedStage asked{
+        stage.number, stage_title(&procedure, stage.number), {}, provenance_text(stage.provenance)};
+    if (const auto* ramp = std::get_if<RampStage>(&stage.asked)) asked.limits = ramp_limits(*ramp, telling);
+    if (const auto* hold = std::get_if<HoldStage>(&stage.asked)) asked.limits = hold_limits(*hold, telling);
+    if (const auto* keep = std::get_if<KeepStage>(&stage.asked)) asked.limits = keep_limits(*keep, telling);
+    section.stages.push_back(std::move(asked));
+  }
+  return section;
+}
+
+}  // namespace soakwright

@@ -1,0 +1,180 @@
+// The log as it was read: its time axis, its channels, the reader's settings and notices.
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "core/report/sections.h"
+
+namespace soakwright {
+namespace {
+
+std::string unit_text(ChannelUnit unit) {
+  switch (unit) {
+    case ChannelUnit::celsius:
+      return "°C";
+    case ChannelUnit::fahrenheit:
+      return "°F";
+    case ChannelUnit::kelvin:
+      return "K";
+    case ChannelUnit::millivolt:
+      return "mV";
+  }
+  return {};
+}
+
+std::string duty_text(const Channel& channel, const Record& record) {
+  switch (channel.duty) {
+    case Duty::control:
+      return channel.zone == Zone::edge ? "control, edge" : "control";
+    case Duty::monitor:
+      return channel.zone == Zone::edge ? "monitor, edge" : "monitor";
+    case Duty::spare:
+      return channel.spare_for ? "spare for " + record.channels[*channel.spare_for].name : "spare";
+    case Duty::air:
+      return "air";
+    case Duty::set_point:
+      return "set point";
+    case Duty::off:
+      return "off";
+  }
+  return {};
+}
+
+std::string type_text(ThermocoupleType type) {
+  constexpr const char* kNames[] = {"K", "J", "N", "E", "T", "R", "S", "B"};
+  return std::string{"type "} + kNames[static_cast<std::size_t>(type)];
+}
+
+std::string tolerance_text(const Tolerance& tolerance, const PrintedNumbers& say) {
+  switch (tolerance.kind) {
+    case Tolerance::Kind::class_1:
+      return "class 1";
+    case Tolerance::Kind::class_2:
+      return "class 2";
+    case Tolerance::Kind::standard:
+      return "standard";
+    case Tolerance::Kind::special:
+      return "special";
+    case Tolerance::Kind::fixed:
+      return "±" + say.asked_difference(tolerance.fixed.kelvin());
+  }
+  return {};
+}
+
+/// What the job says of the thermocouple itself.
+std::string instrument_text(const ThermocoupleEntry& entry, const PrintedNumbers& say) {
+  std::string text;
+  const auto append = [&text](const std::string& part) { text += (text.empty() ? "" : ", ") + part; };
+  if (entry.type) append(type_text(*entry.type));
+  if (entry.tolerance) append(tolerance_text(*entry.tolerance, say));
+  if (entry.extension) append("extension ±" + say.asked_difference(entry.extension->kelvin()));
+  if (!entry.correction.empty()) append("corrected");
+  if (entry.certificate) append("certificate " + *entry.certificate);
+  if (entry.valid_until) append("valid until " + date_text(*entry.valid_until));
+  return text;
+}
+
+Fact setting_fact(const char* name, const Setting& setting) {
+  return {name, setting.value + (setting.by == Setting::By::given ? " (given)" : " (found)")};
+}
+
+}  // namespace
+
+std::vector<Fact> record_facts(const Telling& telling) {
+  const Record& record = *telling.analysis.record;
+  const PrintedNumbers& say = telling.say;
+  std::vector<Fact> facts;
+  facts.push_back({"Log", record.file});
+  if (record.rows() == 0) return facts;
+  if (record.start) {
+    facts.push_back({"First reading", say.moment(record.times_s.front())});
+    facts.push_back({"Last reading", say.moment(record.times_s.back())});
+  }
+  facts.push_back({"Duration", rounded_duration(record.duration_s())});
+  facts.push_back(
+      {"Rows", fmt::format("{}, usually {} apart", count_text(record.rows()),
+                           rounded_duration(record.interval_s, record.interval_s < 10.0 ? 1 : 0))});
+  const bool part = record.first_row > 0 || record.end_row < record.rows();
+  if (part && record.end_row > record.first_row)
+    facts.push_back({"Judged part", say.span(record.begin_s(), record.end_s())});
+  std::vector<std::string> judged;
+  for (const Channel& channel : record.channels)
+    if (channel.judged()) judged.push_back(channel.name);
+  facts.push_back({"Thermocouples", judged.size() == record.channels.size()
+                                        ? fmt::format("{}, all judged", judged.size())
+                                        : fmt::format("{} of {} judged: {}", judged.size(),
+                                                      record.channels.size(), listing(judged))});
+  return facts;
+}
+
+std::vector<Fact> reading_facts(const Telling& telling) {
+  const Reading& reading = telling.analysis.record->reading;
+  std::vector<Fact> facts;
+  const auto add = [&facts](const char* name, const Setting& setting) {
+    if (!setting.value.empty()) facts.push_back(setting_fact(name, setting));
+  };
+  add("Encoding", reading.encoding);
+  add("Delimiter", reading.delimiter);
+  add("Decimal sign", reading.decimal);
+  add("Date order", reading.dates);
+  add("Time", reading.time);
+  facts.push_back({"Header", reading.header_line == 0 ? std::string{"none"}
+                                                      : fmt::format("line {}", reading.header_line)});
+  return facts;
+}
+
+std::vector<ChannelRow> channel_rows(const Telling& telling, const Chart& chart) {
+  const Record& record = *telling.analysis.record;
+  const Job* job = telling.analysis.job.get();
+  std::vector<ChannelRow> rows;
+  for (std::size_t i = 0; i < record.channels.size(); ++i) {
+    const Channel& channel = record.channels[i];
+    ChannelRow row;
+    row.channel = i;
+    const auto trace = std::find_if(chart.traces.begin(), chart.traces.end(),
+                                    [i](const ChartTrace& candidate) { return candidate.channel == i; });
+    if (trace != chart.traces.end()) row.tag = trace->tag;
+    row.name = channel.name;
+    row.column = fmt::format("{}", channel.column);
+    row.unit = unit_text(channel.unit);
+    row.duty = duty_text(channel, record);
+    row.weld = weld_text(channel.weld);
+    if (channel.at_m) row.place = short_text(*channel.at_m, 3) + " m";
+    if (channel.around_deg)
+      row.place += (row.place.empty() ? "" : ", ") + short_text(*channel.around_deg, 1) + "°";
+    if (job != nullptr && channel.entry)
+      row.instrument = instrument_text(job->thermocouples[*channel.entry], telling.say);
+    row.samples = count_text(channel.readings.rows() - channel.readings.missing());
+    row.missing = count_text(channel.readings.missing());
+    if (channel.min_c) row.minimum = telling.say.bare_temperature(*channel.min_c, 0);
+    if (channel.max_c) row.maximum = telling.say.bare_temperature(*channel.max_c, 0);
+    rows.push_back(std::move(row));
+  }
+  return rows;
+}
+
+std::vector<NoticeRow> notice_rows(const Telling& telling) {
+  const std::vector<Notice>& notices = telling.analysis.record->notices;
+  std::vector<NoticeRow> rows;
+  for (std::size_t i = 0; i < notices.size(); ++i) {
+    const Notice& notice = notices[i];
+    NoticeRow row;
+    row.notice = i;
+    row.code = notice.code;
+    if (notice.line != 0) row.line = fmt::format("{}", notice.line);
+    if (notice.count != 0) row.count = count_text(notice.count);
+    row.channel = notice.channel.value_or(std::string{});
+    row.text = notice.text;
+    rows.push_back(std::move(row));
+  }
+  return rows;
+}
+
+std::vector<std::string> other_column_texts(const Record& record) {
+  std::vector<std::string> texts;
+  for (const OtherColumn& column : record.other_columns)
+    texts.push_back(fmt::format("column {}, {}: {}", column.column, column.name, column.why));
+  return texts;
+}
+
+}  // namespace soakwright

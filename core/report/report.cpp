@@ -1,0 +1,98 @@
+// The order in which a report is told:
+//  1. whom and what it is about, and the verdict
+//  2. requirements, findings
+//  3. the chart
+//  4. thermocouple by thermocouple
+//  5. the record by itself, how it was read
+//  6. how it was measured, cautions, files, signatures
+#include "core/report/report.h"
+
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "core/report/sections.h"
+
+namespace soakwright {
+namespace {
+
+TemperatureUnit unit_for(const Analysis& analysis, const ReportOptions& options) {
+  if (options.unit) return *options.unit;
+  if (analysis.procedure) return analysis.procedure->unit;
+  for (const Channel& channel : analysis.record->channels)
+    if (channel.judged())
+      return channel.unit == ChannelUnit::fahrenheit ? TemperatureUnit::fahrenheit : TemperatureUnit::celsius;
+  return TemperatureUnit::celsius;
+}
+
+std::string title_of(const Analysis& analysis) {
+  if (!analysis.procedure) return "Temperature record as read";
+  return analysis.procedure->title && !analysis.procedure->title->empty()
+             ? *analysis.procedure->title
+             : "Heat treatment to procedure " + analysis.procedure->number;
+}
+
+std::string count_of(std::size_t count, std::size_t all) { return fmt::format("{} of {}", count, all); }
+
+std::string verdict_sentence(const Analysis& analysis) {
+  if (!analysis.verdicts) return "No procedure was named: nothing was judged.";
+  const auto& requirements = analysis.verdicts->requirements;
+  const auto having = [&](Verdict verdict) {
+    return static_cast<std::size_t>(
+        std::count_if(requirements.begin(), requirements.end(),
+                      [&](const Requirement& r) { return r.verdict == verdict; }));
+  };
+  const std::size_t all = requirements.size();
+  std::string text =
+      count_of(having(Verdict::met), all) + (all == 1 ? " requirement met" : " requirements met");
+  if (const auto failed = having(Verdict::not_met); failed > 0) text += fmt::format(", {} not met", failed);
+  if (const auto open = having(Verdict::undecided); open > 0) text += fmt::format(", {} undecided", open);
+  return text + ".";
+}
+
+}  // namespace
+
+Report make_report(const Analysis& analysis, const ReportOptions& options) {
+  const PrintedNumbers say{unit_for(analysis, options), *analysis.record};
+  const Telling telling{analysis, say};
+  Report report;
+  report.unit = say.unit();
+  report.program = options.program_version.empty() ? "Soakwright" : "Soakwright " + options.program_version;
+  report.title = title_of(analysis);
+  report.chart = chart_section(telling);
+  report.subject = report.chart.title;
+  if (analysis.job && analysis.job->contractor) report.author = *analysis.job->contractor;
+  if (analysis.verdicts) {
+    report.verdict = analysis.verdicts->verdict;
+    report.verdict_text = verdict_text(analysis.verdicts->verdict);
+  }
+  report.verdict_sentence = verdict_sentence(analysis);
+
+  report.job = job_facts(telling);
+  report.record = record_facts(telling);
+  if (analysis.procedure) report.procedure = procedure_section(telling);
+  report.welds = weld_rows(telling);
+  report.requirements = requirement_rows(telling, report.chart);
+  report.guarded = std::any_of(report.requirements.begin(), report.requirements.end(),
+                               [](const RequirementRow& row) { return !row.uncertainty.empty(); });
+  report.findings = finding_rows(telling, report.requirements);
+  report.holds = hold_tables(telling);
+  report.rates = rate_tables(telling);
+  report.channels = channel_rows(telling, report.chart);
+  report.phases = phase_rows(telling);
+  report.suspects = suspect_rows(telling);
+  report.replaced = replaced_rows(telling);
+  report.aside = aside_rows(telling);
+  report.remarks = remark_rows(telling);
+  report.reading = reading_facts(telling);
+  report.heading = analysis.record->reading.heading;
+  report.other_columns = other_column_texts(*analysis.record);
+  report.notices = notice_rows(telling);
+  report.methods = method_notes(telling);
+  report.cautions = caution_texts(telling, options);
+  report.fingerprints = fingerprint_rows(telling, options);
+  report.signatures = signature_places(telling);
+  return report;
+}
+
+}  // namespace soakwright

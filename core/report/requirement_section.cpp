@@ -1,0 +1,61 @@
+// The requirement table: each limit with what was measured against it.
+#include <fmt/format.h>
+
+#include "core/report/sections.h"
+
+namespace soakwright {
+namespace {
+
+std::string where_text(const Requirement& requirement) {
+  if (!requirement.channel) return {};
+  if (!requirement.channel_2) return *requirement.channel;
+  return *requirement.channel + " and " + *requirement.channel_2;
+}
+
+std::vector<Fact> basis_facts(const Requirement& requirement, const PrintedNumbers& say) {
+  std::vector<Fact> facts;
+  if (requirement.standard_error)
+    facts.push_back({"Standard error", say.value(requirement.unit, *requirement.standard_error, 1)});
+  if (requirement.certain_s) facts.push_back({"Certain", rounded_duration(*requirement.certain_s)});
+  if (requirement.possible_s)
+    facts.push_back({"Possible", rounded_duration(*requirement.possible_s)});
+  else if (requirement.certain_s)
+    facts.push_back({"Possible", "open: the record starts or ends in the hold"});
+  for (const auto& [window, rate] : requirement.by_window)
+    facts.push_back({"Worst over " + window, rate ? say.rate(*rate) : std::string{"not measured"}});
+  return facts;
+}
+
+}  // namespace
+
+std::vector<RequirementRow> requirement_rows(const Telling& telling, const Chart& chart) {
+  std::vector<RequirementRow> rows;
+  const Verdicts* verdicts = telling.analysis.verdicts.get();
+  if (verdicts == nullptr) return rows;
+  rows.reserve(verdicts->requirements.size());
+  for (std::size_t i = 0; i < verdicts->requirements.size(); ++i) {
+    const Requirement& requirement = verdicts->requirements[i];
+    MeasuredText text = telling.say.measured(requirement);
+    RequirementRow row;
+    row.requirement = i;
+    row.id = requirement.id;
+    row.stage = stage_title(telling.analysis.procedure.get(), requirement.stage);
+    row.weld = weld_text(requirement.weld);
+    row.label = requirement_label(requirement.kind);
+    row.limit = std::move(text.limit);
+    row.measured = text.measured.empty() ? "not measured" : std::move(text.measured);
+    row.margin = std::move(text.margin);
+    row.uncertainty = std::move(text.uncertainty);
+    row.where = where_text(requirement);
+    row.when = telling.say.when(requirement.at_s, requirement.from_s, requirement.to_s);
+    row.verdict = requirement.verdict;
+    row.verdict_text = verdict_text(requirement.verdict);
+    row.text = requirement.text;
+    row.basis = basis_facts(requirement, telling.say);
+    row.evidence = evidence_of(requirement, telling, chart);
+    rows.push_back(std::move(row));
+  }
+  return rows;
+}
+
+}  // namespace soakwright

@@ -1,0 +1,74 @@
+// The sections of a report, each written in a file of its own and each from the same two things: the
+// analysis, and how this report prints numbers. make_report() (report.cpp) puts them in order.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "core/report/printed_numbers.h"
+#include "core/report/report.h"
+
+namespace soakwright {
+
+struct Telling {
+  const Analysis& analysis;
+  const PrintedNumbers& say;
+};
+
+// stage_text.cpp: names of stages and requirements.
+std::string stage_title(const Procedure* procedure, std::size_t number);
+std::string requirement_label(RequirementKind kind);
+std::string finding_kind_text(Finding::Kind kind);
+std::string weld_text(const std::optional<std::string>& weld);
+
+// job_section.cpp
+std::vector<Fact> job_facts(const Telling& telling);
+std::vector<WeldRow> weld_rows(const Telling& telling);
+
+// record_section.cpp
+std::vector<Fact> record_facts(const Telling& telling);
+std::vector<Fact> reading_facts(const Telling& telling);
+std::vector<ChannelRow> channel_rows(const Telling& telling, const Chart& chart);
+std::vector<NoticeRow> notice_rows(const Telling& telling);
+std::vector<std::string> other_column_texts(const Record& record);
+
+// procedure_section.cpp
+ProcedureSection procedure_section(const Telling& telling);
+std::string provenance_text(const Provenance& provenance);
+
+// requirement_section.cpp, evidence_section.cpp
+std::vector<RequirementRow> requirement_rows(const Telling& telling, const Chart& chart);
+Evidence evidence_of(const Requirement& requirement, const Telling& telling, const Chart& chart);
+
+// thermocouple_section.cpp
+std::vector<HoldTable> hold_tables(const Telling& telling);
+std::vector<RateTable> rate_tables(const Telling& telling);
+
+// finding_section.cpp
+std::vector<FindingRow> finding_rows(const Telling& telling, const std::vector<RequirementRow>& requirements);
+
+const Requirement* requirement_of(const Finding& finding, const Verdicts& verdicts);
+/// The finding's extreme where it is a temperature; a rate, a spread or a time is not.
+std::optional<double> extreme_temperature(const Finding& finding, const Requirement* requirement);
+
+// course_section.cpp
+std::vector<PhaseRow> phase_rows(const Telling& telling);
+std::vector<SuspectRow> suspect_rows(const Telling& telling);
+std::vector<HandRow> replaced_rows(const Telling& telling);
+std::vector<HandRow> aside_rows(const Telling& telling);
+std::vector<HandRow> remark_rows(const Telling& telling);
+std::string phase_kind_text(Phase::Kind kind);
+
+// chart_section.cpp, chart_asked_section.cpp
+Chart chart_section(const Telling& telling);
+std::vector<ChartBand> chart_bands(const Telling& telling);
+std::vector<ChartLevel> chart_levels(const Telling& telling);
+std::vector<ChartSegment> chart_stages(const Telling& telling);
+
+// method_section.cpp, caution_section.cpp, signature_section.cpp
+std::vector<Fact> method_notes(const Telling& telling);
+std::vector<std::string> caution_texts(const Telling& telling, const ReportOptions& options);
+std::vector<Fingerprint> fingerprint_rows(const Telling& telling, const ReportOptions& options);
+std::vector<SignaturePlace> signature_places(const Telling& telling);
+
+}  // namespace soakwright

@@ -1,0 +1,58 @@
+// Which files this report stands on, and who put a name to it.
+#include <fmt/format.h>
+
+#include "core/report/sections.h"
+
+namespace soakwright {
+namespace {
+
+std::string base_name(const std::string& path) {
+  const auto at = path.find_last_of("/\\");
+  return at == std::string::npos ? path : path.substr(at + 1);
+}
+
+const char* role_text(Person::Role role) {
+  switch (role) {
+    case Person::Role::performed:
+      return "Performed";
+    case Person::Role::reviewed:
+      return "Reviewed";
+    case Person::Role::witnessed:
+      return "Witnessed";
+  }
+  return "";
+}
+
+}  // namespace
+
+std::vector<Fingerprint> fingerprint_rows(const Telling& telling, const ReportOptions& options) {
+  const Analysis& analysis = telling.analysis;
+  std::vector<Fingerprint> rows;
+  rows.push_back({"Log", analysis.record->file, analysis.record->sha256,
+                  count_text(analysis.record->bytes) + (analysis.record->bytes == 1 ? " byte" : " bytes")});
+  if (analysis.procedure)
+    rows.push_back({"Procedure", base_name(analysis.procedure->file), analysis.procedure->sha256, {}});
+  if (analysis.job) rows.push_back({"Job", base_name(analysis.job->file), analysis.job->sha256, {}});
+  if (analysis.review)
+    rows.push_back({"Review", base_name(analysis.review->file), analysis.review->sha256, {}});
+  if (!options.result_sha256.empty()) rows.push_back({"Result", {}, options.result_sha256, {}});
+  return rows;
+}
+
+std::vector<SignaturePlace> signature_places(const Telling& telling) {
+  std::vector<SignaturePlace> places;
+  for (const Person::Role role : {Person::Role::performed, Person::Role::reviewed, Person::Role::witnessed}) {
+    const std::size_t before = places.size();
+    if (telling.analysis.review)
+      for (const Person& person : telling.analysis.review->people)
+        if (person.role == role)
+          places.push_back({role_text(role), person.name,
+                            person.date ? date_text(*person.date) : std::string{},
+                            person.remark.value_or(std::string{})});
+    // A place to sign by hand, where the review names nobody.
+    if (places.size() == before) places.push_back({role_text(role), {}, {}, {}});
+  }
+  return places;
+}
+
+}  // namespace soakwright

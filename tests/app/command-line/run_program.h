@@ -1,0 +1,45 @@
+// Runs the built program as a user would, and a folder for the files of one test.
+#pragma once
+
+#include <filesystem>
+#include <string>
+#include <utility>
+#include <vector>
+
+/// What a run of the program left behind. A run that a signal ended has the exit code 128 + signal.
+struct Ran {
+  int exit_code = -1;
+  std::string out;
+  std::string err;
+};
+
+using Variables = std::vector<std::pair<std::string, std::string>>;
+
+/// `soakwright ARGUMENTS`, with nothing on standard input; `variables` are added to the environment.
+/// `standard_output` is a file to write to in place of the text in `out`.
+Ran run_soakwright(const std::vector<std::string>& arguments, const Variables& variables = {},
+                   const std::string& standard_output = {});
+
+/// A folder of its own that is gone after the test.
+class TemporaryFolder {
+ public:
+  TemporaryFolder();
+  ~TemporaryFolder();
+  TemporaryFolder(const TemporaryFolder&) = delete;
+  TemporaryFolder& operator=(const TemporaryFolder&) = delete;
+
+  /// The path of a file in it.
+  [[nodiscard]] std::string file(const std::string& name) const { return (path_ / name).string(); }
+  /// Writes one, and gives its path.
+  [[nodiscard]] std::string with(const std::string& name, const std::string& text) const;
+  /// Names of all that is in it, sorted.
+  [[nodiscard]] std::vector<std::string> names() const;
+
+ private:
+  std::filesystem::path path_;
+};
+
+std::string text_of(const std::filesystem::path& file);
+
+/// A file of the source tree.
+std::string source_file(const std::string& path);

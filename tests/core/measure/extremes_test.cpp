@@ -1,0 +1,68 @@
+#include "core/measure/extremes.h"
+
+#include <catch2/catch.hpp>
+
+#include "tests/core/measure/traced.h"
+
+using namespace soakwright;
+
+namespace {
+
+std::string told(const Traced& made, const std::optional<ReadingAt>& reading) {
+  if (!reading) return "none";
+  std::string text = made.set.traces[reading->trace].name;
+  text += ' ';
+  text += say(reading->celsius);
+  text += " at ";
+  text += say(reading->at_s);
+  return text;
+}
+
+MadeRecord two() {
+  return MadeRecord::every(60, 5).column("TC1", {10, 30, 20, 30, 5}).column("TC2", {12, 30, 31, 4, 5});
+}
+
+}  // namespace
+
+TEST_CASE("The highest and lowest readings within a time, the first of equals") {
+  const Traced made(two());
+  CHECK(told(made, highest_reading(made.set, made.group, {0, 240})) == "TC2 31 at 120");
+  CHECK(told(made, lowest_reading(made.set, made.group, {0, 240})) == "TC2 4 at 180");
+  CHECK(told(made, highest_reading(made.set, made.group, {0, 60})) == "TC1 30 at 60");
+  CHECK(told(made, highest_reading(made.set, made.group, {180, 240})) == "TC1 30 at 180");
+  CHECK(told(made, lowest_reading(made.set, made.group, {240, 240})) == "TC1 5 at 240");
+  CHECK(told(made, highest_reading(made.set, made.group, {61, 119})) == "none");
+}
+
+TEST_CASE("A reading within a thousandth of a second of a time belongs to it") {
+  const Traced made(two());
+  CHECK(told(made, highest_reading(made.set, made.group, {0, 59.9991})) == "TC1 30 at 60");
+  CHECK(told(made, highest_reading(made.set, made.group, {0, 59.9989})) == "TC2 12 at 0");
+}
+
+TEST_CASE("Readings put aside are no extremes") {
+  const Traced made(two().aside("TC2", 100, 190));
+  CHECK(told(made, highest_reading(made.set, made.group, {0, 240})) == "TC1 30 at 60");
+  CHECK(told(made, lowest_reading(made.set, made.group, {0, 240})) == "TC1 5 at 240");
+}
+
+TEST_CASE("Places above a level run from crossing to crossing") {
+  // 10 to 30: 20 half way, 30 s. TC1 only touches 20 at 120 s; 30 to 5: 20 after 24 s.
+  const Traced made(two());
+  const auto places = places_above(made.set, made.group, {0, 240}, 20);
+  REQUIRE(places.size() == 2);
+  CHECK(say(places[0].time) == "30..204");
+  CHECK(told(made, places[0].hottest) == "TC1 30 at 60");
+  CHECK(told(made, places[1].hottest) == "TC2 31 at 120");
+  CHECK(places_above(made.set, made.group, {0, 240}, 31).empty());  // at the level is not above it
+}
+
+TEST_CASE("The summary of a channel is over its readings in all the times") {
+  const Traced made(two());
+  const auto summary = summary_of(made.set.traces[0], {{0, 60}, {180, 240}});
+  REQUIRE(summary);
+  CHECK(summary->min_c == 5);
+  CHECK(summary->max_c == 30);
+  CHECK(summary->mean_c == close_to((10 + 30 + 30 + 5) / 4.0));
+  CHECK_FALSE(summary_of(made.set.traces[0], {{61, 119}}));
+}

@@ -1,0 +1,240 @@
+#include "core/measure/hold_choice.h"
+
+#include <catch2/catch.hpp>
+
+#include "tests/core/measure/found_holds.h"
+
+using namespace soakwright;
+
+namespace {
+
+std::string cores(const FoundHolds& found) {
+  std::string text;
+  for (const HoldCourse& hold : found.holds) {
+    if (!text.empty()) text += ", ";
+    text += say(hold.core);
+  }
+  return text;
+}
+
+/// "span | stretches | set aside"
+std::string course(const HoldCourse& hold) {
+  return say(hold.span) + " | " + say(hold.stretches) + " | " + say(hold.set_aside);
+}
+
+std::string hold_at(double low, double high) {
+  return "[[stage]]\nkind = \"hold\"\nlow = " + say(low) + "\nhigh = " + say(high) +
+         "\ntime_min = \"1 min\"\n";
+}
+
+std::string heat_above(double above) {
+  return "[[stage]]\nkind = \"heat\"\nabove = " + say(above) + "\nrate_max = 600\n";
+}
+std::string cool_above(double above) {
+  return "[[stage]]\nkind = \"cool\"\nabove = " + say(above) + "\nrate_max = 600\n";
+}
+
+}  // namespace
+
+// ---- one hold ----
+
+TEST_CASE("The core of a hold is its longest stretch, the first of equals") {
+  CHECK(cores(FoundHolds(in_and_out(300, {{105, 505}, {605, 1205}, {1305, 1805}}), hold_500_600())) ==
+        "605..1205");
+  CHECK(cores(FoundHolds(in_and_out(300, {{105, 605}, {705, 1205}}), hold_500_600())) == "105..605");
+  CHECK(cores(FoundHolds(in_and_out(300, {}), hold_500_600())) == "none");
+}
+
+TEST_CASE("Short stretches at either end are the edge being crossed, and set aside") {
+  struct Case {
+    const char* what;
+    const char* judging;
+    std::vector<Span> in;
+    const char* expected;
+  };
+  const std::vector<Case> cases = {
+      {"shorter than settle (2 min by default)",
+       "",
+       {{105, 205}, {305, 1305}},
+       "305..1305 | 305..1305 | 105..205"},
+      {"as long as settle: it stays", "", {{105, 225}, {305, 1305}}, "105..1305 | 105..225 305..1305 | "},
+      {"shorter than a tenth of the core (150 of 2,000 s)",
+       "",
+       {{105, 255}, {305, 2305}},
+       "305..2305 | 305..2305 | 105..255"},
+      {"a tenth of it: it stays", "", {{105, 305}, {405, 2405}}, "105..2405 | 105..305 405..2405 | "},
+      {"both ends",
+       "",
+       {{105, 155}, {305, 1305}, {1405, 1455}},
+       "305..1305 | 305..1305 | 105..155 1405..1455"},
+      {"one after the other",
+       "",
+       {{105, 155}, {205, 255}, {305, 1305}},
+       "305..1305 | 305..1305 | 105..155 205..255"},
+      // From the outside in: the 50 s between two that stay are within the hold.
+      {"a short one further in stays",
+       "",
+       {{105, 305}, {405, 455}, {505, 1505}},
+       "105..1505 | 105..305 405..455 505..1505 | "},
+      {"settle 0: only the tenth counts",
+       "[judging]\nsettle = \"0 s\"\n",
+       {{105, 205}, {305, 1305}},
+       "105..1305 | 105..205 305..1305 | "},
+      {"settle 5 min",
+       "[judging]\nsettle = \"5 min\"\n",
+       {{105, 395}, {505, 1305}},
+       "505..1305 | 505..1305 | 105..395"},
+      // The core itself is never an edge, however short.
+      {"a core shorter than settle", "", {{105, 205}}, "105..205 | 105..205 | "},
+  };
+  for (const Case& c : cases) {
+    CAPTURE(c.what);
+    const FoundHolds found(in_and_out(300, c.in), c.judging + hold_500_600());
+    CHECK(course(found.holds[0]) == c.expected);
+  }
+}
+
+// ---- several holds ----
+
+TEST_CASE("Cores stand in the order of the stages, and the greatest sum of lengths is taken") {
+  // Bands 100…200 (A) and 500…600 (B). A reading of 150 is in A, 550 in B, 350 in neither: lines of 10 s
+  // between them cross 200 at a quarter of the way, 500 at three quarters.
+  const std::string asked = hold_at(100, 200) + hold_at(500, 600);
+  const auto run = [&](const std::vector<std::pair<double, int>>& rows_at) {
+    std::vector<double> values;
+    for (const auto& [celsius, rows] : rows_at)
+      values.insert(values.end(), static_cast<std::size_t>(rows), celsius);
+    return cores(FoundHolds(MadeRecord::every(10, values.size()).column("TC1", values), asked));
+  };
+  // A from 10·(1 − 0.25) s before its first row … and so on: 11 rows at 150 are 100 s and 2.5 s at each end.
+  CHECK(run({{350, 10}, {150, 11}, {350, 10}, {550, 11}, {350, 10}}) == "97.5..202.5, 307.5..412.5");
+  // B (1,005 s) stands before A (305 s), and B again (505 s): A and the later B make 810 s, the first B alone
+  // 1,005 s: so hold A has no core.
+  CHECK(run({{350, 1}, {550, 101}, {350, 1}, {150, 31}, {350, 1}, {550, 51}, {350, 1}}) ==
+        "none, 7.5..1012.5");
+  // With 605 s in A the two later ones make 1,110 s.
+  CHECK(run({{350, 1}, {550, 101}, {350, 1}, {150, 61}, {350, 1}, {550, 51}, {350, 1}}) ==
+        "1027.5..1632.5, 1647.5..2152.5");
+  // Only A was ever there.
+  CHECK(run({{350, 5}, {150, 31}, {350, 5}}) == "47.5..352.5, none");
+}
+
+TEST_CASE("Two holds of one band take two stretches in their order") {
+  const FoundHolds found(in_and_out(300, {{105, 605}, {705, 1805}}), hold_500_600() + hold_500_600());
+  CHECK(cores(found) == "105..605, 705..1805");
+}
+
+TEST_CASE("Of two like holds and one stretch the first has it") {
+  const FoundHolds found(in_and_out(300, {{105, 605}}), hold_500_600() + hold_500_600());
+  CHECK(cores(found) == "105..605, none");
+}
+
+TEST_CASE("Two cores in overlapping bands need the work to cool below `above` between them") {
+  struct Case {
+    const char* what;
+    double lowest;
+    std::string between;
+    const char* expected;
+  };
+  const std::vector<Case> cases = {
+      {"cooled to 300, heat above 400", 300, heat_above(400), "yes"},
+      {"cooled to 440 only", 440, heat_above(400), "no"},
+      {"cooled to exactly 400", 400, heat_above(400), "no"},
+      {"cooled to 399.9", 399.9, heat_above(400), "yes"},
+      {"the highest above counts: cool above 450", 440, heat_above(400) + cool_above(450), "yes"},
+      {"a cool stage alone", 440, cool_above(400), "no"},
+      {"no stage between", 440, "", "yes"},
+      {"a stage without above", 440, "[[stage]]\nkind = \"heat\"\nrate_max = 600\n", "yes"},
+  };
+  for (const Case& c : cases) {
+    CAPTURE(c.what);
+    const MadeRecord made =
+        MadeRecord::every(10, 300).column("TC1", stepping(300, {{105, 1105}, {1305, 2005}}, 560, c.lowest));
+    const FoundHolds found(made, hold_500_600() + c.between + hold_500_600());
+    REQUIRE(found.holds[0].core);
+    CHECK(found.holds[0].core->second < 1200);  // the longer one, in any case
+    CHECK((found.holds[1].core ? "yes" : "no") == std::string(c.expected));
+  }
+}
+
+TEST_CASE("Bands that do not overlap need no cooling between them") {
+  // 150 then 560 with a heat stage above 400 between: nothing ever is below 100.
+  std::vector<double> values = stepping(300, {{1005, 2005}}, 560, 150);
+  const FoundHolds found(MadeRecord::every(10, 300).column("TC1", values),
+                         hold_at(100, 200) + heat_above(120) + hold_500_600());
+  CHECK(found.holds[0].core);
+  CHECK(found.holds[1].core);
+}
+
+TEST_CASE("The median of the channels then known decides whether the work had cooled") {
+  // Between the stretches the channels read these; heat above 400.
+  constexpr double none = kNoReading;
+  struct Case {
+    const char* what;
+    std::vector<double> between;
+    bool both;
+  };
+  const std::vector<Case> cases = {
+      {"one of three stays hot", {300, 300, 480}, true},
+      {"two of three stay hot", {300, 480, 480}, false},
+      {"of two the mean: 390", {300, 480}, true},
+      {"of two the mean: 400", {300, 500}, false},
+      {"one is not known: the mean of the other two is 390", {300, 480, none}, true},
+      {"two are not known: the third is cold", {300, none, none}, true},
+      {"two are not known: the third is hot", {480, none, none}, false},
+  };
+  for (const Case& c : cases) {
+    CAPTURE(c.what);
+    MadeRecord made = MadeRecord::every(10, 300);
+    for (std::size_t i = 0; i < c.between.size(); ++i) {
+      std::vector<double> values = stepping(300, {{105, 1105}, {1505, 2005}}, 560, 440);
+      for (std::size_t row = 120; row < 140; ++row) values[row] = c.between[i];
+      made.column("TC" + say(static_cast<double>(i + 1)), values);
+    }
+    const FoundHolds found(
+        made, "[judging]\nbridge = \"20 s\"\n" + hold_500_600() + heat_above(400) + hold_500_600());
+    CHECK((found.holds[0].core.has_value() && found.holds[1].core.has_value()) == c.both);
+  }
+}
+
+TEST_CASE("A stretch between two cores belongs to the nearer one, to the earlier where both are as near") {
+  // Cores of 1,000 s and 1,100 s, a stretch of 300 s between them.
+  struct Case {
+    double middle;
+    const char* first_span;
+    const char* second_span;
+  };
+  const std::vector<Case> cases = {
+      {1105, "5..1405", "1705..2805"},  // 100 s from the first core, 300 s from the second
+      {1305, "5..1005", "1305..2805"},  // 300 s and 100 s
+      {1205, "5..1505", "1705..2805"},  // 200 s each
+  };
+  for (const Case& c : cases) {
+    CAPTURE(c.middle);
+    const FoundHolds found(in_and_out(300, {{5, 1005}, {c.middle, c.middle + 300}, {1705, 2805}}),
+                           hold_500_600() + hold_500_600());
+    CHECK(cores(found) == "5..1005, 1705..2805");
+    CHECK(say(found.holds[0].span) == c.first_span);
+    CHECK(say(found.holds[1].span) == c.second_span);
+  }
+}
+
+TEST_CASE("A stretch before a neighbour's core or behind it is not this hold's") {
+  // Bands A 100…200 and B 500…600: B is met for 300 s before A's core and for 1,000 s after it.
+  std::vector<double> values;
+  for (const auto& [celsius, rows] :
+       std::vector<std::pair<double, int>>{{550, 31}, {150, 101}, {550, 101}, {350, 3}})
+    values.insert(values.end(), static_cast<std::size_t>(rows), celsius);
+  const FoundHolds found(MadeRecord::every(10, values.size()).column("TC1", values),
+                         hold_at(100, 200) + hold_at(500, 600));
+  // 550 to 150 in 10 s: 500 after 1.25 s, 200 after 8.75 s; back the other way round.
+  CHECK(cores(found) == "308.75..1311.25, 1318.75..2322.5");
+  CHECK(say(found.holds[1].span) == "1318.75..2322.5");
+}
+
+TEST_CASE("A hold without a core bounds nobody's stretches") {
+  const FoundHolds found(in_and_out(300, {{105, 605}, {705, 1805}}), hold_500_600() + hold_at(900, 950));
+  CHECK(cores(found) == "705..1805, none");
+  CHECK(say(found.holds[0].span) == "105..1805");
+  CHECK_FALSE(found.holds[1].span);
+}

@@ -1,0 +1,242 @@
+#include "core/measure/trace.h"
+
+#include <catch2/catch.hpp>
+
+#include "tests/core/measure/traced.h"
+
+using namespace soakwright;
+
+namespace {
+
+/// The temperature at a time as text, "unknown" where there is none.
+std::string told(const Trace& trace, double t) {
+  const auto celsius = temperature_at(trace, t);
+  return celsius ? say(*celsius) : "unknown";
+}
+
+std::string known_times(const Trace& trace) {
+  std::vector<Span> times;
+  for (const Piece& piece : trace.pieces) times.emplace_back(piece.from, piece.to);
+  return say(times);
+}
+
+/// The times of the readings that count, piece by piece.
+std::string counted_readings(const Trace& trace) {
+  std::vector<double> times;
+  for (const Piece& piece : trace.pieces)
+    for (std::size_t i = piece.first; i < piece.end; ++i) times.push_back(trace.legs[piece.leg].t[i]);
+  return say(times);
+}
+
+}  // namespace
+
+TEST_CASE("Between readings no further apart than the bridge a temperature is the line through them") {
+  // 100 at 0 s, 160 at 60 s, 220 at 120 s; then 180 s without a row; 400 at 300 s.
+  const Traced made(MadeRecord({0, 60, 120, 300}).column("TC1", {100, 160, 220, 400}), 120);
+  const Trace& tc1 = made.trace("TC1");
+  struct Case {
+    double t;
+    const char* expected;
+  };
+  const Case cases[] = {{-1, "unknown"},                // before the first reading
+                        {0, "100"},       {15, "115"},  // a degree a second
+                        {60, "160"},      {90, "190"},  {120, "220"}, {121, "unknown"},  // the hole
+                        {299, "unknown"}, {300, "400"},  // known at its instant
+                        {301, "unknown"}};               // after the last reading
+  for (const Case& c : cases) {
+    CAPTURE(c.t);
+    CHECK(told(tc1, c.t) == c.expected);
+  }
+  CHECK(known_times(tc1) == "0..120 300..300");
+  CHECK(say(unknown_spans(tc1, 0, 300)) == "120..300");
+  CHECK(say(unknown_spans(tc1, -60, 400)) == "-60..0 120..300 300..400");
+}
+
+TEST_CASE("A hole as long as the bridge is joined, one that is longer is not") {
+  const MadeRecord made = MadeRecord({0, 60, 240, 300}).column("TC1", {100, 100, 280, 280});
+  CHECK(told(Traced(made, 180).trace("TC1"), 150) == "190");
+  CHECK(told(Traced(made, 179).trace("TC1"), 150) == "unknown");
+}
+
+TEST_CASE("An empty cell is bridged like a missing row") {
+  const MadeRecord made = MadeRecord::every(60, 5)
+                              .column("TC1", {100, kNoReading, 220, kNoReading, kNoReading})
+                              .column("TC2", {100, 100, 100, 100, 100});
+  const Traced joined(made, 120);
+  CHECK(told(joined.trace("TC1"), 60) == "160");  // half way from 100 at 0 s to 220 at 120 s
+  CHECK(say(unknown_spans(joined.trace("TC1"), 0, 240)) == "120..240");
+  CHECK(say(unknown_spans(Traced(made, 60).trace("TC1"), 0, 240)) == "0..120 120..240");
+}
+
+TEST_CASE("A channel without any reading is unknown throughout") {
+  const Traced made(MadeRecord::every(60, 2).column("TC1", {kNoReading, kNoReading}));
+  CHECK(made.trace("TC1").pieces.empty());
+  CHECK(say(unknown_spans(made.trace("TC1"), 0, 60)) == "0..60");
+}
+
+TEST_CASE("A clock fault breaks every line across it, however short the step") {
+  const Traced made(MadeRecord::every(60, 4).column("TC1", {100, 160, 220, 280}).broken_after(1), 600);
+  CHECK(known_times(made.trace("TC1")) == "0..60 120..180");
+  CHECK(told(made.trace("TC1"), 90) == "unknown");
+}
+
+TEST_CASE("A clock fault between two readings counts where the rows between them are empty") {
+  const Traced made(
+      MadeRecord::every(60, 4).column("TC1", {100, kNoReading, kNoReading, 280}).broken_after(1), 600);
+  CHECK(known_times(made.trace("TC1")) == "0..0 180..180");
+}
+
+TEST_CASE("Times outside the judged rows are not read and no line leads there") {
+  const Traced made(MadeRecord::every(60, 6).column("TC1", {1, 2, 3, 4, 5, 6}).stretch(2, 5));
+  CHECK(known_times(made.trace("TC1")) == "120..240");
+  CHECK(counted_readings(made.trace("TC1")) == "120 180 240");
+}
+
+TEST_CASE("What is put aside is neither known nor unknown, and its readings do not count") {
+  // A degree a minute from 0; put aside from 90 s to 210 s, both ends included.
+  const MadeRecord made = MadeRecord::every(60, 6).column("TC1", {0, 1, 2, 3, 4, 5});
+  SECTION("between rows the line is cut at the ends") {
+    const Traced aside(MadeRecord(made).aside("TC1", 90, 210));
+    CHECK(known_times(aside.trace("TC1")) == "0..90 210..300");
+    CHECK(counted_readings(aside.trace("TC1")) == "0 60 240 300");
+    CHECK(say(unknown_spans(aside.trace("TC1"), 0, 300)).empty());
+    CHECK(told(aside.trace("TC1"), 89) == say(89.0 / 60.0));
+    CHECK(told(aside.trace("TC1"), 150) == "unknown");
+  }
+  SECTION("readings at its very ends are put aside") {
+    const Traced aside(MadeRecord(made).aside("TC1", 60, 180));
+    CHECK(counted_readings(aside.trace("TC1")) == "0 240 300");
+    CHECK(known_times(aside.trace("TC1")) == "0..60 180..300");
+  }
+  SECTION("nothing is joined across one reading put aside") {
+    const Traced aside(MadeRecord(made).aside("TC1", 120, 120), 600);
+    CHECK(counted_readings(aside.trace("TC1")) == "0 60 180 240 300");
+    CHECK(known_times(aside.trace("TC1")) == "0..120 120..300");
+  }
+  SECTION("stretches that touch or overlap are one") {
+    const Traced aside(MadeRecord(made).aside("TC1", 150, 210).aside("TC1", 90, 160));
+    CHECK(say(aside.trace("TC1").asides) == "90..210");
+  }
+  SECTION("to the end of the record") {
+    const Traced aside(MadeRecord(made).aside("TC1", 200, 300));
+    CHECK(known_times(aside.trace("TC1")) == "0..200");
+  }
+  SECTION("of one channel only") {
+    const Traced aside(MadeRecord(made).column("TC2", {0, 1, 2, 3, 4, 5}).aside("TC1", 90, 210));
+    CHECK(known_times(aside.trace("TC2")) == "0..300");
+  }
+}
+
+TEST_CASE("Air, set point and switched-off channels have no trace") {
+  const Traced made(MadeRecord::every(60, 2)
+                        .column("TC1", {1, 2})
+                        .column("Air", {1, 2})
+                        .column("Set", {1, 2})
+                        .column("TC9", {1, 2})
+                        .column("Rim", {1, 2})
+                        .duty("TC1", Duty::control)
+                        .duty("Air", Duty::air)
+                        .duty("Set", Duty::set_point)
+                        .duty("TC9", Duty::off)
+                        .at_edge("Rim"));
+  REQUIRE(made.set.traces.size() == 2);
+  CHECK(made.set.traces[0].name == "TC1");
+  CHECK(made.set.traces[1].name == "Rim");
+  CHECK(made.group == std::vector<std::size_t>{0});  // the edge is not judged as the soak zone is
+}
+
+// ---- spares ----
+
+TEST_CASE("A spare takes over at the last instant at which its channel is known") {
+  // TC1 has its last reading at 120 s, 220; TC9 reads 6 more than TC1 did.
+  const Traced made(MadeRecord::every(60, 6)
+                        .column("TC1", {100, 160, 220, kNoReading, kNoReading, kNoReading})
+                        .column("TC9", {106, 166, 226, 286, 346, 406})
+                        .spare("TC9", "TC1"));
+  const Trace& tc1 = made.trace("TC1");
+  REQUIRE(made.set.take_overs.size() == 1);
+  CHECK(made.set.take_overs[0].at_s == 120);
+  CHECK(*made.set.take_overs[0].step_k == close_to(6.0));
+  CHECK(tc1.take_over_s == 120.0);
+  CHECK(told(tc1, 90) == "190");
+  CHECK(told(tc1, 120) == "220");  // that instant is the main channel's
+  CHECK(told(tc1, 150) == "256");  // then the spare's
+  CHECK(told(tc1, 180) == "286");
+  CHECK(counted_readings(tc1) == "0 60 120 180 240 300");
+  CHECK(unknown_spans(tc1, 0, 300).empty());
+}
+
+TEST_CASE("The step of a take-over is not known where the spare is not known") {
+  const Traced made(MadeRecord::every(60, 6)
+                        .column("TC1", {100, 160, 220, kNoReading, kNoReading, kNoReading})
+                        .column("TC9", {kNoReading, kNoReading, kNoReading, kNoReading, 346, 406})
+                        .spare("TC9", "TC1"));
+  REQUIRE(made.set.take_overs.size() == 1);
+  CHECK_FALSE(made.set.take_overs[0].step_k);
+  CHECK(say(unknown_spans(made.trace("TC1"), 0, 300)) == "120..240");
+}
+
+TEST_CASE("A spare serves from the start where its channel is never known") {
+  const Traced made(MadeRecord::every(60, 3)
+                        .column("TC1", {kNoReading, kNoReading, kNoReading})
+                        .column("TC9", {106, 166, 226})
+                        .spare("TC9", "TC1"));
+  REQUIRE(made.set.take_overs.size() == 1);
+  CHECK(made.set.take_overs[0].at_s == 0);
+  CHECK_FALSE(made.set.take_overs[0].step_k);
+  CHECK(counted_readings(made.trace("TC1")) == "0 60 120");
+  CHECK(told(made.trace("TC1"), 0) == "106");
+}
+
+TEST_CASE("A stretch put aside hands over at its start, and never back") {
+  // TC1 is put aside from 120 s to 180 s and reads well again after it.
+  const Traced made(MadeRecord::every(60, 6)
+                        .column("TC1", {100, 160, 220, 0, 340, 400})
+                        .column("TC9", {106, 166, 226, 286, 346, 406})
+                        .spare("TC9", "TC1")
+                        .aside("TC1", 120, 180));
+  const Trace& tc1 = made.trace("TC1");
+  REQUIRE(made.set.take_overs.size() == 1);
+  CHECK(made.set.take_overs[0].at_s == 120);
+  CHECK(told(tc1, 120) == "220");
+  CHECK(told(tc1, 180) == "286");
+  CHECK(told(tc1, 240) == "346");
+  CHECK(told(tc1, 300) == "406");
+  CHECK(tc1.asides.empty());
+}
+
+TEST_CASE("A spare waits where its channel is known to the end and nothing is put aside") {
+  const Traced made(MadeRecord::every(60, 6)
+                        .column("TC1", {100, kNoReading, kNoReading, kNoReading, 340, 400})
+                        .column("TC9", {106, 166, 226, 286, 346, 406})
+                        .spare("TC9", "TC1"));
+  CHECK(made.set.take_overs.empty());
+  CHECK(say(unknown_spans(made.trace("TC1"), 0, 300)) == "0..240");
+}
+
+TEST_CASE("A stretch of the spare put aside after the take-over stays put aside") {
+  const Traced made(MadeRecord::every(60, 6)
+                        .column("TC1", {100, 160, kNoReading, kNoReading, kNoReading, kNoReading})
+                        .column("TC9", {106, 166, 226, 286, 346, 406})
+                        .spare("TC9", "TC1")
+                        .aside("TC9", 180, 240));
+  const Trace& tc1 = made.trace("TC1");
+  CHECK(say(tc1.asides) == "180..240");
+  CHECK(counted_readings(tc1) == "0 60 120 300");
+  CHECK(unknown_spans(tc1, 0, 300).empty());
+}
+
+TEST_CASE("No line joins a channel and its spare") {
+  // The spare begins between rows: its own line from 60 s to 120 s counts only after the take-over at 60 s,
+  // and jumps there from 160 to 500.
+  const Traced made(MadeRecord::every(60, 4)
+                        .column("TC1", {100, 160, kNoReading, kNoReading})
+                        .column("TC9", {500, 500, 500, 500})
+                        .spare("TC9", "TC1"));
+  const Trace& tc1 = made.trace("TC1");
+  REQUIRE(tc1.pieces.size() == 2);
+  CHECK(tc1.pieces[0].leg == 0);
+  CHECK(tc1.pieces[1].leg == 1);
+  CHECK(told(tc1, 59) == say(100.0 + 59.0));
+  CHECK(told(tc1, 61) == "500");
+}

@@ -1,0 +1,346 @@
+// Job files: what is accepted and what it becomes, beside what is refused and in which words.
+#include "core/procedure/job_file.h"
+
+#include <string>
+#include <utility>
+
+#include <catch2/catch.hpp>
+
+#include "core/units/sha256.h"
+#include "tests/core/procedure/refusals.h"
+
+using namespace soakwright;
+
+namespace {
+
+const std::string kHead = "soakwright = \"job 1\"\n";
+
+Result<Job> parsed(const std::string& text) { return parse_job(text, "given.toml"); }
+Job job(const std::string& body) { return accepted(parsed(kHead + body)); }
+ThermocoupleEntry thermocouple(const std::string& lines) {
+  return job("[[thermocouple]]\ncolumn = \"TC3\"\n" + lines).thermocouples.front();
+}
+LocalTime clock(const char* text) { return parse_local_time(text).value(); }
+
+}  // namespace
+
+TEST_CASE("a job may say nothing but that it is one") {
+  const Job found = job("");
+  CHECK(found.file == "given.toml");
+  CHECK(found.sha256 == sha256_hex(kHead));
+  Job nothing;
+  nothing.file = found.file;
+  nothing.sha256 = found.sha256;
+  CHECK(found == nothing);
+}
+
+TEST_CASE("the head of a job is read") {
+  const Job found =
+      job("work = \"Steam drum D-3\"\nweld = \"W-117\"\nclient = \"Saltmarsh Heat & Power\"\ncontractor = "
+          "\"Brackwater "
+          "Fabrication\"\nmaterial = \"P355GH\"\ndrawing = \"D-3-11\"\nequipment = \"Unit 4\"\ncycle = 2\n"
+          "log = \"d3.csv\"\nprocedure = \"htp-021.toml\"\n");
+  CHECK(found.work == "Steam drum D-3");
+  CHECK(found.weld == "W-117");
+  CHECK(found.client == "Saltmarsh Heat & Power");
+  CHECK(found.contractor == "Brackwater Fabrication");
+  CHECK(found.material == "P355GH");
+  CHECK(found.drawing == "D-3-11");
+  CHECK(found.equipment == "Unit 4");
+  CHECK(found.cycle == 2);
+  CHECK(found.log == "d3.csv");
+  CHECK(found.procedure == "htp-021.toml");
+}
+
+TEST_CASE("a thermocouple that is listed and no more is a monitor in the soak zone") {
+  const ThermocoupleEntry entry = thermocouple("");
+  CHECK(entry.line == 2);
+  CHECK(entry.column == "TC3");
+  CHECK(entry.duty == Duty::monitor);
+  CHECK(entry.zone == Zone::soak);
+  CHECK_FALSE(entry.name.has_value());
+  CHECK_FALSE(entry.at_m.has_value());
+}
+
+TEST_CASE("a column may be named by its number in the file") {
+  CHECK(job("[[thermocouple]]\ncolumn = 3\n").thermocouples[0].column == "3");
+  CHECK(job("[[thermocouple]]\ncolumn = \" TC3 \"\n").thermocouples[0].column == "TC3");
+}
+
+TEST_CASE("each duty, zone, unit and type is known") {
+  using Type = ThermocoupleType;
+  CHECK(thermocouple("duty = \"control\"").duty == Duty::control);
+  CHECK(thermocouple("duty = \"monitor\"").duty == Duty::monitor);
+  CHECK(thermocouple("duty = \"spare\"").duty == Duty::spare);
+  CHECK(thermocouple("duty = \"air\"").duty == Duty::air);
+  CHECK(thermocouple("duty = \"set point\"").duty == Duty::set_point);
+  CHECK(thermocouple("duty = \"off\"").duty == Duty::off);
+  CHECK(thermocouple("zone = \"edge\"").zone == Zone::edge);
+  CHECK(thermocouple("unit = \"C\"").unit == ChannelUnit::celsius);
+  CHECK(thermocouple("unit = \"F\"").unit == ChannelUnit::fahrenheit);
+  CHECK(thermocouple("unit = \"K\"").unit == ChannelUnit::kelvin);
+  CHECK(thermocouple("unit = \"mV\"").unit == ChannelUnit::millivolt);
+  const std::pair<const char*, Type> types[] = {{"K", Type::K}, {"J", Type::J}, {"N", Type::N},
+                                                {"E", Type::E}, {"T", Type::T}, {"R", Type::R},
+                                                {"S", Type::S}, {"B", Type::B}};
+  for (const auto& [name, type] : types)
+    CHECK(thermocouple("type = \"" + std::string{name} + "\"").type == type);
+}
+
+TEST_CASE("a place along the work is in metres and round it in degrees") {
+  CHECK(thermocouple("at = \"1.2 m\"").at_m == 1.2);
+  CHECK(thermocouple("at = \"-300 mm\"").at_m == -0.3);
+  CHECK(thermocouple("at = \"15 ft\"").at_m == 4.572);
+  CHECK(thermocouple("around = \"90 deg\"").around_deg == 90.0);
+}
+
+TEST_CASE("a cold junction is a column or a fixed temperature") {
+  CHECK(thermocouple("cold_junction = \"Terminals\"").cold_junction ==
+        ColdJunction{std::string{"Terminals"}});
+  CHECK(thermocouple("cold_junction = \"23.0 C\"").cold_junction ==
+        ColdJunction{Temperature::of_celsius(23.0)});
+  CHECK(thermocouple("cold_junction = \"73.4 F\"").cold_junction ==
+        ColdJunction{Temperature::of_celsius(23.0)});
+}
+
+TEST_CASE("a tolerance is a class of the tables or a fixed plus-minus") {
+  using Kind = Tolerance::Kind;
+  CHECK(thermocouple("tolerance = \"class 1\"").tolerance->kind == Kind::class_1);
+  CHECK(thermocouple("tolerance = \"class 2\"").tolerance->kind == Kind::class_2);
+  CHECK(thermocouple("tolerance = \"standard\"").tolerance->kind == Kind::standard);
+  CHECK(thermocouple("tolerance = \"special\"").tolerance->kind == Kind::special);
+  const Tolerance fixed{Kind::fixed, TemperatureDifference::of_kelvin(1.1)};
+  CHECK(thermocouple("tolerance = \"±1.1 C\"").tolerance == fixed);
+  CHECK(thermocouple("tolerance = \"+-1.1 C\"").tolerance == fixed);
+  CHECK(thermocouple("extension = \"±2.7 F\"").extension->kelvin() == 1.5);
+}
+
+TEST_CASE("calibration, certificate and date are read") {
+  const ThermocoupleEntry entry =
+      thermocouple("correction = [[0, 0.0], [600, -1.4]]\ncertificate = \"K-88\"\nvalid_until = 2031-09-30");
+  REQUIRE(entry.correction.size() == 2);
+  CHECK(entry.correction[1].first.celsius() == 600.0);
+  CHECK(entry.correction[1].second.kelvin() == -1.4);
+  CHECK(entry.certificate == "K-88");
+  CHECK(entry.valid_until == CivilDate{2031, 9, 30});
+}
+
+TEST_CASE("a thermocouple that is a spare for another has that duty unless one is written") {
+  CHECK(thermocouple("spare_for = \"TC1\"").duty == Duty::spare);
+  CHECK(thermocouple("spare_for = \"TC1\"").spare_for == "TC1");
+  CHECK(thermocouple("spare_for = \"TC1\"\nduty = \"control\"").duty == Duty::control);
+}
+
+TEST_CASE("a moment is a local time in quotes or without, or seconds from the first sample") {
+  const auto from = [](const std::string& written) {
+    return job("[[aside]]\ncolumn = \"TC1\"\nreason = \"off\"\nfrom = " + written + "\n").asides[0].from;
+  };
+  const Moment expected = clock("2031-04-02 13:10");
+  CHECK(from("\"2031-04-02 13:10\"") == expected);
+  CHECK(from("\"2031-04-02T13:10:00\"") == expected);
+  CHECK(from("2031-04-02T13:10:00") == expected);
+  CHECK(from("2031-04-02 13:10:00.5") == Moment{clock("2031-04-02 13:10:00.5")});
+  CHECK(from("25800") == Moment{25800.0});
+  CHECK(from("-0.5") == Moment{-0.5});
+}
+
+TEST_CASE("what a person put aside, named and remarked is read") {
+  const Job found =
+      job("[[aside]]\ncolumn = 2\nfrom = 0\nto = 0\nreason = \"junction came off the work\"\n"
+          "[[period]]\nname = \"welding\"\nfrom = \"2031-04-02 06:40\"\nto = \"2031-04-02 09:15\"\n"
+          "[[remark]]\nat = \"2031-04-02 11:02\"\ntext = \"power cut, 4 min\"\n");
+  REQUIRE(found.asides.size() == 1);
+  CHECK(found.asides[0].column == "2");
+  CHECK(found.asides[0].to == Moment{0.0});
+  CHECK(found.asides[0].reason == "junction came off the work");
+  REQUIRE(found.periods.size() == 1);
+  CHECK(found.periods[0].name == "welding");
+  CHECK(found.periods[0].to == Moment{clock("2031-04-02 09:15")});
+  CHECK(found.periods[0].line == 7);
+  REQUIRE(found.remarks.size() == 1);
+  CHECK(found.remarks[0].text == "power cut, 4 min");
+}
+
+TEST_CASE("what was settled about the file, the stretch and the recorder are read") {
+  const Job found =
+      job("[reading]\ndates = \"dmy\"\nclock_forward = \"2031-03-30 02:00\"\n"
+          "[stretch]\nfrom = \"2031-04-02 06:00\"\nto = \"2031-04-03 02:00\"\n"
+          "[recorder]\naccuracy = \"±1.0 C\"\nresolution = \"0.1 C\"\ncertificate = \"R-7\"\nvalid_until = "
+          "2031-12-31\n");
+  CHECK(found.reading.dates == DateOrder::dmy);
+  CHECK(found.reading.clock_forward == clock("2031-03-30 02:00"));
+  CHECK(found.stretch->second == Moment{clock("2031-04-03 02:00")});
+  CHECK(found.recorder->accuracy->kelvin() == 1.0);
+  CHECK(found.recorder->resolution->kelvin() == 0.1);
+  CHECK(found.recorder->certificate == "R-7");
+  CHECK(found.recorder->valid_until == CivilDate{2031, 12, 31});
+  CHECK(job("[reading]\ndates = \"mdy\"").reading.dates == DateOrder::mdy);
+  CHECK(job("[reading]\ndates = \"ymd\"").reading.dates == DateOrder::ymd);
+}
+
+TEST_CASE("several welds are listed, each with its thermocouples") {
+  const Job found =
+      job("[[weld]]\nnumber = \"W-117\"\n[[weld]]\nnumber = \"W-118\"\nthickness = \"22 mm\"\nmaterial = "
+          "\"P355GH\"\n"
+          "[[thermocouple]]\ncolumn = \"TC1\"\nweld = \"W-118\"\n");
+  REQUIRE(found.welds.size() == 2);
+  CHECK_FALSE(found.welds[0].thickness.has_value());
+  CHECK(found.welds[1].thickness->millimetres() == 22.0);
+  CHECK(found.welds[1].material == "P355GH");
+  CHECK(found.welds[1].line == 4);
+  CHECK(found.thermocouples[0].weld == "W-118");
+}
+
+TEST_CASE("jobs whose head is refused") {
+  for (const Refused& row : {
+           Refused{"soakwright = \"procedure 1\"\nnumber = \"1\"\n", 1, "\"procedure 1\"",
+                   "a job is wanted here"},
+           Refused{"soakwright = \"job 9\"\n", 1, "\"job 9\"", "\"job 1\""},
+           Refused{"work = \"drum\"\n", 1, "`soakwright` is missing in the job", "add"},
+           Refused{kHead + "cycle = 0\n", 2, "`cycle` is 0", "from 1"},
+           Refused{kHead + "cycle = \"first\"\n", 2, "`cycle` is \"first\"", "whole number"},
+           Refused{kHead + "clint = \"x\"\n", 2, "`clint` is not a key of the job", "did you mean `client`?"},
+           Refused{kHead + "weld = 117\n", 2, "`weld` is 117", "[[weld]]"},
+           Refused{kHead + "log = \"\"\n", 2, "`log` is empty", "name"},
+           Refused{kHead + "number = \"HTP-021\"\n", 2, "`number` is not a key of the job",
+                   "known here: soakwright, work"},
+           Refused{kHead + "weld = \"W-117\"\n[[weld]]\nnumber = \"W-118\"\n", 3, "not TOML", ""},
+           Refused{kHead + "[thermocouple]\ncolumn = \"TC1\"\n", 2, "`thermocouple` is a table",
+                   "[[thermocouple]]"},
+           Refused{kHead + "[[reading]]\ndates = \"dmy\"\n", 2, "`reading` is a list", "[reading]"},
+           Refused{kHead + "[reading]\ndates = \"dym\"\n", 3, "`dates` is \"dym\"", "dmy, mdy, ymd"},
+           Refused{kHead + "[reading]\nclock_forward = \"2031-03-30\"\n", 3,
+                   "`clock_forward` is \"2031-03-30\"", "13:10"},
+           Refused{kHead + "[reading]\nclock_forward = 7200\n", 3, "`clock_forward` is 7200", "local time"},
+           Refused{kHead + "[reading]\ndate = \"dmy\"\n", 3, "`date` is not a key of [reading]",
+                   "did you mean `dates`?"},
+           Refused{kHead + "[stretch]\nfrom = 0\n", 2, "`to` is missing in [stretch]", "add `to"},
+           Refused{kHead + "[stretch]\nfrom = 60\nto = 60\n", 4, "`to` is not after `from`",
+                   "changed places"},
+           Refused{kHead + "[recorder]\naccuracy = \"1 %\"\n", 3, "`accuracy` is \"1 %\"", "±1.1 C"},
+           Refused{kHead + "[recorder]\naccuracy = 1.0\n", 3, "`accuracy` is 1", "±1.1 C"},
+           Refused{kHead + "[recorder]\nresolution = \"±0.1 C\"\n", 3, "`resolution` is", "last digit"},
+           Refused{kHead + "[recorder]\nresolution = \"0 C\"\n", 3, "`resolution` is \"0 C\"", "more than 0"},
+           Refused{kHead + "[recorder]\nvalid_until = \"2031-12-31\"\n", 3, "`valid_until` is \"2031-12-31\"",
+                   "without quotes"},
+           Refused{kHead + "[recorder]\nvalid_until = 2031-12-32\n", 3, "not TOML", ""},
+       })
+    CHECK(unlike(parsed(row.text), row) == "");
+}
+
+TEST_CASE("thermocouples that are refused") {
+  const auto listed = [](const std::string& lines) {
+    return kHead + "[[thermocouple]]\ncolumn = \"TC3\"\n" + lines;
+  };
+  for (const Refused& row : {
+           Refused{kHead + "[[thermocouple]]\nname = \"TC3\"\n", 2, "`column` is missing in [[thermocouple]]",
+                   "add `column"},
+           Refused{kHead + "[[thermocouple]]\ncolumn = 0\n", 3, "`column` is 0", "from 1"},
+           Refused{kHead + "[[thermocouple]]\ncolumn = 1.5\n", 3, "`column` is 1.5", ""},
+           Refused{kHead + "[[thermocouple]]\ncolumn = \" \"\n", 3, "`column` is empty", "name"},
+           Refused{listed("duty = \"setpoint\""), 4, "`duty` is \"setpoint\"", "did you mean `set point`?"},
+           Refused{listed("zone = \"middle\""), 4, "`zone` is \"middle\"", "soak, edge"},
+           Refused{listed("at = 1.2"), 4, "`at` is 1.2", "\"1.2 m\""},
+           Refused{listed("at = \"1.2\""), 4, "`at` is \"1.2\"", "\"1.2 m\""},
+           Refused{listed("around = 90"), 4, "`around` is 90", "\"90 deg\""},
+           Refused{listed("unit = \"R\""), 4, "`unit` is \"R\"", "C, F, K, mV"},
+           Refused{listed("type = \"L\""), 4, "`type` is \"L\"", "K, J, N, E, T, R, S, B"},
+           Refused{listed("type = \"k\""), 4, "`type` is \"k\"", "K, J, N, E, T, R, S, B"},
+           Refused{listed("cold_junction = 23.0"), 4, "`cold_junction` is 23", "\"23.0 C\""},
+           Refused{listed("cold_junction = \"\""), 4, "`cold_junction` is empty", ""},
+           Refused{listed("tolerance = \"class 3\""), 4, "`tolerance` is \"class 3\"",
+                   "\"class 1\", \"class 2\""},
+           Refused{listed("tolerance = \"±1.1\""), 4, "`tolerance` is", "\"±1.1 C\""},
+           Refused{listed("tolerance = \"-1.1 C\""), 4, "`tolerance` is \"-1.1 C\"", "0 or more"},
+           Refused{listed("extension = \"KX\""), 4, "`extension` is \"KX\"", "\"±1.1 C\""},
+           Refused{listed("correction = []"), 4, "`correction` is an empty list", "[[0, 0.0]"},
+           Refused{listed("correction = [0, 600]"), 4, "`correction` is 0", "[[0, 0.0]"},
+           Refused{listed("correction = [[600, -1.4], [0, 0.0]]"), 4,
+                   "`correction` has a point that is not above", "rising"},
+           Refused{listed("correction = [[0, 0.0], [600, nan]]"), 4, "`correction` is not a finite number",
+                   ""},
+           Refused{listed("valid_until = 2031-09-30T00:00:00"), 4, "`valid_until` is 2031-09-30T00:00:00",
+                   "2031-09-30"},
+           Refused{listed("valid_until = 1492-01-01"), 4, "outside the years 1678 to 2261", ""},
+           Refused{listed("position = \"90 deg\""), 4, "`position` is not a key of [[thermocouple]]",
+                   "known here: column"},
+           Refused{listed("weld = \"W-119\""), 4, "`weld` \"W-119\" is no weld of the job",
+                   "name the job's welds"},
+           Refused{listed("[[thermocouple]]\ncolumn = \" tc3\""), 5,
+                   "`column` \"tc3\" stands in the [[thermocouple]] at line 2 too", "once"},
+           Refused{listed("[[thermocouple]]\ncolumn = \"TC4\"\nname = \"TC3\""), 6,
+                   "`name` \"TC3\" stands in", "a name of its own"},
+           Refused{listed("spare_for = \"tc3\""), 4, "`spare_for` \"tc3\" names the thermocouple itself",
+                   "takes over from"},
+           Refused{listed("spare_for = \"\""), 4, "`spare_for` is empty", ""},
+           Refused{listed("duty = \"air\"\n[[thermocouple]]\ncolumn = \"TC9\"\nspare_for = \"TC3\""), 7,
+                   "names one that is not judged", "control or monitor"},
+           Refused{listed("spare_for = \"TC1\"\n[[thermocouple]]\ncolumn = \"TC9\"\nspare_for = \"TC3\""), 7,
+                   "is itself a spare", "judged"},
+           Refused{listed("spare_for = \"TC1\"\n[[thermocouple]]\ncolumn = \"TC9\"\nspare_for = \"TC1\""), 7,
+                   "has a spare already, the [[thermocouple]] at line 2", "one spare"},
+           Refused{listed("name = \"top\"\n[[thermocouple]]\ncolumn = \"TC8\"\nspare_for = "
+                          "\"top\"\n[[thermocouple]]\ncolumn = \"TC9\"\nspare_for = \"TC3\""),
+                   10, "has a spare already, the [[thermocouple]] at line 5", "one spare"},
+       })
+    CHECK(unlike(parsed(row.text), row) == "");
+}
+
+TEST_CASE("a thermocouple of a weld that is spelled wrong is told the nearest") {
+  const std::string text =
+      kHead + "[[weld]]\nnumber = \"W-118\"\n[[thermocouple]]\ncolumn = 2\nweld = \"W-181\"\n";
+  CHECK(unlike(parsed(text), {text, 6, "`weld` \"W-181\" is no weld of the job", "did you mean `W-118`?"}) ==
+        "");
+}
+
+TEST_CASE("welds, stretches put aside, periods and remarks that are refused") {
+  const auto aside = [](const std::string& lines) { return kHead + "[[aside]]\n" + lines; };
+  const auto period = [](const std::string& lines) {
+    return kHead + "[[period]]\nname = \"welding\"\n" + lines;
+  };
+  for (const Refused& row : {
+           Refused{kHead + "[[weld]]\nthickness = \"22 mm\"\n", 2, "`number` is missing in [[weld]]",
+                   "add `number"},
+           Refused{kHead + "[[weld]]\nnumber = \"W-1\"\n[[weld]]\nnumber = \"w-1\"\n", 5,
+                   "`number` \"w-1\" stands in the [[weld]] at line 2 too", "once"},
+           Refused{aside("from = 0\nreason = \"off\""), 2, "`column` is missing in [[aside]]", "add"},
+           Refused{aside("column = 2\nreason = \"off\""), 2, "`from` is missing in [[aside]]", "add"},
+           Refused{aside("column = 2\nfrom = 0"), 2, "`reason` is missing in [[aside]]", "add"},
+           Refused{aside("column = 2\nfrom = 0\nreason = \"\""), 5, "`reason` is empty", ""},
+           Refused{aside("column = 2\nfrom = \"13:10\"\nreason = \"off\""), 4, "`from` is \"13:10\"",
+                   "seconds from its first sample"},
+           Refused{aside("column = 2\nfrom = 2031-04-02\nreason = \"off\""), 4, "`from` is 2031-04-02",
+                   "2031-04-02 13:10"},
+           Refused{aside("column = 2\nfrom = 2031-04-02T13:10:00Z\nreason = \"off\""), 4, "offset from UTC",
+                   "local time"},
+           Refused{aside("column = 2\nfrom = nan\nreason = \"off\""), 4, "`from` is not a finite number", ""},
+           Refused{aside("column = 2\nfrom = 60\nto = 0\nreason = \"off\""), 5, "`to` is not after `from`",
+                   "changed places"},
+           Refused{aside("column = 2\nfrom = 0\nuntil = 9\nreason = \"off\""), 5,
+                   "`until` is not a key of [[aside]]", "column, from, to"},
+           Refused{period("from = 0"), 2, "`to` is missing in [[period]]", "add"},
+           Refused{period("from = \"2031-04-02 09:15\"\nto = \"2031-04-02 06:40\""), 5,
+                   "`to` is not after `from`", "changed places"},
+           Refused{period("from = 0\nto = 0"), 5, "`to` is not after `from`", "changed places"},
+           Refused{period("from = 0\nto = 1\n[[period]]\nname = \"welding\"\nfrom = 2\nto = 3"), 7,
+                   "`name` \"welding\" stands in the [[period]] at line 2 too", "keep stage for each"},
+           Refused{kHead + "[[remark]]\nat = 60\n", 2, "`text` is missing in [[remark]]", "add"},
+           Refused{kHead + "[[remark]]\ntext = \"x\"\n", 2, "`at` is missing in [[remark]]", "add"},
+       })
+    CHECK(unlike(parsed(row.text), row) == "");
+}
+
+TEST_CASE("moments of two kinds are left to the log to compare") {
+  CHECK(job("[[period]]\nname = \"welding\"\nfrom = 0\nto = \"2031-04-02 09:15\"\n").periods.size() == 1);
+}
+
+TEST_CASE("ten thousand thermocouples are checked in no time") {
+  // Each against each would be 10^8 comparisons of text.
+  std::string text = kHead;
+  for (int number = 1; number <= 10'000; ++number)
+    text += "[[thermocouple]]\ncolumn = " + std::to_string(number) + "\n";
+  text += "[[thermocouple]]\ncolumn = 777\n";
+  const auto result = parsed(text);
+  REQUIRE_FALSE(result.ok());
+  CHECK(result.problems().size() == 1);
+}

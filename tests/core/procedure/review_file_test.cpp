@@ -1,0 +1,75 @@
+// Review files: dispositions and people.
+#include <string>
+#include <utility>
+
+#include <catch2/catch.hpp>
+
+#include "core/procedure/job_file.h"
+#include "core/procedure/review.h"
+#include "core/units/sha256.h"
+#include "tests/core/procedure/refusals.h"
+
+using namespace soakwright;
+
+namespace {
+
+const std::string kHead = "soakwright = \"review 1\"\n";
+Result<Review> parsed(const std::string& text) { return parse_review(text, "given.toml"); }
+
+}  // namespace
+
+TEST_CASE("a review is read with its dispositions and its people") {
+  const std::string text =
+      kHead + "result_sha256 = \"" + sha256_hex("abc") +
+      "\"\n"
+      "[[finding]]\nrequirement = \"stage-2.hold-band\"\nweld = \"W-117\"\nchannel = \"TC3\"\n"
+      "from_s = 25800\ndisposition = \"accepted\"\nreason = \"4 min, 3 C below\"\n"
+      "[[finding]]\nrequirement = \"record.gap\"\ndisposition = \"repeat\"\nreason = \"hole\"\n"
+      "[[finding]]\nrequirement = \"record.end\"\ndisposition = \"rejected\"\nreason = \"hot\"\n"
+      "[[person]]\nrole = \"performed\"\nname = \"Ines Okafor\"\ndate = 2031-04-03\n"
+      "[[person]]\nrole = \"reviewed\"\nname = \"Tomasz Lindqvist\"\nremark = \"see finding 1\"\n"
+      "[[person]]\nrole = \"witnessed\"\nname = \"Mara Devlin\"\n";
+  const Review review = accepted(parsed(text));
+  using Disposition = FindingReview::Disposition;
+  CHECK(review.file == "given.toml");
+  CHECK(review.sha256 == sha256_hex(text));
+  CHECK(review.result_sha256 == sha256_hex("abc"));
+  REQUIRE(review.findings.size() == 3);
+  CHECK(review.findings[0] == FindingReview{"stage-2.hold-band", "W-117", "TC3", 25800.0,
+                                            Disposition::accepted, "4 min, 3 C below"});
+  CHECK(review.findings[1].disposition == Disposition::repeat);
+  CHECK(review.findings[2].disposition == Disposition::rejected);
+  REQUIRE(review.people.size() == 3);
+  CHECK(review.people[0] ==
+        Person{Person::Role::performed, "Ines Okafor", CivilDate{2031, 4, 3}, std::nullopt});
+  CHECK(review.people[1].remark == "see finding 1");
+  CHECK(review.people[2].role == Person::Role::witnessed);
+}
+
+TEST_CASE("reviews that are refused") {
+  const std::string finding = "[[finding]]\nrequirement = \"record.gap\"\n";
+  for (const Refused& row : {
+           Refused{"soakwright = \"job 1\"\n", 1, "\"job 1\"", "a review is wanted here"},
+           Refused{kHead + "result_sha256 = \"abc\"\n", 2, "`result_sha256` is \"abc\"",
+                   "64 hexadecimal digits"},
+           Refused{kHead + "result = \"abc\"\n", 2, "`result` is not a key of the review", "result_sha256"},
+           Refused{kHead + finding + "disposition = \"accepted\"\n", 2, "`reason` is missing", "add"},
+           Refused{kHead + finding + "reason = \"x\"\n", 2, "`disposition` is missing", "add"},
+           Refused{kHead + finding + "disposition = \"ok\"\nreason = \"x\"\n", 4, "`disposition` is \"ok\"",
+                   "accepted, repeat, rejected"},
+           Refused{kHead + finding + "disposition = \"accepted\"\nreason = \" \"\n", 5, "`reason` is empty",
+                   ""},
+           Refused{kHead + finding + "from_s = \"13:10\"\ndisposition = \"accepted\"\nreason = \"x\"\n", 4,
+                   "`from_s`", "plain number"},
+           Refused{kHead + finding + "disposition = \"accepted\"\nreason = \"x\"\n" + finding +
+                       "disposition = \"rejected\"\nreason = \"y\"\n",
+                   6, "has a disposition already", "keep one"},
+           Refused{kHead + "[[person]]\nrole = \"welder\"\nname = \"Ines Okafor\"\n", 3,
+                   "`role` is \"welder\"", "performed, reviewed, witnessed"},
+           Refused{kHead + "[[person]]\nrole = \"reviewed\"\n", 2, "`name` is missing", "add"},
+           Refused{
+               kHead + "[[person]]\nrole = \"reviewed\"\nname = \"Tomasz Lindqvist\"\ndate = \"3 April\"\n",
+               5, "`date` is \"3 April\"", "2031-09-30"},
+       })
+    CHECK(unlike(parsed(row.text), row) == "");
+}

@@ -1,0 +1,152 @@
+#include "core/read/hot_loops.h"
+
+#include <random>
+#include <string>
+#include <vector>
+
+#include <catch2/catch.hpp>
+
+using namespace soakwright;
+
+namespace {
+
+constexpr std::size_t kMargin = 64;
+
+/// Random text of the characters that logs are made of, with room around it as the loops want it.
+std::string random_text(std::mt19937& random, std::size_t length, const char* alphabet) {
+  const std::string letters{alphabet};
+  std::string text(kMargin, '\n');
+  for (std::size_t i = 0; i < length; ++i) text += letters[random() % letters.size()];
+  return text + std::string(2 * kMargin, '7');
+}
+
+std::vector<const HotLoops*> builds() { return {&plain_hot_loops(), &hot_loops()}; }
+
+}  // namespace
+
+TEST_CASE("lines and blank lines are counted as one byte after the other shows them") {
+  std::mt19937 random{1};
+  for (int round = 0; round < 300; ++round) {
+    const std::size_t length = random() % 400;
+    const std::string text =
+        random_text(random, length, round % 2 == 0 ? "\n\r1" : "\n\r12,.4567890\n\r12,.4567890");
+    std::size_t lines = 0;
+    std::size_t blank = 0;
+    std::size_t start = kMargin;
+    for (std::size_t i = kMargin; i < kMargin + length; ++i)
+      if (text[i] == '\n') {
+        ++lines;
+        const std::string line = text.substr(start, i - start);
+        if (line.empty() || line == "\r") ++blank;
+        start = i + 1;
+      }
+    for (const HotLoops* loops : builds()) {
+      const LineCount count = loops->count_lines(text.data() + kMargin, text.data() + kMargin + length, '\n');
+      CHECK(count.lines == lines);
+      CHECK(count.blank == blank);
+    }
+  }
+}
+
+TEST_CASE("ends of cells and lines are found wherever they stand") {
+  std::mt19937 random{2};
+  for (int round = 0; round < 300; ++round) {
+    const std::size_t length = random() % 400;
+    const std::string text = random_text(random, length, round % 3 == 0 ? ",\n" : ",\n1234567");
+    std::vector<std::uint32_t> ends;
+    std::vector<std::uint32_t> lines;
+    for (std::size_t i = kMargin; i < kMargin + length; ++i) {
+      if (text[i] == '\n') lines.push_back(static_cast<std::uint32_t>(ends.size()));
+      if (text[i] == '\n' || text[i] == ',') ends.push_back(static_cast<std::uint32_t>(i));
+    }
+    for (const HotLoops* loops : builds()) {
+      std::vector<std::uint32_t> found_ends(length + 128);
+      std::vector<std::uint32_t> found_lines(length + 128);
+      EndsFound found{found_ends.data(), 0, found_lines.data(), 0};
+      loops->find_ends(text.data(), kMargin, kMargin + length, ',', '\n', found);
+      found_ends.resize(found.end_count);
+      found_lines.resize(found.line_count);
+      CHECK(found_ends == ends);
+      CHECK(found_lines == lines);
+    }
+  }
+}
+
+TEST_CASE("extremes leave out what is missing") {
+  std::mt19937 random{3};
+  for (std::size_t length = 0; length < 70; ++length) {
+    std::vector<std::int32_t> units(length);
+    Extremes expected;
+    for (std::int32_t& unit : units) {
+      unit = random() % 4 == 0 ? INT32_MIN : static_cast<std::int32_t>(random());
+      if (unit == INT32_MIN) continue;
+      expected.low = std::min(expected.low, unit);
+      expected.high = std::max(expected.high, unit);
+      ++expected.there;
+    }
+    for (const HotLoops* loops : builds()) {
+      Extremes extremes;
+      loops->find_extremes(units.data(), units.size(), extremes);
+      CHECK(extremes.low == expected.low);
+      CHECK(extremes.high == expected.high);
+      CHECK(extremes.there == expected.there);
+    }
+  }
+}
+
+TEST_CASE("plain decimals of every shape are read, and nothing else is taken for one") {
+  struct Row {
+    const char* cells;
+    int places;
+    std::vector<std::int32_t> units;  ///< as far as the cells are plain
+  };
+  constexpr std::int32_t kGone = INT32_MIN;
+  const Row table[] = {
+      {"0,7,42,999,1234,98765,123456,7654321,12345678,5",
+       0,
+       {0, 7, 42, 999, 1234, 98765, 123456, 7654321, 12345678, 5}},
+      {"0.5,20.5,999.9,1234.5,123456.7,.5,20.6", 1, {5, 205, 9999, 12345, 1234567, 5, 206}},
+      {"0.25,20.50,12345.67,.25,1.00", 2, {25, 2050, 1234567, 25, 100}},
+      {"0.125,1234.567,.001,9.999", 3, {125, 1234567, 1, 9999}},
+      {"1.2345,123.4567,.0001,20.0000,20.0001", 4, {12345, 1234567, 1, 200000, 200001}},
+      {"1.23456,12.34567,.00001,2.00000", 5, {123456, 1234567, 1, 200000}},
+      {"1.234567,.000001,2.000000,3.000000,4.000000", 6, {1234567, 1, 2000000, 3000000, 4000000}},
+      {"20.5,,20.6,,,20.7", 1, {205, kGone, 206, kGone, kGone, 207}},
+      // What stops the fast way, in the fifth cell and in the second.
+      {"20.5,20.6,20.7,20.8,-1.5,20.9", 1, {205, 206, 207, 208}},
+      {"20.5,20,20.7", 1, {205}},
+      {"20.5,20.55", 1, {205}},
+      {"20.5,1234567.8", 1, {205}},
+      {"20.5,123456789.8", 1, {205}},
+      {"20.5, 20.6", 1, {205}},
+      {"20.5,20.6 ", 1, {205}},
+      {"20.5,+20.6", 1, {205}},
+      {"20.5,NaN", 1, {205}},
+      {"20.5,2:.6", 1, {205}},
+      {"20.5,2/.6", 1, {205}},
+      {"20.5,2\xB0.6", 1, {205}},
+      {"20.5,5.", 1, {205}},
+      {"20.5,.", 1, {205}},
+      {"12.,5", 2, {}},
+      {"7,123456789", 0, {7}},
+      {"7,1.5", 0, {7}},
+  };
+  for (const Row& row : table)
+    for (const char decimal : {'.', ','}) {
+      INFO(row.cells << " with places " << row.places);
+      const char delimiter = decimal == '.' ? ',' : ';';
+      std::string text(kMargin, '\n');
+      for (const char c : std::string{row.cells}) text += c == ',' ? delimiter : c == '.' ? decimal : c;
+      text += '\n';
+      std::vector<std::uint32_t> ends;
+      for (std::size_t i = kMargin; i < text.size(); ++i)
+        if (text[i] == delimiter || text[i] == '\n') ends.push_back(static_cast<std::uint32_t>(i));
+      for (const HotLoops* loops : builds()) {
+        std::vector<std::int32_t> units(3 * ends.size(), 77);
+        const std::size_t read = loops->parse_cells(DecimalShape::of(row.places, decimal), text.data(),
+                                                    kMargin, ends.data(), ends.size(), units.data(), 3);
+        REQUIRE(read == row.units.size());
+        for (std::size_t i = 0; i < read; ++i) CHECK(units[3 * i] == row.units[i]);
+      }
+    }
+}

@@ -1,0 +1,134 @@
+#include "core/report/printed_numbers.h"
+
+#include <catch2/catch.hpp>
+
+#include "tests/core/report/made_up_run.h"
+
+using namespace soakwright;
+
+namespace {
+
+Requirement rate_requirement(double limit, double measured) {
+  Requirement requirement;
+  requirement.kind = RequirementKind::heating_rate;
+  requirement.unit = QuantityUnit::celsius_per_hour;
+  requirement.limit = limit;
+  requirement.measured = measured;
+  requirement.margin = limit - measured;
+  return requirement;
+}
+
+}  // namespace
+
+TEST_CASE("a duration is told in hours, minutes and seconds, the empty parts left out") {
+  struct Case {
+    double seconds;
+    int digits;
+    const char* text;
+  };
+  const Case cases[] = {{5712.0, 0, "1 h 35 min 12 s"},
+                        {5700.0, 0, "1 h 35 min"},
+                        {3600.0, 0, "1 h"},
+                        {59.6, 0, "1 min"},
+                        {45.0, 0, "45 s"},
+                        {0.0, 0, "0 s"},
+                        {93'600.0, 0, "26 h"},
+                        {-180.0, 0, "−3 min"},
+                        {-0.2, 0, "0 s"},
+                        {12.34, 1, "12.3 s"},
+                        {3600.05, 2, "1 h 0.05 s"}};
+  for (const Case& c : cases) {
+    CAPTURE(c.seconds, c.digits);
+    CHECK(rounded_duration(c.seconds, c.digits) == c.text);
+  }
+}
+
+TEST_CASE("numbers keep no zero that says nothing and never print as minus zero") {
+  CHECK(short_text(590.0, 2) == "590");
+  CHECK(short_text(144.7368, 2) == "144.74");
+  CHECK(short_text(-0.001, 2) == "0");
+  CHECK(decimal_text(-0.04, 1) == "0.0");
+  CHECK(decimal_text(-5.5, 1) == "−5.5");
+  CHECK(count_text(1'234'567) == "1 234 567");
+  CHECK(count_text(123) == "123");
+}
+
+TEST_CASE("a printed value never contradicts its verdict") {
+  const auto record = made_up_record({});
+  const PrintedNumbers say{TemperatureUnit::celsius, *record};
+  SECTION("the usual case has one decimal") {
+    const MeasuredText text = say.measured(rate_requirement(144.73684, 139.21));
+    CHECK(text.limit == "≤ 144.74 °C/h");
+    CHECK(text.measured == "139.2 °C/h");
+    CHECK(text.margin == "5.5 °C/h");
+  }
+  SECTION("close to the limit there are more, as many as tell them apart") {
+    const MeasuredText text = say.measured(rate_requirement(144.7368, 144.7401));
+    CHECK(text.limit == "≤ 144.737 °C/h");
+    CHECK(text.measured == "144.740 °C/h");
+    CHECK(text.margin == "−0.003 °C/h");
+  }
+  SECTION("at the limit there is nothing to tell apart") {
+    const MeasuredText text = say.measured(rate_requirement(200.0, 200.0));
+    CHECK(text.measured == "200.0 °C/h");
+    CHECK(text.margin == "0.0 °C/h");
+  }
+  SECTION("a hold that misses by a fraction of a second says so") {
+    Requirement hold;
+    hold.kind = RequirementKind::hold_time;
+    hold.unit = QuantityUnit::seconds;
+    hold.limit = 5700.0;
+    hold.limit_is_least = true;
+    hold.measured = 5699.7;
+    hold.margin = -0.3;
+    const MeasuredText text = say.measured(hold);
+    CHECK(text.limit == "≥ 1 h 35 min");
+    CHECK(text.measured == "1 h 34 min 59.7 s");
+    CHECK(text.margin == "−0.3 s");
+  }
+}
+
+TEST_CASE("a reading has the log's digits and what lies between readings one more") {
+  const auto record = made_up_record({});
+  const PrintedNumbers say{TemperatureUnit::celsius, *record};
+  CHECK(say.temperature(611.6) == "611.6 °C");
+  CHECK(say.temperature(611.643) == "611.64 °C");
+}
+
+TEST_CASE("in Fahrenheit a point has the offset, a difference and a rate do not") {
+  // NIST SP 811, appendix B.8: t/F = 1.8 t/C + 32; an interval of 1 C is 1.8 F.
+  const auto record = made_up_record({});
+  const PrintedNumbers say{TemperatureUnit::fahrenheit, *record};
+  CHECK(say.asked_temperature(590.0) == "1094 °F");
+  CHECK(say.asked_difference(30.0) == "54 °F");
+  CHECK(say.asked_rate(100.0) == "180 °F/h");
+  CHECK(say.band(590.0, 620.0) == "1094 to 1148 °F");
+  Requirement ceiling;
+  ceiling.limit = 650.0;
+  ceiling.measured = 605.0;
+  ceiling.margin = 45.0;
+  CHECK(say.measured(ceiling).measured == "1121.0 °F");
+  CHECK(say.measured(ceiling).margin == "81.0 °F");
+  ceiling.kind = RequirementKind::spread;
+  CHECK(say.measured(ceiling).measured == "1089.0 °F");
+}
+
+TEST_CASE("moments are local time where the log has a clock and elapsed time where it has none") {
+  const auto clocked = made_up_record({});
+  const PrintedNumbers local{TemperatureUnit::celsius, *clocked};
+  CHECK(local.moment(3'661.0) == "2031-04-02 07:01:01");
+  CHECK(local.moment(3'660.9996) == "2031-04-02 07:01:01");
+  CHECK(local.span(0.0, 60.0) == "2031-04-02 06:00:00 to 06:01:00");
+  CHECK(local.span(64'799.0, 64'801.0) == "2031-04-02 23:59:59 to 2031-04-03 00:00:01");
+  MadeUpRun run;
+  run.clock = false;
+  const auto bare = made_up_record(run);
+  const PrintedNumbers elapsed{TemperatureUnit::celsius, *bare};
+  CHECK(elapsed.moment(93'784.0) == "26:03:04");
+  CHECK(elapsed.span(0.0, 60.0) == "0:00:00 to 0:01:00");
+}
+
+TEST_CASE("names are listed as a person says them") {
+  CHECK(listing({"TC1"}) == "TC1");
+  CHECK(listing({"TC1", "TC2", "TC3"}) == "TC1, TC2 and TC3");
+}

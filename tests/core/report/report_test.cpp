@@ -1,0 +1,268 @@
+#include "core/report/report.h"
+
+#include <algorithm>
+
+#include <catch2/catch.hpp>
+
+#include "tests/core/report/made_up_run.h"
+
+using namespace soakwright;
+
+namespace {
+
+bool says(const std::vector<Fact>& facts, const std::string& name) {
+  return std::any_of(facts.begin(), facts.end(), [&](const Fact& fact) { return fact.name == name; });
+}
+
+std::string text_of(const std::vector<Fact>& facts, const std::string& name) {
+  const auto found =
+      std::find_if(facts.begin(), facts.end(), [&](const Fact& fact) { return fact.name == name; });
+  return found == facts.end() ? std::string{} : found->text;
+}
+
+bool any_holds(const std::vector<std::string>& texts, const std::string& part) {
+  return std::any_of(texts.begin(), texts.end(),
+                     [&](const std::string& text) { return text.find(part) != std::string::npos; });
+}
+
+const RequirementRow& row_of(const Report& report, const std::string& id) {
+  const auto found = std::find_if(report.requirements.begin(), report.requirements.end(),
+                                  [&](const RequirementRow& row) { return row.id == id; });
+  REQUIRE(found != report.requirements.end());
+  return *found;
+}
+
+}  // namespace
+
+TEST_CASE("a clean run is told as met, with every requirement of the procedure") {
+  const Analysis analysis = made_up_analysis();
+  const Report report = make_report(analysis, {std::nullopt, "0.1.0", {}});
+  CHECK(report.title == "Stress relief of 38 mm drum nozzle seams");
+  CHECK(report.subject == "Steam drum D-3, nozzle N2 to shell, weld W-117");
+  CHECK(report.author == "Brackwater Fabrication");
+  CHECK(report.program == "Soakwright 0.1.0");
+  REQUIRE(report.verdict == Verdict::met);
+  CHECK(report.verdict_text == "Met");
+  // 5 of the whole record, 2 of the heat, 4 of the hold (its upper edge is one), 1 of the cool stage.
+  CHECK(report.verdict_sentence == "12 of 12 requirements met.");
+  CHECK(report.requirements.size() == analysis.verdicts->requirements.size());
+  CHECK(text_of(report.job, "Client") == "Saltmarsh Heat & Power, Port Ellery");
+  CHECK(text_of(report.record, "First reading") == "2031-04-02 06:00:00");
+  CHECK(report.fingerprints.size() == 3);
+  CHECK(report.fingerprints[0].sha256 == analysis.record->sha256);
+  CHECK(report.fingerprints[1].file == "htp-021.toml");
+}
+
+TEST_CASE("each row leads back to the value that it was made from") {
+  MadeUpRun run;
+  run.excursion = true;
+  run.dip = true;
+  const Analysis analysis = made_up_analysis(run);
+  const Report report = make_report(analysis);
+  REQUIRE(report.verdict == Verdict::not_met);
+  for (std::size_t i = 0; i < report.requirements.size(); ++i) {
+    const Requirement& requirement = analysis.verdicts->requirements[report.requirements[i].requirement];
+    CHECK(report.requirements[i].id == requirement.id);
+    CHECK(report.requirements[i].verdict == requirement.verdict);
+    CHECK(report.requirements[i].text == requirement.text);
+  }
+  REQUIRE_FALSE(report.findings.empty());
+  for (const FindingRow& row : report.findings) {
+    REQUIRE(row.requirement);
+    CHECK(report.requirements[*row.requirement].id == row.id);
+    CHECK(analysis.verdicts->findings[row.finding].text == row.text);
+  }
+  for (std::size_t i = 0; i < report.channels.size(); ++i) CHECK(report.channels[i].channel == i);
+}
+
+TEST_CASE("a rate's evidence is the fitted line in its window") {
+  const Analysis analysis = made_up_analysis();
+  const Report report = make_report(analysis);
+  const RequirementRow& row = row_of(report, "stage-1.heating-rate");
+  const Requirement& requirement = analysis.verdicts->requirements[row.requirement];
+  REQUIRE(row.evidence.fit);
+  const auto& [from, to] = *row.evidence.fit;
+  CHECK(from.at_s == requirement.from_s);
+  CHECK(to.at_s == requirement.to_s);
+  CHECK((to.level_c - from.level_c) / (to.at_s - from.at_s) * 3600.0 ==
+        Approx(*requirement.measured).epsilon(1e-12));
+  // Through the middle of the readings: at the window's centre the line is their mean.
+  REQUIRE(row.evidence.traces.size() == 1);
+  const ChartTrace& trace = report.chart.traces[row.evidence.traces[0]];
+  double sum = 0.0;
+  double count = 0.0;
+  for (std::size_t i = 0; i < analysis.record->rows(); ++i) {
+    const double at_s = analysis.record->times_s[i];
+    if (at_s < from.at_s - 1e-6 || at_s > to.at_s + 1e-6) continue;
+    sum += *trace.readings.celsius(i);
+    count += 1.0;
+  }
+  CHECK(0.5 * (from.level_c + to.level_c) == Approx(sum / count).epsilon(1e-9));
+}
+
+TEST_CASE("a spread's evidence is its pair at its moment") {
+  const Report report = make_report(made_up_analysis());
+  const RequirementRow& row = row_of(report, "stage-2.spread");
+  REQUIRE(row.evidence.points.size() == 2);
+  CHECK(row.evidence.points[0].at_s == row.evidence.points[1].at_s);
+  const double apart = std::fabs(row.evidence.points[0].level_c - row.evidence.points[1].level_c);
+  CHECK(row.measured == std::to_string(static_cast<int>(apart)) + "." +
+                            std::to_string(static_cast<int>(std::lround(apart * 10.0)) % 10) + " °C");
+}
+
+TEST_CASE("a hold's evidence marks the thermocouples that start and stop its clock") {
+  const Report report = make_report(made_up_analysis());
+  const RequirementRow& row = row_of(report, "stage-2.hold-time");
+  REQUIRE(row.evidence.points.size() == 2);
+  CHECK(row.evidence.points[0].at_s == Approx(*row.evidence.from_s));
+  CHECK(row.evidence.points[1].at_s == Approx(*row.evidence.to_s));
+  for (const ChartPoint& point : row.evidence.points) CHECK(point.level_c == Approx(590.0).margin(0.01));
+}
+
+TEST_CASE("the chart holds a band where the hold was, and over the whole record where there was none") {
+  const Report reached = make_report(made_up_analysis());
+  REQUIRE(reached.chart.bands.size() == 1);
+  CHECK(reached.chart.bands[0].reached);
+  CHECK(reached.chart.bands[0].text == "Stage 2, hold 590 to 620 °C");
+  CHECK(reached.chart.bands[0].from_s > 0.0);
+  MadeUpRun run;
+  run.spread_k = 80.0;  // never all within 30 °C of each other
+  const Report missed = make_report(made_up_analysis(run));
+  REQUIRE(missed.chart.bands.size() == 1);
+  CHECK_FALSE(missed.chart.bands[0].reached);
+  CHECK(missed.chart.bands[0].from_s == 0.0);
+  CHECK(missed.chart.bands[0].to_s == missed.chart.end_s);
+}
+
+TEST_CASE("ceilings and levels stand on the chart once") {
+  const Report report = make_report(made_up_analysis());
+  const auto count = [&](ChartLevel::Kind kind) {
+    return std::count_if(report.chart.levels.begin(), report.chart.levels.end(),
+                         [kind](const ChartLevel& level) { return level.kind == kind; });
+  };
+  CHECK(count(ChartLevel::Kind::ceiling) == 1);
+  CHECK(count(ChartLevel::Kind::start_max) == 1);
+  CHECK(count(ChartLevel::Kind::judged_above) == 1);
+}
+
+TEST_CASE("method notes say only what applies") {
+  const Analysis analysis = made_up_analysis();
+  const Report report = make_report(analysis);
+  CHECK(says(report.methods, "Rates"));
+  CHECK(says(report.methods, "Hold time"));
+  CHECK_FALSE(says(report.methods, "Hold time, accumulated"));
+  CHECK_FALSE(says(report.methods, "Grace"));
+  CHECK_FALSE(says(report.methods, "Tempering"));
+  CHECK_FALSE(says(report.methods, "Spares"));
+  CHECK_FALSE(says(report.methods, "Times"));
+  CHECK(text_of(report.methods, "Rates").find("window of 15 min,") != std::string::npos);
+  CHECK(text_of(report.methods, "Readings").find("no more than 5 min apart") != std::string::npos);
+
+  SECTION("and the window that was used where the log is too sparse for the one asked") {
+    MadeUpRun run;
+    run.interval_s = 180.0;  // 8 intervals are 24 min
+    const Report sparse = make_report(made_up_analysis(run));
+    CHECK(text_of(sparse.methods, "Rates").find("window of 24 min (asked: 15 min") != std::string::npos);
+  }
+  SECTION("and grace where there is some") {
+    Analysis graced = analysis;
+    auto procedure = std::make_shared<Procedure>(*analysis.procedure);
+    procedure->judging.grace = {180.0, TemperatureDifference::of_kelvin(5.0)};
+    graced.procedure = procedure;
+    judge_made_up(graced);
+    CHECK(text_of(make_report(graced).methods, "Grace") ==
+          "A departure from the band of no more than 3 min and no deeper than 5 °C does not break a hold.");
+  }
+}
+
+TEST_CASE("the cautions say that this is evidence and no release, and who decides") {
+  const Analysis analysis = made_up_analysis();
+  const Report report = make_report(analysis);
+  REQUIRE_FALSE(report.cautions.empty());
+  CHECK(report.cautions[0] ==
+        "This report is evidence for a competent person. It is not a release of the work.");
+  CHECK(any_holds(report.cautions, "governing code, the qualified procedure and licensed practice decide"));
+  CHECK(any_holds(report.cautions, "Check each limit against your own edition"));
+  CHECK(any_holds(report.cautions, "from memory"));
+  CHECK_FALSE(any_holds(report.cautions, "Undecided means"));
+  MadeUpRun run;
+  run.ends_early = true;
+  CHECK(any_holds(make_report(made_up_analysis(run)).cautions, "Undecided means"));
+}
+
+TEST_CASE("a review names the people and its dispositions stand beside their findings") {
+  MadeUpRun run;
+  run.dip = true;
+  Analysis analysis = made_up_analysis(run);
+  auto review = std::make_shared<Review>();
+  review->file = "review.toml";
+  review->sha256 = "cc03";
+  review->result_sha256 = "1111";
+  review->people.push_back({Person::Role::reviewed, "Tomasz Lindqvist", CivilDate{2031, 4, 3}, std::nullopt});
+  FindingReview accepted;
+  accepted.requirement = "stage-2.hold-band";
+  accepted.channel = "TC4";
+  accepted.disposition = FindingReview::Disposition::repeat;
+  accepted.reason = "heater changed";
+  review->findings.push_back(accepted);
+  analysis.review = review;
+
+  const Report report = make_report(analysis, {std::nullopt, {}, "2222"});
+  REQUIRE(report.signatures.size() == 3);
+  CHECK(report.signatures[0].role == "Performed");
+  CHECK(report.signatures[0].name.empty());
+  CHECK(report.signatures[1].name == "Tomasz Lindqvist");
+  CHECK(report.signatures[1].date == "2031-04-03");
+  CHECK(report.signatures[2].role == "Witnessed");
+  std::size_t disposed = 0;
+  for (const FindingRow& row : report.findings) {
+    const bool named = row.id == "stage-2.hold-band" && row.where == "TC4";
+    CHECK(row.disposition == (named ? "repeat: heater changed" : ""));
+    disposed += named ? 1 : 0;
+  }
+  CHECK(disposed == 1);
+  CHECK(any_holds(report.cautions, "The review names another result"));
+  CHECK_FALSE(any_holds(make_report(analysis, {std::nullopt, {}, "1111"}).cautions, "names another result"));
+}
+
+TEST_CASE("a record that nothing was asked of is told as it was read") {
+  Analysis analysis = made_up_analysis();
+  analysis.procedure = nullptr;
+  analysis.verdicts = nullptr;
+  analysis.job = nullptr;
+  const Report report = make_report(analysis);
+  CHECK_FALSE(report.verdict);
+  CHECK(report.requirements.empty());
+  CHECK(report.findings.empty());
+  CHECK_FALSE(report.procedure);
+  CHECK(report.channels.size() == 4);
+  CHECK(report.phases.size() == 3);
+  CHECK(report.chart.traces.size() == 4);
+  CHECK(any_holds(report.cautions, "Nothing was asked of this record"));
+  CHECK(report.subject == "d3-n2.csv");
+}
+
+TEST_CASE("thermocouple tables give each one's way through hold and ramps") {
+  const Report report = make_report(made_up_analysis());
+  REQUIRE(report.holds.size() == 1);
+  REQUIRE(report.holds[0].rows.size() == 4);
+  CHECK(report.holds[0].title == "Stage 2, hold 590 to 620 °C");
+  CHECK_FALSE(report.holds[0].tempering == report.holds[0].rows[0].tempering.empty());
+  REQUIRE(report.rates.size() == 1);
+  CHECK(report.rates[0].columns == std::vector<std::string>{"Stage 1, heat", "Stage 3, cool"});
+  REQUIRE(report.rates[0].rows.size() == 4);
+  for (const RateTable::Row& row : report.rates[0].rows) CHECK(row.rates.size() == 2);
+}
+
+TEST_CASE("the procedure's limits are told with their source, worked out for the thickness") {
+  const Report report = make_report(made_up_analysis());
+  REQUIRE(report.procedure);
+  CHECK(report.procedure->source ==
+        "Invented for this test, edition 2031, clause 4.2, from memory, check against your edition");
+  REQUIRE(report.procedure->stages.size() == 4);
+  CHECK(report.procedure->stages[0].title == "Whole record");
+  CHECK(text_of(report.procedure->stages[1].limits, "Heating rate") ==
+        "at most 5500 °C/h divided by the thickness in mm, not below 55 °C/h, not above 220 °C/h: 144.7 °C/h "
+        "for 38 mm");
+  CHECK(text_of(report.procedure->stages[2].limits, "Hold time") == "at least 1 h 35 min, without a break");
+}

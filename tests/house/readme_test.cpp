@@ -1,0 +1,87 @@
+// The README is kept true: its command line is the program's, its exit codes and its samples are there.
+#include <algorithm>
+#include <filesystem>
+#include <regex>
+#include <set>
+#include <string>
+
+#include <catch2/catch.hpp>
+
+#include "tests/app/command-line/run_program.h"
+
+namespace fs = std::filesystem;
+
+namespace {
+
+const std::string& readme() {
+  static const std::string text = text_of(source_file("README.md"));
+  return text;
+}
+
+std::set<std::string> matches(const std::string& text, const char* pattern) {
+  const std::regex expression(pattern);
+  std::set<std::string> found;
+  for (std::sregex_iterator match(text.begin(), text.end(), expression), end; match != end; ++match)
+    found.insert((*match)[match->size() > 1 ? 1 : 0]);
+  return found;
+}
+
+/// From `soakwright COMMAND` to the next line that begins with `soakwright`, in the README's list of
+/// commands.
+std::string usage_in_readme(const std::string& command) {
+  const std::size_t list = readme().find("## Command line");
+  const std::size_t begin = readme().find("\nsoakwright " + command, list);
+  if (list == std::string::npos || begin == std::string::npos) return "";
+  return readme().substr(begin, readme().find("\nsoakwright", begin + 1) - begin);
+}
+
+}  // namespace
+
+TEST_CASE("the README and --help name the same options") {
+  for (const char* command : {"look", "check"}) {
+    INFO(command);
+    auto in_help = matches(run_soakwright({command, "--help"}).out, "(--[a-z-]+)");
+    in_help.erase("--help");
+    in_help.erase("--version");
+    CHECK(in_help.size() > 3);
+    CHECK(matches(usage_in_readme(command), "(--[a-z-]+)") == in_help);
+  }
+}
+
+TEST_CASE("the README and --help name the same exit codes") {
+  const std::string help = run_soakwright({"--help"}).out;
+  const std::size_t begin = readme().find("\nExit codes: ");
+  REQUIRE(begin != std::string::npos);
+  const std::string paragraph = readme().substr(begin, readme().find("Messages go", begin) - begin);
+  const char* number = "\\b([0-9]+) ";
+  CHECK(matches(help.substr(help.find("Exit codes: ")), number) == matches(paragraph, number));
+}
+
+TEST_CASE("what the README says is not in this version is refused by the program") {
+  const std::size_t begin = readme().find("Not in this version");
+  REQUIRE(begin != std::string::npos);
+  const std::string paragraph = readme().substr(begin, readme().find("\n\n", begin) - begin);
+  const std::string help = run_soakwright({"--help"}).out;
+  for (const std::string& absent : matches(help, "\n  ([a-z]+) .*not in this build")) {
+    INFO(absent);
+    CHECK(paragraph.find("`" + absent + "`") != std::string::npos);
+    CHECK(run_soakwright({absent}).exit_code == 69);
+  }
+}
+
+TEST_CASE("files and folders that the README names are there") {
+  const auto named = matches(readme(), "(?:sample-logs|app|tests)/[A-Za-z0-9/_.-]*[A-Za-z0-9]");
+  CHECK(named.size() > 4);
+  for (const std::string& path : named) {
+    INFO(path);
+    CHECK(fs::exists(source_file(path)));
+  }
+}
+
+TEST_CASE("every sample folder stands in the README") {
+  for (const auto& entry : fs::directory_iterator(source_file("sample-logs"))) {
+    if (!entry.is_directory()) continue;
+    INFO(entry.path().filename().string());
+    CHECK(readme().find(entry.path().filename().string()) != std::string::npos);
+  }
+}

@@ -23,7 +23,7 @@ constexpr double kLeastOffK = 4.0;
 constexpr double kLeastOffShare = 0.01;
 constexpr double kLeastOffNoises = 4.0;
 // The delay explains it: this share of that is left, and no more than this share of the range.
-constexpr double kLeftShare = 0.4;
+constexpr double kLeftShare = 0.22;
 constexpr double kLeftMostShare = 0.03;
 // A delay on the way up alone (or down alone) is a spread, and no fault: both together must explain this much more. Where
 // the record has only one of them, the delay must set the channel apart by this much on it.

@@ -18,15 +18,25 @@ constexpr double kQuantile = 0.6;
 constexpr double kDeviations = 0.8416;
 // Noisy: so many times the others' scatter, and so much; a single block's figure may be lower by chance.
 constexpr double kTimes = 4.0;
-constexpr double kLeastK = 1.0;
+constexpr double kLeastRowK = 2.2;
+constexpr double kLeastRowDigits = 2.5;
 constexpr double kBlockShare = 0.7;
-constexpr double kLeastDigits = 1.5;
+// A block of the others may be quiet by chance: no quieter than this share of what is usual all through the record.
+constexpr double kUsualShare = 0.7;
+// A cell of three rows or more is their median, which scatters by two thirds of a row.
+constexpr double kThinned = 1.5;
 constexpr std::size_t kFewestBlocks = 3;
 // Noise goes both ways: below its middle it scatters by this share of the whole at least. The quantile is that many
 // deviations of a normal distribution.
-constexpr double kBelowShare = 0.5;
+constexpr double kBelowShare = 0.65;
 constexpr double kBelowQuantile = 0.2;
 constexpr double kBelowDeviations = 0.8416;
+// Noise turns at every other reading: of white noise two in three are higher or lower than both neighbours, about half
+// by more than this share of its deviation. A curve (a weld run that passes, its fading heat) hardly ever does.
+constexpr double kTurnNoises = 0.3;
+constexpr double kTurnsShare = 0.3;
+// One channel alone is held against its own quieter part: this share of its blocks.
+constexpr double kQuietBlocks = 0.25;
 // Where the quiet part ends: a reading of it may lie somewhat further off than its deviation says.
 constexpr double kQuietTimes = 1.5;
 constexpr double kQuietShare = 0.08;
@@ -96,6 +106,31 @@ double scatter_below(const ExaminedChannel& examined, std::size_t first_block, s
   return -*at / kBelowDeviations;
 }
 
+double middle_of_known(const Scatter& scatter) {
+  std::vector<double> known;
+  for (const double figure : scatter)
+    if (figure >= 0.0) known.push_back(figure);
+  return median_of(std::move(known));
+}
+
+/// Share of cells that lie above or below both neighbours, by more than a little of the scatter.
+double share_of_turns(const ExaminedChannel& examined, std::size_t first_cell, std::size_t last_cell, double noisy_k) {
+  const double least = kTurnNoises * noisy_k;
+  const bool others = examined.sampled->judged >= 2;
+  const auto usable = [&](std::size_t k) { return others ? examined.comparable(k) : examined.known(k); };
+  const auto value = [&](std::size_t k) { return others ? examined.apart_k(k) : examined.celsius(k); };
+  std::size_t turns = 0;
+  std::size_t all = 0;
+  for (std::size_t k = std::max<std::size_t>(first_cell, 1); k + 1 < std::min(last_cell, examined.cells()); ++k) {
+    if (!usable(k - 1) || !usable(k) || !usable(k + 1)) continue;
+    ++all;
+    const double before = value(k) - value(k - 1);
+    const double after = value(k + 1) - value(k);
+    if (before * after < 0.0 && std::min(std::abs(before), std::abs(after)) > least) ++turns;
+  }
+  return all == 0 ? 0.0 : static_cast<double>(turns) / static_cast<double>(all);
+}
+
 }  // namespace
 
 Scatter scatter_of(const ExaminedChannel& examined) {
@@ -127,6 +162,14 @@ Scatter scatter_of(const ExaminedChannel& examined) {
 Scatter usual_scatter(const std::vector<Scatter>& judged) {
   Scatter usual;
   if (judged.empty()) return usual;
+  if (judged.size() == 1) {
+    std::vector<double> known;
+    for (const double figure : judged.front())
+      if (figure >= 0.0) known.push_back(figure);
+    std::sort(known.begin(), known.end());
+    const auto at = static_cast<std::size_t>(kQuietBlocks * static_cast<double>(known.size()));
+    return Scatter(judged.front().size(), known.empty() ? -1.0 : known[at]);
+  }
   for (std::size_t b = 0; b < judged.front().size(); ++b) {
     std::vector<double> known;
     for (const Scatter& scatter : judged)
@@ -140,8 +183,10 @@ Scatter usual_scatter(const std::vector<Scatter>& judged) {
 
 std::vector<Suspect> find_noisy(const ExaminedChannel& examined, const Scatter& own, const Scatter& usual) {
   std::vector<Suspect> found;
-  const double least = std::max(kLeastK, kLeastDigits * examined.digit_k);
-  const double floor = examined.digit_k / std::sqrt(12.0);
+  const bool thinned = examined.record->end_row - examined.record->first_row >= 3 * examined.cells();
+  const double row = thinned ? kThinned : 1.0;
+  const double least = std::max(kLeastRowK, kLeastRowDigits * examined.digit_k) / row;
+  const double floor = std::max(examined.digit_k / std::sqrt(12.0), kUsualShare * middle_of_known(usual));
   const auto noisy = [&](std::size_t b) {
     return own[b] >= 0.0 && usual[b] >= 0.0 && own[b] >= kBlockShare * std::max(least, kTimes * std::max(usual[b], floor));
   };
@@ -162,14 +207,13 @@ std::vector<Suspect> find_noisy(const ExaminedChannel& examined, const Scatter& 
     const double noisy_k = median_of(figures);
     const double others_k = std::max(median_of(beside), floor);
     if (noisy_k < std::max(least, kTimes * others_k)) continue;
-    if (scatter_below(examined, first, last) < kBelowShare * noisy_k) continue;
+    if (examined.sampled->judged >= 2 && scatter_below(examined, first, last) < kBelowShare * noisy_k) continue;
+    if (share_of_turns(examined, first * kBlock, (last + 1) * kBlock, noisy_k) < kTurnsShare) continue;
     std::vector<double> quiet;
     for (std::size_t i = 0; i < own.size(); ++i)
       if ((i + 1 < first || i > last + 1) && own[i] >= 0.0 && !noisy(i)) quiet.push_back(own[i]);
-    const double quiet_k = std::max(quiet.empty() ? noisy_k / kTimes : median_of(quiet), floor);
-    // A cell of three rows or more is their median, which scatters by two thirds of a row.
-    const bool thinned = examined.record->end_row - examined.record->first_row >= 3 * examined.cells();
-    const double row = thinned ? 1.5 : 1.0;
+    const double quiet_k =
+        std::max(quiet.empty() ? noisy_k / kTimes : median_of(quiet), examined.digit_k / std::sqrt(12.0));
     const double quiet_row_k = row * std::max(kQuietTimes * quiet_k, kQuietShare * noisy_k);
     const auto cell = [&](std::size_t block) { return std::min(block * kBlock, examined.cells() - 1); };
     Suspect suspect;
@@ -188,6 +232,10 @@ std::vector<Suspect> find_noisy(const ExaminedChannel& examined, const Scatter& 
                        ? examined.sampled->end_s
                        : change_s(examined, examined.time_s(cell(late_inside)), examined.time_s(cell(last + 3)),
                                   quiet_row_k, row * noisy_k, false);
+    if (suspect.to_s <= suspect.from_s) {  // too short a stretch to say where within its cells
+      suspect.from_s = examined.time_s(cell(first));
+      suspect.to_s = examined.time_s(cell(last + 1));
+    }
     suspect.text = "Scatters by " + kelvin_text(noisy_k) + " (standard deviation) where the others scatter by " +
                    fixed_text(others_k, 2) + " K: a loose contact or interference.";
     found.push_back(std::move(suspect));

@@ -26,6 +26,10 @@ constexpr double kBackShare = 0.35;
 // Everything meets at ambient: only above this share of the range can it be back.
 constexpr double kHotShare = 0.3;
 
+// A jump is not one weld run after the other: but for a few cells it stays as high, and half as long again.
+constexpr double kJumpLooksTimes = 1.5;
+constexpr double kLowCells = 0.15;
+
 double stays_s(const ExaminedChannel& examined, bool fall) {
   const double seconds =
       std::max(std::min(kFallStaysS, kFallStaysShare * examined.sampled->duration_s()),
@@ -33,8 +37,22 @@ double stays_s(const ExaminedChannel& examined, bool fall) {
   return fall ? seconds : kJumpStaysTimes * seconds;
 }
 
+/// Whether the channel stays up after a jump, and does not come down between one and the next.
+bool stays_up(const ExaminedChannel& examined, const SuddenStep& step, double seconds) {
+  std::vector<double> away;
+  const std::size_t last = std::min(examined.cell_at(step.onset_s + kJumpLooksTimes * seconds), examined.cells());
+  for (std::size_t k = step.after; k < last; ++k)
+    if (examined.comparable(k)) away.push_back(examined.apart_k(k) - step.before_k);
+  if (away.size() < kFewestLeft) return true;  // nothing that says otherwise
+  std::sort(away.begin(), away.end());
+  const auto low = static_cast<std::size_t>(kLowCells * static_cast<double>(away.size()));
+  return away[low] >= kLeftShare * step.peak_k;
+}
+
 bool stays(const ExaminedChannel& examined, const SuddenStep& step) {
   const double seconds = stays_s(examined, step.jump_k < 0.0);
+  if (std::abs(step.jump_k) < least_jump_k(examined)) return false;
+  if (step.jump_k > 0.0 && !stays_up(examined, step, seconds)) return false;
   const double until_s = std::min(step.onset_s + seconds, examined.sampled->end_s);
   const std::size_t first = examined.cell_at(0.5 * (step.onset_s + until_s));
   std::size_t last = examined.cell_at(until_s);

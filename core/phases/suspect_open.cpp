@@ -27,6 +27,8 @@ constexpr double kNoWorkAboveC = 1200.0;
 constexpr double kNoWorkBelowC = -60.0;
 constexpr double kStandingTimes = 2.0;  // and for longer than a missing reading need last: a hot spot may rest too
 
+bool no_work(double celsius) { return celsius >= kNoWorkAboveC || celsius <= kNoWorkBelowC; }
+
 double shortest_s(const ExaminedChannel& examined) {
   return std::max(kFewestIntervals * examined.record->interval_s,
                   std::min(kLeastMostS, kLeastShareOfRecord * examined.sampled->duration_s()));
@@ -103,9 +105,11 @@ std::vector<Suspect> find_standing_far_off(const ExaminedChannel& examined) {
   const auto [lowest, highest] = std::minmax_element(course.celsius.begin(), course.celsius.end());
   const double top = *highest + std::max(kBeyondTopK, kBeyondTopShare * course.range_k);
   const double bottom = std::min(*lowest, course.ambient_c) - kBelowLowestK;
+  const bool alone = examined.sampled->judged < 2;  // then only what no work has at all
   const double standing = std::max(kStandingK, 1.5 * examined.digit_k);
   for (std::size_t k = 0; k < examined.cells();) {
-    const bool far_off = examined.known(k) && (examined.celsius(k) > top || examined.celsius(k) < bottom);
+    const bool far_off = examined.known(k) && (alone ? no_work(examined.celsius(k))
+                                                     : examined.celsius(k) > top || examined.celsius(k) < bottom);
     std::size_t last = k + 1;
     if (far_off)
       while (last < examined.cells() && ((examined.sampled->rowless[last] != 0 && !examined.known(last)) ||
@@ -124,7 +128,7 @@ std::vector<Suspect> find_standing_far_off(const ExaminedChannel& examined) {
       low = std::min(low, examined.others_c[i]);
       high = std::max(high, examined.others_c[i]);
     }
-    if (high - low < kOthersMoveK && value < kNoWorkAboveC && value > kNoWorkBelowC) {
+    if (high - low < kOthersMoveK && !no_work(value)) {
       k = last;
       continue;
     }
@@ -137,7 +141,8 @@ std::vector<Suspect> find_standing_far_off(const ExaminedChannel& examined) {
     if (seconds < kStandingTimes * shortest_s(examined)) continue;
     found.push_back(open_suspect(examined, stretch,
                                  "Stands at " + celsius_text(value) + " for " + length_text(0.0, seconds) +
-                                     ", where none of the others ever is: a recorder's value for an open circuit."));
+                                     (alone ? ", where no work is: " : ", where none of the others ever is: ") +
+                                     "a recorder's value for an open circuit."));
   }
   return found;
 }

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/phases/suspect_mirrored.h"
 #include "core/phases/suspect_text.h"
 
 namespace soakwright {
@@ -17,10 +18,12 @@ constexpr double kMoveNoises = 15.0;
 constexpr double kAgainst = -0.4;
 // A channel that is late at a corner runs against the others for one look; this many looks on end are no accident.
 constexpr std::size_t kFewestLooks = 3;
-// It was right at first where the others had made this share of a look with it.
-constexpr double kRightFirstShare = 0.2;
-// Colder than ambient by this, nothing on the work is.
-constexpr double kBelowAmbientK = 40.0;
+// It was right at first where it stood apart from the others by no more than this share of the step that ended that.
+constexpr double kRightFirstShare = 0.3;
+constexpr double kToldFromK = 40.0;  // near ambient both ways round read the same
+// Of two channels, the one that goes this far below ambient is the wrong one.
+constexpr double kBelowAmbientK = 15.0;
+constexpr double kRoomC = 20.0;
 // All of the record, where at least this share of the looks say so.
 constexpr double kNearlyAll = 0.8;
 
@@ -65,28 +68,6 @@ double first_missing_s(const ExaminedChannel& examined, std::size_t cell) {
   return times[row];
 }
 
-/// A sudden fall to where neither work nor air can be, though the readings end there before they show a direction.
-std::vector<Suspect> fallen_below_ambient(const ExaminedChannel& examined, const std::vector<SuddenStep>& steps) {
-  for (const SuddenStep& step : steps) {
-    const double after_c = examined.celsius(step.after);
-    if (step.jump_k >= 0.0 || after_c > examined.course->ambient_c - kBelowAmbientK) continue;
-    Suspect suspect;
-    suspect.channel = examined.index();
-    suspect.code = Suspect::Code::reversed;
-    suspect.from_s = step.onset_s;
-    suspect.to_s = examined.sampled->end_s;
-    for (const SuddenStep& back : steps)
-      if (back.onset_s > step.onset_s && back.jump_k > 0.5 * -step.jump_k) {
-        suspect.to_s = back.onset_s;
-        break;
-      }
-    suspect.text = "Falls to " + celsius_text(after_c) + ", far below ambient, while the others stand at " +
-                   celsius_text(examined.others_c[step.after]) + ": connected the wrong way round?";
-    return {suspect};
-  }
-  return {};
-}
-
 }  // namespace
 
 std::vector<Suspect> find_reversed(const ExaminedChannel& examined, const std::vector<SuddenStep>& steps) {
@@ -106,15 +87,13 @@ std::vector<Suspect> find_reversed(const ExaminedChannel& examined, const std::v
     }
   }
   if (best_last - best_first < std::min(kFewestLooks, std::max<std::size_t>(looks.size(), 2)))
-    return fallen_below_ambient(examined, steps);
+    return find_mirrored(examined, steps);
   // Of two channels that run against each other the one that goes below ambient while the other heats is wrong.
   if (examined.sampled->judged <= 2) {
-    double change = 0.0;
-    for (std::size_t i = best_first; i < best_last; ++i)
-      if (looks[i].others_k > 0.0) change += looks[i].own_k;
-    if (change >= 0.0) return {};
-    const Look& start = looks[best_first];
-    if (start.others_k > 0.0 && examined.celsius(start.first) + change > examined.course->ambient_c) return {};
+    double lowest_c = examined.celsius(looks[best_first].first);
+    for (std::size_t k = looks[best_first].first; k <= looks[best_last - 1].last; ++k)
+      if (examined.known(k)) lowest_c = std::min(lowest_c, examined.celsius(k));
+    if (lowest_c > std::min(examined.course->ambient_c, kRoomC) - kBelowAmbientK) return {};
   }
 
   Suspect suspect;
@@ -144,13 +123,12 @@ std::vector<Suspect> find_reversed(const ExaminedChannel& examined, const std::v
         break;
       }
   }
-  if (from_start) {  // unless it only fell to the other side within the first look
+  if (from_start) {  // unless it only came to the other side before the first look was over
     const Look& first = looks.front();
     for (const SuddenStep& step : steps) {
-      if (step.before <= first.first || step.before >= first.last || step.jump_k * first.others_k >= 0.0) continue;
-      const double others = examined.others_c[step.before] - examined.others_c[first.first];
-      const double own = examined.celsius(step.before) - examined.celsius(first.first);
-      if (others * first.others_k < kRightFirstShare * std::abs(first.others_k) || own / others < -kAgainst) continue;
+      const double hot_k = examined.others_c[step.before] - examined.course->ambient_c;
+      if (step.before >= first.last || hot_k < kToldFromK) continue;
+      if (std::abs(step.before_k) > kRightFirstShare * std::abs(step.jump_k)) continue;
       suspect.from_s = step.onset_s;
       break;
     }

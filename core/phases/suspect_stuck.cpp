@@ -2,7 +2,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <span>
 
+#include "core/phases/robust.h"
 #include "core/phases/suspect_text.h"
 
 namespace soakwright {
@@ -24,6 +26,8 @@ constexpr std::size_t kFewestExact = 8;
 // Standing still: within the noise.
 constexpr double kStillNoises = 6.0;
 constexpr double kStillK = 0.5;
+// What the others only scatter (where they are one or two) is no movement.
+constexpr double kOthersNoises = 10.0;
 // A fall that ends in standing still began at most this long before.
 constexpr double kFallShare = 0.05;
 constexpr double kFallMostS = 2400.0;
@@ -85,6 +89,10 @@ Movement movement_of_others(const ExaminedChannel& examined, const Still& still)
   return movement;
 }
 
+double noise_of_others(const ExaminedChannel& examined, const Still& still) {
+  return noise_of(std::span<const double>{examined.others_c}.subspan(still.first, still.last - still.first));
+}
+
 /// For how long the others are away from where they are most of the time, by more than `near_k`.
 double away_of_others_s(const ExaminedChannel& examined, const Still& still, double near_k) {
   std::vector<double> sorted;
@@ -126,11 +134,34 @@ bool fell_there(const ExaminedChannel& examined, const Still& still, const std::
   });
 }
 
+/// Whether it only waits at ambient: a section whose heating starts later, or one that has cooled sooner than the rest.
+bool waits_at_ambient(const ExaminedChannel& examined, const Still& still) {
+  if (!near_ambient(*examined.course, examined.celsius(still.first))) return false;
+  const auto moves_elsewhere = [&](std::size_t first, std::size_t last) {
+    for (std::size_t k = first; k < last; ++k)
+      if (examined.known(k) && !near_ambient(*examined.course, examined.celsius(k))) return true;
+    return false;
+  };
+  std::size_t before = 0;
+  while (before < still.first && !examined.known(before)) ++before;
+  if (before + 1 >= still.first) return moves_elsewhere(still.last, examined.cells());
+  std::size_t after = still.last;
+  while (after < examined.cells() && !examined.known(after)) ++after;
+  return after == examined.cells() && examined.others_c[still.last - 1] < examined.others_c[still.first] &&
+         moves_elsewhere(0, still.first);
+}
+
 /// First and last row that still show the standing value, from the cells outwards.
 void to_rows(const ExaminedChannel& examined, const Still& still, double range_k, Suspect& suspect) {
-  const double reach = 2.0 * examined.sampled->step_s;
-  const RowsNear rows =
-      rows_near(examined, examined.time_s(still.first) - reach, examined.time_s(still.last - 1) + reach);
+  // Two cells further than it stands, counted by what has readings: a gap may lie beside it.
+  std::size_t first = still.first;
+  for (std::size_t left = 2; left > 0 && first > 0;)
+    if (examined.known(--first)) --left;
+  std::size_t last = still.last - 1;
+  for (std::size_t left = 2; left > 0 && last + 1 < examined.cells();)
+    if (examined.known(++last)) --left;
+  const double reach = 0.5 * examined.sampled->step_s;
+  const RowsNear rows = rows_near(examined, examined.time_s(first) - reach, examined.time_s(last) + reach);
   if (rows.size() == 0) return;
   std::size_t middle_cell = still.first + (still.last - still.first) / 2;
   while (middle_cell > still.first && !examined.comparable(middle_cell)) --middle_cell;
@@ -166,7 +197,8 @@ std::vector<Suspect> find_stuck(const ExaminedChannel& examined, const std::vect
         const double share = share_of_equals(examined, still);
         stuck = share < kFlickers && std::pow(share, static_cast<double>(still.last - still.first)) < kByChance;
       }
-      if (!stuck || fell_there(examined, still, steps)) continue;
+      if (!stuck || fell_there(examined, still, steps) || waits_at_ambient(examined, still)) continue;
+      if (movement.range_k() < kOthersNoises * noise_of_others(examined, still)) continue;
       Suspect suspect;
       suspect.channel = examined.index();
       suspect.code = Suspect::Code::stuck;

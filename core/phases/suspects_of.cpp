@@ -6,6 +6,7 @@
 // 5. find_noisy(): scatters
 // 6. find_stuck(): does not move, without having fallen there
 // 7. find_off_work(): a sudden step that stays
+// In a small group then again without the one that is surely faulty.
 #include "core/phases/suspects_of.h"
 
 #include <algorithm>
@@ -26,6 +27,8 @@ namespace {
 
 constexpr std::size_t kFewestRows = 20;   // fewer show no course to differ from
 constexpr std::size_t kFewestForLag = 3;  // of two channels either may be the late one
+
+constexpr std::size_t kSmallGroup = 4;    // in which one wrong channel sways the middle of the others
 
 void take(ExaminedChannel& examined, std::vector<Suspect>& found, const std::vector<Suspect>& more) {
   for (const Suspect& suspect : more) {
@@ -58,22 +61,78 @@ std::vector<Suspect> faults_of(ExaminedChannel& examined, const Scatter& own, co
   return found;
 }
 
-}  // namespace
-
-std::vector<Suspect> suspects_of(const Record& record, const SampledRecord& sampled, const GroupCourse& course) {
-  if (sampled.cells() < kFewestRows || course.points() < kFewestRows) return {};
+/// What each channel shows beside the others; `faulty` ones are left as they were found.
+void look_at_all(const Record& record, const SampledRecord& sampled, const GroupCourse& course,
+                 const std::vector<char>& faulty, std::vector<std::vector<Suspect>>& found) {
   std::vector<ExaminedChannel> all = examine_channels(record, sampled, course);
   const bool together = run_together(sampled, course);
   const std::size_t size = all.size() * sampled.cells();
-
   std::vector<Scatter> scatter(all.size());
   in_two_threads(all.size(), size, [&](std::size_t i) { scatter[i] = scatter_of(all[i]); });
   const Scatter usual =
       usual_scatter({scatter.begin(), scatter.begin() + static_cast<std::ptrdiff_t>(sampled.judged)});
+  in_two_threads(all.size(), size, [&](std::size_t i) {
+    if (faulty[i] == 0) found[i] = faults_of(all[i], scatter[i], usual, together);
+  });
+}
 
-  std::vector<std::vector<Suspect>> found(all.size());
-  in_two_threads(all.size(), size,
-                 [&](std::size_t i) { found[i] = faults_of(all[i], scatter[i], usual, together); });
+/// How surely a fault is its channel's own and not that of what it is held against, the surest first.
+int doubt_about(Suspect::Code code) {
+  switch (code) {
+    case Suspect::Code::open: return 0;
+    case Suspect::Code::reversed: return 1;
+    case Suspect::Code::lag: return 2;
+    case Suspect::Code::off_work: return 3;
+    case Suspect::Code::noisy: return 4;
+    case Suspect::Code::stuck: return 5;
+  }
+  return 5;
+}
+
+/// The channel, not yet `faulty`, with the surest fault; as many as there are channels where no other has one.
+std::size_t surest(const std::vector<std::vector<Suspect>>& found, const std::vector<char>& faulty) {
+  std::size_t best = found.size();
+  int least_doubt = 6;
+  for (std::size_t i = 0; i < found.size(); ++i)
+    for (const Suspect& suspect : found[i])
+      if (faulty[i] == 0 && doubt_about(suspect.code) < least_doubt) {
+        least_doubt = doubt_about(suspect.code);
+        best = i;
+      }
+  return best;
+}
+
+/// In a small group one faulty channel makes the others look wrong: leaves it out where it is, and looks again.
+void look_again_without_faulty(const Record& record, SampledRecord sampled,
+                               std::vector<std::vector<Suspect>>& found) {
+  std::vector<char> faulty(found.size());
+  for (;;) {
+    const std::size_t worst = surest(found, faulty);
+    if (worst == found.size()) return;
+    faulty[worst] = 1;
+    if (surest(found, faulty) == found.size()) return;  // nobody else is accused
+    SampledTrace& trace = sampled.traces[worst];
+    for (const Suspect& suspect : found[worst])
+      for (std::size_t k = 0; k < sampled.cells(); ++k)
+        if (sampled.times_s[k] + sampled.step_s >= suspect.from_s &&
+            sampled.times_s[k] - sampled.step_s <= suspect.to_s) {
+          trace.known[k] = 0;
+          trace.aside[k] = 1;
+        }
+    const GroupCourse course = group_course(record, sampled);
+    if (course.points() < kFewestRows) return;
+    look_at_all(record, sampled, course, faulty, found);
+  }
+}
+
+}  // namespace
+
+std::vector<Suspect> suspects_of(const Record& record, const SampledRecord& sampled, const GroupCourse& course) {
+  if (sampled.cells() < kFewestRows || course.points() < kFewestRows) return {};
+  std::vector<std::vector<Suspect>> found(sampled.traces.size());
+  look_at_all(record, sampled, course, std::vector<char>(found.size()), found);
+  if (sampled.judged <= kSmallGroup) look_again_without_faulty(record, sampled, found);
+
   std::vector<Suspect> suspects;
   for (const std::vector<Suspect>& more : found) suspects.insert(suspects.end(), more.begin(), more.end());
   std::stable_sort(suspects.begin(), suspects.end(), [](const Suspect& a, const Suspect& b) {

@@ -18,6 +18,21 @@ struct PlantedFault {
   std::string how;
 };
 
+/// Whether the run can show such a fault at all.
+inline bool can_show(const Run& run, Suspect::Code code) {
+  const auto has = [&](Phase::Kind kind) {
+    return std::any_of(run.parts.begin(), run.parts.end(), [&](const Part& part) {
+      return part.kind == kind && std::abs(part.to_c - part.from_c) > 100.0;
+    });
+  };
+  switch (code) {
+    case Suspect::Code::lag:  // on the way up alone, late is the same as hindmost in a spread
+      return run.record.channels.size() >= 3 && has(Phase::Kind::heat) && has(Phase::Kind::cool);
+    case Suspect::Code::open: return true;  // one channel alone can show it
+    default: return run.record.channels.size() >= 2;
+  }
+}
+
 /// Plants faults of all kinds into runs.
 class Planter {
  public:

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/phases/noise_shape.h"
 #include "core/phases/robust.h"
 #include "core/phases/suspect_text.h"
 #include "core/units/number_text.h"
@@ -25,22 +26,16 @@ constexpr double kBlockShare = 0.7;
 constexpr double kUsualShare = 0.7;
 // A cell of three rows or more is their median, which scatters by two thirds of a row.
 constexpr double kThinned = 1.5;
-constexpr std::size_t kFewestBlocks = 3;
-// Noise goes both ways: below its middle it scatters by this share of the whole at least. The quantile is that many
-// deviations of a normal distribution.
-constexpr double kBelowShare = 0.65;
-constexpr double kBelowQuantile = 0.2;
-constexpr double kBelowDeviations = 0.8416;
-// Noise turns at every other reading: of white noise two in three are higher or lower than both neighbours, about half
-// by more than this share of its deviation. A curve (a weld run that passes, its fading heat) hardly ever does.
-constexpr double kTurnNoises = 0.3;
-constexpr double kTurnsShare = 0.3;
+constexpr std::size_t kFewestBlocks = 4;
 // One channel alone is held against its own quieter part: this share of its blocks.
 constexpr double kQuietBlocks = 0.25;
 // Where the quiet part ends: a reading of it may lie somewhat further off than its deviation says.
 constexpr double kQuietTimes = 1.5;
 constexpr double kQuietShare = 0.08;
 constexpr double kWildest = 8.0;  // a wild reading among quiet ones counts as four deviations
+// Rows before one that tell where a quiet channel stands, and by how many deviations it may drift from there.
+constexpr std::size_t kQuietRows = 8;
+constexpr double kDrift = 3.0;
 // Quiet blocks within a noisy stretch that do not end it.
 constexpr std::size_t kForgiven = 2;
 
@@ -85,25 +80,19 @@ double change_s(const ExaminedChannel& examined, double from_s, double to_s, dou
   if (rows.size() < 4) return begins ? from_s : to_s;
   std::vector<double> residuals = residuals_of(rows, examined.record->interval_s);
   if (!begins) std::reverse(residuals.begin(), residuals.end());
+  if (!rows.apart_k.empty()) {
+    // A reading between two that happen to be as far off does not bend, but is not where the quiet ones were.
+    std::vector<double> apart = rows.apart_k;
+    if (!begins) std::reverse(apart.begin(), apart.end());
+    for (std::size_t i = 0; i < residuals.size(); ++i) {
+      const std::size_t first = i >= kQuietRows ? i - kQuietRows : 0;
+      const auto from = apart.begin() + static_cast<std::ptrdiff_t>(first);
+      const double quiet = median_of({from, from + static_cast<std::ptrdiff_t>(std::min(kQuietRows, apart.size()))});
+      residuals[i] = std::max(residuals[i], std::abs(apart[i] - quiet) - kDrift * quiet_k);
+    }
+  }
   const std::size_t at = std::min(likeliest_change(residuals, quiet_k, noisy_k), rows.size() - 1);
   return rows.times_s[begins ? at : rows.size() - 1 - at];
-}
-
-/// Scatter below the middle, block by block: what weld runs leave alone, since they only make it hotter.
-double scatter_below(const ExaminedChannel& examined, std::size_t first_block, std::size_t last_block) {
-  std::vector<double> off;
-  std::vector<double> block;
-  for (std::size_t b = first_block; b <= last_block; ++b) {
-    block.clear();
-    for (std::size_t k = b * kBlock; k < std::min((b + 1) * kBlock, examined.cells()); ++k)
-      if (examined.comparable(k)) block.push_back(examined.apart_k(k));
-    const double middle = median_of(block);
-    for (const double apart : block) off.push_back(apart - middle);
-  }
-  if (off.empty()) return 0.0;
-  const auto at = off.begin() + static_cast<std::ptrdiff_t>(kBelowQuantile * static_cast<double>(off.size()));
-  std::nth_element(off.begin(), at, off.end());
-  return -*at / kBelowDeviations;
 }
 
 double middle_of_known(const Scatter& scatter) {
@@ -111,24 +100,6 @@ double middle_of_known(const Scatter& scatter) {
   for (const double figure : scatter)
     if (figure >= 0.0) known.push_back(figure);
   return median_of(std::move(known));
-}
-
-/// Share of cells that lie above or below both neighbours, by more than a little of the scatter.
-double share_of_turns(const ExaminedChannel& examined, std::size_t first_cell, std::size_t last_cell, double noisy_k) {
-  const double least = kTurnNoises * noisy_k;
-  const bool others = examined.sampled->judged >= 2;
-  const auto usable = [&](std::size_t k) { return others ? examined.comparable(k) : examined.known(k); };
-  const auto value = [&](std::size_t k) { return others ? examined.apart_k(k) : examined.celsius(k); };
-  std::size_t turns = 0;
-  std::size_t all = 0;
-  for (std::size_t k = std::max<std::size_t>(first_cell, 1); k + 1 < std::min(last_cell, examined.cells()); ++k) {
-    if (!usable(k - 1) || !usable(k) || !usable(k + 1)) continue;
-    ++all;
-    const double before = value(k) - value(k - 1);
-    const double after = value(k + 1) - value(k);
-    if (before * after < 0.0 && std::min(std::abs(before), std::abs(after)) > least) ++turns;
-  }
-  return all == 0 ? 0.0 : static_cast<double>(turns) / static_cast<double>(all);
 }
 
 }  // namespace
@@ -207,8 +178,7 @@ std::vector<Suspect> find_noisy(const ExaminedChannel& examined, const Scatter& 
     const double noisy_k = median_of(figures);
     const double others_k = std::max(median_of(beside), floor);
     if (noisy_k < std::max(least, kTimes * others_k)) continue;
-    if (examined.sampled->judged >= 2 && scatter_below(examined, first, last) < kBelowShare * noisy_k) continue;
-    if (share_of_turns(examined, first * kBlock, (last + 1) * kBlock, noisy_k) < kTurnsShare) continue;
+    if (!is_noise(examined, first * kBlock, (last + 1) * kBlock, kBlock, noisy_k)) continue;
     std::vector<double> quiet;
     for (std::size_t i = 0; i < own.size(); ++i)
       if ((i + 1 < first || i > last + 1) && own[i] >= 0.0 && !noisy(i)) quiet.push_back(own[i]);

@@ -58,6 +58,15 @@ std::vector<Look> looks_of(const ExaminedChannel& examined) {
   return looks;
 }
 
+/// Whether it stays above ambient and leaves the others by sudden steps: off the work, and not the wrong way round.
+bool only_fell(const ExaminedChannel& examined, const std::vector<SuddenStep>& steps, std::size_t first,
+               std::size_t last) {
+  for (std::size_t k = first; k <= last; ++k)
+    if (examined.known(k) && examined.celsius(k) < examined.course->ambient_c - kBelowAmbientK) return false;
+  return std::any_of(steps.begin(), steps.end(),
+                     [&](const SuddenStep& step) { return step.before + 1 >= first && step.before <= last; });
+}
+
 /// Time of the first row without a reading, around `cell`.
 double first_missing_s(const ExaminedChannel& examined, std::size_t cell) {
   const std::vector<double>& times = examined.record->times_s;
@@ -95,6 +104,8 @@ std::vector<Suspect> find_reversed(const ExaminedChannel& examined, const std::v
       if (examined.known(k)) lowest_c = std::min(lowest_c, examined.celsius(k));
     if (lowest_c > std::min(examined.course->ambient_c, kRoomC) - kBelowAmbientK) return {};
   }
+
+  if (only_fell(examined, steps, looks[best_first].first, looks[best_last - 1].last)) return {};
 
   Suspect suspect;
   suspect.channel = examined.index();
@@ -138,6 +149,9 @@ std::vector<Suspect> find_reversed(const ExaminedChannel& examined, const std::v
     suspect.to_s = step_within(examined.time_s(last.first), examined.time_s(looks[best_last].last),
                                examined.time_s(last.last));
   }
+  // Where the readings end below the recorder's range, it was the wrong way round before it showed a direction.
+  for (const Suspect& mirrored : find_mirrored(examined, steps))
+    if (mirrored.from_s < suspect.from_s && mirrored.to_s >= suspect.from_s) suspect.from_s = mirrored.from_s;
   double others = 0.0;
   double own = 0.0;
   for (std::size_t i = best_first; i < best_last; ++i)

@@ -16,9 +16,11 @@ constexpr std::size_t kSmallGroup = 3;
 // deviation.
 constexpr double kTurnDeviations = 0.3;
 constexpr double kTurnsShare = 0.36;
+constexpr double kManyTurns = 0.45;
 // Below its middle it scatters by this share of the whole at least: weld runs only make it hotter. The quantile lies
 // that many deviations of a normal distribution below.
 constexpr double kBelowShare = 0.6;
+constexpr double kBelowShareOfMany = 0.35;  // less will do where it turns that often
 constexpr double kBelowQuantile = 0.2;
 constexpr double kBelowDeviations = 0.8416;
 // One in ten lies 1.3 deviations above the middle and bends by 3.1; a curve that is flat in most places and steep in
@@ -87,8 +89,8 @@ bool is_noise(const ExaminedChannel& examined, std::size_t first, std::size_t la
               scattered);
   if (scattered.bends.empty()) return false;
   const double turns = static_cast<double>(scattered.turns) / static_cast<double>(scattered.bends.size());
-  return turns >= kTurnsShare &&
-         -quantile(scattered.off, kBelowQuantile) >= kBelowShare * kBelowDeviations * deviation_k &&
+  const double below = -quantile(scattered.off, kBelowQuantile) / (kBelowDeviations * deviation_k);
+  return turns >= kTurnsShare && below >= (turns >= kManyTurns ? kBelowShareOfMany : kBelowShare) &&
          quantile(scattered.off, 1.0 - kTailQuantile) <= kTailDeviations * deviation_k &&
          -quantile(scattered.bends, kTailQuantile) <= kBendDeviations * deviation_k &&
          quantile(scattered.bends, 1.0 - kTailQuantile) <= kBendDeviations * deviation_k;

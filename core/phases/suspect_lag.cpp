@@ -10,9 +10,9 @@ namespace soakwright {
 
 namespace {
 
-// Late: by a fortieth of the record, twelve minutes at most (the inside of a 100 mm wall follows with about ten:
+// Late: by a thirty-sixth of the record, twelve minutes at most (the inside of a 100 mm wall follows with about ten:
 // thickness squared over twice the diffusivity of hot steel), and no less than a few readings.
-constexpr double kLeastShare = 0.025;
+constexpr double kLeastShare = 0.028;
 constexpr double kLeastMostS = 720.0;
 constexpr double kLeastIntervals = 4.0;
 // Delays up to this share of the record are tried, in so many steps.
@@ -23,7 +23,7 @@ constexpr double kLeastOffK = 4.0;
 constexpr double kLeastOffShare = 0.01;
 constexpr double kLeastOffNoises = 4.0;
 // The delay explains it: this share of that is left, and no more than this share of the range.
-constexpr double kLeftShare = 0.22;
+constexpr double kLeftShare = 0.18;
 constexpr double kLeftMostShare = 0.03;
 // A delay on the way up alone (or down alone) is a spread, and no fault: both together must explain this much more. Where
 // the record has only one of them, the delay must set the channel apart by this much on it.

@@ -17,8 +17,8 @@ constexpr double kTurnedAboutK = 50.0;
 constexpr double kTurnedAboutShare = 0.2;
 constexpr std::size_t kFewestCells = 3;
 constexpr double kNearlyAll = 0.8;
-// It was right at first where it stood apart by no more than this share of the step that ended that.
-constexpr double kRightFirstShare = 0.3;
+// It was right at first where it stood apart from the others by no more than this share of what they had risen.
+constexpr double kRightFirstShare = 0.4;
 
 enum class Seen { nothing, right, mirrored };
 
@@ -83,7 +83,7 @@ std::vector<Suspect> find_mirrored(const ExaminedChannel& examined, const std::v
     suspect.from_s = examined.time_s(stretch.first);
     for (const SuddenStep& step : steps)
       if (step.before < stretch.first && step.after + kFewestCells >= stretch.first && step.jump_k < 0.0 &&
-          std::abs(step.before_k) <= kRightFirstShare * std::abs(step.jump_k))
+          std::abs(step.before_k) <= kRightFirstShare * (examined.others_c[step.before] - examined.course->ambient_c))
         suspect.from_s = step.onset_s;
   }
   if (right_in(stretch.last + 1, seen.size())) suspect.to_s = examined.time_s(stretch.last);

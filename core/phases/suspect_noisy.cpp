@@ -20,12 +20,15 @@ constexpr double kDeviations = 0.8416;
 // Noisy: so many times the others' scatter, and so much; a single block's figure may be lower by chance.
 constexpr double kTimes = 4.0;
 constexpr double kLeastRowK = 2.2;
+constexpr double kUnsureShare = 0.4;      // of that: a noisy block may look so by chance
+constexpr std::size_t kMostUnsure = 6;  // blocks before the first that is surely noisy
 constexpr double kLeastRowDigits = 2.5;
 constexpr double kBlockShare = 0.7;
 // A block of the others may be quiet by chance: no quieter than this share of what is usual all through the record.
 constexpr double kUsualShare = 0.7;
-// A cell of three rows or more is their median, which scatters by two thirds of a row.
-constexpr double kThinned = 1.5;
+// A cell of two rows, their mean, scatters by 1/1.41 of one row; the median of three by 1/1.5.
+constexpr double kOfTwo = 1.41;
+constexpr double kOfThree = 1.5;
 constexpr std::size_t kFewestBlocks = 4;
 // One channel alone is held against its own quieter part: this share of its blocks.
 constexpr double kQuietBlocks = 0.25;
@@ -33,7 +36,7 @@ constexpr double kQuietBlocks = 0.25;
 constexpr double kQuietTimes = 1.5;
 constexpr double kQuietShare = 0.08;
 constexpr double kWildest = 8.0;  // a wild reading among quiet ones counts as four deviations
-// Rows before one that tell where a quiet channel stands, and by how many deviations it may drift from there.
+// Rows before one that tell where a quiet channel stands, and by how many deviations it may be away from there.
 constexpr std::size_t kQuietRows = 8;
 constexpr double kDrift = 3.0;
 // Quiet blocks within a noisy stretch that do not end it.
@@ -88,11 +91,20 @@ double change_s(const ExaminedChannel& examined, double from_s, double to_s, dou
       const std::size_t first = i >= kQuietRows ? i - kQuietRows : 0;
       const auto from = apart.begin() + static_cast<std::ptrdiff_t>(first);
       const double quiet = median_of({from, from + static_cast<std::ptrdiff_t>(std::min(kQuietRows, apart.size()))});
-      residuals[i] = std::max(residuals[i], std::abs(apart[i] - quiet) - kDrift * quiet_k);
+      const double leap = i > 0 ? std::abs(apart[i] - apart[i - 1]) : 0.0;  // what drifts does not leap
+      residuals[i] = std::max(residuals[i], std::min(std::abs(apart[i] - quiet), leap) - kDrift * quiet_k);
     }
   }
   const std::size_t at = std::min(likeliest_change(residuals, quiet_k, noisy_k), rows.size() - 1);
   return rows.times_s[begins ? at : rows.size() - 1 - at];
+}
+
+/// By how much more a row scatters than a cell.
+double row_by_cell(const ExaminedChannel& examined) {
+  const double rows = static_cast<double>(examined.record->end_row - examined.record->first_row) /
+                      static_cast<double>(examined.cells());
+  if (rows < 2.0) return 1.0 + (kOfTwo - 1.0) * (rows - 1.0);
+  return std::min(kOfTwo + (kOfThree - kOfTwo) * (rows - 2.0), kOfThree);
 }
 
 double middle_of_known(const Scatter& scatter) {
@@ -154,24 +166,27 @@ Scatter usual_scatter(const std::vector<Scatter>& judged) {
 
 std::vector<Suspect> find_noisy(const ExaminedChannel& examined, const Scatter& own, const Scatter& usual) {
   std::vector<Suspect> found;
-  const bool thinned = examined.record->end_row - examined.record->first_row >= 3 * examined.cells();
-  const double row = thinned ? kThinned : 1.0;
+  const double row = row_by_cell(examined);
   const double least = std::max(kLeastRowK, kLeastRowDigits * examined.digit_k) / row;
   const double floor = std::max(examined.digit_k / std::sqrt(12.0), kUsualShare * middle_of_known(usual));
-  const auto noisy = [&](std::size_t b) {
-    return own[b] >= 0.0 && usual[b] >= 0.0 && own[b] >= kBlockShare * std::max(least, kTimes * std::max(usual[b], floor));
+  const auto scatters = [&](std::size_t b, double share) {
+    return own[b] >= 0.0 && usual[b] >= 0.0 && own[b] >= share * std::max(least, kTimes * std::max(usual[b], floor));
   };
+  const auto noisy = [&](std::size_t b) { return scatters(b, kBlockShare); };
+  const auto unsure = [&](std::size_t b) { return scatters(b, kUnsureShare); };
   for (std::size_t b = 0; b < own.size(); ++b) {
     if (!noisy(b)) continue;
     std::size_t last = b;
+    std::size_t reach = b;
     std::vector<double> figures = {own[b]};
     std::vector<double> beside = {usual[b]};
-    for (std::size_t next = b + 1; next < own.size() && next <= last + 1 + kForgiven; ++next)
-      if (noisy(next)) {
-        last = next;
-        figures.push_back(own[next]);
-        beside.push_back(usual[next]);
-      }
+    for (std::size_t next = b + 1; next < own.size() && next <= reach + 1 + kForgiven; ++next) {
+      if (unsure(next)) reach = next;
+      if (!noisy(next)) continue;
+      last = next;
+      figures.push_back(own[next]);
+      beside.push_back(usual[next]);
+    }
     const std::size_t first = b;
     b = last;
     if (figures.size() < kFewestBlocks) continue;
@@ -179,6 +194,8 @@ std::vector<Suspect> find_noisy(const ExaminedChannel& examined, const Scatter& 
     const double others_k = std::max(median_of(beside), floor);
     if (noisy_k < std::max(least, kTimes * others_k)) continue;
     if (!is_noise(examined, first * kBlock, (last + 1) * kBlock, kBlock, noisy_k)) continue;
+    std::size_t begin = first;
+    while (begin > 0 && first - begin < kMostUnsure && unsure(begin - 1)) --begin;
     std::vector<double> quiet;
     for (std::size_t i = 0; i < own.size(); ++i)
       if ((i + 1 < first || i > last + 1) && own[i] >= 0.0 && !noisy(i)) quiet.push_back(own[i]);
@@ -190,10 +207,10 @@ std::vector<Suspect> find_noisy(const ExaminedChannel& examined, const Scatter& 
     suspect.channel = examined.index();
     suspect.code = Suspect::Code::noisy;
     // Wide enough for a block at either end that is only half noisy, or noisy by chance.
-    const std::size_t before = first >= 2 ? first - 2 : 0;
+    const std::size_t before = begin >= 2 ? begin - 2 : 0;
     const std::size_t inside = std::min(first + 5, last + 1);
     const std::size_t late_inside = last >= first + 4 ? last - 4 : first;
-    suspect.from_s = first == 0 ? examined.sampled->begin_s
+    suspect.from_s = begin == 0 ? examined.sampled->begin_s
                                 : change_s(examined, examined.time_s(cell(before)), examined.time_s(cell(inside)),
                                            quiet_row_k, row * noisy_k, true);
     const bool to_end = std::all_of(own.begin() + static_cast<std::ptrdiff_t>(last) + 1, own.end(),

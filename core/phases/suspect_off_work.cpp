@@ -26,9 +26,12 @@ constexpr double kBackShare = 0.35;
 // Everything meets at ambient: only above this share of the range can it be back.
 constexpr double kHotShare = 0.3;
 
-// A jump is not one weld run after the other: but for a few cells it stays as high, and half as long again.
+// A jump is not one weld run after the other: but for a few cells it stays, half as long again, and does not fade.
 constexpr double kJumpLooksTimes = 1.5;
-constexpr double kLowCells = 0.15;
+constexpr double kFewCells = 0.15;
+constexpr double kFadedShare = 0.7;
+// A fall is not the fading of a weld run's heat: before it the channel was hardly ever where it is after it.
+constexpr double kBeenThereShare = 0.3;
 
 double stays_s(const ExaminedChannel& examined, bool fall) {
   const double seconds =
@@ -45,14 +48,26 @@ bool stays_up(const ExaminedChannel& examined, const SuddenStep& step, double se
     if (examined.comparable(k)) away.push_back(examined.apart_k(k) - step.before_k);
   if (away.size() < kFewestLeft) return true;  // nothing that says otherwise
   std::sort(away.begin(), away.end());
-  const auto low = static_cast<std::size_t>(kLowCells * static_cast<double>(away.size()));
-  return away[low] >= kLeftShare * step.peak_k;
+  const auto at = [&](double share) { return away[static_cast<std::size_t>(share * static_cast<double>(away.size() - 1))]; };
+  return at(kFewCells) >= kLeftShare * step.peak_k && at(kFewCells) >= kFadedShare * at(1.0 - kFewCells);
+}
+
+/// Whether the channel was often as low before a fall as after it.
+bool has_been_there(const ExaminedChannel& examined, const SuddenStep& step, double seconds) {
+  std::size_t all = 0;
+  std::size_t low = 0;
+  for (std::size_t k = examined.cell_at(step.onset_s - kJumpStaysTimes * seconds); k <= step.before; ++k) {
+    if (!examined.comparable(k)) continue;
+    ++all;
+    if (examined.apart_k(k) - step.before_k < 0.5 * step.jump_k) ++low;
+  }
+  return static_cast<double>(low) > kBeenThereShare * static_cast<double>(all);
 }
 
 bool stays(const ExaminedChannel& examined, const SuddenStep& step) {
   const double seconds = stays_s(examined, step.jump_k < 0.0);
   if (std::abs(step.jump_k) < least_jump_k(examined)) return false;
-  if (step.jump_k > 0.0 && !stays_up(examined, step, seconds)) return false;
+  if (step.jump_k > 0.0 ? !stays_up(examined, step, seconds) : has_been_there(examined, step, seconds)) return false;
   const double until_s = std::min(step.onset_s + seconds, examined.sampled->end_s);
   const std::size_t first = examined.cell_at(0.5 * (step.onset_s + until_s));
   std::size_t last = examined.cell_at(until_s);

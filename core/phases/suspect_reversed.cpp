@@ -18,8 +18,8 @@ constexpr double kMoveNoises = 15.0;
 constexpr double kAgainst = -0.4;
 // A channel that is late at a corner runs against the others for one look; this many looks on end are no accident.
 constexpr std::size_t kFewestLooks = 3;
-// It was right at first where it stood apart from the others by no more than this share of the step that ended that.
-constexpr double kRightFirstShare = 0.3;
+// It was right at first where it stood apart from the others by no more than this share of what they had risen.
+constexpr double kRightFirstShare = 0.4;
 constexpr double kToldFromK = 40.0;  // near ambient both ways round read the same
 // Of two channels, the one that goes this far below ambient is the wrong one.
 constexpr double kBelowAmbientK = 15.0;
@@ -139,7 +139,7 @@ std::vector<Suspect> find_reversed(const ExaminedChannel& examined, const std::v
     for (const SuddenStep& step : steps) {
       const double hot_k = examined.others_c[step.before] - examined.course->ambient_c;
       if (step.before >= first.last || hot_k < kToldFromK) continue;
-      if (std::abs(step.before_k) > kRightFirstShare * std::abs(step.jump_k)) continue;
+      if (std::abs(step.before_k) > kRightFirstShare * hot_k) continue;
       suspect.from_s = step.onset_s;
       break;
     }

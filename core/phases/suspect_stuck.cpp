@@ -18,6 +18,10 @@ constexpr double kMovedShare = 0.07;
 // ... and are away for this long.
 constexpr double kAwayShare = 0.02;
 constexpr double kAwayMostS = 600.0;
+// Where it does move a little, within its noise, the others must have moved so many times more.
+constexpr double kInexactTimes = 2.0;
+// "The others" are more than half of them, and each has moved by half as much.
+constexpr double kMostOfThem = 0.6;
 // A channel whose readings flicker cannot show the very same value for long by chance; then less will do.
 constexpr double kMovedExactK = 10.0;
 constexpr double kFlickers = 0.5;  // of neighbours alike at rest; more, and the digit is coarser than the noise
@@ -91,6 +95,29 @@ Movement movement_of_others(const ExaminedChannel& examined, const Still& still)
 
 double noise_of_others(const ExaminedChannel& examined, const Still& still) {
   return noise_of(std::span<const double>{examined.others_c}.subspan(still.first, still.last - still.first));
+}
+
+/// Whether most of the other judged channels move, and not only their middle because a few do.
+bool most_others_move(const ExaminedChannel& examined, const Still& still, double moved_k) {
+  std::size_t all = 0;
+  std::size_t moving = 0;
+  for (std::size_t i = 0; i < examined.sampled->judged; ++i) {
+    if (i == examined.trace) continue;
+    const SampledTrace& trace = examined.sampled->traces[i];
+    double low = 0.0;
+    double high = 0.0;
+    std::size_t count = 0;
+    for (std::size_t k = still.first; k < still.last; ++k) {
+      if (trace.known[k] == 0) continue;
+      low = count == 0 ? trace.celsius[k] : std::min(low, trace.celsius[k]);
+      high = count == 0 ? trace.celsius[k] : std::max(high, trace.celsius[k]);
+      ++count;
+    }
+    if (count < 3) continue;
+    ++all;
+    if (high - low >= moved_k) ++moving;
+  }
+  return static_cast<double>(moving) >= kMostOfThem * static_cast<double>(all);
 }
 
 /// For how long the others are away from where they are most of the time, by more than `near_k`.
@@ -189,7 +216,7 @@ std::vector<Suspect> find_stuck(const ExaminedChannel& examined, const std::vect
     for (const Still& still : still_stretches(examined, range_k)) {
       if (still.last - still.first < 3) continue;
       const Movement movement = movement_of_others(examined, still);
-      if (movement.range_k() < (exact ? kMovedExactK : moved_k)) continue;
+      if (movement.range_k() < (exact ? kMovedExactK : kInexactTimes * moved_k)) continue;
       bool stuck = movement.range_k() >= moved_k &&
                    away_of_others_s(examined, still, std::max(still_k, 5.0)) >= away_s;
       if (!stuck && exact && still.last - still.first >= kFewestExact &&
@@ -197,6 +224,7 @@ std::vector<Suspect> find_stuck(const ExaminedChannel& examined, const std::vect
         const double share = share_of_equals(examined, still);
         stuck = share < kFlickers && std::pow(share, static_cast<double>(still.last - still.first)) < kByChance;
       }
+      if (stuck && !most_others_move(examined, still, 0.5 * movement.range_k())) continue;
       if (!stuck || fell_there(examined, still, steps) || waits_at_ambient(examined, still)) continue;
       if (movement.range_k() < kOthersNoises * noise_of_others(examined, still)) continue;
       Suspect suspect;

@@ -10,6 +10,8 @@
 #include "core/phases/suspects_of.h"
 
 #include <algorithm>
+#include <functional>
+#include <utility>
 
 #include "core/phases/examined_channel.h"
 #include "core/phases/sudden_steps.h"
@@ -76,29 +78,45 @@ void look_at_all(const Record& record, const SampledRecord& sampled, const Group
   });
 }
 
-/// How surely a fault is its channel's own and not that of what it is held against, the surest first.
-int doubt_about(Suspect::Code code) {
-  switch (code) {
+/// Whether all readings of the stretch are the same: nothing else makes a channel do that.
+bool stands_exactly(const Record& record, const Suspect& suspect) {
+  const Readings& readings = record.channels[suspect.channel].readings;
+  const auto begin = record.times_s.begin();
+  const auto first = std::lower_bound(begin, record.times_s.end(), suspect.from_s) - begin;
+  const auto last = std::upper_bound(begin, record.times_s.end(), suspect.to_s) - begin;
+  std::vector<std::uint32_t> rows;
+  std::vector<double> celsius;
+  readings.collect(static_cast<std::size_t>(first), static_cast<std::size_t>(last), rows, celsius);
+  return !celsius.empty() && std::adjacent_find(celsius.begin(), celsius.end(), std::not_equal_to<>()) == celsius.end();
+}
+
+/// How unsure it is that a fault is its channel's own, and not that of what it is held against.
+int doubt_about(const Record& record, const Suspect& suspect) {
+  switch (suspect.code) {
     case Suspect::Code::open: return 0;
     case Suspect::Code::reversed: return 1;
     case Suspect::Code::lag: return 2;
-    case Suspect::Code::off_work: return 3;
-    case Suspect::Code::noisy: return 4;
-    case Suspect::Code::stuck: return 5;
+    case Suspect::Code::stuck: return stands_exactly(record, suspect) ? 3 : 6;
+    case Suspect::Code::off_work: return 4;
+    case Suspect::Code::noisy: return 5;
   }
-  return 5;
+  return 6;
 }
 
-/// The channel, not yet `faulty`, with the surest fault; as many as there are channels where no other has one.
-std::size_t surest(const std::vector<std::vector<Suspect>>& found, const std::vector<char>& faulty) {
+/// The channel, not yet `faulty`, with the surest fault, of equals the earliest; as many as there are channels where no
+/// other has one.
+std::size_t surest(const Record& record, const std::vector<std::vector<Suspect>>& found,
+                   const std::vector<char>& faulty) {
   std::size_t best = found.size();
-  int least_doubt = 6;
+  std::pair<int, double> least{};
   for (std::size_t i = 0; i < found.size(); ++i)
-    for (const Suspect& suspect : found[i])
-      if (faulty[i] == 0 && doubt_about(suspect.code) < least_doubt) {
-        least_doubt = doubt_about(suspect.code);
-        best = i;
-      }
+    for (const Suspect& suspect : found[i]) {
+      if (faulty[i] != 0) continue;
+      const std::pair<int, double> here{doubt_about(record, suspect), suspect.from_s};
+      if (best < found.size() && here >= least) continue;
+      least = here;
+      best = i;
+    }
   return best;
 }
 
@@ -107,10 +125,10 @@ void look_again_without_faulty(const Record& record, SampledRecord sampled,
                                std::vector<std::vector<Suspect>>& found) {
   std::vector<char> faulty(found.size());
   for (;;) {
-    const std::size_t worst = surest(found, faulty);
+    const std::size_t worst = surest(record, found, faulty);
     if (worst == found.size()) return;
     faulty[worst] = 1;
-    if (surest(found, faulty) == found.size()) return;  // nobody else is accused
+    if (surest(record, found, faulty) == found.size()) return;  // nobody else is accused
     SampledTrace& trace = sampled.traces[worst];
     for (const Suspect& suspect : found[worst])
       for (std::size_t k = 0; k < sampled.cells(); ++k)
@@ -121,7 +139,10 @@ void look_again_without_faulty(const Record& record, SampledRecord sampled,
         }
     const GroupCourse course = group_course(record, sampled);
     if (course.points() < kFewestRows) return;
-    look_at_all(record, sampled, course, faulty, found);
+    std::vector<std::vector<Suspect>> again = found;
+    look_at_all(record, sampled, course, faulty, again);
+    for (std::size_t i = 0; i < found.size(); ++i)
+      if (again[i].size() <= found[i].size()) found[i] = std::move(again[i]);  // leaving one out accuses nobody anew
   }
 }
 

@@ -18,19 +18,56 @@ struct PlantedFault {
   std::string how;
 };
 
+/// Rows on a ramp of the programme from which on the course still moves by 60 K at least: where standing shows.
+inline std::vector<std::size_t> ramp_rows(const Run& run) {
+  const std::vector<double>& t = run.record.times_s;
+  std::vector<std::size_t> rows;
+  for (std::size_t r = 5; r + 30 < t.size(); ++r) {
+    double at = t[r];
+    for (const Part& part : run.parts) {
+      if (at <= part.seconds) {
+        const double share = at / part.seconds;
+        const bool ramp = std::abs(part.to_c - part.from_c) > 100.0;
+        if (ramp && share > 0.1 && share < 0.7 && std::abs(run.course_c.back() - run.course_c[r]) > 60.0)
+          rows.push_back(r);
+        break;
+      }
+      at -= part.seconds;
+    }
+  }
+  return rows;
+}
+
+/// Rows so hot that a fall to the air shows.
+inline std::vector<std::size_t> hot_rows(const Run& run, const std::vector<double>& celsius) {
+  const std::vector<double>& t = run.record.times_s;
+  std::vector<std::size_t> rows;
+  for (std::size_t r = 5; r + 30 < t.size(); ++r)
+    if (t[r] < 0.9 * t.back() && celsius[r] > run.ambient_c + 180.0) rows.push_back(r);
+  return rows;
+}
+
 /// Whether the run can show such a fault at all.
 inline bool can_show(const Run& run, Suspect::Code code) {
+  const std::size_t channels = run.record.channels.size();
   const auto has = [&](Phase::Kind kind) {
     return std::any_of(run.parts.begin(), run.parts.end(), [&](const Part& part) {
       return part.kind == kind && std::abs(part.to_c - part.from_c) > 100.0;
     });
   };
   switch (code) {
-    case Suspect::Code::lag:  // on the way up alone, late is the same as hindmost in a spread
-      return run.record.channels.size() >= 3 && has(Phase::Kind::heat) && has(Phase::Kind::cool);
     case Suspect::Code::open: return true;  // one channel alone can show it
-    default: return run.record.channels.size() >= 2;
+    case Suspect::Code::noisy:
+    case Suspect::Code::reversed: return channels >= 2;
+    case Suspect::Code::stuck: return channels >= 2 && !ramp_rows(run).empty();
+    case Suspect::Code::off_work:
+      return channels >= 2 && std::all_of(run.true_c.begin(), run.true_c.end(), [&](const std::vector<double>& trace) {
+               return !hot_rows(run, trace).empty();
+             });
+    case Suspect::Code::lag:  // on the way up alone, late is the same as hindmost in a spread
+      return channels >= 3 && has(Phase::Kind::heat) && has(Phase::Kind::cool);
   }
+  return false;
 }
 
 /// Plants faults of all kinds into runs.
@@ -87,21 +124,7 @@ class Planter {
   }
 
   void stuck() {
-    // On a ramp of the programme, until the course has moved by 60 K at least.
-    std::vector<std::size_t> starts;
-    for (std::size_t r = 5; r + 30 < t_.size(); ++r) {
-      double at = t_[r];
-      for (const Part& part : run_.parts) {
-        if (at <= part.seconds) {
-          const double share = at / part.seconds;
-          const bool ramp = std::abs(part.to_c - part.from_c) > 100.0;
-          if (ramp && share > 0.1 && share < 0.7 && std::abs(run_.course_c.back() - run_.course_c[r]) > 60.0)
-            starts.push_back(r);
-          break;
-        }
-        at -= part.seconds;
-      }
-    }
+    const std::vector<std::size_t> starts = ramp_rows(run_);
     const std::size_t first = starts[dice_.below(starts.size())];
     std::size_t last = first;
     while (last + 1 < t_.size() && std::abs(run_.course_c[last] - run_.course_c[first]) < 60.0) ++last;
@@ -137,9 +160,7 @@ class Planter {
   }
 
   void off_work() {
-    std::vector<std::size_t> hot;
-    for (std::size_t r = 5; r + 30 < t_.size(); ++r)
-      if (t_[r] < 0.9 * duration() && clean()[r] > run_.ambient_c + 180.0) hot.push_back(r);
+    const std::vector<std::size_t> hot = hot_rows(run_, clean());
     const std::size_t first = hot[dice_.below(hot.size())];
     choose_from(first, 30, 0.05, 0.3);
     if (clean()[last_] < run_.ambient_c + 180.0) choose(first, t_.size() - 1);  // nothing to come back to

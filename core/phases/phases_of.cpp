@@ -49,8 +49,8 @@ std::vector<Phase> phases_of(const Record& record, const SampledRecord& sampled,
     if (phase.end_s <= phase.start_s) continue;
     phase.level_c = level_of(course, phase.start_s, phase.end_s, runs[i].start_c);
     phase.kind = kind_of(course, runs, i, phase.level_c);
-    const double change = runs[i].ramp() ? corners[i + 1].celsius - corners[i].celsius : runs[i].change_k();
-    phase.rate_c_per_h = 3600.0 * change / (phase.end_s - phase.start_s);
+    const double change_k = runs[i].ramp() ? corners[i + 1].celsius - corners[i].celsius : runs[i].change_k();
+    phase.rate_c_per_h = 3600.0 * change_k / (phase.end_s - phase.start_s);
     phases.push_back(phase);
   }
   measure_spread(record, phases);

@@ -1,6 +1,7 @@
 // Records drawn by hand: straight lines through given points, with noise and whatever is laid on top.
 #pragma once
 
+#include <cmath>
 #include <cstdint>
 #include <functional>
 #include <string>
@@ -23,7 +24,7 @@ struct Drawing {
   std::function<double(double seconds)> on_top;  ///< added to every channel
   std::function<bool(double seconds)> left_out;  ///< rows that the recorder did not write
   std::function<double(std::size_t, double, double)>
-      altered;  ///< channel, seconds, Celsius: what it reads instead
+      altered;  ///< channel, seconds, Celsius: what it reads instead; NaN is no reading
 };
 
 inline double on_lines(const std::vector<std::pair<double, double>>& points, double at_s) {
@@ -44,14 +45,16 @@ inline Record draw(const Drawing& drawing) {
   Dice dice(drawing.seed);
   for (std::size_t c = 0; c < drawing.channels; ++c) {
     std::vector<double> celsius;
+    std::vector<char> missing;
     for (const double at_s : record.times_s) {
       double value = on_lines(drawing.points, at_s) + (drawing.on_top ? drawing.on_top(at_s) : 0.0);
       value += drawing.channel_step_k * static_cast<double>(c) * (value - 20.0) / 600.0;
       if (drawing.altered) value = drawing.altered(c, at_s, value);
-      celsius.push_back(value + drawing.noise_k * dice.normal());
+      const double noise_k = drawing.noise_k * dice.normal();
+      missing.push_back(std::isnan(value) ? 1 : 0);
+      celsius.push_back(std::isnan(value) ? 0.0 : value + noise_k);
     }
-    record.channels.push_back(channel_of("TC" + std::to_string(c + 1), celsius,
-                                         std::vector<char>(celsius.size(), 0), drawing.unit, drawing.places));
+    record.channels.push_back(channel_of("TC" + std::to_string(c + 1), celsius, missing, drawing.unit, drawing.places));
   }
   finish(record);
   return record;

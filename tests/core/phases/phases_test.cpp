@@ -4,7 +4,7 @@
 
 #include <catch2/catch.hpp>
 
-#include "core/phases/phases_of.h"
+#include "core/phases/course.h"
 #include "tests/core/phases/drawn_record.h"
 
 using namespace soakwright;
@@ -14,6 +14,8 @@ using Kind = Phase::Kind;
 namespace {
 
 constexpr double kHour = 3600.0;
+
+std::vector<Phase> phases_of(const Record& record) { return course_of(record).phases; }
 
 std::string text_of(const std::vector<Phase>& phases) {
   static const char* const names[] = {"heat", "hold", "cool", "idle"};

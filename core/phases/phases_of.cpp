@@ -51,6 +51,14 @@ std::vector<Phase> phases_of(const Record& record, const SampledRecord& sampled,
     phase.kind = kind_of(course, runs, i, phase.level_c);
     const double change_k = runs[i].ramp() ? corners[i + 1].celsius - corners[i].celsius : runs[i].change_k();
     phase.rate_c_per_h = 3600.0 * change_k / (phase.end_s - phase.start_s);
+    if (!phases.empty() && phases.back().kind == phase.kind) {  // what was between them came to nothing
+      Phase& before = phases.back();
+      const double before_k = before.rate_c_per_h * (before.end_s - before.start_s) / 3600.0;
+      before.end_s = phase.end_s;
+      before.level_c = level_of(course, before.start_s, before.end_s, before.level_c);
+      before.rate_c_per_h = 3600.0 * (before_k + change_k) / (before.end_s - before.start_s);
+      continue;
+    }
     phases.push_back(phase);
   }
   measure_spread(record, phases);

@@ -21,6 +21,7 @@ constexpr std::size_t kFewestLooks = 3;
 // It was right at first where it stood apart from the others by no more than this share of what they had risen.
 constexpr double kRightFirstShare = 0.4;
 constexpr double kToldFromK = 40.0;  // near ambient both ways round read the same
+constexpr double kBelowRangeK = 100.0;  // below ambient: nothing that a recorder's range ends at is warmer
 // Of two channels, the one that goes this far below ambient is the wrong one.
 constexpr double kBelowAmbientK = 15.0;
 constexpr double kRoomC = 20.0;
@@ -65,6 +66,17 @@ bool only_fell(const ExaminedChannel& examined, const std::vector<SuddenStep>& s
     if (examined.known(k) && examined.celsius(k) < examined.course->ambient_c - kBelowAmbientK) return false;
   return std::any_of(steps.begin(), steps.end(),
                      [&](const SuddenStep& step) { return step.before + 1 >= first && step.before <= last; });
+}
+
+/// Until when it gives no reading, or one far below ambient where a recorder's range ends, after `from_s`.
+double below_range_until_s(const ExaminedChannel& examined, double from_s) {
+  const double ambient_c = examined.course->ambient_c;
+  for (std::size_t k = examined.cell_at(from_s); k < examined.cells(); ++k) {
+    const bool others_hot = examined.others_known[k] != 0 && examined.others_c[k] >= ambient_c + kToldFromK;
+    if (examined.known(k) && examined.celsius(k) > ambient_c - kBelowRangeK && others_hot)
+      return k > 0 ? examined.time_s(k - 1) : from_s;
+  }
+  return examined.sampled->end_s;
 }
 
 /// Time of the first row without a reading, around `cell`.
@@ -148,6 +160,7 @@ std::vector<Suspect> find_reversed(const ExaminedChannel& examined, const std::v
     const Look& last = looks[best_last - 1];
     suspect.to_s = step_within(examined.time_s(last.first), examined.time_s(looks[best_last].last),
                                examined.time_s(last.last));
+    suspect.to_s = std::max(suspect.to_s, below_range_until_s(examined, suspect.to_s));
   }
   // Where the readings end below the recorder's range, it was the wrong way round before it showed a direction.
   for (const Suspect& mirrored : find_mirrored(examined, steps))

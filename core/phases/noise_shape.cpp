@@ -28,6 +28,13 @@ constexpr double kBelowDeviations = 0.8416;
 constexpr double kTailQuantile = 0.1;
 constexpr double kTailDeviations = 3.3;
 constexpr double kBendDeviations = 8.0;
+constexpr std::size_t kFewCells = 64;  // of which chance makes a few weld runs look like noise more easily
+constexpr double kTailOfFew = 2.4;
+// Weld runs are few and hot, the rest is at the foot: skewed upwards. That of 40 normal values is 0.4 by chance.
+constexpr double kMostSkew = 0.75;
+// Of many cells without a tail fewer turns will do: the deviation itself may be found too large.
+constexpr double kTurnsOfMany = 0.2;
+constexpr double kTailOfMany = 2.0;
 
 struct Scattered {
   std::vector<double> off;    ///< from the middle of the block
@@ -73,6 +80,20 @@ void add_block(const std::vector<Place>& places, double least_turn_k, Scattered&
   }
 }
 
+double skew_of(const std::vector<double>& values) {
+  double sum = 0.0;
+  for (const double value : values) sum += value;
+  const double mean = sum / static_cast<double>(values.size());
+  double square = 0.0;
+  double cube = 0.0;
+  for (const double value : values) {
+    square += (value - mean) * (value - mean);
+    cube += (value - mean) * (value - mean) * (value - mean);
+  }
+  const double n = static_cast<double>(values.size());
+  return square > 0.0 ? (cube / n) / std::pow(square / n, 1.5) : 0.0;
+}
+
 double quantile(std::vector<double>& values, double share) {
   const auto at = values.begin() + static_cast<std::ptrdiff_t>(share * static_cast<double>(values.size() - 1));
   std::nth_element(values.begin(), at, values.end());
@@ -90,8 +111,12 @@ bool is_noise(const ExaminedChannel& examined, std::size_t first, std::size_t la
   if (scattered.bends.empty()) return false;
   const double turns = static_cast<double>(scattered.turns) / static_cast<double>(scattered.bends.size());
   const double below = -quantile(scattered.off, kBelowQuantile) / (kBelowDeviations * deviation_k);
-  return turns >= kTurnsShare && below >= (turns >= kManyTurns ? kBelowShareOfMany : kBelowShare) &&
-         quantile(scattered.off, 1.0 - kTailQuantile) <= kTailDeviations * deviation_k &&
+  const double tail = quantile(scattered.off, 1.0 - kTailQuantile) / deviation_k;
+  const bool few = scattered.off.size() < kFewCells;
+  const double least_turns = !few && tail <= kTailOfMany ? kTurnsOfMany : kTurnsShare;
+  const bool turns_often = turns >= kManyTurns || (!few && tail <= kTailOfMany);
+  return turns >= least_turns && below >= (turns_often ? kBelowShareOfMany : kBelowShare) &&
+         tail <= (few ? kTailOfFew : kTailDeviations) && skew_of(scattered.off) <= kMostSkew &&
          -quantile(scattered.bends, kTailQuantile) <= kBendDeviations * deviation_k &&
          quantile(scattered.bends, 1.0 - kTailQuantile) <= kBendDeviations * deviation_k;
 }

@@ -13,8 +13,8 @@ namespace {
 constexpr double kHotK = 50.0;
 constexpr double kColdK = 40.0;
 // The recorder's own terminals, about which it turns, are up to half of this warmer or colder than ambient.
-constexpr double kTurnedAboutK = 50.0;
-constexpr double kTurnedAboutShare = 0.2;
+constexpr double kTurnedAboutK = 70.0;
+constexpr double kTurnedAboutShare = 0.25;
 constexpr std::size_t kFewestCells = 3;
 constexpr double kNearlyAll = 0.8;
 // It was right at first where it stood apart from the others by no more than this share of what they had risen.

@@ -16,6 +16,7 @@ constexpr double kMoveShare = 0.06;
 constexpr double kMoveNoises = 15.0;
 // Against the others: by at least this share of their move, the other way.
 constexpr double kAgainst = -0.4;
+constexpr double kWith = 0.3;
 // A channel that is late at a corner runs against the others for one look; this many looks on end are no accident.
 constexpr std::size_t kFewestLooks = 3;
 // It was right at first where it stood apart from the others by no more than this share of what they had risen.
@@ -33,6 +34,7 @@ struct Look {
   std::size_t last = 0;   ///< cell
   double others_k = 0.0;
   double own_k = 0.0;
+  [[nodiscard]] bool with_the_others() const { return own_k / others_k >= kWith; }
   [[nodiscard]] bool against() const { return own_k / others_k <= kAgainst; }
 };
 
@@ -109,6 +111,8 @@ std::vector<Suspect> find_reversed(const ExaminedChannel& examined, const std::v
   }
   if (best_last - best_first < std::min(kFewestLooks, std::max<std::size_t>(looks.size(), 2)))
     return find_mirrored(examined, steps);
+  // A look at which it hardly moved, lag and noise, does not say that it was right before.
+  while (best_first > 0 && !looks[best_first - 1].with_the_others()) --best_first;
   // Of two channels that run against each other the one that goes below ambient while the other heats is wrong.
   if (examined.sampled->judged <= 2) {
     double lowest_c = examined.celsius(looks[best_first].first);

@@ -29,8 +29,7 @@ std::vector<MiddleOfCell> middles_of(const SampledRecord& sampled) {
     std::sort(known.begin(), known.end());
     middles[k].count = known.size();
     const std::size_t first = known.size() >= 2 ? (known.size() - 2) / 2 : 0;
-    for (std::size_t i = 0; i < 3 && first + i < known.size(); ++i)
-      middles[k].celsius[i] = known[first + i];
+    for (std::size_t i = 0; i < 3 && first + i < known.size(); ++i) middles[k].celsius[i] = known[first + i];
   }
   return middles;
 }
@@ -73,7 +72,8 @@ ExaminedChannel examine(const Record& record, const SampledRecord& sampled, cons
     if (own.known[k] != 0) known.push_back(own.celsius[k]);
     if (middles[k].count < (part_of_it ? 2U : 1U)) continue;
     examined.others_known[k] = 1;
-    examined.others_c[k] = part_of_it ? median_without(middles[k], own.celsius[k]) : median_with_all(middles[k]);
+    examined.others_c[k] =
+        part_of_it ? median_without(middles[k], own.celsius[k]) : median_with_all(middles[k]);
   }
   examined.noise_k = std::max(noise_of(known), examined.digit_k / std::sqrt(12.0));
   return examined;
@@ -93,7 +93,8 @@ std::size_t ExaminedChannel::cell_at(double time_s) const {
 
 void ExaminedChannel::explain(double from_s, double to_s) {
   const double reach = sampled->step_s;
-  for (std::size_t k = cell_at(from_s - reach); k < cells() && time_s(k) <= to_s + reach; ++k) explained[k] = 1;
+  for (std::size_t k = cell_at(from_s - reach); k < cells() && time_s(k) <= to_s + reach; ++k)
+    explained[k] = 1;
 }
 
 double ExaminedChannel::median_apart(std::size_t first, std::size_t last, std::size_t& count) const {
@@ -116,8 +117,8 @@ std::vector<ExaminedChannel> examine_channels(const Record& record, const Sample
 bool run_together(const SampledRecord& sampled, const GroupCourse& course) {
   // Of work in one heating the middle half lies within some tens of kelvin of several hundred.
   constexpr double kMostShare = 0.25;
-  constexpr double kRisen = 0.3;        // where there is something to compare
-  constexpr std::size_t kLooks = 200;   // cells that are enough to tell
+  constexpr double kRisen = 0.3;       // where there is something to compare
+  constexpr std::size_t kLooks = 200;  // cells that are enough to tell
   if (course.leader) return false;
   std::vector<double> shares;
   for (std::size_t look = 0; look < std::min(kLooks, sampled.cells()); ++look) {
@@ -129,8 +130,9 @@ bool run_together(const SampledRecord& sampled, const GroupCourse& course) {
     std::sort(known.begin(), known.end());
     const double rise = known[known.size() / 2] - course.ambient_c;
     if (rise < kRisen * course.range_k) continue;
-    const double half = known.size() == 3 ? std::min(known[1] - known[0], known[2] - known[1])
-                                          : known[known.size() - 1 - known.size() / 4] - known[known.size() / 4];
+    const double half = known.size() == 3
+                            ? std::min(known[1] - known[0], known[2] - known[1])
+                            : known[known.size() - 1 - known.size() / 4] - known[known.size() / 4];
     shares.push_back(half / std::max(rise, 1.0));
   }
   return median_of(std::move(shares)) <= kMostShare;

@@ -15,10 +15,11 @@ struct ExaminedChannel {
   const SampledRecord* sampled = nullptr;
   const GroupCourse* course = nullptr;
   std::size_t trace = 0;
-  std::vector<double> others_c;  ///< median of the judged channels without this one, by cell; of three, of all
+  std::vector<double>
+      others_c;  ///< median of the judged channels without this one, by cell; of three, of all
   std::vector<char> others_known;
-  double noise_k = 0.0;       ///< standard deviation of a cell
-  double digit_k = 0.0;       ///< the log's last digit
+  double noise_k = 0.0;         ///< standard deviation of a cell
+  double digit_k = 0.0;         ///< the log's last digit
   std::vector<char> explained;  ///< cells of which it is already said what is wrong there
 
   [[nodiscard]] std::size_t index() const { return sampled->channels[trace]; }

@@ -16,13 +16,15 @@ constexpr double kColdestStartC = 50.0;  // a start or end above this is not amb
 // of its own: work that only lags in a furnace (a few tens of kelvin of several hundred) has made nearly
 // half.
 constexpr double kFollowersShareMost = 0.25;
-// What is driven does rise, and does not fall meanwhile, as a thermocouple does that is reversed or off the work.
+// What is driven does rise, and does not fall meanwhile, as a thermocouple does that is reversed or off the
+// work.
 constexpr double kDrivenShareLeast = 0.1;
 constexpr double kFallenShareMost = 0.05;
 // ... and stands above the rest, when it first comes to its top, by at least this share of its rise.
 constexpr double kLeadShareLeast = 0.35;
-// What it drives does not stay where it stays: the middle of the rest spends less than this share of the plateau's time
-// at the plateau's height. Work that comes to its furnace's temperature has a course of its own.
+// What it drives does not stay where it stays: the middle of the rest spends less than this share of the
+// plateau's time at the plateau's height. Work that comes to its furnace's temperature has a course of its
+// own.
 constexpr double kStaysShareMost = 0.3;
 constexpr double kSameHeightShare = 0.06;  // of the rise
 // It rises, and does not jump there as a broken wire does: the cell before has made this share of the way.
@@ -84,8 +86,8 @@ void measure_levels(GroupCourse& course, double resolution_k) {
 /// The level at which a trace spends most of its time in its upper half, and when it first comes near it.
 struct Plateau {
   double level_c = 0.0;
-  std::size_t arrival = 0;  ///< cell
-  std::size_t half = 0;     ///< cell of half the rise
+  std::size_t arrival = 0;    ///< cell
+  std::size_t half = 0;       ///< cell of half the rise
   double share_before = 0.0;  ///< of the rise, in the cell before arrival
   double rise_k = 0.0;
 };
@@ -151,7 +153,8 @@ bool leads(const SampledRecord& sampled, std::size_t trace, const Plateau& plate
     if (own.known[k] != 0 && at_height(own.celsius[k])) ++own_stays;
     if (at_height(*median_in_cell(sampled, k, trace))) ++rest_stays;
   }
-  if (highest < kDrivenShareLeast * plateau.rise_k || *at_half < -kFallenShareMost * plateau.rise_k) return false;
+  if (highest < kDrivenShareLeast * plateau.rise_k || *at_half < -kFallenShareMost * plateau.rise_k)
+    return false;
   return *at_half < kFollowersShareMost * highest &&
          static_cast<double>(rest_stays) < kStaysShareMost * static_cast<double>(own_stays);
 }

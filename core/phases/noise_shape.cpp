@@ -10,27 +10,29 @@ namespace soakwright {
 
 namespace {
 
-// In a group no larger, the middle of the others is the channel itself much of the time, or one other's noise.
+// In a group no larger, the middle of the others is the channel itself much of the time, or one other's
+// noise.
 constexpr std::size_t kSmallGroup = 3;
-// Of white noise two cells in three are higher or lower than both neighbours, about half by more than this share of the
-// deviation.
+// Of white noise two cells in three are higher or lower than both neighbours, about half by more than this
+// share of the deviation.
 constexpr double kTurnDeviations = 0.3;
 constexpr double kTurnsShare = 0.36;
 constexpr double kManyTurns = 0.45;
-// Below its middle it scatters by this share of the whole at least: weld runs only make it hotter. The quantile lies
-// that many deviations of a normal distribution below.
+// Below its middle it scatters by this share of the whole at least: weld runs only make it hotter. The
+// quantile lies that many deviations of a normal distribution below.
 constexpr double kBelowShare = 0.6;
 constexpr double kBelowShareOfMany = 0.35;  // less will do where it turns that often
 constexpr double kBelowQuantile = 0.2;
 constexpr double kBelowDeviations = 0.8416;
-// One in ten lies 1.3 deviations above the middle and bends by 3.1; a curve that is flat in most places and steep in
-// some has far more.
+// One in ten lies 1.3 deviations above the middle and bends by 3.1; a curve that is flat in most places and
+// steep in some has far more.
 constexpr double kTailQuantile = 0.1;
 constexpr double kTailDeviations = 3.3;
 constexpr double kBendDeviations = 8.0;
 constexpr std::size_t kFewCells = 64;  // of which chance makes a few weld runs look like noise more easily
 constexpr double kTailOfFew = 2.4;
-// Weld runs are few and hot, the rest is at the foot: skewed upwards. That of 40 normal values is 0.4 by chance.
+// Weld runs are few and hot, the rest is at the foot: skewed upwards. That of 40 normal values is 0.4 by
+// chance.
 constexpr double kMostSkew = 0.75;
 // Of many cells without a tail fewer turns will do: the deviation itself may be found too large.
 constexpr double kTurnsOfMany = 0.2;
@@ -95,7 +97,8 @@ double skew_of(const std::vector<double>& values) {
 }
 
 double quantile(std::vector<double>& values, double share) {
-  const auto at = values.begin() + static_cast<std::ptrdiff_t>(share * static_cast<double>(values.size() - 1));
+  const auto at =
+      values.begin() + static_cast<std::ptrdiff_t>(share * static_cast<double>(values.size() - 1));
   std::nth_element(values.begin(), at, values.end());
   return *at;
 }
@@ -106,8 +109,8 @@ bool is_noise(const ExaminedChannel& examined, std::size_t first, std::size_t la
               double deviation_k) {
   Scattered scattered;
   for (std::size_t k = first; k < std::min(last, examined.cells()); k += block)
-    add_block(places_of(examined, k, std::min({k + block, last, examined.cells()})), kTurnDeviations * deviation_k,
-              scattered);
+    add_block(places_of(examined, k, std::min({k + block, last, examined.cells()})),
+              kTurnDeviations * deviation_k, scattered);
   if (scattered.bends.empty()) return false;
   const double turns = static_cast<double>(scattered.turns) / static_cast<double>(scattered.bends.size());
   const double below = -quantile(scattered.off, kBelowQuantile) / (kBelowDeviations * deviation_k);

@@ -84,8 +84,8 @@ void measure_spread(const Record& record, std::vector<Phase>& phases) {
   std::vector<double> spread(rows, -1.0);
   in_two_threads(2, rows * channels.size(), [&](std::size_t half) {
     const std::size_t middle = record.first_row + rows / 2;
-    spread_of_rows(record, channels, half == 0 ? record.first_row : middle, half == 0 ? middle : record.end_row,
-                   spread);
+    spread_of_rows(record, channels, half == 0 ? record.first_row : middle,
+                   half == 0 ? middle : record.end_row, spread);
   });
   const auto times = record.judged_times_s();
   for (Phase& phase : phases) {

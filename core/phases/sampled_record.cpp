@@ -10,7 +10,7 @@ namespace soakwright {
 namespace {
 
 constexpr std::size_t kRowsPerCell = 3;  // the smallest number with a median that drops one wild reading
-constexpr std::size_t kMostBridged = 3;   // cells
+constexpr std::size_t kMostBridged = 3;  // cells
 
 struct Cell {
   std::array<std::size_t, kRowsPerCell> rows{};
@@ -50,7 +50,8 @@ SampledTrace trace_of(const Channel& channel, const std::vector<Cell>& cells) {
   return trace;
 }
 
-/// Judged channels first, then spares and the heated band's edge. Air, set point and what is off are not the work.
+/// Judged channels first, then spares and the heated band's edge. Air, set point and what is off are not the
+/// work.
 std::vector<std::size_t> channels_on_work(const Record& record, std::size_t& judged) {
   std::vector<std::size_t> channels;
   for (std::size_t c = 0; c < record.channels.size(); ++c)
@@ -102,8 +103,8 @@ void put_aside(const Record& record, SampledRecord& sampled) {
   }
 }
 
-/// Lost readings of a cell or few lie on the line between their neighbours: else the middle of a small group would
-/// jump by its spread each time that one of them is lost.
+/// Lost readings of a cell or few lie on the line between their neighbours: else the middle of a small group
+/// would jump by its spread each time that one of them is lost.
 void bridge(SampledTrace& trace, const std::vector<double>& times_s) {
   std::size_t last = trace.known.size();  // known cell before
   for (std::size_t k = 0; k < trace.known.size(); ++k) {

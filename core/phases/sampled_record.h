@@ -1,9 +1,9 @@
 // A record thinned out for looking at its course: a few thousand even cells of time instead of every row.
 //
-// A cell holds, for each thermocouple on the work, the median of at most three of its rows, spread over the cell;
-// a reading that is missing there or was put aside by a person is unknown, but for a cell or two between known ones,
-// which lie on the line between them. Reading a sample only keeps the cost of
-// phases apart from the length of the record. What is sampled is never judged.
+// A cell holds, for each thermocouple on the work, the median of at most three of its rows, spread over the
+// cell; a reading that is missing there or was put aside by a person is unknown, but for a cell or two
+// between known ones, which lie on the line between them. Reading a sample only keeps the cost of phases
+// apart from the length of the record. What is sampled is never judged.
 #pragma once
 
 #include <cstddef>
@@ -27,7 +27,7 @@ struct SampledRecord {
   double interval_s = 0.0;      ///< of the record
   std::vector<double> times_s;  ///< middle of the rows taken in each cell; the cell's own middle where none
   std::vector<char> rowless;    ///< cells in which the record has no row: a gap
-  std::size_t judged = 0;       ///< that many of the traces, the first, are the judged group; then spares and edge
+  std::size_t judged = 0;  ///< that many of the traces, the first, are the judged group; then spares and edge
   std::vector<std::size_t> channels;  ///< of each trace, as an index into Record::channels
   std::vector<SampledTrace> traces;
   [[nodiscard]] std::size_t cells() const { return times_s.size(); }

@@ -37,7 +37,8 @@ struct Envelope {
 
 Envelope envelope_of(const std::vector<double>& values, const std::vector<char>& known, std::size_t reach) {
   const std::size_t n = values.size();
-  Envelope envelope{std::vector<double>(n, 0.0), std::vector<double>(n, 0.0)};  // standing still is no surprise
+  Envelope envelope{std::vector<double>(n, 0.0),
+                    std::vector<double>(n, 0.0)};  // standing still is no surprise
   std::deque<std::size_t> lowest;
   std::deque<std::size_t> highest;
   std::size_t next = 0;
@@ -131,11 +132,13 @@ std::vector<SuddenStep> sudden_steps(const ExaminedChannel& examined) {
     std::size_t count = 0;
     const std::size_t from = k + 1 >= kCellsBefore ? k + 1 - kCellsBefore : 0;
     step.before_k = examined.median_apart(from, k + 1, count);
-    const double after_k = examined.median_apart(step.after, step.after + std::max<std::size_t>(width, 3), count);
+    const double after_k =
+        examined.median_apart(step.after, step.after + std::max<std::size_t>(width, 3), count);
     step.jump_k = after_k - step.before_k;
     step.peak_k = step.jump_k;
     for (std::size_t i = step.before + 1; i <= step.after; ++i)
-      if (examined.comparable(i) && (examined.apart_k(i) - step.before_k) * step.jump_k > step.peak_k * step.jump_k)
+      if (examined.comparable(i) &&
+          (examined.apart_k(i) - step.before_k) * step.jump_k > step.peak_k * step.jump_k)
         step.peak_k = examined.apart_k(i) - step.before_k;
     k = last + 1;
     if (count == 0 || step.jump_k * surprises[last] <= 0.0) continue;  // gone again at once: a wild reading

@@ -10,8 +10,8 @@ namespace soakwright {
 
 namespace {
 
-// Late: by a thirty-sixth of the record, twelve minutes at most (the inside of a 100 mm wall follows with about ten:
-// thickness squared over twice the diffusivity of hot steel), and no less than a few readings.
+// Late: by a thirty-sixth of the record, twelve minutes at most (the inside of a 100 mm wall follows with
+// about ten: thickness squared over twice the diffusivity of hot steel), and no less than a few readings.
 constexpr double kLeastShare = 0.028;
 constexpr double kLeastMostS = 720.0;
 constexpr double kLeastIntervals = 4.0;
@@ -25,8 +25,8 @@ constexpr double kLeastOffNoises = 4.0;
 // The delay explains it: this share of that is left, and no more than this share of the range.
 constexpr double kLeftShare = 0.18;
 constexpr double kLeftMostShare = 0.03;
-// A delay on the way up alone (or down alone) is a spread, and no fault: both together must explain this much more. Where
-// the record has only one of them, the delay must set the channel apart by this much on it.
+// A delay on the way up alone (or down alone) is a spread, and no fault: both together must explain this much
+// more. Where the record has only one of them, the delay must set the channel apart by this much on it.
 constexpr double kBetterShare = 0.6;
 constexpr double kOneWayK = 80.0;
 constexpr double kOneWayShare = 0.15;
@@ -39,7 +39,8 @@ struct Delayed {
 };
 
 /// `others` holds the delayed others at each cell of `cells`.
-Delayed fit(const ExaminedChannel& examined, const std::vector<std::size_t>& cells, const std::vector<double>& others) {
+Delayed fit(const ExaminedChannel& examined, const std::vector<std::size_t>& cells,
+            const std::vector<double>& others) {
   double x = 0.0;
   double y = 0.0;
   for (std::size_t i = 0; i < cells.size(); ++i) {
@@ -71,7 +72,8 @@ std::vector<double> unbroken(const ExaminedChannel& examined) {
     if (examined.others_known[k] == 0) continue;
     const std::size_t from = last == examined.cells() ? 0 : last + 1;
     for (std::size_t i = from; i < k; ++i) {
-      const double share = last == examined.cells() ? 1.0 : static_cast<double>(i - last) / static_cast<double>(k - last);
+      const double share =
+          last == examined.cells() ? 1.0 : static_cast<double>(i - last) / static_cast<double>(k - last);
       line[i] = last == examined.cells() ? examined.others_c[k]
                                          : line[last] + share * (examined.others_c[k] - line[last]);
     }
@@ -84,7 +86,8 @@ std::vector<double> unbroken(const ExaminedChannel& examined) {
 }
 
 /// The line a time later; before the record it stands as at its start, after it as at its end.
-std::vector<double> shifted(const std::vector<double>& line, const std::vector<std::size_t>& cells, double delay) {
+std::vector<double> shifted(const std::vector<double>& line, const std::vector<std::size_t>& cells,
+                            double delay) {
   std::vector<double> values;
   values.reserve(cells.size());
   for (const std::size_t k : cells) {
@@ -96,7 +99,8 @@ std::vector<double> shifted(const std::vector<double>& line, const std::vector<s
 }
 
 /// The line as something slow follows it: a first-order lag of `delay` cells.
-std::vector<double> slowed(const std::vector<double>& line, const std::vector<std::size_t>& cells, double delay) {
+std::vector<double> slowed(const std::vector<double>& line, const std::vector<std::size_t>& cells,
+                           double delay) {
   const double share = 1.0 - std::exp(-1.0 / delay);
   std::vector<double> values;
   values.reserve(cells.size());
@@ -123,7 +127,8 @@ std::vector<Suspect> find_lag(const ExaminedChannel& examined) {
   const std::vector<double> line = unbroken(examined);
   const double range = examined.course->range_k;
   const Delayed at_once = fit(examined, cells, shifted(line, cells, 0.0));
-  if (at_once.off_k < std::max({kLeastOffK, kLeastOffShare * range, kLeastOffNoises * examined.noise_k})) return {};
+  if (at_once.off_k < std::max({kLeastOffK, kLeastOffShare * range, kLeastOffNoises * examined.noise_k}))
+    return {};
 
   Delayed best = at_once;
   std::vector<double> follows;  // the others as the best delay has them
@@ -169,10 +174,11 @@ std::vector<Suspect> find_lag(const ExaminedChannel& examined) {
   suspect.code = Suspect::Code::lag;
   suspect.from_s = examined.sampled->begin_s;
   suspect.to_s = examined.sampled->end_s;
-  suspect.text = std::string(late_s > 0.0 ? "Follows the others by about " : "Runs ahead of the others by about ") +
-                 length_text(0.0, std::abs(late_s)) + " all the way, which sets it apart by " +
-                 kelvin_text(at_once.off_k) + " (root mean square) and explains all but " + kelvin_text(best.off_k) +
-                 " of that.";
+  suspect.text =
+      std::string(late_s > 0.0 ? "Follows the others by about " : "Runs ahead of the others by about ") +
+      length_text(0.0, std::abs(late_s)) + " all the way, which sets it apart by " +
+      kelvin_text(at_once.off_k) + " (root mean square) and explains all but " + kelvin_text(best.off_k) +
+      " of that.";
   return {suspect};
 }
 

@@ -9,7 +9,8 @@ namespace soakwright {
 
 namespace {
 
-// Where the others are this far above ambient it can be told; no work or air is colder than ambient by the second.
+// Where the others are this far above ambient it can be told; no work or air is colder than ambient by the
+// second.
 constexpr double kHotK = 50.0;
 constexpr double kColdK = 40.0;
 // The recorder's own terminals, about which it turns, are up to half of this warmer or colder than ambient.
@@ -17,7 +18,8 @@ constexpr double kTurnedAboutK = 70.0;
 constexpr double kTurnedAboutShare = 0.25;
 constexpr std::size_t kFewestCells = 3;
 constexpr double kNearlyAll = 0.8;
-// It was right at first where it stood apart from the others by no more than this share of what they had risen.
+// It was right at first where it stood apart from the others by no more than this share of what they had
+// risen.
 constexpr double kRightFirstShare = 0.4;
 
 enum class Seen { nothing, right, mirrored };
@@ -83,11 +85,13 @@ std::vector<Suspect> find_mirrored(const ExaminedChannel& examined, const std::v
     suspect.from_s = examined.time_s(stretch.first);
     for (const SuddenStep& step : steps)
       if (step.before < stretch.first && step.after + kFewestCells >= stretch.first && step.jump_k < 0.0 &&
-          std::abs(step.before_k) <= kRightFirstShare * (examined.others_c[step.before] - examined.course->ambient_c))
+          std::abs(step.before_k) <=
+              kRightFirstShare * (examined.others_c[step.before] - examined.course->ambient_c))
         suspect.from_s = step.onset_s;
   }
   if (right_in(stretch.last + 1, seen.size())) suspect.to_s = examined.time_s(stretch.last);
-  suspect.text = "Reads " + celsius_text(examined.celsius(stretch.first)) + ", far below ambient, while the others stand at " +
+  suspect.text = "Reads " + celsius_text(examined.celsius(stretch.first)) +
+                 ", far below ambient, while the others stand at " +
                  celsius_text(examined.others_c[stretch.first]) + ": connected the wrong way round?";
   return {suspect};
 }

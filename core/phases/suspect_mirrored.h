@@ -1,5 +1,6 @@
-// Reversed, told by where the readings are and not by how they run: as far below ambient as the others are above it. For
-// records in which the readings end (below the recorder's range) before they have shown a direction.
+// Reversed, told by where the readings are and not by how they run: as far below ambient as the others are
+// above it. For records in which the readings end (below the recorder's range) before they have shown a
+// direction.
 #pragma once
 
 #include <vector>

@@ -13,18 +13,20 @@ namespace soakwright {
 namespace {
 
 constexpr std::size_t kBlock = 8;  // cells: enough for a figure, few enough to find a stretch of a hundredth
-// The block's figure is this quantile of its second differences, so that a weld run's heat (one or two of them) does
-// not count and a contact that fails now and then does. It is that many deviations of a normal distribution.
+// The block's figure is this quantile of its second differences, so that a weld run's heat (one or two of
+// them) does not count and a contact that fails now and then does. It is that many deviations of a normal
+// distribution.
 constexpr double kQuantile = 0.6;
 constexpr double kDeviations = 0.8416;
 // Noisy: so many times the others' scatter, and so much; a single block's figure may be lower by chance.
 constexpr double kTimes = 4.0;
 constexpr double kLeastRowK = 2.2;
-constexpr double kUnsureShare = 0.4;      // of that: a noisy block may look so by chance
+constexpr double kUnsureShare = 0.4;    // of that: a noisy block may look so by chance
 constexpr std::size_t kMostUnsure = 6;  // blocks before the first that is surely noisy
 constexpr double kLeastRowDigits = 2.5;
 constexpr double kBlockShare = 0.7;
-// A block of the others may be quiet by chance: no quieter than this share of what is usual all through the record.
+// A block of the others may be quiet by chance: no quieter than this share of what is usual all through the
+// record.
 constexpr double kUsualShare = 0.7;
 // A cell of two rows, their mean, scatters by 1/1.41 of one row; the median of three by 1/1.5.
 constexpr double kOfTwo = 1.41;
@@ -36,7 +38,8 @@ constexpr double kQuietBlocks = 0.25;
 constexpr double kQuietTimes = 1.5;
 constexpr double kQuietShare = 0.08;
 constexpr double kWildest = 8.0;  // a wild reading among quiet ones counts as four deviations
-// Rows before one that tell where a quiet channel stands, and by how many deviations it may be away from there.
+// Rows before one that tell where a quiet channel stands, and by how many deviations it may be away from
+// there.
 constexpr std::size_t kQuietRows = 8;
 constexpr double kDrift = 3.0;
 // Quiet blocks within a noisy stretch that do not end it.
@@ -61,15 +64,16 @@ std::size_t likeliest_change(const std::vector<double>& residuals, double before
   return at;
 }
 
-/// Each row against the middle of its neighbours, of itself and apart from the others, the smaller; of a row's own
-/// deviation.
+/// Each row against the middle of its neighbours, of itself and apart from the others, the smaller; of a
+/// row's own deviation.
 std::vector<double> residuals_of(const RowsNear& rows, double interval_s) {
   const auto bend = [](const std::vector<double>& values, std::size_t i) {
     return std::abs(values[i] - 0.5 * (values[i - 1] + values[i + 1])) / std::sqrt(1.5);
   };
   std::vector<double> residuals(rows.size(), 0.0);
   for (std::size_t i = 1; i + 1 < rows.size(); ++i) {
-    if (rows.times_s[i + 1] - rows.times_s[i - 1] > 4.0 * interval_s) continue;  // beside a gap nothing can be told
+    if (rows.times_s[i + 1] - rows.times_s[i - 1] > 4.0 * interval_s)
+      continue;  // beside a gap nothing can be told
     residuals[i] = bend(rows.celsius, i);
     if (!rows.apart_k.empty()) residuals[i] = std::min(residuals[i], bend(rows.apart_k, i));
   }
@@ -90,7 +94,8 @@ double change_s(const ExaminedChannel& examined, double from_s, double to_s, dou
     for (std::size_t i = 0; i < residuals.size(); ++i) {
       const std::size_t first = i >= kQuietRows ? i - kQuietRows : 0;
       const auto from = apart.begin() + static_cast<std::ptrdiff_t>(first);
-      const double quiet = median_of({from, from + static_cast<std::ptrdiff_t>(std::min(kQuietRows, apart.size()))});
+      const double quiet =
+          median_of({from, from + static_cast<std::ptrdiff_t>(std::min(kQuietRows, apart.size()))});
       const double leap = i > 0 ? std::abs(apart[i] - apart[i - 1]) : 0.0;  // what drifts does not leap
       residuals[i] = std::max(residuals[i], std::min(std::abs(apart[i] - quiet), leap) - kDrift * quiet_k);
     }
@@ -121,21 +126,26 @@ Scatter scatter_of(const ExaminedChannel& examined) {
   std::vector<double> sizes;
   for (std::size_t first = 0; first < examined.cells(); first += kBlock) {
     sizes.clear();
-    for (std::size_t k = std::max<std::size_t>(first, 1); k < std::min(first + kBlock, examined.cells() - 1); ++k)
+    for (std::size_t k = std::max<std::size_t>(first, 1); k < std::min(first + kBlock, examined.cells() - 1);
+         ++k)
       if (examined.known(k - 1) && examined.known(k) && examined.known(k + 1)) {
-        // Of itself and apart from the others, the smaller: neither their common movement nor the others' noise is its.
-        const double own = std::abs(examined.celsius(k - 1) - 2.0 * examined.celsius(k) + examined.celsius(k + 1));
+        // Of itself and apart from the others, the smaller: neither their common movement nor the others'
+        // noise is its.
+        const double own =
+            std::abs(examined.celsius(k - 1) - 2.0 * examined.celsius(k) + examined.celsius(k + 1));
         const bool others = examined.others_known[k - 1] != 0 && examined.others_known[k] != 0 &&
                             examined.others_known[k + 1] != 0;
         const double apart =
-            others ? std::abs(examined.apart_k(k - 1) - 2.0 * examined.apart_k(k) + examined.apart_k(k + 1)) : own;
+            others ? std::abs(examined.apart_k(k - 1) - 2.0 * examined.apart_k(k) + examined.apart_k(k + 1))
+                   : own;
         sizes.push_back(std::min(own, apart));
       }
     if (sizes.size() < kBlock / 2) {
       scatter.push_back(-1.0);
       continue;
     }
-    const auto at = sizes.begin() + static_cast<std::ptrdiff_t>(kQuantile * static_cast<double>(sizes.size()));
+    const auto at =
+        sizes.begin() + static_cast<std::ptrdiff_t>(kQuantile * static_cast<double>(sizes.size()));
     std::nth_element(sizes.begin(), at, sizes.end());
     scatter.push_back(*at / (kDeviations * std::sqrt(6.0)));
   }
@@ -170,7 +180,8 @@ std::vector<Suspect> find_noisy(const ExaminedChannel& examined, const Scatter& 
   const double least = std::max(kLeastRowK, kLeastRowDigits * examined.digit_k) / row;
   const double floor = std::max(examined.digit_k / std::sqrt(12.0), kUsualShare * middle_of_known(usual));
   const auto scatters = [&](std::size_t b, double share) {
-    return own[b] >= 0.0 && usual[b] >= 0.0 && own[b] >= share * std::max(least, kTimes * std::max(usual[b], floor));
+    return own[b] >= 0.0 && usual[b] >= 0.0 &&
+           own[b] >= share * std::max(least, kTimes * std::max(usual[b], floor));
   };
   const auto noisy = [&](std::size_t b) { return scatters(b, kBlockShare); };
   const auto unsure = [&](std::size_t b) { return scatters(b, kUnsureShare); };
@@ -211,20 +222,20 @@ std::vector<Suspect> find_noisy(const ExaminedChannel& examined, const Scatter& 
     const std::size_t inside = std::min(first + 5, last + 1);
     const std::size_t late_inside = last >= first + 4 ? last - 4 : first;
     suspect.from_s = begin == 0 ? examined.sampled->begin_s
-                                : change_s(examined, examined.time_s(cell(before)), examined.time_s(cell(inside)),
-                                           quiet_row_k, row * noisy_k, true);
+                                : change_s(examined, examined.time_s(cell(before)),
+                                           examined.time_s(cell(inside)), quiet_row_k, row * noisy_k, true);
     const bool to_end = std::all_of(own.begin() + static_cast<std::ptrdiff_t>(last) + 1, own.end(),
                                     [](double figure) { return figure < 0.0; });
-    suspect.to_s = to_end
-                       ? examined.sampled->end_s
-                       : change_s(examined, examined.time_s(cell(late_inside)), examined.time_s(cell(last + 3)),
-                                  quiet_row_k, row * noisy_k, false);
+    suspect.to_s = to_end ? examined.sampled->end_s
+                          : change_s(examined, examined.time_s(cell(late_inside)),
+                                     examined.time_s(cell(last + 3)), quiet_row_k, row * noisy_k, false);
     if (suspect.to_s <= suspect.from_s) {  // too short a stretch to say where within its cells
       suspect.from_s = examined.time_s(cell(first));
       suspect.to_s = examined.time_s(cell(last + 1));
     }
-    suspect.text = "Scatters by " + kelvin_text(noisy_k) + " (standard deviation) where the others scatter by " +
-                   fixed_text(others_k, 2) + " K: a loose contact or interference.";
+    suspect.text = "Scatters by " + kelvin_text(noisy_k) +
+                   " (standard deviation) where the others scatter by " + fixed_text(others_k, 2) +
+                   " K: a loose contact or interference.";
     found.push_back(std::move(suspect));
   }
   return found;

@@ -10,8 +10,8 @@ namespace soakwright {
 
 namespace {
 
-// A fall stays for ten minutes at least, a jump for twenty: a weld run's heat has gone by then. Shorter records in
-// proportion, never less than a few readings.
+// A fall stays for ten minutes at least, a jump for twenty: a weld run's heat has gone by then. Shorter
+// records in proportion, never less than a few readings.
 constexpr double kFallStaysS = 600.0;
 constexpr double kFallStaysShare = 0.015;
 constexpr double kFallStaysIntervals = 5.0;
@@ -19,14 +19,16 @@ constexpr double kJumpStaysTimes = 2.0;
 // What is left of its highest point then.
 constexpr double kLeftShare = 0.5;
 constexpr std::size_t kFewestLeft = 3;  // cells to tell by, or one less at the record's end
-// After it the channel stands apart from the others by at least this share of it: a step towards them is a return.
+// After it the channel stands apart from the others by at least this share of it: a step towards them is a
+// return.
 constexpr double kApartShare = 0.5;
 // It is back where it differs by less than this share of the step from what it was.
 constexpr double kBackShare = 0.35;
 // Everything meets at ambient: only above this share of the range can it be back.
 constexpr double kHotShare = 0.3;
 
-// A jump is not one weld run after the other: but for a few cells it stays, half as long again, and does not fade.
+// A jump is not one weld run after the other: but for a few cells it stays, half as long again, and does not
+// fade.
 constexpr double kJumpLooksTimes = 1.5;
 constexpr double kFewCells = 0.15;
 constexpr double kFadedShare = 0.7;
@@ -34,21 +36,23 @@ constexpr double kFadedShare = 0.7;
 constexpr double kBeenThereShare = 0.3;
 
 double stays_s(const ExaminedChannel& examined, bool fall) {
-  const double seconds =
-      std::max(std::min(kFallStaysS, kFallStaysShare * examined.sampled->duration_s()),
-               kFallStaysIntervals * examined.record->interval_s);
+  const double seconds = std::max(std::min(kFallStaysS, kFallStaysShare * examined.sampled->duration_s()),
+                                  kFallStaysIntervals * examined.record->interval_s);
   return fall ? seconds : kJumpStaysTimes * seconds;
 }
 
 /// Whether the channel stays up after a jump, and does not come down between one and the next.
 bool stays_up(const ExaminedChannel& examined, const SuddenStep& step, double seconds) {
   std::vector<double> away;
-  const std::size_t last = std::min(examined.cell_at(step.onset_s + kJumpLooksTimes * seconds), examined.cells());
+  const std::size_t last =
+      std::min(examined.cell_at(step.onset_s + kJumpLooksTimes * seconds), examined.cells());
   for (std::size_t k = step.after; k < last; ++k)
     if (examined.comparable(k)) away.push_back(examined.apart_k(k) - step.before_k);
   if (away.size() < kFewestLeft) return true;  // nothing that says otherwise
   std::sort(away.begin(), away.end());
-  const auto at = [&](double share) { return away[static_cast<std::size_t>(share * static_cast<double>(away.size() - 1))]; };
+  const auto at = [&](double share) {
+    return away[static_cast<std::size_t>(share * static_cast<double>(away.size() - 1))];
+  };
   return at(kFewCells) >= kLeftShare * step.peak_k && at(kFewCells) >= kFadedShare * at(1.0 - kFewCells);
 }
 
@@ -67,7 +71,8 @@ bool has_been_there(const ExaminedChannel& examined, const SuddenStep& step, dou
 bool stays(const ExaminedChannel& examined, const SuddenStep& step) {
   const double seconds = stays_s(examined, step.jump_k < 0.0);
   if (std::abs(step.jump_k) < least_jump_k(examined)) return false;
-  if (step.jump_k > 0.0 ? !stays_up(examined, step, seconds) : has_been_there(examined, step, seconds)) return false;
+  if (step.jump_k > 0.0 ? !stays_up(examined, step, seconds) : has_been_there(examined, step, seconds))
+    return false;
   const double until_s = std::min(step.onset_s + seconds, examined.sampled->end_s);
   const std::size_t first = examined.cell_at(0.5 * (step.onset_s + until_s));
   std::size_t last = examined.cell_at(until_s);
@@ -79,7 +84,8 @@ bool stays(const ExaminedChannel& examined, const SuddenStep& step) {
   for (; count < kFewestLeft - 1 && last < examined.cells() + kFewestLeft; ++last)  // a gap may lie there
     left = examined.median_apart(from, last, count) - step.before_k;
   const double apart = left + step.before_k;
-  return count >= kFewestLeft - 1 && left * step.jump_k > 0.0 && std::abs(left) >= kLeftShare * std::max(std::abs(step.peak_k), least_jump_k(examined)) &&
+  return count >= kFewestLeft - 1 && left * step.jump_k > 0.0 &&
+         std::abs(left) >= kLeftShare * std::max(std::abs(step.peak_k), least_jump_k(examined)) &&
          apart * step.jump_k > 0.0 && std::abs(apart) >= kApartShare * std::abs(step.jump_k);
 }
 

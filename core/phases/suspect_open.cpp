@@ -25,7 +25,8 @@ constexpr std::size_t kFewestCells = 3;
 constexpr double kOthersMoveK = 20.0;
 constexpr double kNoWorkAboveC = 1200.0;
 constexpr double kNoWorkBelowC = -60.0;
-constexpr double kStandingTimes = 2.0;  // and for longer than a missing reading need last: a hot spot may rest too
+constexpr double kStandingTimes =
+    2.0;  // and for longer than a missing reading need last: a hot spot may rest too
 
 bool no_work(double celsius) { return celsius >= kNoWorkAboveC || celsius <= kNoWorkBelowC; }
 
@@ -43,9 +44,11 @@ struct RowStretch {
   }
 };
 
-/// Rows of the record around the stretch of cells [first, last) for which `belongs` holds, from its middle outwards.
+/// Rows of the record around the stretch of cells [first, last) for which `belongs` holds, from its middle
+/// outwards.
 template <typename Belongs>
-RowStretch stretch_of_rows(const ExaminedChannel& examined, std::size_t first, std::size_t last, const Belongs& belongs) {
+RowStretch stretch_of_rows(const ExaminedChannel& examined, std::size_t first, std::size_t last,
+                           const Belongs& belongs) {
   const std::vector<double>& times = examined.record->times_s;
   const double middle_s = 0.5 * (examined.time_s(first) + examined.time_s(last - 1));
   const auto begin = times.begin() + static_cast<std::ptrdiff_t>(examined.record->first_row);
@@ -77,7 +80,8 @@ std::vector<Suspect> find_missing(const ExaminedChannel& examined) {
   if (readings.complete()) return found;
   const auto missing = [&](std::size_t k) {
     return trace.known[k] == 0 && trace.aside[k] == 0 &&
-           (examined.sampled->rowless[k] != 0 || examined.others_known[k] != 0 || examined.sampled->judged < 2);
+           (examined.sampled->rowless[k] != 0 || examined.others_known[k] != 0 ||
+            examined.sampled->judged < 2);
   };
   for (std::size_t k = 0; k < examined.cells();) {
     if (!missing(k) || examined.sampled->rowless[k] != 0) {
@@ -86,14 +90,14 @@ std::vector<Suspect> find_missing(const ExaminedChannel& examined) {
     }
     std::size_t last = k;
     while (last < examined.cells() && missing(last)) ++last;
-    const RowStretch stretch =
-        stretch_of_rows(examined, k, last, [&](std::size_t row) { return !readings.celsius(row).has_value(); });
+    const RowStretch stretch = stretch_of_rows(
+        examined, k, last, [&](std::size_t row) { return !readings.celsius(row).has_value(); });
     k = last;
     const double seconds = stretch.seconds(examined.record->interval_s);
     if (seconds < shortest_s(examined)) continue;
-    found.push_back(open_suspect(
-        examined, stretch,
-        "No reading for " + length_text(0.0, seconds) + " while the recorder ran: open circuit or not connected."));
+    found.push_back(open_suspect(examined, stretch,
+                                 "No reading for " + length_text(0.0, seconds) +
+                                     " while the recorder ran: open circuit or not connected."));
   }
   return found;
 }
@@ -108,13 +112,14 @@ std::vector<Suspect> find_standing_far_off(const ExaminedChannel& examined) {
   const bool alone = examined.sampled->judged < 2;  // then only what no work has at all
   const double standing = std::max(kStandingK, 1.5 * examined.digit_k);
   for (std::size_t k = 0; k < examined.cells();) {
-    const bool far_off = examined.known(k) && (alone ? no_work(examined.celsius(k))
-                                                     : examined.celsius(k) > top || examined.celsius(k) < bottom);
+    const bool far_off =
+        examined.known(k) &&
+        (alone ? no_work(examined.celsius(k)) : examined.celsius(k) > top || examined.celsius(k) < bottom);
     std::size_t last = k + 1;
     if (far_off)
-      while (last < examined.cells() && ((examined.sampled->rowless[last] != 0 && !examined.known(last)) ||
-                                         (examined.known(last) &&
-                                          std::abs(examined.celsius(last) - examined.celsius(k)) <= standing)))
+      while (last < examined.cells() &&
+             ((examined.sampled->rowless[last] != 0 && !examined.known(last)) ||
+              (examined.known(last) && std::abs(examined.celsius(last) - examined.celsius(k)) <= standing)))
         ++last;
     if (!far_off || last - k < kFewestCells) {
       ++k;
@@ -139,10 +144,11 @@ std::vector<Suspect> find_standing_far_off(const ExaminedChannel& examined) {
     k = std::max(last, examined.cell_at(examined.record->times_s[stretch.last]));
     const double seconds = stretch.seconds(examined.record->interval_s);
     if (seconds < kStandingTimes * shortest_s(examined)) continue;
-    found.push_back(open_suspect(examined, stretch,
-                                 "Stands at " + celsius_text(value) + " for " + length_text(0.0, seconds) +
-                                     (alone ? ", where no work is: " : ", where none of the others ever is: ") +
-                                     "a recorder's value for an open circuit."));
+    found.push_back(
+        open_suspect(examined, stretch,
+                     "Stands at " + celsius_text(value) + " for " + length_text(0.0, seconds) +
+                         (alone ? ", where no work is: " : ", where none of the others ever is: ") +
+                         "a recorder's value for an open circuit."));
   }
   return found;
 }

@@ -1,5 +1,5 @@
-// Open circuit: a channel that gives no reading while the recorder runs and the others have one, or that stands at a
-// value where no work can be, as recorders show it for a broken wire.
+// Open circuit: a channel that gives no reading while the recorder runs and the others have one, or that
+// stands at a value where no work can be, as recorders show it for a broken wire.
 #pragma once
 
 #include <vector>

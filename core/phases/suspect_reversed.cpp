@@ -17,11 +17,13 @@ constexpr double kMoveNoises = 15.0;
 // Against the others: by at least this share of their move, the other way.
 constexpr double kAgainst = -0.4;
 constexpr double kWith = 0.3;
-// A channel that is late at a corner runs against the others for one look; this many looks on end are no accident.
+// A channel that is late at a corner runs against the others for one look; this many looks on end are no
+// accident.
 constexpr std::size_t kFewestLooks = 3;
-// It was right at first where it stood apart from the others by no more than this share of what they had risen.
+// It was right at first where it stood apart from the others by no more than this share of what they had
+// risen.
 constexpr double kRightFirstShare = 0.4;
-constexpr double kToldFromK = 40.0;  // near ambient both ways round read the same
+constexpr double kToldFromK = 40.0;     // near ambient both ways round read the same
 constexpr double kBelowRangeK = 100.0;  // below ambient: nothing that a recorder's range ends at is warmer
 // Of two channels, the one that goes this far below ambient is the wrong one.
 constexpr double kBelowAmbientK = 15.0;
@@ -39,8 +41,8 @@ struct Look {
 };
 
 std::vector<Look> looks_of(const ExaminedChannel& examined) {
-  const double move = std::max(
-      {kMoveK, kMoveShare * examined.course->range_k, kMoveNoises * std::max(examined.noise_k, examined.course->noise_k)});
+  const double move = std::max({kMoveK, kMoveShare * examined.course->range_k,
+                                kMoveNoises * std::max(examined.noise_k, examined.course->noise_k)});
   std::vector<Look> looks;
   std::size_t from = examined.cells();
   std::size_t lowest = from;
@@ -61,7 +63,8 @@ std::vector<Look> looks_of(const ExaminedChannel& examined) {
   return looks;
 }
 
-/// Whether it stays above ambient and leaves the others by sudden steps: off the work, and not the wrong way round.
+/// Whether it stays above ambient and leaves the others by sudden steps: off the work, and not the wrong way
+/// round.
 bool only_fell(const ExaminedChannel& examined, const std::vector<SuddenStep>& steps, std::size_t first,
                std::size_t last) {
   for (std::size_t k = first; k <= last; ++k)
@@ -86,7 +89,8 @@ double first_missing_s(const ExaminedChannel& examined, std::size_t cell) {
   const std::vector<double>& times = examined.record->times_s;
   const auto begin = times.begin() + static_cast<std::ptrdiff_t>(examined.record->first_row);
   const auto end = times.begin() + static_cast<std::ptrdiff_t>(examined.record->end_row);
-  std::size_t row = static_cast<std::size_t>(std::lower_bound(begin, end, examined.time_s(cell)) - times.begin());
+  std::size_t row =
+      static_cast<std::size_t>(std::lower_bound(begin, end, examined.time_s(cell)) - times.begin());
   while (row > examined.record->first_row && !examined.channel().readings.celsius(row - 1)) --row;
   return times[row];
 }
@@ -113,7 +117,8 @@ std::vector<Suspect> find_reversed(const ExaminedChannel& examined, const std::v
     return find_mirrored(examined, steps);
   // A look at which it hardly moved, lag and noise, does not say that it was right before.
   while (best_first > 0 && !looks[best_first - 1].with_the_others()) --best_first;
-  // Of two channels that run against each other the one that goes below ambient while the other heats is wrong.
+  // Of two channels that run against each other the one that goes below ambient while the other heats is
+  // wrong.
   if (examined.sampled->judged <= 2) {
     double lowest_c = examined.celsius(looks[best_first].first);
     for (std::size_t k = looks[best_first].first; k <= looks[best_last - 1].last; ++k)
@@ -140,8 +145,9 @@ std::vector<Suspect> find_reversed(const ExaminedChannel& examined, const std::v
     const Look& first = looks[best_first];
     std::size_t count = 0;
     const double before_k = examined.median_apart(before.first, before.first + 8, count);
-    const double onset = onset_of_departure(examined, examined.time_s(before.first), examined.time_s(first.last),
-                                            before_k, first.own_k - first.others_k);
+    const double onset =
+        onset_of_departure(examined, examined.time_s(before.first), examined.time_s(first.last), before_k,
+                           first.own_k - first.others_k);
     suspect.from_s = step_within(examined.time_s(before.first), examined.time_s(first.last), onset);
     // Far below zero a reading is none: what went missing since the last look that was right belongs to it.
     for (std::size_t k = before.last; k < first.first; ++k)
@@ -166,7 +172,8 @@ std::vector<Suspect> find_reversed(const ExaminedChannel& examined, const std::v
                                examined.time_s(last.last));
     suspect.to_s = std::max(suspect.to_s, below_range_until_s(examined, suspect.to_s));
   }
-  // Where the readings end below the recorder's range, it was the wrong way round before it showed a direction.
+  // Where the readings end below the recorder's range, it was the wrong way round before it showed a
+  // direction.
   for (const Suspect& mirrored : find_mirrored(examined, steps))
     if (mirrored.from_s < suspect.from_s && mirrored.to_s >= suspect.from_s) suspect.from_s = mirrored.from_s;
   double others = 0.0;
@@ -176,8 +183,8 @@ std::vector<Suspect> find_reversed(const ExaminedChannel& examined, const std::v
       others += looks[i].others_k;
       own += looks[i].own_k;
     }
-  suspect.text = std::string(own < 0.0 ? "Falls" : "Rises") + " by " + kelvin_text(own) + " while the others " +
-                 (others < 0.0 ? "fall" : "rise") + " by " + kelvin_text(others) +
+  suspect.text = std::string(own < 0.0 ? "Falls" : "Rises") + " by " + kelvin_text(own) +
+                 " while the others " + (others < 0.0 ? "fall" : "rise") + " by " + kelvin_text(others) +
                  ": connected the wrong way round?";
   return {suspect};
 }

@@ -1,5 +1,5 @@
-// Reversed: a channel that falls while the others rise and rises while they fall, as a pair connected the wrong way
-// round does at one end.
+// Reversed: a channel that falls while the others rise and rises while they fall, as a pair connected the
+// wrong way round does at one end.
 #pragma once
 
 #include <vector>

@@ -11,8 +11,8 @@ namespace soakwright {
 
 namespace {
 
-// The others move by this much, and by this share of the range, while it stands: a slow thermocouple in a thick
-// wall stands for some minutes too when the furnace is shut off.
+// The others move by this much, and by this share of the range, while it stands: a slow thermocouple in a
+// thick wall stands for some minutes too when the furnace is shut off.
 constexpr double kMovedK = 40.0;
 constexpr double kMovedShare = 0.07;
 // ... and are away for this long.
@@ -24,7 +24,8 @@ constexpr double kInexactTimes = 2.0;
 constexpr double kMostOfThem = 0.6;
 // A channel whose readings flicker cannot show the very same value for long by chance; then less will do.
 constexpr double kMovedExactK = 10.0;
-constexpr double kFlickers = 0.5;  // of neighbours alike at rest; more, and the digit is coarser than the noise
+constexpr double kFlickers =
+    0.5;  // of neighbours alike at rest; more, and the digit is coarser than the noise
 constexpr double kByChance = 1e-6;
 constexpr std::size_t kFewestExact = 8;
 // Standing still: within the noise.
@@ -161,7 +162,8 @@ bool fell_there(const ExaminedChannel& examined, const Still& still, const std::
   });
 }
 
-/// Whether it only waits at ambient: a section whose heating starts later, or one that has cooled sooner than the rest.
+/// Whether it only waits at ambient: a section whose heating starts later, or one that has cooled sooner than
+/// the rest.
 bool waits_at_ambient(const ExaminedChannel& examined, const Still& still) {
   if (!near_ambient(*examined.course, examined.celsius(still.first))) return false;
   const auto moves_elsewhere = [&](std::size_t first, std::size_t last) {
@@ -222,7 +224,8 @@ std::vector<Suspect> find_stuck(const ExaminedChannel& examined, const std::vect
       if (!stuck && exact && still.last - still.first >= kFewestExact &&
           away_of_others_s(examined, still, 0.25 * kMovedExactK) >= 0.5 * away_s) {
         const double share = share_of_equals(examined, still);
-        stuck = share < kFlickers && std::pow(share, static_cast<double>(still.last - still.first)) < kByChance;
+        stuck =
+            share < kFlickers && std::pow(share, static_cast<double>(still.last - still.first)) < kByChance;
       }
       if (stuck && !most_others_move(examined, still, 0.5 * movement.range_k())) continue;
       if (!stuck || fell_there(examined, still, steps) || waits_at_ambient(examined, still)) continue;

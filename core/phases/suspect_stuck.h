@@ -1,5 +1,5 @@
-// Stuck: a channel that does not move while the others do. A flat hold in whole degrees does not move either, but then
-// nor do the others.
+// Stuck: a channel that does not move while the others do. A flat hold in whole degrees does not move either,
+// but then nor do the others.
 #pragma once
 
 #include <vector>

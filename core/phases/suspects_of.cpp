@@ -30,7 +30,7 @@ namespace {
 constexpr std::size_t kFewestRows = 20;   // fewer show no course to differ from
 constexpr std::size_t kFewestForLag = 3;  // of two channels either may be the late one
 
-constexpr std::size_t kSmallGroup = 4;    // in which one wrong channel sways the middle of the others
+constexpr std::size_t kSmallGroup = 4;  // in which one wrong channel sways the middle of the others
 
 void take(ExaminedChannel& examined, std::vector<Suspect>& found, const std::vector<Suspect>& more) {
   for (const Suspect& suspect : more) {
@@ -43,11 +43,13 @@ void take(ExaminedChannel& examined, std::vector<Suspect>& found, const std::vec
   }
 }
 
-std::vector<Suspect> faults_of(ExaminedChannel& examined, const Scatter& own, const Scatter& usual, bool together) {
+std::vector<Suspect> faults_of(ExaminedChannel& examined, const Scatter& own, const Scatter& usual,
+                               bool together) {
   std::vector<Suspect> found;
   const std::vector<Suspect> missing = find_missing(examined);
   if (together) {
-    const bool comparable = examined.sampled->judged >= kFewestForLag && examined.channel().zone == Zone::soak;
+    const bool comparable =
+        examined.sampled->judged >= kFewestForLag && examined.channel().zone == Zone::soak;
     if (comparable) take(examined, found, find_lag(examined));
     if (found.empty()) take(examined, found, find_reversed(examined, sudden_steps(examined)));
   }
@@ -87,24 +89,31 @@ bool stands_exactly(const Record& record, const Suspect& suspect) {
   std::vector<std::uint32_t> rows;
   std::vector<double> celsius;
   readings.collect(static_cast<std::size_t>(first), static_cast<std::size_t>(last), rows, celsius);
-  return !celsius.empty() && std::adjacent_find(celsius.begin(), celsius.end(), std::not_equal_to<>()) == celsius.end();
+  return !celsius.empty() &&
+         std::adjacent_find(celsius.begin(), celsius.end(), std::not_equal_to<>()) == celsius.end();
 }
 
 /// How unsure it is that a fault is its channel's own, and not that of what it is held against.
 int doubt_about(const Record& record, const Suspect& suspect) {
   switch (suspect.code) {
-    case Suspect::Code::open: return 0;
-    case Suspect::Code::reversed: return 1;
-    case Suspect::Code::lag: return 2;
-    case Suspect::Code::stuck: return stands_exactly(record, suspect) ? 3 : 6;
-    case Suspect::Code::off_work: return 4;
-    case Suspect::Code::noisy: return 5;
+    case Suspect::Code::open:
+      return 0;
+    case Suspect::Code::reversed:
+      return 1;
+    case Suspect::Code::lag:
+      return 2;
+    case Suspect::Code::stuck:
+      return stands_exactly(record, suspect) ? 3 : 6;
+    case Suspect::Code::off_work:
+      return 4;
+    case Suspect::Code::noisy:
+      return 5;
   }
   return 6;
 }
 
-/// The channel, not yet `faulty`, with the surest fault, of equals the earliest; as many as there are channels where no
-/// other has one.
+/// The channel, not yet `faulty`, with the surest fault, of equals the earliest; as many as there are
+/// channels where no other has one.
 std::size_t surest(const Record& record, const std::vector<std::vector<Suspect>>& found,
                    const std::vector<char>& faulty) {
   std::size_t best = found.size();
@@ -120,7 +129,8 @@ std::size_t surest(const Record& record, const std::vector<std::vector<Suspect>>
   return best;
 }
 
-/// In a small group one faulty channel makes the others look wrong: leaves it out where it is, and looks again.
+/// In a small group one faulty channel makes the others look wrong: leaves it out where it is, and looks
+/// again.
 void look_again_without_faulty(const Record& record, SampledRecord sampled,
                                std::vector<std::vector<Suspect>>& found) {
   std::vector<char> faulty(found.size());
@@ -142,13 +152,15 @@ void look_again_without_faulty(const Record& record, SampledRecord sampled,
     std::vector<std::vector<Suspect>> again = found;
     look_at_all(record, sampled, course, faulty, again);
     for (std::size_t i = 0; i < found.size(); ++i)
-      if (again[i].size() <= found[i].size()) found[i] = std::move(again[i]);  // leaving one out accuses nobody anew
+      if (again[i].size() <= found[i].size())
+        found[i] = std::move(again[i]);  // leaving one out accuses nobody anew
   }
 }
 
 }  // namespace
 
-std::vector<Suspect> suspects_of(const Record& record, const SampledRecord& sampled, const GroupCourse& course) {
+std::vector<Suspect> suspects_of(const Record& record, const SampledRecord& sampled,
+                                 const GroupCourse& course) {
   if (sampled.cells() < kFewestRows || course.points() < kFewestRows) return {};
   std::vector<std::vector<Suspect>> found(sampled.traces.size());
   look_at_all(record, sampled, course, std::vector<char>(found.size()), found);

@@ -6,8 +6,8 @@
 
 namespace soakwright {
 
-/// Calls `work(i)` for each i below `count`, each once, in any order; the calls must not touch the same thing.
-/// `size` is the number of readings that all of them look at.
+/// Calls `work(i)` for each i below `count`, each once, in any order; the calls must not touch the same
+/// thing. `size` is the number of readings that all of them look at.
 template <typename Work>
 void in_two_threads(std::size_t count, std::size_t size, const Work& work) {
   constexpr std::size_t kWorthAThread = 20000;  // below, starting one costs more than it saves

@@ -54,7 +54,8 @@ inline Record draw(const Drawing& drawing) {
       missing.push_back(std::isnan(value) ? 1 : 0);
       celsius.push_back(std::isnan(value) ? 0.0 : value + noise_k);
     }
-    record.channels.push_back(channel_of("TC" + std::to_string(c + 1), celsius, missing, drawing.unit, drawing.places));
+    record.channels.push_back(
+        channel_of("TC" + std::to_string(c + 1), celsius, missing, drawing.unit, drawing.places));
   }
   finish(record);
   return record;

@@ -57,9 +57,9 @@ struct Run {
   std::uint64_t seed = 0;
   Record record;
   std::vector<Part> parts;
-  std::vector<TrueCorner> corners;          ///< between the parts
-  std::vector<double> course_c;             ///< noise-free median of the channels, at each row
-  std::vector<std::vector<double>> true_c;  ///< noise-free, by channel and row
+  std::vector<TrueCorner> corners;           ///< between the parts
+  std::vector<double> course_c;              ///< noise-free median of the channels, at each row
+  std::vector<std::vector<double>> true_c;   ///< noise-free, by channel and row
   std::vector<std::vector<double>> shown_c;  ///< with noise, before the recorder's digits, by channel and row
   std::vector<std::vector<char>> missing;
   TemperatureUnit unit = TemperatureUnit::celsius;
@@ -273,7 +273,8 @@ inline std::vector<TrueCorner> true_corners(const Run& run) {
 }
 
 /// What real work does to one channel and is no fault: adds it to the channel's noise-free trace.
-inline void add_lookalike(Dice& dice, const Run& run, const std::vector<double>& work_c, std::vector<double>& clean) {
+inline void add_lookalike(Dice& dice, const Run& run, const std::vector<double>& work_c,
+                          std::vector<double>& clean) {
   const std::vector<double>& t = run.record.times_s;
   const double kind = dice.between(0.0, 3.0);
   if (kind < 1.0) {  // a zone that stays cooler, by up to an eighth

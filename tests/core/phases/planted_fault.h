@@ -18,7 +18,8 @@ struct PlantedFault {
   std::string how;
 };
 
-/// Rows on a ramp of the programme from which on the course still moves by 60 K at least: where standing shows.
+/// Rows on a ramp of the programme from which on the course still moves by 60 K at least: where standing
+/// shows.
 inline std::vector<std::size_t> ramp_rows(const Run& run) {
   const std::vector<double>& t = run.record.times_s;
   std::vector<std::size_t> rows;
@@ -56,14 +57,17 @@ inline bool can_show(const Run& run, Suspect::Code code) {
     });
   };
   switch (code) {
-    case Suspect::Code::open: return true;  // one channel alone can show it
+    case Suspect::Code::open:
+      return true;  // one channel alone can show it
     case Suspect::Code::noisy:
-    case Suspect::Code::reversed: return channels >= 2;
-    case Suspect::Code::stuck: return channels >= 2 && !ramp_rows(run).empty();
+    case Suspect::Code::reversed:
+      return channels >= 2;
+    case Suspect::Code::stuck:
+      return channels >= 2 && !ramp_rows(run).empty();
     case Suspect::Code::off_work:
-      return channels >= 2 && std::all_of(run.true_c.begin(), run.true_c.end(), [&](const std::vector<double>& trace) {
-               return !hot_rows(run, trace).empty();
-             });
+      return channels >= 2 &&
+             std::all_of(run.true_c.begin(), run.true_c.end(),
+                         [&](const std::vector<double>& trace) { return !hot_rows(run, trace).empty(); });
     case Suspect::Code::lag:  // on the way up alone, late is the same as hindmost in a spread
       return channels >= 3 && has(Phase::Kind::heat) && has(Phase::Kind::cool);
   }
@@ -79,12 +83,24 @@ class Planter {
     fault_.code = code;
     fault_.channel = dice_.below(run_.record.channels.size());
     switch (code) {
-      case Suspect::Code::open: open(); break;
-      case Suspect::Code::stuck: stuck(); break;
-      case Suspect::Code::reversed: reversed(); break;
-      case Suspect::Code::off_work: off_work(); break;
-      case Suspect::Code::noisy: noisy(); break;
-      case Suspect::Code::lag: lag(); break;
+      case Suspect::Code::open:
+        open();
+        break;
+      case Suspect::Code::stuck:
+        stuck();
+        break;
+      case Suspect::Code::reversed:
+        reversed();
+        break;
+      case Suspect::Code::off_work:
+        off_work();
+        break;
+      case Suspect::Code::noisy:
+        noisy();
+        break;
+      case Suspect::Code::lag:
+        lag();
+        break;
     }
     rebuild();
     if (code == Suspect::Code::stuck) to_where_it_shows();
@@ -97,7 +113,8 @@ class Planter {
   const std::vector<double>& clean() { return run_.true_c[fault_.channel]; }
   double duration() const { return t_.back(); }
   std::size_t row_at(double s) const {
-    return std::min(static_cast<std::size_t>(std::lower_bound(t_.begin(), t_.end(), s) - t_.begin()), t_.size() - 1);
+    return std::min(static_cast<std::size_t>(std::lower_bound(t_.begin(), t_.end(), s) - t_.begin()),
+                    t_.size() - 1);
   }
   /// Rows [first_, last_] are the fault's.
   void choose(std::size_t first, std::size_t last) {
@@ -170,7 +187,8 @@ class Planter {
     const double share = dice_.between(0.3, 0.85);
     const double settle = dice_.between(0.0, std::min(120.0, 0.004 * duration()));
     for (std::size_t r = first_; r <= last_; ++r) {
-      const double gone = settle > 0.0 ? 1.0 - std::exp(-(t_[r] - t_[first_] + run_.record.interval_s) / settle) : 1.0;
+      const double gone =
+          settle > 0.0 ? 1.0 - std::exp(-(t_[r] - t_[first_] + run_.record.interval_s) / settle) : 1.0;
       shown()[r] += jump ? higher * gone : -share * gone * (shown()[r] - run_.ambient_c);
     }
   }

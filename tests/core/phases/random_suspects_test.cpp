@@ -1,6 +1,7 @@
-// Suspects of made-up runs: none where nothing is wrong, and the one that was planted. Intervals of half a second to
-// five minutes, noise up to 1 °C, one to 24 channels, whole degrees Fahrenheit among them; cooler zones, spreads,
-// weld runs and thermocouples inside thick walls are nothing wrong. The seed is new at each run.
+// Suspects of made-up runs: none where nothing is wrong, and the one that was planted. Intervals of half a
+// second to five minutes, noise up to 1 °C, one to 24 channels, whole degrees Fahrenheit among them; cooler
+// zones, spreads, weld runs and thermocouples inside thick walls are nothing wrong. The seed is new at each
+// run.
 #include <algorithm>
 #include <array>
 #include <string>
@@ -37,7 +38,8 @@ made::Wishes wishes() {
 bool same_place(const Record& record, double found_s, double true_s) {
   if (std::abs(found_s - true_s) <= 3.0 * record.interval_s + 1e-6) return true;
   const auto row = [&](double at_s) {
-    return std::lower_bound(record.times_s.begin(), record.times_s.end(), at_s - 1e-6) - record.times_s.begin();
+    return std::lower_bound(record.times_s.begin(), record.times_s.end(), at_s - 1e-6) -
+           record.times_s.begin();
   };
   return std::abs(row(found_s) - row(true_s)) <= 3;
 }
@@ -48,8 +50,8 @@ void tell(std::string& text, const std::vector<std::string>& pieces) {
 }
 
 void tell(std::string& text, const Suspect& suspect) {
-  tell(text, {"channel", std::to_string(suspect.channel), kNames.at(static_cast<std::size_t>(suspect.code)), "from",
-              std::to_string(suspect.from_s), suspect.text});
+  tell(text, {"channel", std::to_string(suspect.channel), kNames.at(static_cast<std::size_t>(suspect.code)),
+              "from", std::to_string(suspect.from_s), suspect.text});
 }
 
 /// A run that can show such a fault; the first from `seed` on, in steps that no other run uses.
@@ -74,7 +76,8 @@ TEST_CASE("in clean random records no channel is suspect") {
     tell(who, {"\nseed", std::to_string(seed + i)});
     for (const Suspect& suspect : course.suspects) tell(who, suspect);
   }
-  WARN(made::seed_text(seed) << ": accused in " << std::to_string(accused) << " of " << std::to_string(kRuns) << who);
+  WARN(made::seed_text(seed) << ": accused in " << std::to_string(accused) << " of " << std::to_string(kRuns)
+                             << who);
   CHECK(accused == 0);
 }
 
@@ -92,10 +95,11 @@ TEST_CASE("a planted fault is found in 95 of 100 random records, with its kind a
     const made::PlantedFault fault = made::Planter(run, dice).plant(kCodes.at(kind));
     const Course course = course_of(run.record);
     ++planted.at(kind);
-    const bool right = std::any_of(course.suspects.begin(), course.suspects.end(), [&](const Suspect& suspect) {
-      return suspect.channel == fault.channel && suspect.code == fault.code &&
-             same_place(run.record, suspect.from_s, fault.from_s);
-    });
+    const bool right =
+        std::any_of(course.suspects.begin(), course.suspects.end(), [&](const Suspect& suspect) {
+          return suspect.channel == fault.channel && suspect.code == fault.code &&
+                 same_place(run.record, suspect.from_s, fault.from_s);
+        });
     const bool others = std::any_of(course.suspects.begin(), course.suspects.end(),
                                     [&](const Suspect& suspect) { return suspect.channel != fault.channel; });
     if (right) {
@@ -104,15 +108,16 @@ TEST_CASE("a planted fault is found in 95 of 100 random records, with its kind a
     }
     if (others) ++others_accused;
     if (right && !others) continue;
-    tell(wrong, {"\nseed", std::to_string(seed + i), kNames.at(kind), "in channel", std::to_string(fault.channel), "from",
-                 std::to_string(fault.from_s), "but found:"});
+    tell(wrong, {"\nseed", std::to_string(seed + i), kNames.at(kind), "in channel",
+                 std::to_string(fault.channel), "from", std::to_string(fault.from_s), "but found:"});
     for (const Suspect& suspect : course.suspects) tell(wrong, suspect);
   }
   std::string shares;
   for (std::size_t kind = 0; kind < kCodes.size(); ++kind)
     tell(shares, {kNames.at(kind), std::to_string(found.at(kind)), "of", std::to_string(planted.at(kind))});
-  WARN(made::seed_text(seed) << ": found " << std::to_string(all_found) << " of " << std::to_string(kRuns) << ": "
-                             << shares << "; others accused in " << std::to_string(others_accused) << wrong);
+  WARN(made::seed_text(seed) << ": found " << std::to_string(all_found) << " of " << std::to_string(kRuns)
+                             << ": " << shares << "; others accused in " << std::to_string(others_accused)
+                             << wrong);
   CHECK(all_found * 100 >= kRuns * 95);
   CHECK(others_accused * 100 <= kRuns * 3);
 }

@@ -1,5 +1,5 @@
-// Each kind of suspect once where it is there, and where a real process looks like it. What a process does is common
-// practice, no source.
+// Each kind of suspect once where it is there, and where a real process looks like it. What a process does is
+// common practice, no source.
 #include <cmath>
 #include <limits>
 #include <string>
@@ -48,19 +48,22 @@ Drawing with_one(std::function<double(double at_s, double celsius)> reads) {
   return drawing;
 }
 
-bool within(double at_s, double from_h, double to_h) { return at_s >= from_h * kHour && at_s <= to_h * kHour; }
+bool within(double at_s, double from_h, double to_h) {
+  return at_s >= from_h * kHour && at_s <= to_h * kHour;
+}
 
 std::string told(const std::vector<Suspect>& suspects) {
   std::string text;
   for (const Suspect& suspect : suspects)
-    for (const std::string& piece : {std::string("channel"), std::to_string(suspect.channel), std::string("from"),
-                                     std::to_string(suspect.from_s), std::string("to"), std::to_string(suspect.to_s),
-                                     suspect.text, std::string("\n")})
+    for (const std::string& piece : {std::string("channel"), std::to_string(suspect.channel),
+                                     std::string("from"), std::to_string(suspect.from_s), std::string("to"),
+                                     std::to_string(suspect.to_s), suspect.text, std::string("\n")})
       text.append(piece).append(" ");
   return text;
 }
 
-/// That the one channel is accused of this alone, from and to these hours within three intervals, and no other is.
+/// That the one channel is accused of this alone, from and to these hours within three intervals, and no
+/// other is.
 void check_accused(const Drawing& drawing, Code code, double from_h, double to_h) {
   const Record record = made::draw(drawing);
   const std::vector<Suspect> suspects = course_of(record).suspects;
@@ -95,21 +98,26 @@ TEST_CASE("a clean stress relief has no suspect") { check_nobody(relief()); }
 
 TEST_CASE("open: no reading while the others have one, or a value where no work can be") {
   SECTION("no reading for forty minutes") {
-    check_accused(with_one([](double at_s, double celsius) { return within(at_s, 5.0, 5.7) ? kNone : celsius; }),
-                  Code::open, 5.0, 5.7);
+    check_accused(
+        with_one([](double at_s, double celsius) { return within(at_s, 5.0, 5.7) ? kNone : celsius; }),
+        Code::open, 5.0, 5.7);
   }
   SECTION("a burnout value to the end") {
-    check_accused(with_one([](double at_s, double celsius) { return at_s >= 3.0 * kHour ? 1372.0 : celsius; }),
-                  Code::open, 3.0, kEndH);
+    check_accused(
+        with_one([](double at_s, double celsius) { return at_s >= 3.0 * kHour ? 1372.0 : celsius; }),
+        Code::open, 3.0, kEndH);
   }
   SECTION("never a reading") {
     check_accused(with_one([](double, double) { return kNone; }), Code::open, 0.0, kEndH);
   }
 }
 
-TEST_CASE("open is not said of a radio link that loses a reading, a gap of the recorder, or what a person put aside") {
+TEST_CASE(
+    "open is not said of a radio link that loses a reading, a gap of the recorder, or what a person put "
+    "aside") {
   SECTION("three readings lost") {
-    check_nobody(with_one([](double at_s, double celsius) { return within(at_s, 5.0, 5.04) ? kNone : celsius; }));
+    check_nobody(
+        with_one([](double at_s, double celsius) { return within(at_s, 5.0, 5.04) ? kNone : celsius; }));
   }
   SECTION("the recorder stops for half an hour") {
     Drawing drawing = relief();
@@ -117,8 +125,8 @@ TEST_CASE("open is not said of a radio link that loses a reading, a gap of the r
     check_nobody(drawing);
   }
   SECTION("put aside") {
-    Record record =
-        made::draw(with_one([](double at_s, double celsius) { return within(at_s, 5.0, 5.7) ? kNone : celsius; }));
+    Record record = made::draw(
+        with_one([](double at_s, double celsius) { return within(at_s, 5.0, 5.7) ? kNone : celsius; }));
     record.asides.push_back({kOne, 4.9 * kHour, 5.8 * kHour, "plug pulled to move the bench"});
     check_nobody(record);
   }
@@ -143,7 +151,9 @@ TEST_CASE("stuck: the channel stands while the others move") {
   }
 }
 
-TEST_CASE("stuck is not said of a channel at rest in a flat hold, or of one whose section is heated or cooled otherwise") {
+TEST_CASE(
+    "stuck is not said of a channel at rest in a flat hold, or of one whose section is heated or cooled "
+    "otherwise") {
   SECTION("a hold of whole degrees Fahrenheit in which all rest") {
     Drawing drawing = relief();
     drawing.unit = TemperatureUnit::fahrenheit;
@@ -152,17 +162,17 @@ TEST_CASE("stuck is not said of a channel at rest in a flat hold, or of one whos
     check_nobody(drawing);
   }
   SECTION("a section whose heating starts an hour later and catches up") {
-    const std::vector<std::pair<double, double>> later = {
-        {0.0, 20.0}, {1.5 * kHour, 20.0}, {4.3667 * kHour, 600.0}, {6.3667 * kHour, 600.0}, {9.3667 * kHour, 60.0}};
+    const std::vector<std::pair<double, double>> later = {{0.0, 20.0},
+                                                          {1.5 * kHour, 20.0},
+                                                          {4.3667 * kHour, 600.0},
+                                                          {6.3667 * kHour, 600.0},
+                                                          {9.3667 * kHour, 60.0}};
     check_nobody(with_one([later](double at_s, double) { return made::on_lines(later, at_s); }));
   }
   SECTION("a section that is cooled faster and rests at ambient while the others still cool") {
-    const std::vector<std::pair<double, double>> faster = {{0.0, 20.0},
-                                                           {0.5 * kHour, 20.0},
-                                                           {4.3667 * kHour, 600.0},
-                                                           {6.3667 * kHour, 600.0},
-                                                           {8.5 * kHour, 40.0},
-                                                           {9.8667 * kHour, 25.0}};
+    const std::vector<std::pair<double, double>> faster = {
+        {0.0, 20.0},         {0.5 * kHour, 20.0},   {4.3667 * kHour, 600.0}, {6.3667 * kHour, 600.0},
+        {8.5 * kHour, 40.0}, {9.8667 * kHour, 25.0}};
     check_nobody(with_one([faster](double at_s, double) { return made::on_lines(faster, at_s); }));
   }
 }
@@ -185,10 +195,9 @@ TEST_CASE("reversed: the channel runs against the others") {
 }
 
 TEST_CASE("reversed is not said of a zone whose heater trips on the ramp and cools while the others heat") {
-  const std::vector<std::pair<double, double>> tripped = {{0.0, 20.0},           {0.5 * kHour, 20.0},
-                                                          {2.5 * kHour, 320.0},  {3.0 * kHour, 280.0},
-                                                          {4.6 * kHour, 600.0},  {6.3667 * kHour, 600.0},
-                                                          {9.3667 * kHour, 60.0}};
+  const std::vector<std::pair<double, double>> tripped = {
+      {0.0, 20.0},          {0.5 * kHour, 20.0},     {2.5 * kHour, 320.0},  {3.0 * kHour, 280.0},
+      {4.6 * kHour, 600.0}, {6.3667 * kHour, 600.0}, {9.3667 * kHour, 60.0}};
   check_nobody(with_one([tripped](double at_s, double) { return made::on_lines(tripped, at_s); }));
 }
 
@@ -200,19 +209,22 @@ TEST_CASE("off the work: a sudden fall or jump that stays") {
                   Code::off_work, 5.0, 6.0);
   }
   SECTION("jumps by 90 K, to touch a heater, and stays") {
-    check_accused(with_one([](double at_s, double celsius) { return at_s >= 5.0 * kHour ? celsius + 90.0 : celsius; }),
-                  Code::off_work, 5.0, kEndH);
+    check_accused(
+        with_one([](double at_s, double celsius) { return at_s >= 5.0 * kHour ? celsius + 90.0 : celsius; }),
+        Code::off_work, 5.0, kEndH);
   }
 }
 
 TEST_CASE("off the work is not said of weld runs, a draught, or a door that all feel") {
   SECTION("weld runs in the preheat") {
-    Drawing drawing = with_one([](double at_s, double celsius) { return celsius + weld_runs_k(at_s, 1100.0, 90.0, 150.0); });
+    Drawing drawing = with_one(
+        [](double at_s, double celsius) { return celsius + weld_runs_k(at_s, 1100.0, 90.0, 150.0); });
     drawing.points = kPreheat;
     check_nobody(drawing);
   }
   SECTION("a draught of three minutes") {
-    check_nobody(with_one([](double at_s, double celsius) { return within(at_s, 5.0, 5.05) ? celsius - 60.0 : celsius; }));
+    check_nobody(with_one(
+        [](double at_s, double celsius) { return within(at_s, 5.0, 5.05) ? celsius - 60.0 : celsius; }));
   }
   SECTION("the furnace is opened for half an hour, and all fall") {
     Drawing drawing = relief();
@@ -238,10 +250,12 @@ TEST_CASE("noisy is not said of whole degrees, of a controller that swings, or o
     check_nobody(drawing);
   }
   SECTION("an on-off controller whose swing is greatest in one zone") {
-    check_nobody(with_one([](double at_s, double celsius) { return celsius + 6.0 * std::sin(at_s / 150.0); }));
+    check_nobody(
+        with_one([](double at_s, double celsius) { return celsius + 6.0 * std::sin(at_s / 150.0); }));
   }
   SECTION("weld runs that pass close by every ten minutes") {
-    Drawing drawing = with_one([](double at_s, double celsius) { return celsius + weld_runs_k(at_s, 600.0, 70.0, 60.0); });
+    Drawing drawing =
+        with_one([](double at_s, double celsius) { return celsius + weld_runs_k(at_s, 600.0, 70.0, 60.0); });
     drawing.points = kPreheat;
     check_nobody(drawing);
   }
@@ -249,18 +263,20 @@ TEST_CASE("noisy is not said of whole degrees, of a controller that swings, or o
 
 TEST_CASE("lag: the channel follows the others late, or runs ahead of them, all the way") {
   SECTION("half an hour late") {
-    check_accused(with_one([](double at_s, double) { return made::on_lines(kRelief, std::max(0.0, at_s - 1800.0)); }),
-                  Code::lag, 0.0, kEndH);
+    check_accused(
+        with_one([](double at_s, double) { return made::on_lines(kRelief, std::max(0.0, at_s - 1800.0)); }),
+        Code::lag, 0.0, kEndH);
   }
   SECTION("half an hour ahead") {
-    check_accused(with_one([](double at_s, double) { return made::on_lines(kRelief, at_s + 1800.0); }), Code::lag, 0.0,
-                  kEndH);
+    check_accused(with_one([](double at_s, double) { return made::on_lines(kRelief, at_s + 1800.0); }),
+                  Code::lag, 0.0, kEndH);
   }
 }
 
 TEST_CASE("lag is not said of the far side of a wall, a spread on heating, or a cooler zone") {
   SECTION("six minutes late on the far side of a thick wall") {
-    check_nobody(with_one([](double at_s, double) { return made::on_lines(kRelief, std::max(0.0, at_s - 360.0)); }));
+    check_nobody(
+        with_one([](double at_s, double) { return made::on_lines(kRelief, std::max(0.0, at_s - 360.0)); }));
   }
   SECTION("40 K behind while heating, with the others in the hold and in cooling") {
     check_nobody(with_one([](double at_s, double celsius) {
@@ -308,7 +324,8 @@ TEST_CASE("where one channel drives the others nobody is accused of following") 
   drawing.points = {{0, 24}, {60, 24}, {160, 480}, {900, 480}, {1600, 230}};
   const auto& wall = drawing.points;
   std::vector<double> work = {24.0};
-  for (int s = 1; s <= 1600; ++s) work.push_back(work.back() + (made::on_lines(wall, s) - work.back()) / 600.0);
+  for (int s = 1; s <= 1600; ++s)
+    work.push_back(work.back() + (made::on_lines(wall, s) - work.back()) / 600.0);
   drawing.altered = [&](std::size_t channel, double at_s, double celsius) {
     return channel == 2 ? celsius : work[static_cast<std::size_t>(at_s)] - static_cast<double>(channel);
   };

@@ -16,6 +16,7 @@
 #include "core/judge/sentences.h"
 #include "core/judge/stage_judges.h"
 #include "core/judge/weld_case.h"
+#include "core/judge/would_need.h"
 
 namespace soakwright {
 namespace {
@@ -141,6 +142,8 @@ Verdicts judge(const Record& record, const Procedure& procedure, const Job* job,
     verdict.verdict = worst_from(out.requirements, first);
     out.welds.push_back(std::move(verdict));
   }
+  for (Requirement& requirement : out.requirements)
+    requirement.would_need = would_need(record, procedure, requirement);
   out.verdict = worst_from(out.requirements, 0);
   return out;
 }

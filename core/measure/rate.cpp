@@ -153,7 +153,10 @@ class TraceRateMeter {
         index_(index),
         sign_(sign),
         edge_(limit ? *limit + kTemperatureSlack : kInfinite),
-        guard_(guard) {}
+        guard_(guard) {
+    watch_above_.fill(edge_);
+    steepest_.fill(-kInfinite);
+  }
 
   TraceRate measure(const Span& when, const RampStage& stage, double width_s) {
     const std::vector<Part> parts = parts_of(trace_, when, stage);
@@ -237,11 +240,17 @@ class TraceRateMeter {
   /// The worst over windows of one width, and whether any is beyond the limit.
   template <typename Measured>
   void note_basis(BasisRate& basis, double slope, const WindowShape& shape, const Measured& measured) {
-    if (scale_.held(slope, shape) > edge_) {
+    const double held = scale_.held(slope, shape);
+    const std::size_t i = static_cast<std::size_t>(&basis - rate_.by_window.data());
+    if (held <= watch_above_[i] && slope <= steepest_[i]) return;
+    if (held > edge_) {
       basis.doubtful = true;
       basis.surely = basis.surely || scale_.at_least(slope, shape) > edge_;
+      if (basis.surely) watch_above_[i] = kInfinite;
     }
-    if (!basis.worst || slope > basis.worst->window.slope_c_per_h) basis.worst = measured();
+    if (slope <= steepest_[i]) return;
+    steepest_[i] = slope;
+    basis.worst = measured();
   }
 
   /// A window held higher than all before it, or beyond the limit.
@@ -271,7 +280,8 @@ class TraceRateMeter {
   SlopeScale scale_;
   std::vector<IntegerSamples> samples_;
   TraceRate rate_;
-  double take_above_ = -kInfinite;  ///< windows held with up to this change nothing
+  double take_above_ = -kInfinite;                    ///< windows held with up to this change nothing
+  std::array<double, 4> watch_above_{}, steepest_{};  ///< the same for each other width
 };
 
 bool worse(const MeasuredRate& a, const MeasuredRate& b) {

@@ -46,37 +46,41 @@ QColor colour_of(Sign sign) {
 }
 
 void draw_sign(QPainter& painter, QPointF centre, double radius, Sign sign) {
-  const QColor ink = colour_of(sign);
+  draw_sign(painter, centre, radius, sign, colour_of(sign), colour::kPaper);
+}
+
+void draw_sign(QPainter& painter, QPointF centre, double radius, Sign sign, const QColor& ink, const QColor& paper) {
   const auto at = [&](double x, double y) { return centre + radius * QPointF(x, y); };
   const auto line = [&](const QColor& colour) {
     return QPen(colour, 0.28 * radius, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin);
   };
   painter.save();
+  painter.setRenderHint(QPainter::Antialiasing);
   switch (sign) {
     case Sign::met:
       painter.setPen(Qt::NoPen);
       painter.setBrush(ink);
       painter.drawEllipse(centre, radius, radius);
       painter.setBrush(Qt::NoBrush);
-      painter.setPen(line(colour::kPaper));
+      painter.setPen(line(paper));
       painter.drawPolyline(QPolygonF{{at(-0.45, 0.05), at(-0.12, 0.40), at(0.50, -0.35)}});
       break;
     case Sign::not_met:
       painter.setPen(Qt::NoPen);
       painter.setBrush(ink);
       painter.drawPolygon(QPolygonF{{at(0, -1.2), at(1.2, 0), at(0, 1.2), at(-1.2, 0)}});
-      painter.setPen(line(colour::kPaper));
+      painter.setPen(line(paper));
       painter.drawLine(at(-0.38, 0.38), at(0.38, -0.38));
       break;
     case Sign::undecided:
       painter.setPen(line(ink));
-      painter.setBrush(colour::kPaper);
+      painter.setBrush(paper);
       painter.drawEllipse(centre, 0.86 * radius, 0.86 * radius);
       painter.drawLine(at(-0.42, 0), at(0.42, 0));
       break;
     case Sign::note:
       painter.setPen(line(ink));
-      painter.setBrush(colour::kPaper);
+      painter.setBrush(paper);
       painter.drawRect(QRectF(at(-0.78, -0.78), at(0.78, 0.78)));
       painter.setPen(Qt::NoPen);
       painter.setBrush(ink);

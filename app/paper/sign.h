@@ -17,6 +17,9 @@ Sign sign_of(Verdict verdict);
 Sign sign_of(Finding::Kind kind);
 QColor colour_of(Sign sign);
 
+/// In the colours of the paper.
 void draw_sign(QPainter& painter, QPointF centre, double radius, Sign sign);
+/// In other colours: the window's.
+void draw_sign(QPainter& painter, QPointF centre, double radius, Sign sign, const QColor& ink, const QColor& paper);
 
 }  // namespace soakwright::paper

@@ -1,5 +1,7 @@
 #include "core/report/result_words.h"
 
+#include "core/record/column_kind.h"
+
 namespace soakwright {
 
 // Every switch names all values, so that the compiler tells where one is added; the last return is never
@@ -103,19 +105,7 @@ std::string_view result_word(Zone zone) {
   return "";
 }
 
-std::string_view result_word(ChannelUnit unit) {
-  switch (unit) {
-    case ChannelUnit::celsius:
-      return "C";
-    case ChannelUnit::fahrenheit:
-      return "F";
-    case ChannelUnit::kelvin:
-      return "K";
-    case ChannelUnit::millivolt:
-      return "mV";
-  }
-  return "";
-}
+std::string_view result_word(ChannelUnit unit) { return symbol_of(unit); }
 
 std::string_view result_word(Setting::By by) { return by == Setting::By::given ? "given" : "found"; }
 

@@ -14,6 +14,8 @@
 #include <nlohmann/json.hpp>
 
 #include "core/procedure/job_file.h"
+#include "core/procedure/job_file.h"
+#include "core/record/column_kind.h"
 #include "core/record/record_file.h"
 
 using namespace soakwright;
@@ -50,24 +52,10 @@ Result<std::shared_ptr<const Record>> read_case(const fs::path& folder) {
   return read_record(log, &job.value());
 }
 
-std::string unit_text(ChannelUnit unit) {
-  switch (unit) {
-    case ChannelUnit::celsius:
-      return "C";
-    case ChannelUnit::fahrenheit:
-      return "F";
-    case ChannelUnit::kelvin:
-      return "K";
-    case ChannelUnit::millivolt:
-      break;
-  }
-  return "mV";
-}
-
 json channels_of(const Record& record) {
   json list = json::array();
   for (const Channel& channel : record.channels)
-    list.push_back({channel.column, channel.name, unit_text(channel.unit)});
+    list.push_back({channel.column, channel.name, std::string{symbol_of(channel.unit)}});
   return list;
 }
 

@@ -51,7 +51,7 @@ void add_cell(std::string& text, Kind kind, int tenths, Chance& chance) {
       constexpr int kBounds[] = {10, 100, 1000, 10'000};
       const int value = static_cast<int>(chance.next() % static_cast<unsigned>(kBounds[chance.next() % 4]));
       if (chance.next() % 2 == 0)
-        text.append(std::to_string(value % 2000));
+        text.append(std::to_string(value % 1800));
       else
         add_number(text, value, '.');
       return;

@@ -46,6 +46,7 @@ void add_look_options(CLI::App& command, Arguments& arguments, Raw& raw) {
       ->type_name("FILE");
   command.add_option("--json", arguments.json, "write the result as JSON; - is standard output")
       ->type_name("FILE");
+  command.add_option("--chart", arguments.chart, "write a picture of the chart as PNG")->type_name("FILE");
   command
       .add_option("--dates", raw.dates, "the order of day, month and year in the log, where it is not plain")
       ->type_name("dmy|mdy|ymd");
@@ -100,6 +101,7 @@ std::optional<std::string> settle(const Raw& raw, Arguments& arguments) {
   else if (!raw.unit.empty())
     return "--unit is C or F, not '" + raw.unit + "'";
   if (arguments.report == "-") return "a report is a file: --report takes no -";
+  if (arguments.chart == "-") return "a picture is a file: --chart takes no -";
   return std::nullopt;
 }
 

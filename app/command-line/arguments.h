@@ -16,6 +16,7 @@ struct Arguments {
   Request request;
   std::string json;    ///< a path, "-" for standard output; empty where no result is wanted
   std::string report;  ///< a path; empty where no report is wanted
+  std::string chart;   ///< a path; empty where no picture of the chart is wanted
   std::optional<TemperatureUnit> unit;
 };
 

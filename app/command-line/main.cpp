@@ -25,6 +25,11 @@ int say(const Problem& problem) {
   return static_cast<int>(problem.kind);
 }
 
+int say(const PaperModule::Failure& failure) {
+  std::fprintf(stderr, "soakwright: %s\n", failure.text.c_str());
+  return failure.exit_code;
+}
+
 int say(const Problems& problems) {
   for (const Problem& problem : problems) say(problem);
   return static_cast<int>(problems.front().kind);
@@ -44,7 +49,7 @@ std::vector<std::string> inputs_of(const Arguments& arguments, const Job* job) {
 
 /// Output that would take the place of what was read is a slip of the hand.
 std::optional<Problem> overwritten_input(const Arguments& arguments, const Job* job) {
-  for (const std::string& output : {arguments.json, arguments.report}) {
+  for (const std::string& output : {arguments.json, arguments.report, arguments.chart}) {
     if (output.empty() || output == "-") continue;
     for (const std::string& input : inputs_of(arguments, job)) {
       std::error_code error;
@@ -54,9 +59,13 @@ std::optional<Problem> overwritten_input(const Arguments& arguments, const Job* 
                        "name another file"};
     }
   }
-  if (!arguments.json.empty() && arguments.json == arguments.report)
-    return Problem{ProblemKind::usage, arguments.json, 0, "named for both --json and --report",
-                   "give each a file of its own"};
+  const std::pair<const char*, const std::string*> outputs[] = {
+      {"--json", &arguments.json}, {"--report", &arguments.report}, {"--chart", &arguments.chart}};
+  for (const auto& [one, path] : outputs)
+    for (const auto& [other, same] : outputs)
+      if (path < same && !path->empty() && *path == *same)
+        return Problem{ProblemKind::usage, *path, 0, std::string("named for both ") + one + " and " + other,
+                       "give each a file of its own"};
   return std::nullopt;
 }
 
@@ -87,7 +96,7 @@ std::optional<Problem> print(const Analysis& analysis, const Arguments& argument
 int run(const Arguments& arguments) {
   // Whether there is a report writer is known before the work.
   std::optional<PaperModule> paper;
-  if (!arguments.report.empty()) {
+  if (!arguments.report.empty() || !arguments.chart.empty()) {
     auto opened = PaperModule::open();
     if (const auto* missing = std::get_if<Problem>(&opened)) return say(*missing);
     paper = std::get<PaperModule>(opened);
@@ -101,12 +110,10 @@ int run(const Arguments& arguments) {
 
   std::string result;
   if (!arguments.json.empty()) result = result_json(analysis);
-  if (paper) {
-    if (const auto failure = paper->write_report(analysis, arguments.unit, arguments.report)) {
-      std::fprintf(stderr, "soakwright: %s\n", failure->text.c_str());
-      return failure->exit_code;
-    }
-  }
+  if (!arguments.report.empty())
+    if (const auto failure = paper->write_report(analysis, arguments.unit, arguments.report)) return say(*failure);
+  if (!arguments.chart.empty())
+    if (const auto failure = paper->write_chart(analysis, arguments.unit, arguments.chart)) return say(*failure);
   if (!arguments.json.empty() && arguments.json != "-") {
     if (const auto problem = write_file_whole(arguments.json, result)) return say(*problem);
   }

@@ -15,7 +15,8 @@ namespace {
 
 namespace fs = std::filesystem;
 
-constexpr const char* kEntry = "soakwright_write_report_in";
+constexpr const char* kReportEntry = "soakwright_write_report_in";
+constexpr const char* kChartEntry = "soakwright_write_chart";
 
 #ifdef _WIN32
 constexpr const char* kModule = "soakwright-paper.dll";
@@ -32,8 +33,8 @@ void* open_module(const fs::path& path, std::string& why) {
   return reinterpret_cast<void*>(module);
 }
 
-void* entry_of(void* module) {
-  return reinterpret_cast<void*>(GetProcAddress(reinterpret_cast<HMODULE>(module), kEntry));
+void* entry_of(void* module, const char* name) {
+  return reinterpret_cast<void*>(GetProcAddress(reinterpret_cast<HMODULE>(module), name));
 }
 #else
 constexpr const char* kModule = "soakwright-paper.so";
@@ -53,11 +54,11 @@ void* open_module(const fs::path& path, std::string& why) {
   return module;
 }
 
-void* entry_of(void* module) { return dlsym(module, kEntry); }
+void* entry_of(void* module, const char* name) { return dlsym(module, name); }
 #endif
 
 Problem no_paper(const std::string& why) {
-  return {ProblemKind::no_such_part, "", 0, "--report: this build has no report writer (" + why + ")",
+  return {ProblemKind::no_such_part, "", 0, "--report and --chart: this build has no report writer (" + why + ")",
           "build with Qt 6 and SOAKWRIGHT_DESK=ON, or use --json"};
 }
 
@@ -72,21 +73,33 @@ std::variant<PaperModule, Problem> PaperModule::open() {
     std::string why;
     void* module = open_module(place, why);
     if (module == nullptr) return no_paper(place.string() + " cannot be loaded: " + why);
-    void* entry = entry_of(module);
-    if (entry == nullptr) return no_paper(place.string() + " is not of this version");
-    return PaperModule{reinterpret_cast<Entry>(entry)};
+    void* report = entry_of(module, kReportEntry);
+    void* chart = entry_of(module, kChartEntry);
+    if (report == nullptr || chart == nullptr) return no_paper(place.string() + " is not of this version");
+    return PaperModule{reinterpret_cast<Entry>(report), reinterpret_cast<Entry>(chart)};
   }
   return no_paper(std::string(kModule) + " is neither beside the program nor in ../lib/soakwright");
+}
+
+std::optional<PaperModule::Failure> PaperModule::call(Entry entry, const Analysis& analysis,
+                                                      std::optional<TemperatureUnit> unit, const std::string& path) {
+  std::array<char, 4096> message{};
+  const int fahrenheit = !unit ? -1 : (*unit == TemperatureUnit::fahrenheit ? 1 : 0);
+  const int exit_code = entry(&analysis, fahrenheit, path.c_str(), message.data(), message.size());
+  if (exit_code == 0) return std::nullopt;
+  return Failure{exit_code, message.data()};
 }
 
 std::optional<PaperModule::Failure> PaperModule::write_report(const Analysis& analysis,
                                                               std::optional<TemperatureUnit> unit,
                                                               const std::string& path) const {
-  std::array<char, 4096> message{};
-  const int fahrenheit = !unit ? -1 : (*unit == TemperatureUnit::fahrenheit ? 1 : 0);
-  const int exit_code = entry_(&analysis, fahrenheit, path.c_str(), message.data(), message.size());
-  if (exit_code == 0) return std::nullopt;
-  return Failure{exit_code, message.data()};
+  return call(report_, analysis, unit, path);
+}
+
+std::optional<PaperModule::Failure> PaperModule::write_chart(const Analysis& analysis,
+                                                             std::optional<TemperatureUnit> unit,
+                                                             const std::string& path) const {
+  return call(chart_, analysis, unit, path);
 }
 
 }  // namespace soakwright

@@ -43,6 +43,7 @@ ChannelPane::ChannelPane(QWidget* parent)
   auto* reading = new QFormLayout;
   reading->setContentsMargins(8, 6, 8, 6);
   reading->setVerticalSpacing(2);
+  reading->setHorizontalSpacing(12);
   reading->addRow(tr("At"), moment_);
   reading->addRow(tr("Hottest"), hottest_);
   reading->addRow(tr("Coldest"), coldest_);

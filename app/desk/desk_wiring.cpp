@@ -146,10 +146,10 @@ void DeskWindow::showCase(bool record) {
   }
   channels_->setReport(open.report);
   chart_->show(open.report, open.analysis.verdicts, open.traces, !record);
+  card_->show(open.report, {});
   showVisibility();
   showColours();
   reading_->show(open);
-  card_->show(report, {});
   if (record && report) lists_->setCurrentWidget(report->verdict ? requirements_ : phases_);
 
   memory_.remember(open.files);
@@ -175,7 +175,7 @@ void DeskWindow::showSelection() {
   mark(phases_, Selection::Kind::phase);
   mark(suspects_, Selection::Kind::suspect);
   mark(notices_, Selection::Kind::notice);
-  card_->show(report, chosen);
+  card_->show(session_.open().report, chosen);
   channels_->markTrace(std::nullopt);
   if (!report || chosen.kind == Selection::Kind::none) return chart_->showEvidence(nullptr);
 

@@ -1,6 +1,7 @@
 #include "app/desk/evidence_card.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace soakwright::desk {
 namespace {
@@ -118,9 +119,10 @@ QString EvidenceCard::overview(const Report& report) const {
          record.html() + job.html(tr("Job")) + procedure.html(tr("Procedure"));
 }
 
-void EvidenceCard::show(const Report* report, const Selection& selection) {
-  report_ = report;
+void EvidenceCard::show(std::shared_ptr<const Report> shown, const Selection& selection) {
+  report_ = std::move(shown);
   selection_ = selection;
+  const Report* report = report_.get();
   if (!report) {
     clear();
     return;

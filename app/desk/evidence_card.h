@@ -2,6 +2,7 @@
 #pragma once
 
 #include <QTextBrowser>
+#include <memory>
 
 #include "app/desk/chart/chart_colours.h"
 #include "app/desk/session.h"
@@ -15,7 +16,7 @@ class EvidenceCard : public QTextBrowser {
  public:
   explicit EvidenceCard(QWidget* parent = nullptr);
 
-  void show(const Report* report, const Selection& selection);
+  void show(std::shared_ptr<const Report> report, const Selection& selection);
   void setColours(const ChartColours& colours);
 
  private:
@@ -25,7 +26,7 @@ class EvidenceCard : public QTextBrowser {
   [[nodiscard]] QString heading(const QString& text, std::optional<Sign> sign, const QString& word) const;
 
   ChartColours colours_;
-  const Report* report_ = nullptr;
+  std::shared_ptr<const Report> report_;
   Selection selection_;
 };
 

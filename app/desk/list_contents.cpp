@@ -23,7 +23,7 @@ ListContent requirement_lines(const Report* report) {
   for (std::size_t i = 0; i < report->requirements.size(); ++i) {
     const RequirementRow& row = report->requirements[i];
     content.lines.push_back({{q(row.verdict_text), q(row.label), q(row.stage), q(row.weld), q(row.limit),
-                              q(row.measured), q(row.margin), q(row.uncertainty), q(row.where), q(row.when)},
+                              q(row.measured), q(row.margin), q(row.uncertainty), q(row.where), q(row.brief_when)},
                              sign_of(row.verdict),
                              i});
   }
@@ -45,7 +45,7 @@ ListContent finding_lines(const Report* report) {
   for (std::size_t i = 0; i < report->findings.size(); ++i) {
     const FindingRow& row = report->findings[i];
     content.lines.push_back({{q(row.kind_text), q(row.tag), q(row.label), q(row.stage), q(row.weld), q(row.where),
-                              q(row.when), q(row.extreme), q(row.text), q(row.disposition)},
+                              q(row.brief_when), q(row.extreme), q(row.text), q(row.disposition)},
                              sign_of(row.kind),
                              i});
   }

@@ -33,6 +33,7 @@ ListContent file_lines(const LogPreview* preview, const Record* record) {
   ListContent content;
   content.headers = {tr("Line"), tr("Taken as"), tr("In the file")};
   content.numbers = {0};
+  content.stretch = 2;
   content.when_empty = tr("No log is open.");
   if (!preview || !record) return content;
   if (!preview->readable) content.when_empty = tr("The file is no longer there to be shown.");

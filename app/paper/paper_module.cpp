@@ -61,14 +61,8 @@ Report report_of(const Analysis& analysis, int fahrenheit) {
 
 }  // namespace
 
-/// 0, or an exit code with the problem in `message` (at most `size` bytes, ended by a zero).
-SOAKWRIGHT_MODULE_ENTRY int soakwright_write_report(const soakwright::Analysis* analysis, const char* path,
-                                                    char* message, unsigned long size) {
-  bring_application();
-  return answer(write_report(report_of(*analysis, -1), path), message, size);
-}
-
-/// The same, printed in F (1) or C (0); in the procedure's unit (-1).
+/// Printed in F (1) or C (0), in the procedure's unit (-1): 0, or an exit code with the problem in `message` (at most
+/// `size` bytes, ended by a zero).
 SOAKWRIGHT_MODULE_ENTRY int soakwright_write_report_in(const soakwright::Analysis* analysis, int fahrenheit,
                                                        const char* path, char* message, unsigned long size) {
   bring_application();

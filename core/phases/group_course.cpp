@@ -16,8 +16,19 @@ constexpr double kColdestStartC = 50.0;  // a start or end above this is not amb
 // of its own: work that only lags in a furnace (a few tens of kelvin of several hundred) has made nearly
 // half.
 constexpr double kFollowersShareMost = 0.25;
+// What is driven does rise, and does not fall meanwhile, as a thermocouple does that is reversed or off the
+// work.
+constexpr double kDrivenShareLeast = 0.1;
+constexpr double kFallenShareMost = 0.05;
 // ... and stands above the rest, when it first comes to its top, by at least this share of its rise.
 constexpr double kLeadShareLeast = 0.35;
+// What it drives does not stay where it stays: the middle of the rest spends less than this share of the
+// plateau's time at the plateau's height. Work that comes to its furnace's temperature has a course of its
+// own.
+constexpr double kStaysShareMost = 0.3;
+constexpr double kSameHeightShare = 0.06;  // of the rise
+// It rises, and does not jump there as a broken wire does: the cell before has made this share of the way.
+constexpr double kOnTheWayShare = 0.6;
 // It has come to its plateau when it has made this share of the rise to the plateau's level.
 constexpr double kArrivedShare = 0.9;
 
@@ -75,8 +86,9 @@ void measure_levels(GroupCourse& course, double resolution_k) {
 /// The level at which a trace spends most of its time in its upper half, and when it first comes near it.
 struct Plateau {
   double level_c = 0.0;
-  std::size_t arrival = 0;  ///< cell
-  std::size_t half = 0;     ///< cell of half the rise
+  std::size_t arrival = 0;    ///< cell
+  std::size_t half = 0;       ///< cell of half the rise
+  double share_before = 0.0;  ///< of the rise, in the cell before arrival
   double rise_k = 0.0;
 };
 
@@ -96,14 +108,17 @@ std::optional<Plateau> plateau_of(const SampledTrace& trace) {
   bool half = false;
   for (std::size_t k = 0; k < trace.celsius.size(); ++k) {
     if (trace.known[k] == 0) continue;
-    if (!half && trace.celsius[k] >= start + 0.5 * plateau.rise_k) {
+    const double share = (trace.celsius[k] - start) / std::max(plateau.rise_k, 1e-9);
+    if (!half && share >= 0.5) {
       plateau.half = k;
       half = true;
     }
-    if (trace.celsius[k] >= start + kArrivedShare * plateau.rise_k) {
-      plateau.arrival = k;
-      return plateau;
+    if (share < kArrivedShare) {
+      plateau.share_before = share;
+      continue;
     }
+    plateau.arrival = k;
+    return plateau;
   }
   return std::nullopt;
 }
@@ -117,27 +132,41 @@ std::optional<double> rise_of_rest(const SampledRecord& sampled, std::size_t tra
 }
 
 bool leads(const SampledRecord& sampled, std::size_t trace, const Plateau& plateau) {
-  constexpr std::size_t kLooks = 64;  // places at which the rest's highest rise is looked for
+  constexpr std::size_t kLooks = 256;  // places at which the rest is looked at
+  if (plateau.share_before < kOnTheWayShare) return false;
   const auto at_half = rise_of_rest(sampled, trace, plateau.half);
   const auto at_arrival = median_in_cell(sampled, plateau.arrival, trace);
   if (!at_half || !at_arrival) return false;
-  if (sampled.traces[trace].celsius[plateau.arrival] - *at_arrival < kLeadShareLeast * plateau.rise_k)
-    return false;
+  const SampledTrace& own = sampled.traces[trace];
+  if (own.celsius[plateau.arrival] - *at_arrival < kLeadShareLeast * plateau.rise_k) return false;
   double highest = 0.0;
-  for (std::size_t i = 0; i <= kLooks; ++i)
-    if (const auto rise = rise_of_rest(sampled, trace, i * (sampled.cells() - 1) / kLooks))
-      highest = std::max(highest, *rise);
-  return *at_half < kFollowersShareMost * highest;
+  std::size_t own_stays = 0;
+  std::size_t rest_stays = 0;
+  for (std::size_t i = 0; i <= kLooks; ++i) {
+    const std::size_t k = i * (sampled.cells() - 1) / kLooks;
+    const auto rise = rise_of_rest(sampled, trace, k);
+    if (!rise) continue;
+    highest = std::max(highest, *rise);
+    const auto at_height = [&](double celsius) {
+      return std::abs(celsius - plateau.level_c) <= kSameHeightShare * plateau.rise_k;
+    };
+    if (own.known[k] != 0 && at_height(own.celsius[k])) ++own_stays;
+    if (at_height(*median_in_cell(sampled, k, trace))) ++rest_stays;
+  }
+  if (highest < kDrivenShareLeast * plateau.rise_k || *at_half < -kFallenShareMost * plateau.rise_k)
+    return false;
+  return *at_half < kFollowersShareMost * highest &&
+         static_cast<double>(rest_stays) < kStaysShareMost * static_cast<double>(own_stays);
 }
 
 /// The channel that drives the rest: it comes first to a plateau while the middle of the rest has hardly
 /// begun.
 std::optional<std::size_t> leader_of(const SampledRecord& sampled, double noise_k) {
   constexpr double kLeastRiseK = 30.0;  // less is a room, not a heating
-  if (sampled.traces.size() < 2) return std::nullopt;
+  if (sampled.judged < 2) return std::nullopt;
   std::optional<std::size_t> best;
   std::size_t earliest = sampled.cells();
-  for (std::size_t i = 0; i < sampled.traces.size(); ++i) {
+  for (std::size_t i = 0; i < sampled.judged; ++i) {
     const auto plateau = plateau_of(sampled.traces[i]);
     if (!plateau || plateau->rise_k < std::max(kLeastRiseK, 20.0 * noise_k)) continue;
     if (plateau->arrival >= earliest || !leads(sampled, i, *plateau)) continue;
@@ -152,8 +181,8 @@ std::optional<std::size_t> leader_of(const SampledRecord& sampled, double noise_
 std::optional<double> median_in_cell(const SampledRecord& sampled, std::size_t cell,
                                      std::optional<std::size_t> without) {
   std::vector<double> known;
-  known.reserve(sampled.traces.size());
-  for (std::size_t i = 0; i < sampled.traces.size(); ++i)
+  known.reserve(sampled.judged);
+  for (std::size_t i = 0; i < sampled.judged; ++i)
     if (sampled.traces[i].known[cell] != 0 && i != without) known.push_back(sampled.traces[i].celsius[cell]);
   if (known.empty()) return std::nullopt;
   return median_of(std::move(known));
@@ -164,12 +193,15 @@ bool near_ambient(const GroupCourse& course, double celsius) {
   return celsius <= course.ambient_c + std::clamp(0.1 * course.range_k, 15.0, 60.0);
 }
 
-GroupCourse group_course(const SampledRecord& sampled) {
+GroupCourse group_course(const Record& record, const SampledRecord& sampled) {
+  double resolution_k = 0.0;
+  for (std::size_t i = 0; i < sampled.judged; ++i)
+    resolution_k = std::max(resolution_k, record.channels[sampled.channels[i]].readings.resolution_k());
   GroupCourse course = points_of(sampled, std::nullopt);
-  measure_levels(course, sampled.resolution_k);
+  measure_levels(course, resolution_k);
   if (const auto leader = leader_of(sampled, course.noise_k)) {
     course = points_of(sampled, leader);
-    measure_levels(course, sampled.resolution_k);
+    measure_levels(course, resolution_k);
   }
   return course;
 }

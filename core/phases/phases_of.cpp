@@ -1,27 +1,20 @@
-// 1. sample_record(): a few thousand cells of time       -> SampledRecord
-// 2. group_course(): one temperature at each time        -> GroupCourse
-// 3. straight_pieces(): the fewest straight pieces       -> StraightPiece
-// 4. phase_runs(): rise, level, fall                     -> Run
-// 5. phase_corners(): where each begins and ends         -> Corner
-// 6. measure_spread(): over every row
+// 1. straight_pieces(): the fewest straight pieces of the course -> StraightPiece
+// 2. phase_runs(): rise, level, fall                             -> Run
+// 3. phase_corners(): where each begins and ends                 -> Corner
+// 4. measure_spread(): over every row
 #include "core/phases/phases_of.h"
 
 #include <algorithm>
 
-#include "core/phases/group_course.h"
 #include "core/phases/phase_corners.h"
 #include "core/phases/phase_runs.h"
 #include "core/phases/phase_spread.h"
 #include "core/phases/robust.h"
-#include "core/phases/sampled_record.h"
 #include "core/phases/straight_pieces.h"
 
 namespace soakwright {
 
 namespace {
-
-constexpr std::size_t kMostCells =
-    2400;  // 36 s of a day, 2.4 min of four days: under what a corner may be off
 
 Phase::Kind kind_of(const GroupCourse& course, const std::vector<Run>& runs, std::size_t i, double level_c) {
   if (runs[i].kind == Run::Kind::rise) return Phase::Kind::heat;
@@ -41,9 +34,7 @@ double level_of(const GroupCourse& course, double from_s, double to_s, double ot
 
 }  // namespace
 
-std::vector<Phase> phases_of(const Record& record) {
-  const SampledRecord sampled = sample_record(record, judged_channels(record), kMostCells);
-  const GroupCourse course = group_course(sampled);
+std::vector<Phase> phases_of(const Record& record, const SampledRecord& sampled, const GroupCourse& course) {
   if (course.points() < 2) return {};
   const PhaseScale scale = PhaseScale::of(course, sampled.duration_s(), sampled.interval_s);
   const std::vector<Run> runs = phase_runs(course, scale, straight_pieces(course, scale));
@@ -58,8 +49,16 @@ std::vector<Phase> phases_of(const Record& record) {
     if (phase.end_s <= phase.start_s) continue;
     phase.level_c = level_of(course, phase.start_s, phase.end_s, runs[i].start_c);
     phase.kind = kind_of(course, runs, i, phase.level_c);
-    const double change = runs[i].ramp() ? corners[i + 1].celsius - corners[i].celsius : runs[i].change_k();
-    phase.rate_c_per_h = 3600.0 * change / (phase.end_s - phase.start_s);
+    const double change_k = runs[i].ramp() ? corners[i + 1].celsius - corners[i].celsius : runs[i].change_k();
+    phase.rate_c_per_h = 3600.0 * change_k / (phase.end_s - phase.start_s);
+    if (!phases.empty() && phases.back().kind == phase.kind) {  // what was between them came to nothing
+      Phase& before = phases.back();
+      const double before_k = before.rate_c_per_h * (before.end_s - before.start_s) / 3600.0;
+      before.end_s = phase.end_s;
+      before.level_c = level_of(course, before.start_s, before.end_s, before.level_c);
+      before.rate_c_per_h = 3600.0 * (before_k + change_k) / (before.end_s - before.start_s);
+      continue;
+    }
     phases.push_back(phase);
   }
   measure_spread(record, phases);

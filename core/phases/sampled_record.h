@@ -1,8 +1,9 @@
 // A record thinned out for looking at its course: a few thousand even cells of time instead of every row.
 //
-// A cell holds, for each judged channel, the median of at most three of its rows, spread over the cell; a
-// reading that is missing there or was put aside by a person is unknown. Reading a sample only keeps the
-// cost of phases apart from the length of the record. What is sampled is never judged.
+// A cell holds, for each thermocouple on the work, the median of at most three of its rows, spread over the
+// cell; a reading that is missing there or was put aside by a person is unknown, but for a cell or two
+// between known ones, which lie on the line between them. Reading a sample only keeps the cost of phases
+// apart from the length of the record. What is sampled is never judged.
 #pragma once
 
 #include <cstddef>
@@ -16,6 +17,7 @@ namespace soakwright {
 struct SampledTrace {
   std::vector<double> celsius;
   std::vector<char> known;
+  std::vector<char> aside;  ///< put aside by a person; never known
 };
 
 struct SampledRecord {
@@ -23,20 +25,16 @@ struct SampledRecord {
   double end_s = 0.0;
   double step_s = 0.0;          ///< width of a cell
   double interval_s = 0.0;      ///< of the record
-  double resolution_k = 0.0;    ///< the coarsest last digit among the traces
   std::vector<double> times_s;  ///< middle of the rows taken in each cell; the cell's own middle where none
   std::vector<char> rowless;    ///< cells in which the record has no row: a gap
+  std::size_t judged = 0;  ///< that many of the traces, the first, are the judged group; then spares and edge
   std::vector<std::size_t> channels;  ///< of each trace, as an index into Record::channels
   std::vector<SampledTrace> traces;
   [[nodiscard]] std::size_t cells() const { return times_s.size(); }
   [[nodiscard]] double duration_s() const { return end_s - begin_s; }
 };
 
-/// The rows of the record that are to be judged, in at most `cells` cells. `channels` names those to take.
-SampledRecord sample_record(const Record& record, const std::vector<std::size_t>& channels,
-                            std::size_t cells);
-
-/// Channels that make up the judged group.
-std::vector<std::size_t> judged_channels(const Record& record);
+/// The rows of the record that are to be judged, in at most `cells` cells.
+SampledRecord sample_record(const Record& record, std::size_t cells);
 
 }  // namespace soakwright

@@ -86,6 +86,7 @@ std::vector<FindingRow> finding_rows(const Telling& telling,
     row.weld = weld_text(finding.weld);
     row.where = finding.channel.value_or(std::string{});
     row.when = telling.say.when(std::nullopt, finding.from_s, finding.to_s);
+    row.brief_when = telling.say.brief_when(std::nullopt, finding.from_s, finding.to_s);
     row.extreme = extreme_text(finding, requirement, telling.say);
     row.text = finding.text;
     if (telling.analysis.review)

@@ -10,6 +10,9 @@ namespace soakwright {
 namespace {
 
 constexpr double kFahrenheitPerKelvin = 1.8;
+constexpr std::size_t kDateLength = 11;  // "2031-04-02 "
+constexpr const char* kMonths[] = {"Jan", "Feb", "Mar", "Apr", "May", "Jun",
+                                   "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
 constexpr int kMostDigits = 6;  // the slack of the verdicts: what differs by less is at the limit
 
 std::string negative(std::string_view digits) { return std::string{"−"}.append(digits); }
@@ -189,7 +192,6 @@ std::string PrintedNumbers::moment(double at_s) const {
 std::string PrintedNumbers::span(double from_s, double to_s) const {
   const std::string from = moment(from_s);
   std::string to = moment(to_s);
-  constexpr std::size_t kDateLength = 11;  // "2031-04-02 "
   if (clock() && from.compare(0, kDateLength, to, 0, kDateLength) == 0) to.erase(0, kDateLength);
   return from + " to " + to;
 }
@@ -200,6 +202,30 @@ std::string PrintedNumbers::when(std::optional<double> at_s, std::optional<doubl
   if (from_s && to_s && *to_s > *from_s) return span(*from_s, *to_s);
   if (from_s) return moment(*from_s);
   if (to_s) return moment(*to_s);
+  return {};
+}
+
+std::string PrintedNumbers::brief_moment(double at_s) const {
+  const auto local = record_->local_time(at_s);
+  if (!local) return elapsed_text(at_s, time_digits_);
+  const std::string text = clock_text(*local, time_digits_);
+  if (record_->local_time(record_->begin_s())->date() == record_->local_time(record_->end_s())->date())
+    return text.substr(kDateLength);
+  return fmt::format("{} {} {}", local->date().day, kMonths[local->date().month - 1], text.substr(kDateLength));
+}
+
+std::string PrintedNumbers::brief_when(std::optional<double> at_s, std::optional<double> from_s,
+                                       std::optional<double> to_s) const {
+  if (at_s) return brief_moment(*at_s);
+  if (from_s && to_s && *to_s > *from_s) {
+    const std::string from = brief_moment(*from_s);
+    std::string to = brief_moment(*to_s);
+    const std::size_t day = from.rfind(' ');
+    if (clock() && day != std::string::npos && from.compare(0, day, to, 0, day) == 0) to.erase(0, day + 1);
+    return from + " to " + to;
+  }
+  if (from_s) return brief_moment(*from_s);
+  if (to_s) return brief_moment(*to_s);
   return {};
 }
 

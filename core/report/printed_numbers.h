@@ -46,12 +46,17 @@ class PrintedNumbers {
   /// The moment where there is one, else the span, else nothing.
   [[nodiscard]] std::string when(std::optional<double> at_s, std::optional<double> from_s,
                                  std::optional<double> to_s) const;
+  /// As when(), for a narrow column: "13:10:05 to 13:25:05", the day before it ("2 Apr 13:10:05") where the record
+  /// does not lie on one.
+  [[nodiscard]] std::string brief_when(std::optional<double> at_s, std::optional<double> from_s,
+                                       std::optional<double> to_s) const;
 
   [[nodiscard]] MeasuredText measured(const Requirement& requirement) const;
   /// One value in the unit of a requirement; `digits` more than usual.
   [[nodiscard]] std::string value(QuantityUnit quantity, double value, int digits = 0) const;
 
  private:
+  [[nodiscard]] std::string brief_moment(double at_s) const;
   [[nodiscard]] double printed(QuantityUnit quantity, bool is_difference, double value) const;
   [[nodiscard]] int usual_digits(QuantityUnit quantity) const;
 

@@ -59,6 +59,7 @@ struct RequirementRow {
   std::string weld;
   std::string label;                                              ///< "Heating rate"
   std::string limit, measured, margin, uncertainty, where, when;  ///< limit: "≤ 144.7 °C/h"
+  std::string brief_when;                                         ///< for a narrow column
   Verdict verdict = Verdict::undecided;
   std::string verdict_text;
   std::string text;         ///< one plain sentence
@@ -103,7 +104,7 @@ struct FindingRow {
   Finding::Kind kind = Finding::Kind::note;
   std::string kind_text;
   std::optional<std::size_t> requirement;  ///< index into Report::requirements
-  std::string id, label, stage, weld, where, when, extreme, text;
+  std::string id, label, stage, weld, where, when, brief_when, extreme, text;
   std::string disposition;  ///< by the review
 };
 

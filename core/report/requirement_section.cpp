@@ -48,6 +48,7 @@ std::vector<RequirementRow> requirement_rows(const Telling& telling, const Chart
     row.uncertainty = std::move(text.uncertainty);
     row.where = where_text(requirement);
     row.when = telling.say.when(requirement.at_s, requirement.from_s, requirement.to_s);
+    row.brief_when = telling.say.brief_when(requirement.at_s, requirement.from_s, requirement.to_s);
     row.verdict = requirement.verdict;
     row.verdict_text = verdict_text(requirement.verdict);
     row.text = requirement.text;

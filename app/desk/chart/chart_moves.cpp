@@ -99,7 +99,9 @@ void ChartPane::moveTo(double from_s, double to_s) {
       low = std::min(low, *scene_.evidence->level_c);
       high = std::max(high, *scene_.evidence->level_c);
     }
-    for (const ChartPoint& point : scene_.evidence->points) {
+    std::vector<ChartPoint> drawn = scene_.evidence->points;
+    if (scene_.evidence->fit) drawn.insert(drawn.end(), {scene_.evidence->fit->first, scene_.evidence->fit->second});
+    for (const ChartPoint& point : drawn) {
       low = std::min(low, point.level_c);
       high = std::max(high, point.level_c);
     }

@@ -38,6 +38,7 @@ TEST_CASE("wrong usage answers 64 and says what would help") {
       {{"check", "a", "--dates", "dym"}, "--dates is dmy, mdy or ymd, not 'dym'"},
       {{"check", "a", "--unit", "K"}, "--unit is C or F, not 'K'"},
       {{"check", "a", "--report", "-"}, "--report takes no -"},
+      {{"look", "a", "--chart", "-"}, "--chart takes no -"},
       {{"check", "a", "--json", "x", "--json", "y"}, "--json"},
       {{"check", "--job", sample + "job.toml", "--json", sample + "job.toml"}, "would be written over"},
       {{"check", "--job", sample + "job.toml", "--json", sample + "d3-n2.csv"}, "would be written over"},

@@ -132,3 +132,18 @@ TEST_CASE("names are listed as a person says them") {
   CHECK(listing({"TC1"}) == "TC1");
   CHECK(listing({"TC1", "TC2", "TC3"}) == "TC1, TC2 and TC3");
 }
+
+TEST_CASE("a narrow column leaves out the day that every moment shares") {
+  const auto on_one_day = made_up_record({});
+  const PrintedNumbers say{TemperatureUnit::celsius, *on_one_day};
+  REQUIRE(on_one_day->local_time(on_one_day->end_s())->date() == on_one_day->local_time(0)->date());
+  CHECK(say.brief_when(3'661.0, {}, {}) == "07:01:01");
+  CHECK(say.brief_when({}, 3'600.0, 3'661.0) == "07:00:00 to 07:01:01");
+  auto over_midnight = std::make_shared<Record>(*on_one_day);
+  over_midnight->start = LocalTime::of({2031, 4, 2}, 22, 0, 0);
+  const PrintedNumbers later{TemperatureUnit::celsius, *over_midnight};
+  CHECK(later.brief_when(3'661.0, {}, {}) == "2 Apr 23:01:01");
+  CHECK(later.brief_when({}, 3'600.0, 3'661.0) == "2 Apr 23:00:00 to 23:01:01");
+  CHECK(later.brief_when({}, 3'600.0, 7'200.0) == "2 Apr 23:00:00 to 3 Apr 00:00:00");
+  CHECK(later.brief_when({}, {}, {}).empty());
+}

@@ -1,0 +1,99 @@
+#include "core/phases/suspect_mirrored.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/phases/suspect_text.h"
+
+namespace soakwright {
+
+namespace {
+
+// Where the others are this far above ambient it can be told; no work or air is colder than ambient by the
+// second.
+constexpr double kHotK = 50.0;
+constexpr double kColdK = 40.0;
+// The recorder's own terminals, about which it turns, are up to half of this warmer or colder than ambient.
+constexpr double kTurnedAboutK = 70.0;
+constexpr double kTurnedAboutShare = 0.25;
+constexpr std::size_t kFewestCells = 3;
+constexpr double kNearlyAll = 0.8;
+// It was right at first where it stood apart from the others by no more than this share of what they had
+// risen.
+constexpr double kRightFirstShare = 0.4;
+
+enum class Seen { nothing, right, mirrored };
+
+Seen seen_in(const ExaminedChannel& examined, std::size_t cell) {
+  if (!examined.comparable(cell)) return Seen::nothing;
+  const double others = examined.others_c[cell] - examined.course->ambient_c;
+  const double own = examined.celsius(cell) - examined.course->ambient_c;
+  if (others < kHotK) return Seen::nothing;
+  const bool mirrored =
+      own < -kColdK && std::abs(own + others) <= std::max(kTurnedAboutK, kTurnedAboutShare * others);
+  return mirrored ? Seen::mirrored : Seen::right;
+}
+
+/// The longest stretch of cells [first, last] that starts and ends mirrored and is nearly all so.
+struct Stretch {
+  std::size_t first = 0;
+  std::size_t last = 0;
+  std::size_t mirrored = 0;
+};
+
+Stretch longest_mirrored(const std::vector<Seen>& seen) {
+  Stretch best;
+  Stretch now;
+  std::size_t told = 0;
+  for (std::size_t k = 0; k < seen.size(); ++k) {
+    if (seen[k] == Seen::nothing) continue;
+    if (seen[k] == Seen::mirrored) {
+      if (now.mirrored == 0) {
+        now.first = k;
+        told = 0;
+      }
+      ++now.mirrored;
+      now.last = k;
+    }
+    ++told;
+    if (static_cast<double>(now.mirrored) < kNearlyAll * static_cast<double>(told))
+      now = {};
+    else if (now.mirrored > best.mirrored)
+      best = now;
+  }
+  return best;
+}
+
+}  // namespace
+
+std::vector<Suspect> find_mirrored(const ExaminedChannel& examined, const std::vector<SuddenStep>& steps) {
+  std::vector<Seen> seen;
+  seen.reserve(examined.cells());
+  for (std::size_t k = 0; k < examined.cells(); ++k) seen.push_back(seen_in(examined, k));
+  const Stretch stretch = longest_mirrored(seen);
+  if (stretch.mirrored < kFewestCells) return {};
+  Suspect suspect;
+  suspect.channel = examined.index();
+  suspect.code = Suspect::Code::reversed;
+  suspect.from_s = examined.sampled->begin_s;
+  suspect.to_s = examined.sampled->end_s;
+  const auto right_in = [&](std::size_t first, std::size_t last) {
+    return std::count(seen.begin() + static_cast<std::ptrdiff_t>(first),
+                      seen.begin() + static_cast<std::ptrdiff_t>(last), Seen::right) > 0;
+  };
+  if (right_in(0, stretch.first)) {
+    suspect.from_s = examined.time_s(stretch.first);
+    for (const SuddenStep& step : steps)
+      if (step.before < stretch.first && step.after + kFewestCells >= stretch.first && step.jump_k < 0.0 &&
+          std::abs(step.before_k) <=
+              kRightFirstShare * (examined.others_c[step.before] - examined.course->ambient_c))
+        suspect.from_s = step.onset_s;
+  }
+  if (right_in(stretch.last + 1, seen.size())) suspect.to_s = examined.time_s(stretch.last);
+  suspect.text = "Reads " + celsius_text(examined.celsius(stretch.first)) +
+                 ", far below ambient, while the others stand at " +
+                 celsius_text(examined.others_c[stretch.first]) + ": connected the wrong way round?";
+  return {suspect};
+}
+
+}  // namespace soakwright

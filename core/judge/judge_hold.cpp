@@ -1,6 +1,5 @@
 // A hold: time held, longest time, departures, over, spread, edge, tempering.
 #include <algorithm>
-#include <limits>
 
 #include <fmt/format.h>
 
@@ -12,8 +11,6 @@
 
 namespace soakwright {
 namespace {
-
-constexpr double kInfinite = std::numeric_limits<double>::infinity();
 
 /// One hold of one weld, and what its requirements have in common.
 class HoldJudge {

@@ -109,7 +109,7 @@ Result<Analysis> check(const Request& request, const Watch& watch) {
   Analysis analysis = std::move(found).value();
   analysis.procedure = asked.procedure;
   analysis.review = asked.review;
-  Problems clashes = clashes_with(*analysis.record, *analysis.procedure);
+  Problems clashes = clashes_with(*analysis.record, *analysis.procedure, analysis.job.get());
   if (!clashes.empty()) return clashes;
   judge_into(analysis);
   if (stopped_after(watch, 1.0)) return Problems{};
@@ -118,7 +118,7 @@ Result<Analysis> check(const Request& request, const Watch& watch) {
 
 Result<Analysis> judge_again(const Analysis& analysis, std::shared_ptr<const Procedure> procedure) {
   Problems clashes = clashes_between(*procedure, analysis.job.get());
-  if (clashes.empty()) clashes = clashes_with(*analysis.record, *procedure);
+  if (clashes.empty()) clashes = clashes_with(*analysis.record, *procedure, analysis.job.get());
   if (!clashes.empty()) return clashes;
   Analysis again = analysis;
   again.procedure = std::move(procedure);

@@ -1,5 +1,7 @@
 #include "app/command-line/verdict_page.h"
 
+#include <algorithm>
+
 #include "app/command-line/page_text.h"
 
 namespace soakwright {
@@ -31,6 +33,29 @@ void requirement_table(PageText& page, const Report& report) {
   page.table({"", "Limit", "Measured", "Margin", "U", "Where", "When", "Verdict"}, rows);
 }
 
+/// What would have had to be different, requirement by requirement.
+void needs(PageText& page, const Report& report) {
+  const bool any = std::any_of(report.requirements.begin(), report.requirements.end(),
+                               [](const RequirementRow& row) { return !row.would_need.empty(); });
+  if (!any) return;
+  page.heading("What would have had to be different");
+  for (const RequirementRow& row : report.requirements)
+    if (!row.would_need.empty())
+      page.paragraph({row.weld.empty() ? row.id : row.weld + " " + row.id, tint_of(row.verdict)},
+                     row.would_need);
+}
+
+void uncertainties(PageText& page, const Report& report) {
+  if (report.budgets.empty()) return;
+  page.heading("Uncertainty (U, k = 2)");
+  for (const BudgetTable& table : report.budgets) {
+    std::string text;
+    for (std::size_t i = 0; i < table.columns.size(); ++i)
+      text += (i == 0 ? "" : "; ") + table.expanded[i] + " at " + table.columns[i];
+    page.paragraph({table.channels}, text + "; rates: " + table.rate);
+  }
+}
+
 void findings(PageText& page, const Report& report) {
   if (report.findings.empty()) return;
   page.heading("Findings");
@@ -57,6 +82,8 @@ std::string verdict_page(const Report& report, bool coloured) {
   }
   requirement_table(page, report);
   findings(page, report);
+  needs(page, report);
+  uncertainties(page, report);
   if (!report.replaced.empty() || !report.aside.empty()) {
     page.heading("By hand");
     for (const auto& rows : {report.replaced, report.aside})

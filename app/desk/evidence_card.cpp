@@ -83,6 +83,8 @@ QString EvidenceCard::requirementText(const Report& report, const RequirementRow
   FactTable basis;
   basis.add(row.basis);
   return heading(title, sign_of(row.verdict), q(row.verdict_text)) + paragraph(q(row.text)) + facts.html() +
+         (row.would_need.empty() ? QString()
+                                 : paragraph(tr("What would have had to be different: %1").arg(q(row.would_need)))) +
          basis.html(tr("The basis")) +
          asked_of(report, row.stage);
 }

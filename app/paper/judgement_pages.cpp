@@ -59,6 +59,9 @@ void put_requirements(PageFlow& flow, const Report& report) {
       rows.push_back({{}, {}, group});
     }
     before = &row;
+    std::vector<QString> below{text(row.id) + QStringLiteral(": ") + sentence(row.text)};
+    if (!row.would_need.empty()) below.push_back(sentence(row.would_need));
+    below.push_back(joined(row.basis));
     rows.push_back({{{text(row.label), true, std::nullopt},
                      cell(row.limit),
                      cell(row.measured),
@@ -67,7 +70,7 @@ void put_requirements(PageFlow& flow, const Report& report) {
                      cell(row.where),
                      cell(row.when),
                      {text(row.verdict_text), true, sign_of(row.verdict)}},
-                    {text(row.id) + QStringLiteral(": ") + sentence(row.text), joined(row.basis)},
+                    std::move(below),
                     {}});
   }
   put_table(flow,

@@ -21,6 +21,8 @@ void put_evidence(PageFlow& flow, const std::shared_ptr<const Report>& report);
 void put_holds(PageFlow& flow, const std::shared_ptr<const Report>& report);
 void put_rates(PageFlow& flow, const Report& report);
 void put_channels(PageFlow& flow, const Report& report);
+// budget_pages.cpp
+void put_budgets(PageFlow& flow, const Report& report);
 // record_pages.cpp
 void put_procedure(PageFlow& flow, const Report& report);
 void put_course(PageFlow& flow, const Report& report);

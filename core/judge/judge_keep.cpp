@@ -25,7 +25,15 @@ void judge_keep(const WeldCase& weld, const Stage& stage, const KeepStage& asked
 
   const double low = asked.low.celsius();
   const double high = asked.high ? asked.high->celsius() : std::numeric_limits<double>::infinity();
-  const GroupBand band = group_in_band(weld.set, weld.group, weld.time(), low, high, Grace{});
+  const auto in_band = [&](BandEdge edge) {
+    return group_in_band(weld.set, weld.group, weld.time(), weld.bands({low, high}, edge), Grace{});
+  };
+  const GroupBand band = in_band(BandEdge::as_asked);
+  const bool guarded = weld.guard != nullptr;
+  const GroupBand narrowed = guarded ? in_band(BandEdge::narrowed) : GroupBand{};
+  const GroupBand widened = guarded ? in_band(BandEdge::widened) : GroupBand{};
+  double surely_out_s = 0.0;
+  double possibly_out_s = 0.0;
   double out_s = 0.0;
   double unknown_s = 0.0;
   std::vector<Finding> findings;
@@ -37,6 +45,8 @@ void judge_keep(const WeldCase& weld, const Stage& stage, const KeepStage& asked
     const TimeOut total = time_out(band, shown);
     out_s += total.out_s;
     unknown_s += total.unknown_s;
+    surely_out_s += guarded ? time_out(widened, shown).out_s : total.out_s;
+    possibly_out_s += guarded ? time_out(narrowed, shown).out_s : total.out_s;
     for (const Departure& departure : band.departures) {
       const Span part{std::max(departure.time.first, shown.first),
                       std::min(departure.time.second, shown.second)};
@@ -75,10 +85,18 @@ void judge_keep(const WeldCase& weld, const Stage& stage, const KeepStage& asked
     set_measured(requirement, out_s);
     requirement.from_s = course.start_s;
     requirement.to_s = course.end_s;
-    requirement.verdict = beyond_limit(requirement, out_s) ? Verdict::not_met
-                          : unknown_s > kSampleSlack_s     ? Verdict::undecided
-                                                           : Verdict::met;
+    requirement.verdict = beyond_limit(requirement, surely_out_s) ? Verdict::not_met
+                          : unknown_s > kSampleSlack_s || beyond_limit(requirement, possibly_out_s)
+                              ? Verdict::undecided
+                              : Verdict::met;
     requirement.text = fmt::format("out of the band for {} during {}", say_time(out_s), asked.during);
+    if (guarded) {
+      set_measured(requirement, out_s, possibly_out_s - out_s);
+      requirement.certain_s = surely_out_s;
+      requirement.possible_s = possibly_out_s;
+      requirement.text +=
+          fmt::format("; with U at its edges {} to {}", say_time(surely_out_s), say_time(possibly_out_s));
+    }
     if (unknown_s > kSampleSlack_s)
       requirement.text += fmt::format("; {} of it are not known", say_time(unknown_s));
   }

@@ -3,6 +3,8 @@
 
 #include <fmt/format.h>
 
+#include "core/judge/judged_reading.h"
+#include "core/judge/rate_basis.h"
 #include "core/judge/sentences.h"
 #include "core/judge/stage_judges.h"
 #include "core/measure/extremes.h"
@@ -53,6 +55,12 @@ std::string say_nothing_measured(const RampStage& asked, double width_s) {
       way_of(asked), say_time(width_s));
 }
 
+std::string say_doubt(const WeldCase& weld, const SteepPlace& place) {
+  if (weld.guard == nullptr) return ": so little beyond the limit that noise alone could make it";
+  return fmt::format(": noise and U = {} leave open whether it was beyond the limit",
+                     say_rate(place.steepest.uncertainty));
+}
+
 void add_rate_findings(const WeldCase& weld, const Requirement& requirement, const RampStage& asked,
                        const StageRate& rate) {
   for (const SteepPlace& place : rate.places) {
@@ -62,11 +70,11 @@ void add_rate_findings(const WeldCase& weld, const Requirement& requirement, con
     finding.from_s = place.time.first;
     finding.to_s = place.time.second;
     finding.extreme = place.steepest.window.slope_c_per_h;
-    finding.text = fmt::format(
-        "{} {} at up to {} over {} (standard error {}){}", *finding.channel,
-        asked.direction == RampStage::Direction::heat ? "rose" : "fell", say_rate(*finding.extreme),
-        say_time(rate.width_s), say_rate(place.steepest.standard_error),
-        place.surely ? "" : ": so little beyond the limit that noise alone could make it");
+    finding.text =
+        fmt::format("{} {} at up to {} over {} (standard error {}){}", *finding.channel,
+                    asked.direction == RampStage::Direction::heat ? "rose" : "fell",
+                    say_rate(*finding.extreme), say_time(rate.width_s),
+                    say_rate(place.steepest.standard_error), place.surely ? "" : say_doubt(weld, place));
     weld.out.findings.push_back(std::move(finding));
   }
   for (const std::size_t trace : rate.crossed_unseen) {
@@ -98,14 +106,22 @@ Requirement rate_requirement(const WeldCase& weld, const Stage& stage, const Ram
                       weld.weld, limit.celsius_per_hour());
   const bool surely =
       std::any_of(rate.places.begin(), rate.places.end(), [](const auto& p) { return p.surely; });
-  for (std::size_t i = 0; i < kBasisMinutes.size(); ++i)
-    requirement.by_window.emplace_back(fmt::format("{} min", kBasisMinutes[i]), rate.by_window[i]);
+  for (std::size_t i = 0; i < kBasisMinutes.size(); ++i) {
+    const auto& worst = rate.by_window[i].worst;
+    requirement.by_window.emplace_back(fmt::format("{} min", kBasisMinutes[i]),
+                                       worst ? std::optional{worst->window.slope_c_per_h} : std::nullopt);
+  }
   if (!rate.worst) {
     requirement.text = say_nothing_measured(asked, rate.width_s);
     return requirement;
   }
   const WindowSlope& window = rate.worst->window;
-  set_measured(requirement, window.slope_c_per_h);
+  if (weld.guard != nullptr) {
+    set_measured(requirement, window.slope_c_per_h, rate.worst->uncertainty);
+    requirement.margin = decimal_difference(requirement.limit, rate.worst->held);
+  } else {
+    set_measured(requirement, window.slope_c_per_h);
+  }
   requirement.channel = weld.name(rate.worst->trace);
   requirement.at_s = window.at_s;
   requirement.from_s = window.from_s;
@@ -113,14 +129,15 @@ Requirement rate_requirement(const WeldCase& weld, const Stage& stage, const Ram
   requirement.standard_error = rate.worst->standard_error;
   if (surely)
     requirement.verdict = Verdict::not_met;
-  else if (!blind.empty() || !rate.crossed_unseen.empty() || beyond_limit(requirement, window.slope_c_per_h))
+  else if (!blind.empty() || !rate.crossed_unseen.empty() || beyond_limit(requirement, rate.worst->held))
     requirement.verdict = Verdict::undecided;
   else
     requirement.verdict = Verdict::met;
   requirement.text = fmt::format("steepest {}: {} at {} over {} about {} (standard error {}); at most {}",
                                  heat ? "rise" : "fall", *requirement.channel, say_rate(window.slope_c_per_h),
                                  say_time(window.to_s - window.from_s), say_moment(weld.record, window.at_s),
-                                 say_rate(*requirement.standard_error), say_rate(requirement.limit));
+                                 say_rate(*requirement.standard_error), say_rate(requirement.limit)) +
+                     say_uncertainty(weld, requirement);
   return requirement;
 }
 
@@ -133,24 +150,32 @@ void judge_smallest_rate(const WeldCase& weld, const Stage& stage, const RampSta
                       stage.number, weld.weld, asked.rate_min->celsius_per_hour());
   requirement.overall = by_channel;
   const OverallRate* smallest = nullptr;
+  double smallest_margin = 0.0;
+  Verdict worst = Verdict::met;
   for (const OverallRate& rate : overall) {
-    if (rate.rate_c_per_h && (smallest == nullptr || *rate.rate_c_per_h < *smallest->rate_c_per_h))
-      smallest = &rate;
+    if (!rate.rate_c_per_h) continue;
+    const double u = overall_uncertainty(weld, rate);
+    worst = std::max(worst, held_to_limit(requirement, *rate.rate_c_per_h, u));
+    const double margin = margin_after(requirement, *rate.rate_c_per_h, u);
+    if (smallest != nullptr && margin >= smallest_margin) continue;
+    smallest = &rate;
+    smallest_margin = margin;
   }
   if (smallest == nullptr) {
     requirement.text = fmt::format(
         "no overall {} rate: no channel is shown from one end of the ramp to the other", way_of(asked));
   } else {
-    set_measured(requirement, *smallest->rate_c_per_h);
+    if (weld.guard != nullptr)
+      set_measured(requirement, *smallest->rate_c_per_h, overall_uncertainty(weld, *smallest));
+    else
+      set_measured(requirement, *smallest->rate_c_per_h);
     requirement.channel = weld.name(smallest->trace);
     requirement.from_s = smallest->from_s;
     requirement.to_s = smallest->to_s;
     requirement.text = fmt::format("slowest over the whole ramp: {} at {}; at least {}", *requirement.channel,
-                                   say_rate(*requirement.measured), say_rate(requirement.limit));
-    if (beyond_limit(requirement, *requirement.measured))
-      requirement.verdict = Verdict::not_met;
-    else
-      requirement.verdict = !blind.empty() ? Verdict::undecided : Verdict::met;
+                                   say_rate(*requirement.measured), say_rate(requirement.limit)) +
+                       say_uncertainty(weld, requirement);
+    requirement.verdict = worst == Verdict::met && !blind.empty() ? Verdict::undecided : worst;
   }
   if (requirement.verdict != Verdict::met) {
     Finding finding =
@@ -175,6 +200,7 @@ void judge_ramp_spread(const WeldCase& weld, const Stage& stage, const RampStage
   if (asked.above) how.above_c = asked.above->celsius();
   how.within_m = asked.spread_within_m;
   how.limit_k = requirement.limit;
+  how.guard = weld.guard;
   const Spread spread = measure_spread(weld.record, weld.set, weld.group, {when.spread_time}, how);
   add_spread(weld, requirement, spread, !blind.empty());
   add_blind_spots(weld, requirement, asked, blind);
@@ -213,10 +239,12 @@ void judge_ramp(const WeldCase& weld, const Stage& stage, const RampStage& asked
   }
   if (asked.rate_max) {
     const HeatingRate limit = limit_at(*asked.rate_max, weld.thickness).value_or(HeatingRate{});
-    const StageRate rate = stage_rate(weld.record, weld.ground.ticks, weld.set, weld.group, when, asked,
-                                      weld.procedure.judging.rate_window_s, limit.celsius_per_hour());
+    const StageRate rate =
+        stage_rate(weld.record, weld.ground.ticks, weld.set, weld.group, when, asked,
+                   weld.procedure.judging.rate_window_s, limit.celsius_per_hour(), weld.guard);
     Requirement requirement = rate_requirement(weld, stage, asked, limit, rate, blind);
     requirement.overall = by_channel;
+    requirement.basis.rates = rate_bases(weld, requirement, rate, overall, !blind.empty());
     add_rate_findings(weld, requirement, asked, rate);
     add_blind_spots(weld, requirement, asked, blind);
     weld.out.requirements.push_back(std::move(requirement));

@@ -3,9 +3,9 @@
 
 #include <fmt/format.h>
 
+#include "core/judge/judged_reading.h"
 #include "core/judge/sentences.h"
 #include "core/judge/stage_judges.h"
-#include "core/measure/extremes.h"
 #include "core/measure/known_channels.h"
 
 namespace soakwright {
@@ -67,31 +67,22 @@ class WholeRecordJudge {
     for (const std::size_t index : all_)
       for (const Span& hole : unknown_spans(case_.set.traces[index], case_.time().first, case_.time().second))
         findings.push_back(hole_finding(requirement, index, hole));
-    const auto highest = highest_reading(case_.set, all_, case_.time());
-    if (!highest) {
+    const auto judged = judged_extreme(case_, requirement, all_, case_.time());
+    if (!judged) {
       requirement.text = "no reading";
       return finish(std::move(requirement), std::move(findings));
     }
-    set_measured(requirement, highest->celsius);
-    requirement.channel = case_.name(highest->trace);
-    requirement.at_s = highest->at_s;
-    requirement.text = fmt::format("highest reading: {} at {} at {}; at most {}", *requirement.channel,
-                                   say_celsius(highest->celsius), say_moment(case_.record, highest->at_s),
-                                   say_celsius(requirement.limit));
-    if (beyond_limit(requirement, highest->celsius)) {
-      requirement.verdict = Verdict::not_met;
-      for (const HotPlace& place : places_above(case_.set, all_, case_.time(), requirement.limit)) {
-        Finding finding = finding_on(requirement, Finding::Kind::not_met);
-        finding.channel = case_.name(place.hottest.trace);
-        finding.from_s = place.time.first;
-        finding.to_s = place.time.second;
-        finding.extreme = place.hottest.celsius;
-        finding.text = fmt::format("{} was above {}, up to {}", *finding.channel,
-                                   say_celsius(requirement.limit), say_celsius(place.hottest.celsius));
-        findings.push_back(std::move(finding));
-      }
+    set_reading(case_, requirement, *judged);
+    requirement.text =
+        fmt::format("highest reading: {} at {} at {}; at most {}", *requirement.channel,
+                    say_celsius(*requirement.measured), say_moment(case_.record, *requirement.at_s),
+                    say_celsius(requirement.limit)) +
+        say_uncertainty(case_, requirement);
+    if (requirement.verdict == Verdict::met) {
+      if (!findings.empty()) requirement.verdict = Verdict::undecided;
     } else {
-      requirement.verdict = findings.empty() ? Verdict::met : Verdict::undecided;
+      for (Finding& place : hot_places(case_, requirement, all_, case_.time()))
+        findings.push_back(std::move(place));
     }
     finish(std::move(requirement), std::move(findings));
   }
@@ -100,7 +91,7 @@ class WholeRecordJudge {
   void judge_row(RequirementKind kind, double limit, std::size_t row) {
     Requirement requirement = start(kind, limit);
     const double at = case_.record.times_s[row];
-    std::optional<ReadingAt> highest;
+    std::vector<std::size_t> in_row;
     std::vector<Finding> findings;
     for (const std::size_t index : all_) {
       const Trace& trace = case_.set.traces[index];
@@ -108,30 +99,28 @@ class WholeRecordJudge {
                                      [&](const Span& span) { return at >= span.first && at <= span.second; });
       if (aside) continue;
       const std::size_t only[] = {index};
-      const auto reading = highest_reading(case_.set, only, {at, at});
-      if (!reading) {
-        Finding finding = finding_on(requirement, Finding::Kind::undecided);
-        finding.channel = trace.name;
-        finding.from_s = finding.to_s = at;
-        finding.text = fmt::format("{} has no reading in that row", trace.name);
-        findings.push_back(std::move(finding));
-      } else if (!highest || reading->celsius > highest->celsius) {
-        highest = reading;
+      if (highest_reading(case_.set, only, {at, at})) {
+        in_row.push_back(index);
+        continue;
       }
+      Finding finding = finding_on(requirement, Finding::Kind::undecided);
+      finding.channel = trace.name;
+      finding.from_s = finding.to_s = at;
+      finding.text = fmt::format("{} has no reading in that row", trace.name);
+      findings.push_back(std::move(finding));
     }
     const char* which = kind == RequirementKind::start ? "first" : "last";
-    if (!highest) {
+    const auto judged = judged_extreme(case_, requirement, in_row, {at, at});
+    if (!judged) {
       requirement.text = fmt::format("no reading in the {} row", which);
       return finish(std::move(requirement), std::move(findings));
     }
-    set_measured(requirement, highest->celsius);
-    requirement.channel = case_.name(highest->trace);
+    set_reading(case_, requirement, *judged);
     requirement.at_s = at;
-    requirement.verdict = beyond_limit(requirement, highest->celsius) ? Verdict::not_met
-                          : findings.empty()                          ? Verdict::met
-                                                                      : Verdict::undecided;
+    if (requirement.verdict == Verdict::met && !findings.empty()) requirement.verdict = Verdict::undecided;
     requirement.text = fmt::format("hottest in the {} row: {} at {}; at most {}", which, *requirement.channel,
-                                   say_celsius(highest->celsius), say_celsius(requirement.limit));
+                                   say_celsius(*requirement.measured), say_celsius(requirement.limit)) +
+                       say_uncertainty(case_, requirement);
     if (requirement.verdict == Verdict::not_met) findings.clear();
     finish(std::move(requirement), std::move(findings));
   }

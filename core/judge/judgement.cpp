@@ -11,9 +11,12 @@
 
 #include <fmt/format.h>
 
+#include "core/judge/budget_tables.h"
+#include "core/judge/hold_case.h"
 #include "core/judge/sentences.h"
 #include "core/judge/stage_judges.h"
 #include "core/judge/weld_case.h"
+#include "core/judge/would_need.h"
 
 namespace soakwright {
 namespace {
@@ -48,7 +51,7 @@ std::vector<std::size_t> traces_for(const RecordCase& record_case, const std::op
   return traces;
 }
 
-std::vector<HoldCourse> holds_of(const WeldCase& weld) {
+std::vector<HoldCourse> holds_of(const WeldCase& weld, BandEdge edge) {
   std::vector<HoldCourse> holds;
   for (std::size_t i = 0; i < weld.procedure.stages.size(); ++i) {
     const auto* asked = std::get_if<HoldStage>(&weld.procedure.stages[i].asked);
@@ -61,8 +64,9 @@ std::vector<HoldCourse> holds_of(const WeldCase& weld) {
       return other.low_c == hold.low_c && other.high_c == hold.high_c;
     });
     hold.band = same != holds.end() ? same->band
-                                    : group_in_band(weld.set, weld.group, weld.time(), hold.low_c,
-                                                    hold.high_c, weld.procedure.judging.grace);
+                                    : group_in_band(weld.set, weld.group, weld.time(),
+                                                    weld.bands({hold.low_c, hold.high_c}, edge),
+                                                    weld.procedure.judging.grace);
     holds.push_back(std::move(hold));
   }
   choose_holds(holds, weld.procedure, weld.record, weld.set, weld.group);
@@ -92,22 +96,6 @@ std::vector<WeldEntry> welds_of(const Job* job) {
 
 }  // namespace
 
-Problems clashes_with(const Record& record, const Procedure& procedure) {
-  Problems problems;
-  for (const Stage& stage : procedure.stages) {
-    const auto* ramp = std::get_if<RampStage>(&stage.asked);
-    if (ramp == nullptr || !ramp->spread_within_m) continue;
-    for (const Channel& channel : record.channels) {
-      if (!channel.judged() || channel.at_m) continue;
-      problems.push_back({ProblemKind::bad_input, procedure.file, stage.line,
-                          fmt::format("`spread_within` is asked, and nothing says where {} sits along the work",
-                                      channel.name),
-                          "give its column `at` in the job, or `duty = \"off\"`"});
-    }
-  }
-  return problems;
-}
-
 std::shared_ptr<const Groundwork> groundwork_for(const Record& record, const Procedure& procedure,
                                                  std::shared_ptr<const Groundwork> before) {
   const double bridge_s = bridge_for(procedure, record.interval_s);
@@ -120,13 +108,18 @@ Verdicts judge(const Record& record, const Procedure& procedure, const Job* job)
 
 Verdicts judge(const Record& record, const Procedure& procedure, const Job* job, const Groundwork& ground) {
   Verdicts out;
-  const RecordCase record_case{record, procedure, job, ground, ground.set, out};
+  std::optional<Guard> guard;
+  if (procedure.judging.decision == Decision::guarded && job != nullptr) {
+    guard.emplace(budgets_of(record, *job));
+    out.budgets = budget_tables(record, procedure, *guard);
+  }
+  const RecordCase record_case{record, procedure, job, ground, ground.set, out, guard ? &*guard : nullptr};
   note_take_overs(record_case);
   judge_whole_record(record_case, traces_for(record_case, std::nullopt, Zone::soak));
 
   const bool listed = job != nullptr && !job->welds.empty();
   for (const WeldEntry& entry : welds_of(job)) {
-    WeldCase weld{record_case, {}, {}, {}, {}, {}};
+    WeldCase weld{record_case, {}, {}, {}, {}, {}, {}, {}, {}};
     if (listed)
       weld.weld = entry.number;
     else if (job != nullptr)
@@ -134,7 +127,12 @@ Verdicts judge(const Record& record, const Procedure& procedure, const Job* job,
     weld.thickness = entry.thickness ? entry.thickness : procedure.thickness;
     weld.group = traces_for(record_case, listed ? weld.weld : std::nullopt, Zone::soak);
     weld.edge = traces_for(record_case, listed ? weld.weld : std::nullopt, Zone::edge);
-    weld.holds = holds_of(weld);
+    weld.holds = holds_of(weld, BandEdge::as_asked);
+    if (guard) {
+      weld.sure_holds = holds_of(weld, BandEdge::narrowed);
+      weld.possible_holds = holds_of(weld, BandEdge::widened);
+    }
+    weld.holds_by_grace = holds_under_graces(weld);
     // One weld alone answers for the whole record as well.
     const std::size_t first = listed ? out.requirements.size() : 0;
     judge_stages(weld);
@@ -144,6 +142,8 @@ Verdicts judge(const Record& record, const Procedure& procedure, const Job* job,
     verdict.verdict = worst_from(out.requirements, first);
     out.welds.push_back(std::move(verdict));
   }
+  for (Requirement& requirement : out.requirements)
+    requirement.would_need = would_need(record, procedure, requirement);
   out.verdict = worst_from(out.requirements, 0);
   return out;
 }

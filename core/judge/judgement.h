@@ -13,12 +13,13 @@
 namespace soakwright {
 
 /// Judges `record` against `procedure`, weld by weld as the job says (one weld where there is no job).
-/// clashes_between(procedure, job) and clashes_with(record, procedure) must be empty.
+/// clashes_between(procedure, job) and clashes_with(record, procedure, job) must be empty.
 Verdicts judge(const Record& record, const Procedure& procedure, const Job* job);
 
-/// What only shows when the record is known: `spread_within` and a judged channel that no job places along the work.
-/// Empty where the procedure can be judged on this record.
-Problems clashes_with(const Record& record, const Procedure& procedure);
+/// What only shows when the record is known: `spread_within` and a judged channel that no job places along
+/// the work, a guarded decision and a channel that no job gives a tolerance. Empty where the procedure can be
+/// judged on this record.
+Problems clashes_with(const Record& record, const Procedure& procedure, const Job* job);
 
 /// The same on groundwork that a judgement before this one may have laid; it fits while the bridge is the
 /// same.

@@ -38,6 +38,44 @@ enum class RequirementKind {
 
 enum class QuantityUnit { celsius, celsius_per_hour, seconds, one };
 
+/// A rate over windows of another width, or from one end of the ramp to the other, and its verdict alone.
+struct RateBasis {
+  std::string over;  ///< "5 min" … "60 min", "overall"
+  std::optional<double> rate_c_per_h;
+  std::optional<std::string> channel;
+  std::optional<double> from_s, to_s;
+  Verdict verdict = Verdict::undecided;
+};
+
+/// A hold's time by the readings alone, were departures of up to `grace_s` forgiven.
+struct HoldBasis {
+  double grace_s = 0.0;
+  double continuous_s = 0.0;
+  double accumulated_s = 0.0;
+};
+
+/// When a thermocouple first came into a hold's band and last left it.
+struct InAndOutBasis {
+  std::string channel;
+  std::optional<double> in_s, out_s;
+};
+
+/// The two readings of a widest spread.
+struct SpreadBasis {
+  double hottest_c = 0.0, coldest_c = 0.0;
+};
+
+/// What a requirement would have come to on another basis: nothing of it decides.
+struct Basis {
+  std::vector<RateBasis> rates;
+  std::vector<HoldBasis> holds;
+  std::vector<InAndOutBasis> thermocouples;
+  std::optional<SpreadBasis> spread;
+  [[nodiscard]] bool empty() const {
+    return rates.empty() && holds.empty() && thermocouples.empty() && !spread;
+  }
+};
+
 struct Requirement {
   std::string id;  ///< "record.ceiling", "stage-1.heating-rate" …
   RequirementKind kind = RequirementKind::ceiling;
@@ -47,18 +85,20 @@ struct Requirement {
   bool limit_is_least = false;  ///< the measured value must be at or above the limit
   QuantityUnit unit = QuantityUnit::celsius;
   std::optional<double> measured;
-  std::optional<double> margin;  ///< positive when met
+  std::optional<double> margin;  ///< positive when met: what is left once U is taken off
   Verdict verdict = Verdict::undecided;
   std::optional<std::string> channel;
   std::optional<std::string> channel_2;
   std::optional<double> at_s, from_s, to_s;
   std::optional<double> standard_error;
-  std::optional<double> uncertainty;
+  std::optional<double> uncertainty;  ///< U, only where the decision is guarded
   std::optional<double> certain_s, possible_s;
   /// Beside a rate: the mean rate per channel, and the worst for windows of 5, 15, 30 and 60 minutes.
   std::vector<std::pair<std::string, std::optional<double>>> overall;
   std::vector<std::pair<std::string, std::optional<double>>> by_window;
-  std::string text;  ///< one plain sentence
+  Basis basis;
+  std::string text;        ///< one plain sentence
+  std::string would_need;  ///< what would have had to be different; empty where it is met
 };
 
 /// One place where a requirement is not met or cannot be shown, or a note that a reader should see.

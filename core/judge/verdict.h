@@ -30,6 +30,7 @@ struct StageCourse {
   std::vector<TimeSpan> stretches;
   std::vector<TimeSpan> set_aside;
   std::vector<StageChannel> channels;
+  std::vector<HoldBasis> by_grace;  ///< holds only
 };
 
 struct WeldVerdict {
@@ -46,7 +47,29 @@ struct Replacement {
   std::optional<double> step_k;
 };
 
+/// One contribution to a channel's uncertainty at one temperature.
+struct BudgetLine {
+  std::string name;                    ///< "thermocouple", "extension cable", "last digit"
+  std::string source;                  ///< "type K, IEC 60584-1 class 1: 1.5 °C or 0.4 %"
+  bool is_step = false;                ///< `half_width_k` is the step q of a digital reading
+  std::optional<double> half_width_k;  ///< ±a; nothing where the table says nothing at that temperature
+  double divisor = 1.0;                ///< √3 for ±a, √12 for q
+  std::optional<double> standard_k;    ///< u
+};
+struct BudgetPoint {
+  std::string what;  ///< "stage-2 low", "ceiling"
+  double celsius = 0.0;
+  std::vector<BudgetLine> lines;
+  std::optional<double> expanded_k;  ///< U = 2·√(Σu²)
+};
+struct ChannelBudget {
+  std::string channel;
+  std::vector<BudgetPoint> points;
+  double rate_share = 0.0;  ///< U of a rate as a share of it
+};
+
 struct Verdicts {
+  std::vector<ChannelBudget> budgets;  ///< only where the decision is guarded
   std::vector<Replacement> replaced;
   std::vector<WeldVerdict> welds;
   std::vector<StageCourse> stages;

@@ -75,6 +75,14 @@ double slack_of(QuantityUnit unit) {
 
 }  // namespace
 
+GroupBands WeldCase::bands(Band band, BandEdge which) const {
+  GroupBands all;
+  all.reserve(group.size());
+  for (const std::size_t index : group)
+    all.push_back(guard != nullptr ? guard->moved(set.traces[index], band, which) : LegBands{band});
+  return all;
+}
+
 Requirement requirement_for(RequirementKind kind, std::size_t stage, const std::optional<std::string>& weld,
                             double limit) {
   const KindFacts facts = facts_of(kind);
@@ -102,6 +110,25 @@ void set_measured(Requirement& requirement, double measured) {
   requirement.measured = measured;
   requirement.margin = requirement.limit_is_least ? decimal_difference(measured, requirement.limit)
                                                   : decimal_difference(requirement.limit, measured);
+}
+
+double margin_after(const Requirement& requirement, double measured, double uncertainty) {
+  const double margin = requirement.limit_is_least ? decimal_difference(measured, requirement.limit)
+                                                   : decimal_difference(requirement.limit, measured);
+  return margin - uncertainty;
+}
+
+void set_measured(Requirement& requirement, double measured, double uncertainty) {
+  requirement.measured = measured;
+  if (!std::isfinite(uncertainty)) return;
+  requirement.uncertainty = uncertainty;
+  requirement.margin = margin_after(requirement, measured, uncertainty);
+}
+
+Verdict held_to_limit(const Requirement& requirement, double measured, double uncertainty) {
+  const double worse = requirement.limit_is_least ? -uncertainty : uncertainty;
+  if (!beyond_limit(requirement, measured + worse)) return Verdict::met;
+  return beyond_limit(requirement, measured - worse) ? Verdict::not_met : Verdict::undecided;
 }
 
 bool beyond_limit(const Requirement& requirement, double measured) {

@@ -7,6 +7,7 @@
 
 #include "core/judge/verdict.h"
 #include "core/measure/groundwork.h"
+#include "core/measure/guard.h"
 #include "core/measure/hold_choice.h"
 #include "core/procedure/job.h"
 #include "core/procedure/procedure.h"
@@ -21,6 +22,7 @@ struct RecordCase {
   const Groundwork& ground;
   const TraceSet& set;
   Verdicts& out;
+  const Guard* guard = nullptr;  ///< only where the decision is guarded
   [[nodiscard]] Span time() const { return {record.begin_s(), record.end_s()}; }
   [[nodiscard]] const std::string& name(std::size_t trace) const { return set.traces[trace].name; }
 };
@@ -31,6 +33,11 @@ struct WeldCase : RecordCase {
   std::vector<std::size_t> group;  ///< judged traces
   std::vector<std::size_t> edge;   ///< traces at the edge of the heated band
   std::vector<HoldCourse> holds;
+  /// The holds again with the bands narrowed and widened by U; empty where the decision is simple.
+  std::vector<HoldCourse> sure_holds, possible_holds;
+  std::vector<std::vector<HoldCourse>> holds_by_grace;  ///< for the basis: at grace 0, 2, 5 and 10 min
+  /// low…high for each channel of the group, its edges moved by U; as asked where the decision is simple.
+  [[nodiscard]] GroupBands bands(Band band, BandEdge which) const;
 };
 
 /// A requirement with id, kind, stage, weld, unit and limit set; stage 0 is the whole record.
@@ -39,6 +46,14 @@ Requirement requirement_for(RequirementKind kind, std::size_t stage, const std::
 
 /// Sets `measured` and `margin`.
 void set_measured(Requirement& requirement, double measured);
+/// The same with U: the margin is what U leaves of it, so that it is positive when met. An infinite U leaves
+/// none and is not shown.
+void set_measured(Requirement& requirement, double measured, double uncertainty);
+/// Met where `measured` is within the limit by U, not met where it is beyond it by more than U, else
+/// undecided.
+Verdict held_to_limit(const Requirement& requirement, double measured, double uncertainty);
+/// What is left of the margin once U is taken off.
+double margin_after(const Requirement& requirement, double measured, double uncertainty);
 /// Whether `measured` is beyond the limit by more than the slack of its unit.
 bool beyond_limit(const Requirement& requirement, double measured);
 /// a − b, decimals as decimals: 620 − 611.6 is 8.4.

@@ -107,15 +107,20 @@ std::optional<double> last_through(const Trace& trace, double level, double befo
 }  // namespace
 
 std::vector<BandSpan> band_spans(const Trace& trace, double low_c, double high_c) {
+  return band_spans(trace, LegBands{{low_c, high_c}});
+}
+
+std::vector<BandSpan> band_spans(const Trace& trace, const LegBands& bands) {
   std::vector<BandSpan> spans;
-  const double low_edge = low_c - kTemperatureSlack;
-  const double high_edge = high_c + kTemperatureSlack;
-  const auto state_of = [&](double c) {
-    return c < low_edge ? BandState::below : c > high_edge ? BandState::above : BandState::in;
-  };
   for (std::size_t index = 0; index < trace.pieces.size(); ++index) {
     const Piece& piece = trace.pieces[index];
     const Leg& leg = trace.legs[piece.leg];
+    const auto [low_c, high_c] = band_of_leg(bands, piece.leg);
+    const double low_edge = low_c - kTemperatureSlack;
+    const double high_edge = high_c + kTemperatureSlack;
+    const auto state_of = [low_edge, high_edge](double c) {
+      return c < low_edge ? BandState::below : c > high_edge ? BandState::above : BandState::in;
+    };
     if (piece.from == piece.to) {
       spans.push_back({piece.from, piece.to, state_of(leg.c[piece.lead]), index});
       continue;

@@ -82,21 +82,29 @@ std::vector<GroupSpan> sweep(const std::vector<Event>& events, std::size_t membe
 
 }  // namespace
 
+GroupBands same_band(Group group, Band band) { return GroupBands(group.size(), LegBands{band}); }
+
 Depth depth_of(const TraceSet& set, Group group, Span time, double low_c, double high_c) {
+  return depth_of(set, group, time, same_band(group, {low_c, high_c}));
+}
+
+Depth depth_of(const TraceSet& set, Group group, Span time, const GroupBands& bands) {
   Depth deepest{0.0, group.empty() ? 0 : group.front(), 0.0};
-  const auto look_at = [&](std::size_t index, double c) {
-    const double outside = std::max(low_c - c, c - high_c);
-    if (outside > deepest.kelvin) deepest = {outside, index, c};
-  };
-  for (const std::size_t index : group) {
+  for (std::size_t member = 0; member < group.size(); ++member) {
+    const std::size_t index = group[member];
     const Trace& trace = set.traces[index];
     for (const Piece& piece : trace.pieces) {
       if (piece.to < time.first || piece.from > time.second) continue;
       const Leg& leg = trace.legs[piece.leg];
+      const Band& band = band_of_leg(bands[member], piece.leg);
+      const auto look_at = [&](double c) {
+        const double outside = std::max(band.low_c - c, c - band.high_c);
+        if (outside > deepest.kelvin) deepest = {outside, index, c};
+      };
       const auto [first, end] = samples_within(leg, piece, time.first, time.second);
-      for (std::size_t i = first; i < end; ++i) look_at(index, leg.c[i]);
+      for (std::size_t i = first; i < end; ++i) look_at(leg.c[i]);
       for (const double edge : {std::max(time.first, piece.from), std::min(time.second, piece.to)})
-        if (const auto c = temperature_at(trace, edge)) look_at(index, *c);
+        if (const auto c = temperature_at(trace, edge)) look_at(*c);
     }
   }
   return deepest;
@@ -104,20 +112,32 @@ Depth depth_of(const TraceSet& set, Group group, Span time, double low_c, double
 
 GroupBand group_in_band(const TraceSet& set, Group group, Span record, double low_c, double high_c,
                         const Grace& grace) {
+  return group_in_band(set, group, record, same_band(group, {low_c, high_c}), grace);
+}
+
+GroupBand group_in_band(const TraceSet& set, Group group, Span record, const GroupBands& bands,
+                        const Grace& grace) {
   GroupBand band;
   band.channels.resize(group.size());
   side_by_side(group.size(), [&](std::size_t member) {
-    band.channels[member] = band_spans(set.traces[group[member]], low_c, high_c);
+    band.channels[member] = band_spans(set.traces[group[member]], bands[member]);
   });
   const std::vector<Event> events = events_of(set, group, record, band);
   band.spans = sweep(events, group.size(), record);
+  fill_departures(band, set, group, bands, grace);
+  return band;
+}
 
+void fill_departures(GroupBand& band, const TraceSet& set, Group group, const GroupBands& bands,
+                     const Grace& grace) {
+  band.stretches.clear();
+  band.departures.clear();
   const auto forgiven = [&](std::size_t i) {
     const GroupSpan& out = band.spans[i];
     if (grace.time_s <= 0.0 || i == 0 || i + 1 == band.spans.size()) return false;
     if (band.spans[i - 1].state != GroupState::in || band.spans[i + 1].state != GroupState::in) return false;
     if (out.to - out.from > grace.time_s + kSampleSlack_s) return false;
-    return !grace.depth || depth_of(set, group, {out.from, out.to}, low_c, high_c).kelvin <=
+    return !grace.depth || depth_of(set, group, {out.from, out.to}, bands).kelvin <=
                                grace.depth->kelvin() + kTemperatureSlack;
   };
   bool joins = false;
@@ -134,7 +154,6 @@ GroupBand group_in_band(const TraceSet& set, Group group, Span record, double lo
     joins = forgiven(i);
     band.departures.push_back({{span.from, span.to}, joins});
   }
-  return band;
 }
 
 }  // namespace soakwright

@@ -48,10 +48,23 @@ struct GroupBand {
   std::vector<std::vector<BandSpan>> channels;  ///< per group member
 };
 
+/// Each member of the group has its own band.
+using GroupBands = std::vector<LegBands>;
+
 GroupBand group_in_band(const TraceSet& set, Group group, Span record, double low_c, double high_c,
                         const Grace& grace);
+GroupBand group_in_band(const TraceSet& set, Group group, Span record, const GroupBands& bands,
+                        const Grace& grace);
 
-/// The farthest that any channel of the group is outside low…high within `time`.
+/// Stretches and departures from the spans again, under another grace.
+void fill_departures(GroupBand& band, const TraceSet& set, Group group, const GroupBands& bands,
+                     const Grace& grace);
+
+/// The farthest that any channel of the group is outside its band within `time`.
 Depth depth_of(const TraceSet& set, Group group, Span time, double low_c, double high_c);
+Depth depth_of(const TraceSet& set, Group group, Span time, const GroupBands& bands);
+
+/// The same band for every member.
+GroupBands same_band(Group group, Band band);
 
 }  // namespace soakwright

@@ -108,11 +108,19 @@ TimeOut time_out(const GroupBand& band, Span time) {
 }
 
 TimeAbove time_at_or_above(const TraceSet& set, Group group, double low_c, Span time) {
+  return time_at_or_above(set, group, same_band(group, {low_c, std::numeric_limits<double>::infinity()}),
+                          time);
+}
+
+TimeAbove time_at_or_above(const TraceSet& set, Group group, const GroupBands& bands, Span time) {
   TimeAbove result;
-  for (const std::size_t index : group) {
+  for (std::size_t member = 0; member < group.size(); ++member) {
+    const std::size_t index = group[member];
     const Trace& trace = set.traces[index];
+    LegBands upwards = bands[member];
+    for (Band& band : upwards) band.high_c = std::numeric_limits<double>::infinity();
     double known = 0.0;
-    for (const BandSpan& span : band_spans(trace, low_c, std::numeric_limits<double>::infinity()))
+    for (const BandSpan& span : band_spans(trace, upwards))
       if (span.state == BandState::in) known += overlap({span.from, span.to}, time);
     double unknown = 0.0;
     for (const Span& span : unknown_spans(trace, time.first, time.second))

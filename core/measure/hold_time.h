@@ -35,6 +35,8 @@ struct TimeAbove {
   double longest_with_unknown_s = 0.0;  ///< were the channel's unknown time all at or above
 };
 TimeAbove time_at_or_above(const TraceSet& set, Group group, double low_c, Span time);
+/// The same with a band of its own for each member of the group; upper edges do not count.
+TimeAbove time_at_or_above(const TraceSet& set, Group group, const GroupBands& bands, Span time);
 
 /// The part of `time` between the spans of the neighbouring holds.
 Span between_spans(const std::vector<HoldCourse>& holds, std::size_t index, Span record);

@@ -92,18 +92,71 @@ class Noise {
 struct TraceRate {
   std::optional<MeasuredRate> worst;
   std::vector<SteepPlace> places;
-  std::array<std::optional<double>, 4> by_window{};
+  std::array<BasisRate, 4> by_window{};
   bool crossed_unseen = false;
   double noise_k = 0.0;
   bool has_parts = false;
+};
+
+/// Judges slopes of one channel: what noise and uncertainty leave of them against the limit.
+class SlopeScale {
+ public:
+  SlopeScale() = default;
+  SlopeScale(double noise_k, double tick_s, double rate_share, bool guarded)
+      : noise_k_(noise_k), tick_s_(tick_s), rate_share_(rate_share), guarded_(guarded) {}
+
+  /// What a window of this shape is held against the limit with.
+  [[nodiscard]] double held(double slope, const WindowShape& shape) {
+    if (!guarded_) return slope;
+    return slope + kSureStandardErrors * standard_error(shape) + rate_share_ * std::fabs(slope);
+  }
+  [[nodiscard]] double at_least(double slope, const WindowShape& shape) {
+    return slope - kSureStandardErrors * standard_error(shape) - rate_share_ * std::fabs(slope);
+  }
+  [[nodiscard]] MeasuredRate measured(std::size_t trace, const WindowSlope& window) const {
+    MeasuredRate rate{trace, window, noise_k_ / window.root_sxx_h, 0.0, window.slope_c_per_h};
+    if (!guarded_) return rate;
+    rate.uncertainty = rate_share_ * std::fabs(window.slope_c_per_h);
+    rate.held += kSureStandardErrors * rate.standard_error + rate.uncertainty;
+    return rate;
+  }
+  [[nodiscard]] double at_least(const MeasuredRate& rate) const {
+    return rate.window.slope_c_per_h - kSureStandardErrors * rate.standard_error - rate.uncertainty;
+  }
+
+ private:
+  /// Most windows have the shape of the one before.
+  double standard_error(const WindowShape& shape) {
+    if (shape.denominator != denominator_ || shape.samples != samples_) {
+      denominator_ = shape.denominator;
+      samples_ = shape.samples;
+      standard_error_ = noise_k_ / (std::sqrt(denominator_ / samples_) * tick_s_ / 3600.0);
+    }
+    return standard_error_;
+  }
+
+  double noise_k_ = 0.0;
+  double tick_s_ = 1.0;
+  double rate_share_ = 0.0;
+  bool guarded_ = false;
+  double denominator_ = 0.0, samples_ = 0.0, standard_error_ = 0.0;
 };
 
 /// Measures one channel.
 class TraceRateMeter {
  public:
   TraceRateMeter(const Record& record, const RowTicks& rows, const Trace& trace, std::size_t index,
-                 double sign, std::optional<double> limit)
-      : record_(record), rows_(rows), trace_(trace), index_(index), sign_(sign), limit_(limit) {}
+                 double sign, std::optional<double> limit, const Guard* guard)
+      : record_(record),
+        rows_(rows),
+        trace_(trace),
+        index_(index),
+        sign_(sign),
+        edge_(limit ? *limit + kTemperatureSlack : kInfinite),
+        guard_(guard) {
+    watch_above_.fill(edge_);
+    steepest_.fill(-kInfinite);
+  }
 
   TraceRate measure(const Span& when, const RampStage& stage, double width_s) {
     const std::vector<Part> parts = parts_of(trace_, when, stage);
@@ -142,47 +195,76 @@ class TraceRateMeter {
   void measure_part(const Part& part, double width_s) {
     const Leg& leg = leg_of(part);
     const IntegerSamples& samples = samples_of(part);
+    const double share =
+        guard_ != nullptr ? guard_->of(trace_, trace_.pieces[part.piece].leg).rate_share() : 0.0;
+    scale_ = SlopeScale(rate_.noise_k, samples.tick_s, share, guard_ != nullptr);
+    BasisRate* same = nullptr;
+    for (std::size_t i = 0; i < kBasisMinutes.size(); ++i)
+      if (kBasisMinutes[i] * 60.0 == width_s) same = &rate_.by_window[i];
     bool any = false;
-    double steepest = -kInfinite;
     visit_windows(leg, samples, part.first, part.end, part.time, width_s,
                   [&](std::size_t sample, double slope, const WindowShape& shape) {
                     any = true;
                     slope *= sign_;
-                    steepest = std::max(steepest, slope);
-                    if (slope > take_above_) take(window_about(leg, samples, sample, width_s, slope, shape));
+                    const auto measured = [&] {
+                      return scale_.measured(index_,
+                                             window_about(leg, samples, sample, width_s, slope, shape));
+                    };
+                    if (scale_.held(slope, shape) > take_above_) take(measured());
+                    if (same != nullptr) note_basis(*same, slope, shape, measured);
                   });
     if (!any) {
       if (auto window = slope_over(samples, part.first, part.end, part.time)) {
         window->slope_c_per_h *= sign_;
-        if (window->slope_c_per_h > take_above_) take(*window);
+        const MeasuredRate measured = scale_.measured(index_, *window);
+        if (measured.held > take_above_) take(measured);
       } else if (part.full_crossing) {
         rate_.crossed_unseen = true;
       }
     }
     for (std::size_t i = 0; i < kBasisMinutes.size(); ++i) {
+      BasisRate& basis = rate_.by_window[i];
       const double basis_s = kBasisMinutes[i] * 60.0;
-      double worst = basis_s == width_s ? steepest : -kInfinite;
-      if (basis_s != width_s)
-        visit_windows(
-            leg, samples, part.first, part.end, part.time, basis_s,
-            [&](std::size_t, double slope, const WindowShape&) { worst = std::max(worst, sign_ * slope); });
-      if (worst > rate_.by_window[i].value_or(-kInfinite)) rate_.by_window[i] = worst;
+      if (&basis == same) continue;
+      visit_windows(leg, samples, part.first, part.end, part.time, basis_s,
+                    [&](std::size_t sample, double slope, const WindowShape& shape) {
+                      slope *= sign_;
+                      note_basis(basis, slope, shape, [&] {
+                        return scale_.measured(index_,
+                                               window_about(leg, samples, sample, basis_s, slope, shape));
+                      });
+                    });
     }
   }
 
-  /// A window steeper than all before it, or beyond the limit.
-  void take(const WindowSlope& window) {
-    const MeasuredRate measured{index_, window, rate_.noise_k / window.root_sxx_h};
-    if (!rate_.worst || window.slope_c_per_h > rate_.worst->window.slope_c_per_h) rate_.worst = measured;
-    const double edge = limit_ ? *limit_ + kTemperatureSlack : kInfinite;
-    take_above_ = std::min(rate_.worst->window.slope_c_per_h, edge);
-    if (window.slope_c_per_h <= edge) return;
-    const bool surely = window.slope_c_per_h - kSureStandardErrors * measured.standard_error > edge;
+  /// The worst over windows of one width, and whether any is beyond the limit.
+  template <typename Measured>
+  void note_basis(BasisRate& basis, double slope, const WindowShape& shape, const Measured& measured) {
+    const double held = scale_.held(slope, shape);
+    const std::size_t i = static_cast<std::size_t>(&basis - rate_.by_window.data());
+    if (held <= watch_above_[i] && slope <= steepest_[i]) return;
+    if (held > edge_) {
+      basis.doubtful = true;
+      basis.surely = basis.surely || scale_.at_least(slope, shape) > edge_;
+      if (basis.surely) watch_above_[i] = kInfinite;
+    }
+    if (slope <= steepest_[i]) return;
+    steepest_[i] = slope;
+    basis.worst = measured();
+  }
+
+  /// A window held higher than all before it, or beyond the limit.
+  void take(const MeasuredRate& measured) {
+    const WindowSlope& window = measured.window;
+    if (!rate_.worst || measured.held > rate_.worst->held) rate_.worst = measured;
+    take_above_ = std::min(rate_.worst->held, edge_);
+    if (measured.held <= edge_) return;
+    const bool surely = scale_.at_least(measured) > edge_;
     SteepPlace* last = rate_.places.empty() ? nullptr : &rate_.places.back();
     if (last != nullptr && window.from_s <= last->time.second) {
       last->time.second = window.to_s;
       last->surely = last->surely || surely;
-      if (window.slope_c_per_h > last->steepest.window.slope_c_per_h) last->steepest = measured;
+      if (measured.held > last->steepest.held) last->steepest = measured;
     } else {
       rate_.places.push_back({index_, {window.from_s, window.to_s}, measured, surely});
     }
@@ -193,15 +275,17 @@ class TraceRateMeter {
   const Trace& trace_;
   std::size_t index_;
   double sign_;
-  std::optional<double> limit_;
+  double edge_;
+  const Guard* guard_;
+  SlopeScale scale_;
   std::vector<IntegerSamples> samples_;
   TraceRate rate_;
-  double take_above_ = -kInfinite;  ///< slopes up to this change nothing
+  double take_above_ = -kInfinite;                    ///< windows held with up to this change nothing
+  std::array<double, 4> watch_above_{}, steepest_{};  ///< the same for each other width
 };
 
-bool earlier_or_steeper(const MeasuredRate& a, const MeasuredRate& b) {
-  if (a.window.slope_c_per_h != b.window.slope_c_per_h)
-    return a.window.slope_c_per_h > b.window.slope_c_per_h;
+bool worse(const MeasuredRate& a, const MeasuredRate& b) {
+  if (a.held != b.held) return a.held > b.held;
   return a.window.at_s < b.window.at_s;
 }
 
@@ -209,7 +293,7 @@ bool earlier_or_steeper(const MeasuredRate& a, const MeasuredRate& b) {
 
 StageRate stage_rate(const Record& record, const RowTicks& rows, const TraceSet& set, Group group,
                      const StageTime& when, const RampStage& stage, double rate_window_s,
-                     std::optional<double> limit_c_per_h) {
+                     std::optional<double> limit_c_per_h, const Guard* guard) {
   StageRate result;
   result.width_s = rate_window_s;
   if (kFewestIntervals * record.interval_s > rate_window_s) {
@@ -220,18 +304,22 @@ StageRate stage_rate(const Record& record, const RowTicks& rows, const TraceSet&
   std::vector<TraceRate> rates(group.size());
   side_by_side(group.size(), [&](std::size_t member) {
     const std::size_t index = group[member];
-    rates[member] = TraceRateMeter(record, rows, set.traces[index], index, sign, limit_c_per_h)
+    rates[member] = TraceRateMeter(record, rows, set.traces[index], index, sign, limit_c_per_h, guard)
                         .measure(when.time, stage, result.width_s);
   });
   for (std::size_t member = 0; member < group.size(); ++member) {
     const TraceRate& rate = rates[member];
-    if (rate.worst && (!result.worst || earlier_or_steeper(*rate.worst, *result.worst)))
-      result.worst = rate.worst;
+    if (rate.worst && (!result.worst || worse(*rate.worst, *result.worst))) result.worst = rate.worst;
     result.places.insert(result.places.end(), rate.places.begin(), rate.places.end());
     if (rate.crossed_unseen) result.crossed_unseen.push_back(group[member]);
-    for (std::size_t i = 0; i < kBasisMinutes.size(); ++i)
-      if (rate.by_window[i] && (!result.by_window[i] || *rate.by_window[i] > *result.by_window[i]))
-        result.by_window[i] = rate.by_window[i];
+    for (std::size_t i = 0; i < kBasisMinutes.size(); ++i) {
+      const BasisRate& own = rate.by_window[i];
+      BasisRate& all = result.by_window[i];
+      if (own.worst && (!all.worst || own.worst->window.slope_c_per_h > all.worst->window.slope_c_per_h))
+        all.worst = own.worst;
+      all.surely = all.surely || own.surely;
+      all.doubtful = all.doubtful || own.doubtful;
+    }
     if (rate.has_parts) result.noise_k.emplace_back(group[member], rate.noise_k);
   }
   return result;

@@ -27,6 +27,7 @@ class SpreadMeter {
  public:
   SpreadMeter(const Record& record, const TraceSet& set, Group group, const SpreadAsked& asked)
       : record_(record), set_(set), group_(group), asked_(asked), rows_(record, set, group) {
+    if (asked.guard != nullptr) sort_into_kinds();
     if (!asked.within_m) return;
     for (const std::size_t index : group)
       places_m_.push_back(record.channels[set.traces[index].channel].at_m.value_or(0.0));
@@ -70,8 +71,8 @@ class SpreadMeter {
         place_open_ = false;
         continue;
       }
-      const double bound = high_[r] - low_[r];
-      const bool could_lead = !spread_.widest || bound > spread_.widest->kelvin + kSameSpread_k;
+      const double bound = high_[r] - low_[r] + largest_uncertainty(low_[r], high_[r]);
+      const bool could_lead = !spread_.widest || bound > spread_.widest->held_k() + kSameSpread_k;
       const bool could_be_wide = asked_.limit_k && bound > *asked_.limit_k + kTemperatureSlack;
       if (!could_lead && !could_be_wide) {
         place_open_ = false;
@@ -97,11 +98,23 @@ class SpreadMeter {
                                             std::size_t r) {
     if (columns.size() < 2) return std::nullopt;
     std::optional<MeasuredSpread> best;
+    bool surely = false;
     const auto known = [&](std::size_t m) { return columns[m].known == nullptr || columns[m].known[r] != 0; };
     const auto try_pair = [&](std::size_t hot, std::size_t cold) {
-      const double difference = columns[hot].celsius[r] - columns[cold].celsius[r];
-      if (best && difference <= best->kelvin + kSameSpread_k) return;
-      best = MeasuredSpread{record_.times_s[row], difference, group_[hot], group_[cold]};
+      MeasuredSpread pair{record_.times_s[row],
+                          columns[hot].celsius[r] - columns[cold].celsius[r],
+                          group_[hot],
+                          group_[cold],
+                          columns[hot].celsius[r],
+                          columns[cold].celsius[r]};
+      if (asked_.guard != nullptr) {
+        pair.uncertainty_k = pair_uncertainty_k(uncertainty(hot, pair.at_s, pair.hottest_c),
+                                                uncertainty(cold, pair.at_s, pair.coldest_c));
+        surely = surely ||
+                 (asked_.limit_k && pair.kelvin - pair.uncertainty_k > *asked_.limit_k + kTemperatureSlack);
+      }
+      if (best && pair.held_k() <= best->held_k() + kSameSpread_k) return;
+      best = pair;
     };
     if (asked_.within_m) {
       for (std::size_t hot = 0; hot < columns.size(); ++hot)
@@ -110,17 +123,64 @@ class SpreadMeter {
               std::fabs(places_m_[hot] - places_m_[cold]) <= *asked_.within_m + kPlaceSlack_m)
             try_pair(hot, cold);
     } else {
-      std::size_t hot = columns.size();
-      std::size_t cold = columns.size();
+      // Of channels that are equally uncertain only the hottest and the coldest can make the widest pair: a
+      // temperature grows faster than its U.
+      const std::size_t none = columns.size();
+      hottest_.assign(kinds(), none);
+      coldest_.assign(kinds(), none);
       for (std::size_t m = 0; m < columns.size(); ++m) {
         if (!known(m)) continue;
-        if (hot == columns.size() || columns[m].celsius[r] > columns[hot].celsius[r]) hot = m;
-        if (cold == columns.size() || columns[m].celsius[r] < columns[cold].celsius[r]) cold = m;
+        const std::size_t kind = kind_of(m, record_.times_s[row]);
+        std::size_t& hot = hottest_[kind];
+        std::size_t& cold = coldest_[kind];
+        if (hot == none || columns[m].celsius[r] > columns[hot].celsius[r]) hot = m;
+        if (cold == none || columns[m].celsius[r] < columns[cold].celsius[r]) cold = m;
       }
-      if (hot < columns.size()) try_pair(hot, cold);
+      for (const std::size_t hot : hottest_)
+        for (const std::size_t cold : coldest_)
+          if (hot != none && cold != none && (hot != cold || kinds() == 1)) try_pair(hot, cold);
+      // All that are known read the same: any of them stands for the pair.
+      for (std::size_t kind = 0; !best && kind < kinds(); ++kind)
+        if (hottest_[kind] != none) try_pair(hottest_[kind], coldest_[kind]);
     }
-    if (best) best->kelvin = exact(row, *best);
+    if (!best) return best;
+    best->kelvin = exact(row, *best);
+    best->surely = asked_.guard == nullptr
+                       ? asked_.limit_k && best->kelvin > *asked_.limit_k + kTemperatureSlack
+                       : surely;
     return best;
+  }
+
+  // ---- kinds of channels: those that are equally uncertain; without a guard all are of one kind ----
+
+  void sort_into_kinds() {
+    for (const std::size_t index : group_) {
+      std::vector<std::size_t> of_legs;
+      for (std::size_t leg = 0; leg < set_.traces[index].legs.size(); ++leg) {
+        const Budget& budget = asked_.guard->of(set_.traces[index], leg);
+        const auto same = std::find_if(budgets_.begin(), budgets_.end(),
+                                       [&](const Budget* other) { return other->same_size(budget); });
+        of_legs.push_back(static_cast<std::size_t>(same - budgets_.begin()));
+        if (same == budgets_.end()) budgets_.push_back(&budget);
+      }
+      kind_of_leg_.push_back(std::move(of_legs));
+    }
+  }
+  [[nodiscard]] std::size_t kinds() const { return std::max<std::size_t>(1, budgets_.size()); }
+  [[nodiscard]] std::size_t kind_of(std::size_t member, double t_s) const {
+    if (budgets_.empty()) return 0;
+    const auto& change = set_.traces[group_[member]].take_over_s;
+    return kind_of_leg_[member][change && t_s > *change ? 1 : 0];
+  }
+  [[nodiscard]] double uncertainty(std::size_t member, double t_s, double celsius) const {
+    return budgets_[kind_of(member, t_s)]->expanded_k(celsius);
+  }
+  /// No pair between these temperatures has a larger U.
+  [[nodiscard]] double largest_uncertainty(double low_c, double high_c) const {
+    double largest = 0.0;
+    for (const Budget* budget : budgets_)
+      largest = std::max({largest, budget->expanded_k(low_c), budget->expanded_k(high_c)});
+    return largest == 0.0 ? 0.0 : pair_uncertainty_k(largest, largest);
   }
 
   /// Both readings as the decimals that the log printed, where both have one in this row.
@@ -137,17 +197,19 @@ class SpreadMeter {
       place_open_ = false;
       return;
     }
-    if (!spread_.widest || measured->kelvin > spread_.widest->kelvin + kSameSpread_k)
+    if (!spread_.widest || measured->held_k() > spread_.widest->held_k() + kSameSpread_k)
       spread_.widest = measured;
-    if (!asked_.limit_k || measured->kelvin <= *asked_.limit_k + kTemperatureSlack) {
+    spread_.surely = spread_.surely || measured->surely;
+    if (!asked_.limit_k || measured->held_k() <= *asked_.limit_k + kTemperatureSlack) {
       place_open_ = false;
       return;
     }
-    if (!place_open_) spread_.places.push_back({{measured->at_s, measured->at_s}, *measured});
+    if (!place_open_) spread_.places.push_back({{measured->at_s, measured->at_s}, *measured, false});
     place_open_ = true;
     WideTime& place = spread_.places.back();
     place.time.second = measured->at_s;
-    if (measured->kelvin > place.widest.kelvin + kSameSpread_k) place.widest = *measured;
+    if (measured->held_k() > place.widest.held_k() + kSameSpread_k) place.widest = *measured;
+    place.surely = place.surely || measured->surely;
   }
 
   const Record& record_;
@@ -156,6 +218,9 @@ class SpreadMeter {
   const SpreadAsked& asked_;
   RowValues rows_;
   std::vector<double> places_m_;
+  std::vector<const Budget*> budgets_;                 ///< one of each kind
+  std::vector<std::vector<std::size_t>> kind_of_leg_;  ///< per member
+  std::vector<std::size_t> hottest_, coldest_;         ///< members, per kind
   std::vector<double> high_, low_;
   Spread spread_;
   bool place_open_ = false;

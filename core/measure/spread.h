@@ -5,6 +5,7 @@
 #include <optional>
 #include <vector>
 
+#include "core/measure/guard.h"
 #include "core/measure/row_values.h"
 
 namespace soakwright {
@@ -13,27 +14,34 @@ struct MeasuredSpread {
   double at_s = 0.0;
   double kelvin = 0.0;
   std::size_t hottest = 0, coldest = 0;  ///< traces
+  double hottest_c = 0.0, coldest_c = 0.0;
+  double uncertainty_k = 0.0;  ///< U of the pair; 0 without a guard
+  bool surely = false;         ///< some pair of this row is beyond the limit by more than its U
+  [[nodiscard]] double held_k() const { return kelvin + uncertainty_k; }
 };
 
 /// Rows one after the other whose spread is beyond the limit.
 struct WideTime {
   Span time;
   MeasuredSpread widest;
+  bool surely = true;  ///< beyond it by more than U at some row
 };
 
 struct Spread {
   std::optional<MeasuredSpread> widest;  ///< nothing where no row has two known channels
   std::vector<WideTime> places;
+  bool surely = false;  ///< some pair of some row is beyond the limit by more than its U
 };
 
 struct SpreadAsked {
   std::optional<double> above_c;   ///< only while the hottest is at or above this
   std::optional<double> within_m;  ///< only channels this close to each other along the work
   std::optional<double> limit_k;   ///< beyond it is a place
+  const Guard* guard = nullptr;    ///< with it, spread + U of the pair beyond the limit is a place
 };
 
 /// Over the rows that belong to `times` (in order, not overlapping). With `within_m` every channel of the
-/// group has a place along the work.
+/// group has a place along the work. With a guard the widest is the pair with the largest spread + U.
 Spread measure_spread(const Record& record, const TraceSet& set, Group group, const std::vector<Span>& times,
                       const SpreadAsked& asked);
 

@@ -23,8 +23,9 @@ constexpr double kSmall = 0.01;
 /// Shares of e to the minus this change nothing in a double.
 constexpr double kNothing = 38.0;
 
-/// What is gathered so far: hours at the temperature of the last step, and their logarithm, which no temperature
-/// overflows. Steps are small beside what is gathered, so series do for most of them; the rest take the long way.
+/// What is gathered so far: hours at the temperature of the last step, and their logarithm, which no
+/// temperature overflows. Steps are small beside what is gathered, so series do for most of them; the rest
+/// take the long way.
 class Gathered {
  public:
   void add(double celsius, double seconds) {
@@ -75,9 +76,9 @@ class Gathered {
   bool any_ = false;
 };
 
-}  // namespace
-
-std::optional<Tempering> tempering_of(const Trace& trace, Span record) {
+/// `shift(leg, celsius)` is added to each step's temperature.
+template <typename Shift>
+std::optional<Tempering> gathered_over(const Trace& trace, Span record, const Shift& shift) {
   Gathered gathered;
   for (const Piece& piece : trace.pieces) {
     const Leg& leg = trace.legs[piece.leg];
@@ -85,7 +86,8 @@ std::optional<Tempering> tempering_of(const Trace& trace, Span record) {
       const double from = std::max(leg.t[i], piece.from);
       const double to = std::min(leg.t[i + 1], piece.to);
       if (to <= from) continue;
-      gathered.add((on_line(leg, i, from) + on_line(leg, i, to)) / 2.0, to - from);
+      const double celsius = (on_line(leg, i, from) + on_line(leg, i, to)) / 2.0;
+      gathered.add(celsius + shift(piece.leg, celsius), to - from);
     }
   }
   const auto parameter = gathered.parameter();
@@ -94,6 +96,22 @@ std::optional<Tempering> tempering_of(const Trace& trace, Span record) {
   for (const Span& span : unknown_spans(trace, record.first, record.second))
     tempering.unknown_s += span.second - span.first;
   return tempering;
+}
+
+}  // namespace
+
+std::optional<Tempering> tempering_of(const Trace& trace, Span record) {
+  return gathered_over(trace, record, [](std::size_t, double) { return 0.0; });
+}
+
+std::optional<Tempering> tempering_of(const Trace& trace, Span record, const Guard& guard, double sign) {
+  bool known = true;
+  const auto tempering = gathered_over(trace, record, [&](std::size_t leg, double celsius) {
+    const double u = guard.of(trace, leg).expanded_k(celsius);
+    known = known && std::isfinite(u);
+    return known ? sign * u : 0.0;
+  });
+  return known ? tempering : std::nullopt;
 }
 
 double equivalent_hours(double parameter, double celsius) {

@@ -7,6 +7,7 @@
 
 #include <optional>
 
+#include "core/measure/guard.h"
 #include "core/measure/trace.h"
 
 namespace soakwright {
@@ -18,6 +19,9 @@ struct Tempering {
 
 /// Over the known time of the trace; nothing where there is none.
 std::optional<Tempering> tempering_of(const Trace& trace, Span record);
+/// The same were every reading off by the whole of its U, `sign` (+1 or -1) times; where no U is known,
+/// nothing.
+std::optional<Tempering> tempering_of(const Trace& trace, Span record, const Guard& guard, double sign);
 
 /// Hours at `celsius` that are worth the parameter.
 double equivalent_hours(double parameter, double celsius);

@@ -17,14 +17,6 @@ Problem at_stage(const Procedure& procedure, const Stage& stage, std::string wha
   return {ProblemKind::bad_input, procedure.file, stage.line, std::move(what), std::move(help)};
 }
 
-// The one place that refuses what is not judged yet.
-void refuse_what_is_not_judged_yet(const Procedure& procedure, Problems& problems) {
-  if (procedure.judging.decision == Decision::guarded)
-    problems.push_back({ProblemKind::bad_input, procedure.file, 0,
-                        "`decision = \"guarded\"` is not judged by this version yet",
-                        "write `decision = \"simple\"` to judge without guard bands"});
-}
-
 template <typename Rule, typename Limit>
 bool is_rule(const std::optional<Limit>& limit) {
   return limit && std::holds_alternative<Rule>(*limit);
@@ -109,11 +101,44 @@ void check_places(const Procedure& procedure, const Job* job, Problems& problems
                             kHelp});
 }
 
+/// What a thermocouple's entry lacks for an uncertainty budget; empty where nothing.
+std::string lacking(const ThermocoupleEntry& entry) {
+  if (!entry.tolerance) return entry.type ? "no `tolerance`" : "neither `type` nor `tolerance`";
+  const bool needs_type = entry.tolerance->kind != Tolerance::Kind::fixed;
+  return needs_type && !entry.type ? "no `type`" : "";
+}
+
+/// A guarded decision rests on the tolerance of every thermocouple on the work; none is invented. Columns
+/// that the job does not list show when the record is read.
+void check_tolerances(const Procedure& procedure, const Job* job, Problems& problems) {
+  if (procedure.judging.decision != Decision::guarded) return;
+  constexpr const char* kHelp =
+      "give `type = \"K\"` and `tolerance = \"class 1\"` (or \"class 2\", \"standard\", \"special\", "
+      "\"±1.1 C\") in its [[thermocouple]]";
+  if (!job || job->thermocouples.empty()) {
+    problems.push_back(
+        {ProblemKind::bad_input, procedure.file, 0,
+         "`decision = \"guarded\"`, and no job gives the thermocouples' `type` and `tolerance`",
+         "name a job with a [[thermocouple]] for each, or write `decision = \"simple\"`"});
+    return;
+  }
+  for (const ThermocoupleEntry& entry : job->thermocouples) {
+    const bool on_the_work =
+        entry.duty == Duty::control || entry.duty == Duty::monitor || entry.duty == Duty::spare;
+    const std::string what = on_the_work ? lacking(entry) : std::string{};
+    if (what.empty()) continue;
+    problems.push_back({ProblemKind::bad_input, job->file, entry.line,
+                        fmt::format("`decision = \"guarded\"`, and thermocouple \"{}\" has {}",
+                                    entry.name.value_or(entry.column), what),
+                        kHelp});
+  }
+}
+
 }  // namespace
 
 Problems clashes_between(const Procedure& procedure, const Job* job) {
   Problems problems;
-  refuse_what_is_not_judged_yet(procedure, problems);
+  check_tolerances(procedure, job, problems);
   const std::vector<WeldAsked> welds = welds_asked(procedure, job);
   for (const Stage& stage : procedure.stages)
     for (const WeldAsked& weld : welds) {

@@ -78,6 +78,7 @@ Report make_report(const Analysis& analysis, const ReportOptions& options) {
   report.findings = finding_rows(telling, report.requirements);
   report.holds = hold_tables(telling);
   report.rates = rate_tables(telling);
+  report.budgets = budget_tables(telling);
   report.channels = channel_rows(telling, report.chart);
   report.phases = phase_rows(telling);
   report.suspects = suspect_rows(telling);

@@ -63,7 +63,8 @@ struct RequirementRow {
   Verdict verdict = Verdict::undecided;
   std::string verdict_text;
   std::string text;         ///< one plain sentence
-  std::vector<Fact> basis;  ///< standard error, certain and possible time, worst by window
+  std::vector<Fact> basis;  ///< standard error, certain and possible time, other windows and graces
+  std::string would_need;   ///< what would have had to be different; empty where it is met
   Evidence evidence;
 };
 
@@ -89,6 +90,19 @@ struct RateTable {
   std::string weld;
   std::vector<std::string> columns;  ///< "Stage 1, heat"
   std::vector<Row> rows;
+};
+
+/// What makes the readings of channels with one and the same budget uncertain.
+struct BudgetTable {
+  struct Row {
+    std::string name, source, half_width, divisor;
+    std::vector<std::string> standard;  ///< u, one per column
+  };
+  std::string channels;              ///< "TC1, TC2"
+  std::vector<std::string> columns;  ///< "590 °C, stage-2 low"
+  std::vector<Row> rows;
+  std::vector<std::string> expanded;  ///< U, one per column
+  std::string rate;                   ///< U of a rate: "0.46 % of it"
 };
 
 /// A channel as it was read and as the job describes it.
@@ -157,6 +171,7 @@ struct Report {
   Chart chart;
   std::vector<HoldTable> holds;
   std::vector<RateTable> rates;
+  std::vector<BudgetTable> budgets;  ///< only where the decision is guarded
   std::vector<ChannelRow> channels;
   std::vector<PhaseRow> phases;
   std::vector<SuspectRow> suspects;

@@ -1,6 +1,7 @@
 // The requirement table: each limit with what was measured against it.
 #include <fmt/format.h>
 
+#include "core/report/result_words.h"
 #include "core/report/sections.h"
 
 namespace soakwright {
@@ -12,6 +13,11 @@ std::string where_text(const Requirement& requirement) {
   return *requirement.channel + " and " + *requirement.channel_2;
 }
 
+std::string rate_text(const RateBasis& rate, const PrintedNumbers& say) {
+  if (!rate.rate_c_per_h) return "not measured";
+  return fmt::format("{}, {}", say.rate(*rate.rate_c_per_h), result_word(rate.verdict));
+}
+
 std::vector<Fact> basis_facts(const Requirement& requirement, const PrintedNumbers& say) {
   std::vector<Fact> facts;
   if (requirement.standard_error)
@@ -21,8 +27,17 @@ std::vector<Fact> basis_facts(const Requirement& requirement, const PrintedNumbe
     facts.push_back({"Possible", rounded_duration(*requirement.possible_s)});
   else if (requirement.certain_s)
     facts.push_back({"Possible", "open: the record starts or ends in the hold"});
-  for (const auto& [window, rate] : requirement.by_window)
-    facts.push_back({"Worst over " + window, rate ? say.rate(*rate) : std::string{"not measured"}});
+  for (const RateBasis& rate : requirement.basis.rates)
+    facts.push_back(
+        {rate.over == "overall" ? std::string{"Overall"} : "Worst over " + rate.over, rate_text(rate, say)});
+  for (const HoldBasis& hold : requirement.basis.holds)
+    facts.push_back({hold.grace_s == 0.0 ? std::string{"Without grace"}
+                                         : "With a grace of " + rounded_duration(hold.grace_s),
+                     fmt::format("{} at a stretch, {} added up", rounded_duration(hold.continuous_s),
+                                 rounded_duration(hold.accumulated_s))});
+  if (const auto& spread = requirement.basis.spread)
+    facts.push_back({"Hottest and coldest there",
+                     say.temperature(spread->hottest_c) + " and " + say.temperature(spread->coldest_c)});
   return facts;
 }
 
@@ -53,6 +68,7 @@ std::vector<RequirementRow> requirement_rows(const Telling& telling, const Chart
     row.verdict_text = verdict_text(requirement.verdict);
     row.text = requirement.text;
     row.basis = basis_facts(requirement, telling.say);
+    row.would_need = requirement.would_need;
     row.evidence = evidence_of(requirement, telling, chart);
     rows.push_back(std::move(row));
   }

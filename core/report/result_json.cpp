@@ -1,102 +1,14 @@
 #include "core/report/result_json.h"
 
-#include <initializer_list>
 #include <optional>
-#include <string_view>
-#include <utility>
 
-#include "core/report/json_writer.h"
-#include "core/report/result_words.h"
+#include "core/report/basis_json.h"
+#include "core/report/result_members.h"
 
 namespace soakwright {
 namespace {
 
 using Layout = JsonWriter::Layout;
-
-/// The members of one object, each under its name; what is not there is null.
-class Members {
- public:
-  Members(JsonWriter& json, const Record& record) : json_(json), record_(record) {}
-
-  void text(std::string_view name, std::string_view value) {
-    json_.key(name);
-    json_.text(value);
-  }
-  void text_or_null(std::string_view name, const std::optional<std::string>& value) {
-    json_.key(name);
-    value ? json_.text(*value) : json_.null();
-  }
-  void number(std::string_view name, std::optional<double> value) {
-    json_.key(name);
-    value ? json_.number(*value) : json_.null();
-  }
-  void integer(std::string_view name, std::uint64_t value) {
-    json_.key(name);
-    json_.integer(value);
-  }
-  /// A line of the log; 0 is none.
-  void line(std::string_view name, std::size_t value) {
-    json_.key(name);
-    value != 0 ? json_.integer(value) : json_.null();
-  }
-  /// `name`_s in seconds, and `name` in local time beside it where the log has a clock.
-  void moment(std::string_view name, std::optional<double> at_s) {
-    number(std::string(name) + "_s", at_s);
-    if (!record_.start) return;
-    json_.key(name);
-    at_s ? json_.text(record_.local_time(*at_s)->iso()) : json_.null();
-  }
-  void setting(std::string_view name, const Setting& setting) {
-    json_.key(name);
-    json_.begin_object();
-    text_or_null("value", setting.value.empty() ? std::nullopt : std::optional(setting.value));
-    text("by", result_word(setting.by));
-    json_.end_object();
-  }
-  void span(const TimeSpan& span) {
-    json_.begin_array();
-    json_.number(span.first);
-    json_.number(span.second);
-    json_.end_array();
-  }
-  void spans(std::string_view name, const std::vector<TimeSpan>& spans) {
-    json_.key(name);
-    json_.begin_array();
-    for (const TimeSpan& each : spans) span(each);
-    json_.end_array();
-  }
-  void numbers_by_name(std::string_view name,
-                       const std::vector<std::pair<std::string, std::optional<double>>>& numbers) {
-    json_.key(name);
-    json_.begin_object();
-    for (const auto& [label, value] : numbers) number(label, value);
-    json_.end_object();
-  }
-  /// An array of objects, one to a line, each filled by `fill`.
-  template <typename Items, typename Fill>
-  void objects(std::string_view name, const Items& items, Fill fill) {
-    json_.key(name);
-    json_.begin_array(Layout::lines);
-    for (const auto& item : items) {
-      json_.begin_object();
-      fill(item);
-      json_.end_object();
-    }
-    json_.end_array();
-  }
-  void object(std::string_view name, Layout layout) {
-    json_.key(name);
-    json_.begin_object(layout);
-  }
-  void null(std::string_view name) {
-    json_.key(name);
-    json_.null();
-  }
-
- private:
-  JsonWriter& json_;
-  const Record& record_;
-};
 
 const std::string& channel_name(const Record& record, std::size_t index) {
   return record.channels[index].name;
@@ -231,6 +143,7 @@ void write_stages(JsonWriter& json, Members& members, const std::vector<StageCou
       json.end_object();
     }
     json.end_array();
+    write_by_grace(members, stage.by_grace);
   });
 }
 
@@ -265,6 +178,9 @@ void write_requirements(Members& members, const std::vector<Requirement>& requir
       members.null("by_window");
     }
     members.text("text", requirement.text);
+    write_basis(members, requirement.basis);
+    members.text_or_null(
+        "would_need", requirement.would_need.empty() ? std::nullopt : std::optional(requirement.would_need));
   });
 }
 
@@ -310,6 +226,7 @@ std::string result_json(const Analysis& analysis) {
     members.number("thickness_mm", weld.thickness_mm);
     members.text("verdict", result_word(weld.verdict));
   });
+  write_budgets(members, verdicts.budgets);
   write_stages(json, members, verdicts.stages);
   write_requirements(members, verdicts.requirements);
   write_findings(members, verdicts.findings);

@@ -44,6 +44,9 @@ Evidence evidence_of(const Requirement& requirement, const Telling& telling, con
 std::vector<HoldTable> hold_tables(const Telling& telling);
 std::vector<RateTable> rate_tables(const Telling& telling);
 
+// budget_section.cpp
+std::vector<BudgetTable> budget_tables(const Telling& telling);
+
 // finding_section.cpp
 std::vector<FindingRow> finding_rows(const Telling& telling, const std::vector<RequirementRow>& requirements);
 

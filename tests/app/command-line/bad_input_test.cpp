@@ -123,7 +123,7 @@ TEST_CASE("a procedure that makes no sense answers 65 with file and line") {
       {"no TOML", "soakwright = \n", ":1: ", ""},
       {"a log", "Time,TC1\n2031-04-02 06:00:00,20.1\n", ":1: ", ""},
       {"empty", "", ":", "soakwright"},
-      {"guarded, not in this build",
+      {"guarded, and no job with tolerances",
        "soakwright = \"procedure 1\"\nnumber = \"P\"\nunit = \"C\"\n[judging]\ndecision = \"guarded\"\n"
        "[[stage]]\nkind = \"hold\"\nlow = 590\ntime_min = \"95 min\"\n",
        ":", "guarded"},

@@ -103,7 +103,7 @@ TEST_CASE("A true ramp at 1.1 of the limit is called not met", "[statistics]") {
 }
 
 TEST_CASE("Between them the share that is not met grows with the true rate", "[statistics]") {
-  constexpr std::array<double, 4> kRatios{0.98, 1.0, 1.02, 1.05};
+  constexpr std::array<double, 6> kRatios{0.98, 1.0, 1.02, 1.04, 1.06, 1.08};
   int before = 0;
   for (std::size_t i = 0; i < kRatios.size(); ++i) {
     const Shares shares = shares_of({kRatios[i], 1.0}, kRecords / 2, 200 + i);

@@ -87,10 +87,25 @@ TEST_CASE("spread_within needs the place of every judged thermocouple") {
             .empty());
 }
 
-TEST_CASE("a guarded decision is refused and never taken for a simple one") {
-  const std::string plain = "[[stage]]\nkind = \"cool\"\nrate_max = 180\n";
-  check_only(clashes("[judging]\ndecision = \"guarded\"\n" + plain), "htp.toml", 0, "guarded");
-  CHECK(clashes("[judging]\ndecision = \"simple\"\n" + plain).empty());
+TEST_CASE("a guarded decision needs type and tolerance of every thermocouple on the work") {
+  const std::string guarded =
+      "[judging]\ndecision = \"guarded\"\n[[stage]]\nkind = \"cool\"\nrate_max = 180\n";
+  const std::string first = "[[thermocouple]]\ncolumn = \"TC1\"\n";
+  check_only(clashes(guarded), "htp.toml", 0, "no job gives the thermocouples' `type` and `tolerance`");
+  check_only(clashes(guarded, "work = \"drum\"\n"), "htp.toml", 0, "no job gives");
+  check_only(clashes(guarded, first), "job.toml", 2,
+             "thermocouple \"TC1\" has neither `type` nor `tolerance`");
+  check_only(clashes(guarded, first + "type = \"K\"\n"), "job.toml", 2, "\"TC1\" has no `tolerance`");
+  check_only(clashes(guarded, first + "tolerance = \"class 1\"\n"), "job.toml", 2, "\"TC1\" has no `type`");
+  CHECK(clashes(guarded, first + "type = \"K\"\ntolerance = \"class 1\"\n").empty());
+  // A tolerance in degrees needs no table, so no type.
+  CHECK(clashes(guarded, first + "tolerance = \"±1.1 C\"\n").empty());
+  // A spare and one at the edge count; air, set point and off do not.
+  for (const char* const other : {"duty = \"spare\"", "zone = \"edge\"", "duty = \"control\""})
+    CHECK(clashes(guarded, first + other + "\n").size() == 1);
+  for (const char* const other : {"duty = \"air\"", "duty = \"set point\"", "duty = \"off\""})
+    CHECK(clashes(guarded, first + other + "\n").empty());
+  CHECK(clashes("[judging]\ndecision = \"simple\"\n[[stage]]\nkind = \"cool\"\nrate_max = 180\n").empty());
 }
 
 TEST_CASE("a keep stage whose period the job does not have is left to the judgement") {

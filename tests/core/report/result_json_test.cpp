@@ -113,7 +113,7 @@ using Names = std::vector<std::string>;
 TEST_CASE("the result has the contract's keys in the contract's order") {
   const Json result = Json::parse(result_json(judged(false)));
   CHECK(keys(result) == Names{"soakwright", "version", "log", "procedure", "job", "replaced", "aside",
-                              "phases", "suspects", "welds", "stages", "requirements", "findings",
+                              "phases", "suspects", "welds", "budget", "stages", "requirements", "findings",
                               "verdict"});
   CHECK(keys(result["log"]) == Names{"file", "sha256", "bytes", "rows", "start", "duration_s", "interval_s",
                                      "reading", "channels", "other_columns", "notices"});
@@ -131,14 +131,14 @@ TEST_CASE("the result has the contract's keys in the contract's order") {
   CHECK(keys(result["phases"][0]) == Names{"kind", "start_s", "end_s", "rate", "level", "spread_max"});
   CHECK(keys(result["suspects"][0]) == Names{"channel", "code", "from_s", "to_s", "text"});
   CHECK(keys(result["welds"][0]) == Names{"number", "thickness_mm", "verdict"});
-  CHECK(keys(result["stages"][0]) ==
-        Names{"weld", "index", "kind", "start_s", "end_s", "core", "stretches", "set_aside", "channels"});
+  CHECK(keys(result["stages"][0]) == Names{"weld", "index", "kind", "start_s", "end_s", "core", "stretches",
+                                           "set_aside", "channels", "by_grace"});
   CHECK(keys(result["stages"][0]["channels"][0]) ==
         Names{"name", "in_s", "out_s", "min", "max", "mean", "tempering", "tempering_hours"});
-  CHECK(keys(result["requirements"][0]) == Names{"id", "weld", "limit", "unit", "measured", "margin",
-                                                 "verdict", "channel", "channel_2", "at_s", "from_s", "to_s",
-                                                 "standard_error", "uncertainty", "certain", "possible",
-                                                 "overall", "by_window", "text"});
+  CHECK(keys(result["requirements"][0]) ==
+        Names{"id",      "weld",      "limit",   "unit",      "measured", "margin",         "verdict",
+              "channel", "channel_2", "at_s",    "from_s",    "to_s",     "standard_error", "uncertainty",
+              "certain", "possible",  "overall", "by_window", "text",     "basis",          "would_need"});
   CHECK(keys(result["findings"][0]) ==
         Names{"requirement", "weld", "verdict", "channel", "from_s", "to_s", "extreme", "text"});
 }

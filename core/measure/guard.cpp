@@ -1,0 +1,48 @@
+#include "core/measure/guard.h"
+
+#include <cmath>
+
+namespace soakwright {
+namespace {
+
+/// U grows by less than a hundredth of a kelvin for each kelvin: a few rounds are exact to 1e-9.
+constexpr int kRounds = 6;
+
+double settle(const Budget& budget, double level_c, double sign) {
+  double reading = level_c;
+  for (int i = 0; i < kRounds; ++i) {
+    const double u = budget.expanded_k(reading);
+    if (!std::isfinite(u)) return level_c + sign * u;
+    reading = level_c + sign * u;
+  }
+  return reading;
+}
+
+double moved_by(const Budget& budget, double edge_c, double sign) {
+  return std::isinf(edge_c) ? edge_c : edge_c + sign * budget.expanded_k(edge_c);
+}
+
+}  // namespace
+
+LegBands Guard::moved(const Trace& trace, Band band, BandEdge edge) const {
+  if (edge == BandEdge::as_asked) return {band};
+  const double inwards = edge == BandEdge::narrowed ? 1.0 : -1.0;
+  LegBands bands;
+  for (std::size_t leg = 0; leg < trace.legs.size(); ++leg) {
+    const Budget& budget = of(trace, leg);
+    bands.push_back({moved_by(budget, band.low_c, inwards), moved_by(budget, band.high_c, -inwards)});
+  }
+  return bands;
+}
+
+double Guard::surely_below(const Trace& trace, std::size_t leg, double level_c) const {
+  return settle(of(trace, leg), level_c, -1.0);
+}
+
+double Guard::surely_above(const Trace& trace, std::size_t leg, double level_c) const {
+  return settle(of(trace, leg), level_c, +1.0);
+}
+
+double pair_uncertainty_k(double first_k, double second_k) { return std::hypot(first_k, second_k); }
+
+}  // namespace soakwright

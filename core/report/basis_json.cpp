@@ -1,0 +1,77 @@
+#include "core/report/basis_json.h"
+
+namespace soakwright {
+namespace {
+
+/// An array of objects within a line.
+template <typename Items, typename Fill>
+void short_objects(Members& members, std::string_view name, const Items& items, Fill fill) {
+  JsonWriter& json = members.json();
+  json.key(name);
+  json.begin_array();
+  for (const auto& item : items) {
+    json.begin_object();
+    fill(item);
+    json.end_object();
+  }
+  json.end_array();
+}
+
+}  // namespace
+
+void write_by_grace(Members& members, const std::vector<HoldBasis>& bases) {
+  if (bases.empty()) return members.null("by_grace");
+  short_objects(members, "by_grace", bases, [&](const HoldBasis& basis) {
+    members.number("grace", basis.grace_s);
+    members.number("continuous", basis.continuous_s);
+    members.number("accumulated", basis.accumulated_s);
+  });
+}
+
+void write_basis(Members& members, const Basis& basis) {
+  if (basis.empty()) return members.null("basis");
+  JsonWriter& json = members.json();
+  members.object("basis", JsonWriter::Layout::line);
+  if (!basis.rates.empty())
+    short_objects(members, "rates", basis.rates, [&](const RateBasis& rate) {
+      members.text("over", rate.over);
+      members.number("rate", rate.rate_c_per_h);
+      members.text_or_null("channel", rate.channel);
+      members.moment("from", rate.from_s);
+      members.moment("to", rate.to_s);
+      members.text("verdict", result_word(rate.verdict));
+    });
+  if (!basis.holds.empty()) write_by_grace(members, basis.holds);
+  if (!basis.thermocouples.empty())
+    short_objects(members, "thermocouples", basis.thermocouples, [&](const InAndOutBasis& channel) {
+      members.text("name", channel.channel);
+      members.moment("in", channel.in_s);
+      members.moment("out", channel.out_s);
+    });
+  if (basis.spread) {
+    members.number("hottest", basis.spread->hottest_c);
+    members.number("coldest", basis.spread->coldest_c);
+  }
+  json.end_object();
+}
+
+void write_budgets(Members& members, const std::vector<ChannelBudget>& budgets) {
+  members.objects("budget", budgets, [&](const ChannelBudget& budget) {
+    members.text("channel", budget.channel);
+    members.number("rate_share", budget.rate_share);
+    short_objects(members, "at", budget.points, [&](const BudgetPoint& point) {
+      members.text("limit", point.what);
+      members.number("temperature", point.celsius);
+      members.number("uncertainty", point.expanded_k);
+      short_objects(members, "components", point.lines, [&](const BudgetLine& line) {
+        members.text("name", line.name);
+        members.text("source", line.source);
+        members.number(line.is_step ? "q" : "a", line.half_width_k);
+        members.number("divisor", line.divisor);
+        members.number("u", line.standard_k);
+      });
+    });
+  });
+}
+
+}  // namespace soakwright

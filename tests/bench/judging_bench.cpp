@@ -1,0 +1,92 @@
+// What judging costs, on a record of 86,400 rows and 24 channels made here: judging again after a changed
+// limit (nothing is read again, nothing that no limit changes is measured again), the first judging, and
+// phases with suspects. tests/bench/run compares the medians with what must be reached.
+#include <cstdlib>
+#include <random>
+#include <string>
+#include <vector>
+
+#include <benchmark/benchmark.h>
+
+#include "core/judge/judgement.h"
+#include "core/phases/course.h"
+#include "core/procedure/procedure_file.h"
+#include "tests/core/measure/made_record.h"
+
+namespace {
+
+using namespace soakwright;
+
+constexpr std::size_t kRows = 86'400;
+constexpr std::size_t kChannels = 24;
+
+/// A day: up to 605 °C, four hours held, down again; each channel a little later than the one before, with
+/// noise.
+const Record& day_record() {
+  static const Record record = [] {
+    MadeRecord made = MadeRecord::every(1.0, kRows);
+    std::mt19937 chance(20310402);
+    std::normal_distribution<double> noise(0.0, 0.2);
+    for (std::size_t channel = 0; channel < kChannels; ++channel) {
+      const double late = 0.5 * static_cast<double>(channel);
+      const Knots course{{60 + late, 20}, {560 + late, 605}, {800 + late, 605}, {1'300 + late, 60}};
+      std::vector<double> values;
+      values.reserve(kRows);
+      for (std::size_t row = 0; row < kRows; ++row)
+        values.push_back(on_course(course, static_cast<double>(row)) + noise(chance));
+      made.column("TC" + std::to_string(channel + 1), std::move(values));
+    }
+    return made.record();
+  }();
+  return record;
+}
+
+/// Every kind of limit that such a run has; `rate` is the one that changes.
+Procedure procedure_with(const std::string& rate) {
+  auto read = parse_procedure(
+      "soakwright = \"procedure 1\"\nnumber = \"HTP-021\"\nunit = \"C\"\n[whole_record]\nceiling = 650\n"
+      "gap_max = \"5 min\"\nthermocouples_min = 4\n[[stage]]\nkind = \"heat\"\nabove = 300\nrate_max = " +
+          rate +
+          "\nspread_max = 100\n[[stage]]\nkind = \"hold\"\nlow = 590\nhigh = 620\ntime_min = \"95 min\"\n"
+          "departures_max = \"0 s\"\nspread_max = 30\n[[stage]]\nkind = \"cool\"\nabove = 300\nrate_max = "
+          "180\n"
+          "spread_max = 100\n",
+      "htp-021.toml");
+  if (!read) std::abort();
+  return std::move(read).value();
+}
+
+void judge_again(benchmark::State& state) {
+  const Record& record = day_record();
+  const Procedure limits[] = {procedure_with("140"), procedure_with("60")};
+  const auto ground = groundwork_for(record, limits[0], nullptr);
+  std::size_t turn = 0;
+  for (auto _ : state) {
+    const Verdicts verdicts = judge(record, limits[turn++ % 2], nullptr, *ground);
+    benchmark::DoNotOptimize(verdicts.requirements.data());
+  }
+}
+BENCHMARK(judge_again)->Unit(benchmark::kMillisecond)->MinTime(2.0);
+
+void judge_first(benchmark::State& state) {
+  const Record& record = day_record();
+  const Procedure procedure = procedure_with("140");
+  for (auto _ : state) {
+    const Verdicts verdicts = judge(record, procedure, nullptr);
+    benchmark::DoNotOptimize(verdicts.requirements.data());
+  }
+}
+BENCHMARK(judge_first)->Unit(benchmark::kMillisecond)->MinTime(2.0);
+
+void phases_and_suspects(benchmark::State& state) {
+  const Record& record = day_record();
+  for (auto _ : state) {
+    const Course course = course_of(record);
+    benchmark::DoNotOptimize(course.phases.data());
+  }
+}
+BENCHMARK(phases_and_suspects)->Unit(benchmark::kMillisecond)->MinTime(2.0);
+
+}  // namespace
+
+BENCHMARK_MAIN();

@@ -1,7 +1,7 @@
 // Writes the logs that reading is measured on: ramps, holds and coolings with noise.
 //   make_reading_log KIND ROWS CHANNELS FILE [SECONDS]     a row every so many seconds, 1 if not said
 // KIND: plain (one decimal), lengths (cells of one to four digits, with and without decimals), commas
-// (semicolons and decimal commas), missing (a cell in twelve is empty, NaN or a word).
+// (semicolons and decimal commas), missing (of 36 cells one is NaN, one OPEN, one empty).
 #include <cmath>
 #include <cstdio>
 #include <cstdlib>

@@ -114,8 +114,10 @@ BODY std::size_t parse_cells_body(const DecimalShape& given, const char* text, s
     const std::uint32_t end = ends[i];
     std::int32_t units = 0;
     if (!parse_plain_decimal(shape, text, begin, end, units)) [[unlikely]] {
-      if (end != begin) return i;
-      units = INT32_MIN;
+      if (end == begin)
+        units = INT32_MIN;
+      else if (!parse_shorter_decimal(shape, text, begin, end, units))
+        return i;
     }
     *out = units;
     begin = end + 1;

@@ -11,10 +11,10 @@ namespace {
 constexpr std::size_t kFewLines = 12;
 
 void cut_into_lines(LogHead& head) {
+  const std::string_view text{*head.text};
   head.lines.clear();
   head.line_end =
-      head.text.find('\n') == std::string::npos && head.text.find('\r') != std::string::npos ? '\r' : '\n';
-  const std::string_view text{head.text};
+      text.find('\n') == std::string_view::npos && text.find('\r') != std::string_view::npos ? '\r' : '\n';
   std::size_t at = 0;
   while (at < text.size()) {
     std::size_t end = text.find(head.line_end, at);
@@ -59,10 +59,12 @@ Result<LogHead> head_of(const std::string& raw, bool whole_file, const std::stri
   const std::string_view body = std::string_view{raw}.substr(head.mark_bytes);
   if (head.encoding.value == TextEncoding::utf_16_le || head.encoding.value == TextEncoding::utf_16_be) {
     unsigned high = 0;
-    append_utf16(body, head.encoding.value == TextEncoding::utf_16_be, high, head.text);
-    if (!detect_encoding(head.text)) return not_text(path);
+    std::string decoded;
+    append_utf16(body, head.encoding.value == TextEncoding::utf_16_be, high, decoded);
+    if (!detect_encoding(decoded)) return not_text(path);
+    head.text = std::make_shared<const std::string>(std::move(decoded));
   } else {
-    head.text = body;
+    head.text = std::make_shared<const std::string>(body);
   }
   cut_into_lines(head);
   return head;

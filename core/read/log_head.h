@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cstddef>
+#include <memory>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -15,9 +16,11 @@ namespace soakwright {
 
 struct LogHead {
   Chosen<TextEncoding> encoding;
-  std::size_t mark_bytes = 0;           ///< byte order mark at the front of the file
-  char line_end = '\n';                 ///< '\r' where the file has no other
-  std::string text;                     ///< UTF-16 as UTF-8; 8-bit encodings as they are; without the mark
+  std::size_t mark_bytes = 0;  ///< byte order mark at the front of the file
+  char line_end = '\n';        ///< '\r' where the file has no other
+  /// UTF-16 as UTF-8; 8-bit encodings as they are; without the mark. It stays where it is when the head
+  /// moves: the lines are pieces of it.
+  std::shared_ptr<const std::string> text;
   std::vector<std::string_view> lines;  ///< whole lines of `text`, without their ends
   bool whole_file = false;
 };

@@ -3,8 +3,8 @@
 // The cell is loaded so that its last character is the word's last byte. In a column with a known number of
 // places the point then always stands at the same byte; one XOR turns digits into 0..9 and the point into 0,
 // one addition shows whether any byte is something else, and two multiplications weigh the digits, the point
-// with weight 0. Anything else (signs, blanks, other places, more than eight characters) is left to the
-// careful reading.
+// with weight 0. Cells with fewer places, as spreadsheets cut zeros off, and signs take a second, slightly
+// longer way. Anything else (blanks, more places, more than eight characters) is left to the careful reading.
 #pragma once
 
 #include <array>
@@ -24,6 +24,8 @@ struct DecimalShape {
   // The same weights for pairs of 16 bits: the first two pairs' sum counts `high_weight` times.
   std::uint64_t pair_weights = 0;
   std::uint32_t high_weight = 0;
+  int places = 0;
+  char decimal = '.';
 
   /// `places` from 0 to kMostPlaces.
   static constexpr int kMostPlaces = 6;
@@ -33,10 +35,28 @@ struct DecimalShape {
 namespace plain_decimal {
 inline constexpr std::uint64_t kTopBits = 0x8080808080808080U;
 inline constexpr std::uint32_t kLongest = 8;
+inline constexpr std::array<std::int64_t, 7> kPowers{1, 10, 100, 1000, 10'000, 100'000, 1'000'000};
+
+/// `byte` eight times.
+constexpr std::uint64_t repeated(unsigned char byte) { return 0x0101010101010101U * byte; }
+
+/// The last `count` bytes of a word, from 1 to 8.
+constexpr std::uint64_t last_bytes(std::uint32_t count) {
+  return ~std::uint64_t{0} << ((kLongest - count) * 8);
+}
+
+/// The number that eight digits make, the first of them in the lowest byte, each from 0 to 9.
+constexpr std::uint64_t number_of(std::uint64_t digits) {
+  digits = (digits * 10 + (digits >> 8)) & 0x00FF00FF00FF00FFU;
+  digits = (digits * 100 + (digits >> 16)) & 0x0000FFFF0000FFFFU;
+  return (digits * 10'000 + (digits >> 32)) & 0xFFFFFFFFU;
+}
 }  // namespace plain_decimal
 
 inline DecimalShape DecimalShape::of(int places, char decimal) {
   DecimalShape shape;
+  shape.places = places;
+  shape.decimal = decimal;
   std::array<std::uint64_t, 8> weights{};
   std::uint64_t weight = 1;
   for (int byte = 7; byte >= 0; --byte) {
@@ -78,6 +98,38 @@ inline bool parse_plain_decimal(const DecimalShape& shape, const char* text, std
   const std::uint64_t even = pairs & 0x000000FF000000FFU;
   const std::uint64_t odd = (pairs >> 16) & 0x000000FF000000FFU;
   units = static_cast<std::int32_t>((even * shape.even_weights + odd * shape.odd_weights) >> 32);
+  return true;
+}
+
+/// The same for a cell with a sign, or with fewer places than the shape, or none.
+inline bool parse_shorter_decimal(const DecimalShape& shape, const char* text, std::uint32_t begin,
+                                  std::uint32_t end, std::int32_t& units) {
+  using namespace plain_decimal;
+  if (begin == end) return false;
+  const bool negative = text[begin] == '-';
+  if (negative || text[begin] == '+') ++begin;
+  const std::uint32_t length = end - begin;
+  if (length - 1 > kLongest - 1) return false;
+  std::uint64_t word = 0;
+  std::memcpy(&word, text + static_cast<std::ptrdiff_t>(end) - 8, sizeof word);
+  const std::uint64_t inside = last_bytes(length);
+  // The first byte that is the decimal sign: its lowest bit, or 0.
+  const std::uint64_t unlike = (word ^ repeated(static_cast<unsigned char>(shape.decimal))) | ~inside;
+  const std::uint64_t signs = (unlike - repeated(1)) & ~unlike & kTopBits;
+  const std::uint64_t point = (signs & (~signs + 1)) >> 7;
+  const std::uint32_t points = point != 0 ? 1 : 0;
+  if (length == points) return false;
+  // The digits before the point move up by one byte and close the hole; without a point all stay.
+  const std::uint64_t before = point - 1;
+  const std::uint64_t joined = ((word & before) << (8 * points)) | (word & ~(before | (point * 0xFF)));
+  const std::uint64_t digits = (joined ^ repeated('0')) & last_bytes(length - points);
+  const std::uint64_t wrong = ((digits + repeated(0x76)) | digits) & kTopBits;
+  const int places = points != 0 ? 7 - std::countr_zero(point) / 8 : 0;
+  if (wrong != 0 || places > shape.places) return false;
+  const std::int64_t value =
+      static_cast<std::int64_t>(number_of(digits)) * kPowers[static_cast<std::size_t>(shape.places - places)];
+  if (value > INT32_MAX) return false;
+  units = static_cast<std::int32_t>(negative ? -value : value);
   return true;
 }
 

@@ -20,7 +20,6 @@ RowParser::RowParser(const TablePlan& plan, ColumnStore& store, std::int64_t* st
       columns_(store, plan.places),
       stamps_in_(plan, careful),
       stamps_(stamps),
-      careful_(careful),
       can_index_(!careful && plan.delimiter != ' '),
       parse_cells_(hot_loops().parse_cells),
       repeats_(plan.header_text, plan.units_text, plan.delimiter, plan.time.cells.front()) {

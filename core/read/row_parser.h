@@ -69,7 +69,6 @@ class RowParser {
   BlockColumns columns_;
   StampReader stamps_in_;
   std::int64_t* stamps_;
-  bool careful_;
   bool can_index_;
   decltype(HotLoops::parse_cells) parse_cells_;
   RepeatedHeader repeats_;

@@ -8,6 +8,9 @@ namespace soakwright {
 namespace {
 
 constexpr std::int64_t kNanosecondsPerMinute = 60 * kNanosecondsPerSecond;
+// No log is older, and any two times in nanoseconds still have a difference that fits 64 bits.
+constexpr int kFirstYear = 1900;
+constexpr int kLastYear = 2100;
 constexpr std::int64_t kNanosecondsPerHour = 60 * kNanosecondsPerMinute;
 
 /// What is left of a text to read.
@@ -284,7 +287,7 @@ std::optional<std::int64_t> day_number(const DateFields& fields, FieldOrder orde
     date.month = order == FieldOrder::dmy ? fields.second : fields.first;
     date.day = order == FieldOrder::dmy ? fields.first : fields.second;
   }
-  if (!year) return std::nullopt;
+  if (!year || *year < kFirstYear || *year > kLastYear) return std::nullopt;
   date.year = *year;
   if (!date_exists(date)) return std::nullopt;
   return days_from_civil(date);

@@ -11,6 +11,52 @@ namespace {
   return _mm_castpd_si128(_mm_loadh_pd(_mm_castsi128_pd(low), reinterpret_cast<const double*>(second)));
 }
 
+/// Four cells with the places of the shape or fewer: the arithmetic of parse_shorter_decimal() without signs.
+/// False where one is something else, or longer than eight digits once zeros stand for the places that it
+/// does not have.
+[[gnu::target("avx2")]] inline bool four_shorter(const DecimalShape& shape, __m256i words, __m128i lengths,
+                                                 __m256i& units) {
+  const __m256i zero = _mm256_setzero_si256();
+  const __m256i all_bits = _mm256_set1_epi8(-1);
+  const __m256i eight = _mm256_set1_epi64x(8);
+  const __m256i seven = _mm256_set1_epi64x(7);
+  const __m256i top_bits = _mm256_set1_epi64x(static_cast<long long>(plain_decimal::kTopBits));
+  const __m256i length = _mm256_cvtepu32_epi64(lengths);
+  const __m256i outside = _mm256_sub_epi64(_mm256_set1_epi64x(64), _mm256_slli_epi64(length, 3));
+  const __m256i inside = _mm256_sllv_epi64(all_bits, outside);
+  const __m256i unlike = _mm256_or_si256(_mm256_xor_si256(words, _mm256_set1_epi8(shape.decimal)),
+                                         _mm256_xor_si256(inside, all_bits));
+  const __m256i signs = _mm256_and_si256(_mm256_cmpeq_epi8(unlike, zero), top_bits);
+  const __m256i point = _mm256_srli_epi64(_mm256_and_si256(signs, _mm256_sub_epi64(zero, signs)), 7);
+  // A byte for the point where there is one.
+  const __m256i hole = _mm256_andnot_si256(_mm256_cmpeq_epi64(point, zero), eight);
+  const __m256i before = _mm256_add_epi64(point, all_bits);
+  const __m256i point_byte = _mm256_sub_epi64(_mm256_slli_epi64(point, 8), point);
+  const __m256i joined = _mm256_or_si256(_mm256_sllv_epi64(_mm256_and_si256(words, before), hole),
+                                         _mm256_andnot_si256(_mm256_or_si256(before, point_byte), words));
+  const __m256i digits = _mm256_and_si256(_mm256_xor_si256(joined, _mm256_set1_epi8('0')),
+                                          _mm256_sllv_epi64(all_bits, _mm256_add_epi64(outside, hole)));
+  const __m256i wrong = _mm256_or_si256(_mm256_add_epi8(digits, _mm256_set1_epi8(0x76)), digits);
+  if (_mm256_testz_si256(wrong, top_bits) == 0) return false;
+
+  // The point's byte, 7 for the last and where there is none; then the zeros that are wanted behind.
+  const __m256i at = _mm256_sad_epu8(_mm256_and_si256(before, _mm256_set1_epi8(1)), zero);
+  const __m256i zeros = _mm256_add_epi64(_mm256_min_epu32(at, seven), _mm256_set1_epi64x(shape.places - 7));
+  const __m256i count = _mm256_sub_epi64(length, _mm256_srli_epi64(hole, 3));
+  const __m256i empty = _mm256_cmpeq_epi64(length, zero);
+  const __m256i unfit =
+      _mm256_or_si256(_mm256_or_si256(_mm256_cmpgt_epi64(length, eight), _mm256_cmpgt_epi64(zero, zeros)),
+                      _mm256_or_si256(_mm256_cmpgt_epi64(_mm256_add_epi64(count, zeros), eight),
+                                      _mm256_cmpeq_epi64(count, zero)));
+  if (_mm256_testc_si256(empty, unfit) == 0) return false;
+
+  const __m256i number = _mm256_srlv_epi64(digits, _mm256_slli_epi64(zeros, 3));
+  const __m256i pairs = _mm256_maddubs_epi16(number, _mm256_set1_epi16(0x010A));
+  const __m256i sums = _mm256_madd_epi16(pairs, _mm256_set1_epi32(0x00010064));  // 100 and 1, alternating
+  units = _mm256_add_epi64(_mm256_mul_epu32(sums, _mm256_set1_epi64x(10'000)), _mm256_srli_epi64(sums, 32));
+  return true;
+}
+
 }  // namespace
 
 [[gnu::target("avx2")]] std::size_t parse_cells_by_four(const DecimalShape& shape, const char* text,
@@ -49,11 +95,10 @@ namespace {
     const __m128i fits = _mm_cmpeq_epi32(_mm_min_epu32(more, most_more), more);
     const __m128i empty = _mm_cmpeq_epi32(lengths, none);
     const bool lengths_fit = _mm_movemask_epi8(_mm_or_si128(fits, empty)) == 0xFFFF;
-    if (!lengths_fit || _mm256_testz_si256(wrong, top_bits) == 0) [[unlikely]]
-      break;
-
     const __m256i sums = _mm256_madd_epi16(_mm256_maddubs_epi16(digits, tens), pair_weights);
     __m256i units = _mm256_add_epi64(_mm256_mul_epu32(sums, high_weight), _mm256_srli_epi64(sums, 32));
+    if (!lengths_fit || _mm256_testz_si256(wrong, top_bits) == 0) [[unlikely]]
+      if (!four_shorter(shape, words, lengths, units)) break;
     units = _mm256_blendv_epi8(units, missing, _mm256_cvtepi32_epi64(empty));
     const __m128i first = _mm256_castsi256_si128(units);
     const __m128i second = _mm256_extracti128_si256(units, 1);

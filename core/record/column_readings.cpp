@@ -4,6 +4,7 @@
 #include <limits>
 #include <utility>
 
+#include "core/read/hot_loops.h"
 #include "core/record/its90_reference.h"
 #include "core/units/number_text.h"
 
@@ -83,9 +84,10 @@ ColumnReadings degrees_of(LogTable& table, LogColumn& column, ChannelUnit unit) 
   const double power = power_of(column.places);
   const auto celsius_of = [&](double printed) { return scale.celsius(std::llround(printed * power)); };
   std::size_t numbers = column.numbers;
-  bool extremes_known = numbers != 0;
+  double lowest = column.lowest;
+  double highest = column.highest;
   if (numbers != 0 && (!in_range(celsius_of(column.lowest)) || !in_range(celsius_of(column.highest)))) {
-    extremes_known = false;
+    Extremes rest;
     store.visit(column.store_column, 0, table.rows(),
                 [&](std::size_t first, std::size_t count, std::int32_t* units) {
                   for (std::size_t i = 0; i < count; ++i) {
@@ -93,17 +95,18 @@ ColumnReadings degrees_of(LogTable& table, LogColumn& column, ChannelUnit unit) 
                     note(out.out_of_range, table, first + i, units[i] / power);
                     units[i] = ColumnStore::kMissing;
                   }
+                  hot_loops().find_extremes(units, count, rest);
                 });
-    numbers -= out.out_of_range.count;
+    numbers = rest.there;
+    lowest = rest.low / power;
+    highest = rest.high / power;
   }
   out.readings = Readings::of_decimals({table.store, store.column(column.store_column)}, table.rows(),
                                        table.rows() - numbers, scale,
                                        {store.row_shift(), store.row_mask(), store.tile_stride()});
-  if (extremes_known) {
-    out.min_c = celsius_of(column.lowest);
-    out.max_c = celsius_of(column.highest);
-  } else {
-    find_extremes(out);
+  if (numbers != 0) {
+    out.min_c = celsius_of(lowest);
+    out.max_c = celsius_of(highest);
   }
   return out;
 }

@@ -12,9 +12,14 @@ constexpr std::int64_t kHourNs = 3600 * kNanosecondsPerSecond;
 constexpr std::int64_t kDayNs = 24 * kHourNs;
 constexpr int kIntervalsOfAGap = 3;
 constexpr double kEvenShare = 0.95;
+// 146 years from the first row, either way: differences of two times still fit 64 bits.
+constexpr std::int64_t kFarthestNs = INT64_MAX / 2;
+
+/// Multiples of steps: a damaged stamp makes a step of decades.
+__extension__ using Wide = __int128;
 
 /// Twice the median, so that the mean of two middle steps stays an integer; 0 where there is no step.
-std::int64_t twice_median(std::vector<std::int64_t>& steps) {
+Wide twice_median(std::vector<std::int64_t>& steps) {
   if (steps.empty()) return 0;
   // Most logs have one step throughout: one look at all of them then is enough.
   const std::size_t half = steps.size() / 2;
@@ -23,11 +28,11 @@ std::int64_t twice_median(std::vector<std::int64_t>& steps) {
       std::count_if(steps.begin(), steps.end(), [guess](auto s) { return s < guess; }));
   const auto equal = static_cast<std::size_t>(std::count(steps.begin(), steps.end(), guess));
   const std::size_t lower_middle = (steps.size() - 1) / 2;
-  if (below <= lower_middle && half < below + equal) return 2 * guess;
+  if (below <= lower_middle && half < below + equal) return Wide{2} * guess;
   const auto middle = steps.begin() + static_cast<std::ptrdiff_t>(half);
   std::nth_element(steps.begin(), middle, steps.end());
-  if (steps.size() % 2 == 1) return 2 * *middle;
-  return *middle + *std::max_element(steps.begin(), middle);
+  if (steps.size() % 2 == 1) return Wide{2} * *middle;
+  return Wide{*middle} + *std::max_element(steps.begin(), middle);
 }
 
 std::string seconds_text(std::int64_t nanoseconds) {
@@ -45,17 +50,24 @@ class Clock {
   [[nodiscard]] const std::vector<std::int64_t>& times() const { return time_; }
   [[nodiscard]] std::int64_t printed(std::size_t row) const { return table_.stamps_ns[row]; }
   [[nodiscard]] std::size_t line(std::size_t row) const { return table_.lines.line_of(row); }
-  void set(std::size_t row, std::int64_t time) { time_[row] = time; }
+  void set(std::size_t row, Wide time) {
+    const bool near = time <= kFarthestNs && time >= -kFarthestNs;
+    too_far_ = too_far_ || !near;
+    if (near) time_[row] = static_cast<std::int64_t>(time);
+  }
+  /// Some time did not fit.
+  [[nodiscard]] bool too_far() const { return too_far_; }
   /// A row, and by how much it and all after it move.
-  using Moves = std::vector<std::pair<std::size_t, std::int64_t>>;
+  using Moves = std::vector<std::pair<std::size_t, Wide>>;
   /// `moves` ascend by row.
   void move(const Moves& moves) {
-    std::int64_t by = 0;
-    for (std::size_t i = 0; i < moves.size(); ++i) {
+    Wide by = 0;
+    for (std::size_t i = 0; i < moves.size() && !too_far_; ++i) {
       by += moves[i].second;
       const std::size_t end = i + 1 < moves.size() ? moves[i + 1].first : time_.size();
-      for (std::size_t r = moves[i].first; r < end; ++r) time_[r] += by;
+      for (std::size_t r = moves[i].first; r < end; ++r) set(r, time_[r] + by);
     }
+    if (too_far_) return;
     shift_from_.insert(shift_from_.end(), moves.begin(), moves.end());
   }
   [[nodiscard]] std::vector<std::int64_t> forward_steps() const {
@@ -70,12 +82,13 @@ class Clock {
     std::stable_sort(moves.begin(), moves.end(),
                      [](const auto& a, const auto& b) { return a.first < b.first; });
     std::vector<TimeAxis::Piece> pieces;
-    std::int64_t shift = 0;
+    Wide shift = 0;
     for (std::size_t i = 0; i < moves.size(); ++i) {
       shift += moves[i].second;
       const std::size_t end = i + 1 < moves.size() ? moves[i + 1].first : rows();
       if (end > moves[i].first)
-        pieces.push_back({moves[i].first, printed(moves[i].first), printed(end - 1), shift});
+        pieces.push_back(
+            {moves[i].first, printed(moves[i].first), printed(end - 1), static_cast<std::int64_t>(shift)});
     }
     return pieces;
   }
@@ -84,16 +97,17 @@ class Clock {
   const LogTable& table_;
   std::vector<std::int64_t> time_;
   Moves shift_from_;
+  bool too_far_ = false;
 };
 
 void unfold_midnights(Clock& clock, std::vector<Notice>& notices) {
   auto steps = clock.forward_steps();
-  const std::int64_t twice_interval = twice_median(steps);
+  const Wide twice_interval = twice_median(steps);
   Notice notice{"midnight", 0, 0, std::nullopt, {}};
   Clock::Moves moves;
   for (std::size_t r = 0; r + 1 < clock.rows(); ++r) {
     const std::int64_t off = clock.step(r) + kDayNs;
-    if (clock.step(r) >= 0 || 2 * std::abs(off) > twice_interval) continue;
+    if (clock.step(r) >= 0 || Wide{2} * std::abs(off) > twice_interval) continue;
     if (notice.count++ == 0) notice.line = clock.line(r + 1);
     moves.emplace_back(r + 1, kDayNs);
   }
@@ -136,7 +150,7 @@ void spread_repeats(Clock& clock, std::vector<Notice>& notices) {
   for (const Run& run : runs)
     if (const std::int64_t step = spread_step(clock, run); step > 0)
       steps.insert(steps.end(), run.end - run.first, step);
-  const std::int64_t twice_interval = twice_median(steps);
+  const Wide twice_interval = twice_median(steps);
   if (twice_interval == 0) return;
   Notice notice{"repeat-time", 0, 0, std::nullopt, {}};
   for (const Run& run : runs) {
@@ -147,8 +161,8 @@ void spread_repeats(Clock& clock, std::vector<Notice>& notices) {
     const std::int64_t start = clock.time(run.first);
     const std::int64_t step = spread_step(clock, run);
     // Up to the next later time, unless a gap lies before it: rows are not strewn over a gap.
-    const bool up_to_next = step > 0 && 2 * step <= kIntervalsOfAGap * twice_interval;
-    const std::int64_t length = up_to_next ? clock.time(run.end) - start : 0;
+    const bool up_to_next = step > 0 && Wide{2} * step <= kIntervalsOfAGap * twice_interval;
+    const Wide length = up_to_next ? clock.time(run.end) - start : 0;
     for (std::int64_t i = 1; i < count; ++i)
       clock.set(run.first + static_cast<std::size_t>(i),
                 start + (up_to_next ? length * i / count : twice_interval * i / 2));
@@ -168,14 +182,14 @@ void mend_backward_steps(Clock& clock, TimeKind kind, TimeAxis& axis) {
     if (clock.step(r) <= 0) backward.push_back(r);
   if (backward.empty()) return;
   auto steps = clock.forward_steps();
-  const std::int64_t twice_interval = twice_median(steps);
+  const Wide twice_interval = twice_median(steps);
   const auto even =
       static_cast<double>(std::count_if(steps.begin(), steps.end(), [twice_interval](std::int64_t step) {
-        return 4 * step >= twice_interval && 4 * step <= 3 * twice_interval;
+        return Wide{4} * step >= twice_interval && Wide{4} * step <= 3 * twice_interval;
       }));
   const std::size_t row = backward.front();
   const std::int64_t moved = clock.step(row) + kHourNs;
-  if (has_hours(kind) && backward.size() == 1 && moved > 0 && 2 * moved <= twice_interval &&
+  if (has_hours(kind) && backward.size() == 1 && moved > 0 && Wide{2} * moved <= twice_interval &&
       even >= kEvenShare * static_cast<double>(steps.size())) {
     axis.notices.push_back(
         {"clock-back", clock.line(row + 1), 1, std::nullopt,
@@ -196,9 +210,10 @@ void mend_backward_steps(Clock& clock, TimeKind kind, TimeAxis& axis) {
 }
 
 /// A row whose step forward is an hour more or less, and so long that it is a gap.
-bool leaps_an_hour(const Clock& clock, std::size_t row, std::int64_t twice_interval) {
+bool leaps_an_hour(const Clock& clock, std::size_t row, Wide twice_interval) {
   const std::int64_t step = clock.step(row);
-  return 2 * step > kIntervalsOfAGap * twice_interval && 2 * std::abs(step - kHourNs) <= twice_interval;
+  return Wide{2} * step > kIntervalsOfAGap * twice_interval &&
+         Wide{2} * std::abs(step - kHourNs) <= twice_interval;
 }
 
 bool names_step(const Clock& clock, std::size_t row, TimeKind kind, LocalTime moment) {
@@ -217,7 +232,7 @@ std::optional<Problem> mend_forward_leap(Clock& clock, TimeKind kind, const std:
                                          TimeAxis& axis) {
   const auto moment = job != nullptr ? job->reading.clock_forward : std::nullopt;
   auto steps = clock.forward_steps();
-  const std::int64_t twice_interval = twice_median(steps);
+  const Wide twice_interval = twice_median(steps);
   Notice stays{"clock-forward", 0, 0, std::nullopt, {}};
   bool named = false;
   for (std::size_t r = 0; has_hours(kind) && r + 1 < clock.rows(); ++r) {
@@ -250,11 +265,11 @@ std::optional<Problem> mend_forward_leap(Clock& clock, TimeKind kind, const std:
   return std::nullopt;
 }
 
-void find_gaps(const Clock& clock, std::int64_t twice_interval, TimeAxis& axis) {
+void find_gaps(const Clock& clock, Wide twice_interval, TimeAxis& axis) {
   Notice notice{"gap", 0, 0, std::nullopt, {}};
   std::int64_t longest = 0;
   for (std::size_t r = 0; r + 1 < clock.rows(); ++r) {
-    if (2 * clock.step(r) <= kIntervalsOfAGap * twice_interval) continue;
+    if (Wide{2} * clock.step(r) <= kIntervalsOfAGap * twice_interval) continue;
     if (notice.count++ == 0) notice.line = clock.line(r + 1);
     longest = std::max(longest, clock.step(r));
   }
@@ -296,8 +311,12 @@ Result<TimeAxis> make_time_axis(const LogTable& table, const std::string& path, 
   mend_backward_steps(clock, table.time, axis);
   if (auto problem = mend_forward_leap(clock, table.time, path, job, axis)) return *std::move(problem);
 
+  if (clock.too_far())
+    return Problem{ProblemKind::bad_input, path, table.first_row_line,
+                   "the times of the rows lie centuries apart", "look for damaged time stamps"};
+
   auto steps = clock.forward_steps();
-  const std::int64_t twice_interval = twice_median(steps);
+  const Wide twice_interval = twice_median(steps);
   find_gaps(clock, twice_interval, axis);
   axis.interval_s = static_cast<double>(twice_interval) / (2.0 * static_cast<double>(kNanosecondsPerSecond));
   axis.pieces = clock.pieces();

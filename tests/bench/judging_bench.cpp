@@ -1,12 +1,12 @@
-// What judging costs, on a record of 86,400 rows and 24 channels made here: judging again after a changed limit (nothing
-// is read again, nothing that no limit changes is measured again), the first judging, and phases with suspects.
-// tests/bench/run compares the medians with what must be reached.
-#include <benchmark/benchmark.h>
-
+// What judging costs, on a record of 86,400 rows and 24 channels made here: judging again after a changed
+// limit (nothing is read again, nothing that no limit changes is measured again), the first judging, and
+// phases with suspects. tests/bench/run compares the medians with what must be reached.
 #include <cstdlib>
 #include <random>
 #include <string>
 #include <vector>
+
+#include <benchmark/benchmark.h>
 
 #include "core/judge/judgement.h"
 #include "core/phases/course.h"
@@ -20,7 +20,8 @@ using namespace soakwright;
 constexpr std::size_t kRows = 86'400;
 constexpr std::size_t kChannels = 24;
 
-/// A day: up to 605 °C, four hours held, down again; each channel a little later than the one before, with noise.
+/// A day: up to 605 °C, four hours held, down again; each channel a little later than the one before, with
+/// noise.
 const Record& day_record() {
   static const Record record = [] {
     MadeRecord made = MadeRecord::every(1.0, kRows);
@@ -47,7 +48,8 @@ Procedure procedure_with(const std::string& rate) {
       "gap_max = \"5 min\"\nthermocouples_min = 4\n[[stage]]\nkind = \"heat\"\nabove = 300\nrate_max = " +
           rate +
           "\nspread_max = 100\n[[stage]]\nkind = \"hold\"\nlow = 590\nhigh = 620\ntime_min = \"95 min\"\n"
-          "departures_max = \"0 s\"\nspread_max = 30\n[[stage]]\nkind = \"cool\"\nabove = 300\nrate_max = 180\n"
+          "departures_max = \"0 s\"\nspread_max = 30\n[[stage]]\nkind = \"cool\"\nabove = 300\nrate_max = "
+          "180\n"
           "spread_max = 100\n",
       "htp-021.toml");
   if (!read) std::abort();

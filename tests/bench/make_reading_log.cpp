@@ -1,7 +1,7 @@
-// Writes the logs that reading is measured on: ramps, holds and coolings with noise, a row every second.
-//   make_reading_log KIND ROWS CHANNELS FILE
+// Writes the logs that reading is measured on: ramps, holds and coolings with noise.
+//   make_reading_log KIND ROWS CHANNELS FILE [SECONDS]     a row every so many seconds, 1 if not said
 // KIND: plain (one decimal), lengths (cells of one to four digits, with and without decimals), commas
-// (semicolons and decimal commas), missing (a cell in twelve is empty, NaN or a word).
+// (semicolons and decimal commas), missing (of 36 cells one is NaN, one OPEN, one empty).
 #include <cmath>
 #include <cstdio>
 #include <cstdlib>
@@ -25,8 +25,8 @@ struct Chance {
 };
 
 /// Tenths of a degree: two days of heating to 600, holding and cooling, again and again.
-int tenths_at(std::size_t row, std::size_t channel, Chance& chance) {
-  const std::size_t cycle = (row + 97 * channel) % 43'200;
+int tenths_at(std::size_t second, std::size_t channel, Chance& chance) {
+  const std::size_t cycle = (second + 97 * channel) % 43'200;
   const double hours = static_cast<double>(cycle) / 3600.0;
   const double celsius = hours < 5.0   ? 20.0 + 116.0 * hours
                          : hours < 8.0 ? 600.0
@@ -72,13 +72,14 @@ void add_cell(std::string& text, Kind kind, int tenths, Chance& chance) {
 }  // namespace
 
 int main(int argc, char** argv) {
-  if (argc != 5) return 64;
+  if (argc != 5 && argc != 6) return 64;
   const char* const kinds[] = {"plain", "lengths", "commas", "missing"};
   int kind = 0;
   while (kind < 4 && std::strcmp(kinds[kind], argv[1]) != 0) ++kind;
   if (kind == 4) return 64;
   const auto rows = static_cast<std::size_t>(std::atol(argv[2]));
   const auto channels = static_cast<std::size_t>(std::atol(argv[3]));
+  const auto step = static_cast<std::size_t>(argc == 6 ? std::atol(argv[5]) : 1);
   const char delimiter = kind == static_cast<int>(Kind::commas) ? ';' : ',';
   std::ofstream file{argv[4], std::ios::binary};
   std::string text = "Time";
@@ -88,13 +89,14 @@ int main(int argc, char** argv) {
   Chance chance;
   for (std::size_t row = 0; row < rows; ++row) {
     char stamp[64];
-    const std::size_t second = row % 86'400;
-    std::snprintf(stamp, sizeof stamp, "2031-%02zu-%02zu %02zu:%02zu:%02zu", 4 + row / 86'400 / 28 % 8,
-                  1 + row / 86'400 % 28, second / 3600, second / 60 % 60, second % 60);
+    const std::size_t time = row * step;
+    const std::size_t second = time % 86'400;
+    std::snprintf(stamp, sizeof stamp, "2031-%02zu-%02zu %02zu:%02zu:%02zu", 4 + time / 86'400 / 28 % 8,
+                  1 + time / 86'400 % 28, second / 3600, second / 60 % 60, second % 60);
     text += stamp;
     for (std::size_t c = 0; c < channels; ++c) {
       text += delimiter;
-      add_cell(text, static_cast<Kind>(kind), tenths_at(row, c, chance), chance);
+      add_cell(text, static_cast<Kind>(kind), tenths_at(time, c, chance), chance);
     }
     text += '\n';
     if (text.size() > (std::size_t{1} << 20)) {

@@ -141,10 +141,28 @@ TEST_CASE("a million generated cells read the same by every way") {
     const WrittenLog log{log_of(random, 40'000, columns, "\n")};
     check_all_ways(log.path());
   }
+  SECTION("semicolons and decimal commas") {
+    std::string text = log_of(random, 4'000, columns, "\n");
+    for (char& c : text) c = c == ',' ? ';' : c == '.' ? ',' : c;
+    const WrittenLog log{text};
+    check_all_ways(log.path());
+  }
   SECTION("carriage returns and line feeds") {
     const WrittenLog log{log_of(random, 40'000, columns, "\r\n")};
     check_all_ways(log.path());
   }
+}
+
+TEST_CASE("every log of the cases and samples reads the same by every way") {
+  const std::filesystem::path top{SOAKWRIGHT_SOURCE_DIR};
+  std::size_t logs = 0;
+  for (const char* folder : {"tests/cases", "sample-logs"})
+    for (const auto& entry : std::filesystem::recursive_directory_iterator{top / folder})
+      if (entry.path().extension() == ".csv") {
+        check_all_ways(entry.path().string());
+        ++logs;
+      }
+  CHECK(logs > 120);
 }
 
 TEST_CASE("a column that outgrows its integers late is double from its first row on, by every way") {

@@ -41,7 +41,8 @@ namespace {
 
   // The point's byte, 7 for the last and where there is none; then the zeros that are wanted behind.
   const __m256i at = _mm256_sad_epu8(_mm256_and_si256(before, _mm256_set1_epi8(1)), zero);
-  const __m256i zeros = _mm256_add_epi64(_mm256_min_epu32(at, seven), _mm256_set1_epi64x(shape.places - 7));
+  const __m256i zeros = _mm256_add_epi64(_mm256_min_epu32(at, seven),
+                                         _mm256_set1_epi64x(static_cast<long long>(shape.places) - 7));
   const __m256i count = _mm256_sub_epi64(length, _mm256_srli_epi64(hole, 3));
   const __m256i empty = _mm256_cmpeq_epi64(length, zero);
   const __m256i unfit =

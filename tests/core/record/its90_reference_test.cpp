@@ -162,7 +162,10 @@ TEST_CASE("emf rises over each type's whole range and comes back as the temperat
   for (const Type type : kTypes) {
     const EmfRange range = emf_range(type);
     double before = *emf_mv(type, range.from_c);
-    for (double t = range.from_c + 0.37; t < range.to_c; t += 0.37) {
+    constexpr double kStep = 0.37;
+    const auto steps = static_cast<int>((range.to_c - range.from_c) / kStep);
+    for (int i = 1; i <= steps; ++i) {
+      const double t = range.from_c + kStep * i;
       INFO(letter_of(type) << " at " << t);
       const double mv = *emf_mv(type, t);
       REQUIRE(mv > before);

@@ -76,12 +76,12 @@ class Noise {
   void add_even(const IntegerSamples& samples, const Part& part) {
     const std::int64_t* units = samples.units.data() + (part.first - samples.base);
     const std::size_t triples = part.end - part.first - 2;
-    double squares = 0.0;
+    window_slopes::Wide squares = 0;
     for (std::size_t i = 0; i < triples; ++i) {
-      const auto bend = static_cast<double>(2 * units[i + 1] - units[i] - units[i + 2]);
-      squares += bend * bend;
+      const std::int64_t bend = 2 * units[i + 1] - units[i] - units[i + 2];
+      squares += static_cast<window_slopes::Wide>(bend) * bend;
     }
-    sum_ += squares * samples.unit_k * samples.unit_k / 6.0;
+    sum_ += static_cast<double>(squares) * samples.unit_k * samples.unit_k / 6.0;
     count_ += triples;
   }
 
@@ -109,6 +109,14 @@ class SlopeScale {
   [[nodiscard]] double held(double slope, const WindowShape& shape) {
     if (!guarded_) return slope;
     return slope + kSureStandardErrors * standard_error(shape) + rate_share_ * std::fabs(slope);
+  }
+  /// Only slopes above this can be held with more than `held`.
+  [[nodiscard]] double slope_held_with(double held, const WindowShape& shape) {
+    if (!guarded_ || std::isinf(held)) return held;
+    constexpr double kRounding = 1e-9;
+    const double left = held - kSureStandardErrors * standard_error(shape);
+    const double slope = left / (left >= 0.0 ? 1.0 + rate_share_ : 1.0 - rate_share_);
+    return slope - kRounding * (1.0 + std::fabs(slope));
   }
   [[nodiscard]] double at_least(double slope, const WindowShape& shape) {
     return slope - kSureStandardErrors * standard_error(shape) - rate_share_ * std::fabs(slope);
@@ -201,18 +209,19 @@ class TraceRateMeter {
     BasisRate* same = nullptr;
     for (std::size_t i = 0; i < kBasisMinutes.size(); ++i)
       if (kBasisMinutes[i] * 60.0 == width_s) same = &rate_.by_window[i];
-    bool any = false;
-    visit_windows(leg, samples, part.first, part.end, part.time, width_s,
-                  [&](std::size_t sample, double slope, const WindowShape& shape) {
-                    any = true;
-                    slope *= sign_;
-                    const auto measured = [&] {
-                      return scale_.measured(index_,
-                                             window_about(leg, samples, sample, width_s, slope, shape));
-                    };
-                    if (scale_.held(slope, shape) > take_above_) take(measured());
-                    if (same != nullptr) note_basis(*same, slope, shape, measured);
-                  });
+    const bool any = visit_windows(
+        leg, samples, part.first, part.end, part.time, width_s, sign_,
+        [&](const WindowShape& shape) {
+          const double above = scale_.slope_held_with(take_above_, shape);
+          return same != nullptr ? std::min(above, basis_interest(*same, shape)) : above;
+        },
+        [&](std::size_t sample, double slope, const WindowShape& shape) {
+          const auto measured = [&] {
+            return scale_.measured(index_, window_about(leg, samples, sample, width_s, slope, shape));
+          };
+          if (scale_.held(slope, shape) > take_above_) take(measured());
+          if (same != nullptr) note_basis(*same, slope, shape, measured);
+        });
     if (!any) {
       if (auto window = slope_over(samples, part.first, part.end, part.time)) {
         window->slope_c_per_h *= sign_;
@@ -226,15 +235,21 @@ class TraceRateMeter {
       BasisRate& basis = rate_.by_window[i];
       const double basis_s = kBasisMinutes[i] * 60.0;
       if (&basis == same) continue;
-      visit_windows(leg, samples, part.first, part.end, part.time, basis_s,
-                    [&](std::size_t sample, double slope, const WindowShape& shape) {
-                      slope *= sign_;
-                      note_basis(basis, slope, shape, [&] {
-                        return scale_.measured(index_,
-                                               window_about(leg, samples, sample, basis_s, slope, shape));
-                      });
-                    });
+      visit_windows(
+          leg, samples, part.first, part.end, part.time, basis_s, sign_,
+          [&](const WindowShape& shape) { return basis_interest(basis, shape); },
+          [&](std::size_t sample, double slope, const WindowShape& shape) {
+            note_basis(basis, slope, shape, [&] {
+              return scale_.measured(index_, window_about(leg, samples, sample, basis_s, slope, shape));
+            });
+          });
     }
+  }
+
+  /// What note_basis() does nothing with lies below.
+  double basis_interest(const BasisRate& basis, const WindowShape& shape) {
+    const std::size_t i = static_cast<std::size_t>(&basis - rate_.by_window.data());
+    return std::min(steepest_[i], scale_.slope_held_with(watch_above_[i], shape));
   }
 
   /// The worst over windows of one width, and whether any is beyond the limit.

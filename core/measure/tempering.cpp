@@ -1,7 +1,10 @@
 #include "core/measure/tempering.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+
+#include "core/measure/side_by_side.h"
 
 namespace soakwright {
 namespace {
@@ -9,87 +12,97 @@ namespace {
 constexpr double kZeroCelsius_k = 273.15;
 constexpr double kConstant = 20.0;
 
-/// e^u for |u| up to kSmall, to 1e-14 of itself.
-double small_exp(double u) {
-  return 1.0 + u * (1.0 + u / 2.0 * (1.0 + u / 3.0 * (1.0 + u / 4.0 * (1.0 + u / 5.0 * (1.0 + u / 6.0)))));
-}
-
-/// ln(1 + q) for q from 0 up to kSmall, to 1e-14.
-double small_log1p(double q) {
-  return q * (1.0 - q * (1.0 / 2 - q * (1.0 / 3 - q * (1.0 / 4 - q * (1.0 / 5 - q * (1.0 / 6 - q / 7.0))))));
-}
-
 constexpr double kSmall = 0.01;
 /// Shares of e to the minus this change nothing in a double.
 constexpr double kNothing = 38.0;
+constexpr double kThird = 1.0 / 3, kFifth = 1.0 / 5, kSixth = 1.0 / 6, kSeventh = 1.0 / 7;
 
-/// What is gathered so far: hours at the temperature of the last step, and their logarithm, which no
-/// temperature overflows. Steps are small beside what is gathered, so series do for most of them; the rest
-/// take the long way.
+/// ln(1 + q) for q from 0 up to kSmall, to 1e-14: the series in pairs, so that few of its terms wait for
+/// others.
+double small_log1p(double q) {
+  const double qq = q * q;
+  const double odd = (1.0 + qq * (kThird + qq * (kFifth + qq * kSeventh)));
+  const double even = 0.5 + qq * (0.25 + qq * kSixth);
+  return q * odd - qq * even;
+}
+
+/// What is gathered so far, as P in kelvin and natural logarithms: T (20 ln 10 + ln t). A step at equal P
+/// adds T ln(1 + step / what is gathered, in hours at T).
 class Gathered {
  public:
   void add(double celsius, double seconds) {
     const double kelvin = celsius + kZeroCelsius_k;
     if (kelvin <= 0.0 || seconds <= 0.0) return;
-    const double step_h = seconds / 3600.0;
-    if (!any_) {
-      log_hours_ = std::log(step_h);
-      hours_ = step_h;
-      any_ = true;
-    } else {
-      const double shift = (kelvin_ / kelvin - 1.0) * (kLogConstant + log_hours_);
-      log_hours_ += shift;
-      if (std::fabs(shift) <= kSmall)
-        hours_ *= small_exp(shift);
-      else
-        hours_ = std::exp(log_hours_);
-      add_step(step_h);
+    if (seconds != seconds_) {
+      seconds_ = seconds;
+      log_step_ = kLogConstant + std::log(seconds / 3600.0);
     }
-    kelvin_ = kelvin;
+    if (parameter_ > kelvin * (log_step_ + kNothing)) return;
+    const double apart = log_step_ - parameter_ / kelvin;
+    if (!any_ || apart > kNothing) {
+      parameter_ = kelvin * log_step_;
+      any_ = true;
+      return;
+    }
+    const double share = std::exp(apart);
+    parameter_ += kelvin * (share <= kSmall ? small_log1p(share) : std::log1p(share));
   }
   [[nodiscard]] std::optional<double> parameter() const {
     if (!any_) return std::nullopt;
-    return kelvin_ * (kConstant + log_hours_ / kLn10) / 1000.0;
+    return parameter_ / kLn10 / 1000.0;
   }
 
  private:
   static constexpr double kLn10 = 2.302585092994045684;
   static constexpr double kLogConstant = kConstant * kLn10;
 
-  void add_step(double step_h) {
-    const double share = step_h / hours_;
-    if (share >= 0.0 && share <= kSmall) {
-      log_hours_ += small_log1p(share);
-      hours_ += step_h;
-      return;
-    }
-    const double log_step = std::log(step_h);
-    const double larger = std::max(log_hours_, log_step);
-    const double apart = std::fabs(log_hours_ - log_step);
-    log_hours_ = apart > kNothing ? larger : larger + std::log1p(std::exp(-apart));
-    hours_ = std::exp(log_hours_);
-  }
-
-  double kelvin_ = 0.0;
-  double log_hours_ = 0.0;
-  double hours_ = 0.0;
+  double parameter_ = 0.0;
+  double seconds_ = 0.0;
+  double log_step_ = 0.0;  ///< 20 ln 10 + ln of the step in hours
   bool any_ = false;
 };
 
-/// `shift(leg, celsius)` is added to each step's temperature.
-template <typename Shift>
-std::optional<Tempering> gathered_over(const Trace& trace, Span record, const Shift& shift) {
-  Gathered gathered;
-  for (const Piece& piece : trace.pieces) {
-    const Leg& leg = trace.legs[piece.leg];
-    for (std::size_t i = piece.lead; i + 1 < piece.trail; ++i) {
-      const double from = std::max(leg.t[i], piece.from);
-      const double to = std::min(leg.t[i + 1], piece.to);
-      if (to <= from) continue;
-      const double celsius = (on_line(leg, i, from) + on_line(leg, i, to)) / 2.0;
-      gathered.add(celsius + shift(piece.leg, celsius), to - from);
+/// The known steps of a trace, one after the other.
+class Steps {
+ public:
+  explicit Steps(const Trace& trace) : trace_(trace) { enter(0); }
+
+  struct Step {
+    double celsius, seconds;  ///< the mean of its two ends
+    std::size_t leg;
+  };
+  /// False at the end.
+  bool next(Step& step) {
+    while (piece_ < trace_.pieces.size()) {
+      const Piece& piece = trace_.pieces[piece_];
+      const Leg& leg = trace_.legs[piece.leg];
+      for (; sample_ + 1 < piece.trail;) {
+        const std::size_t i = sample_++;
+        const double from = std::max(leg.t[i], piece.from);
+        const double to = std::min(leg.t[i + 1], piece.to);
+        if (to <= from) continue;
+        const bool whole = from == leg.t[i] && to == leg.t[i + 1];
+        step = {whole ? (leg.c[i] + leg.c[i + 1]) / 2.0 : (on_line(leg, i, from) + on_line(leg, i, to)) / 2.0,
+                to - from, piece.leg};
+        return true;
+      }
+      enter(piece_ + 1);
     }
+    return false;
   }
+
+ private:
+  void enter(std::size_t piece) {
+    piece_ = piece;
+    if (piece < trace_.pieces.size()) sample_ = trace_.pieces[piece].lead;
+  }
+
+  const Trace& trace_;
+  std::size_t piece_ = 0;
+  std::size_t sample_ = 0;
+};
+
+std::optional<Tempering> tempering_with(const Gathered& gathered, const Trace& trace, Span record) {
   const auto parameter = gathered.parameter();
   if (!parameter) return std::nullopt;
   Tempering tempering{*parameter, 0.0};
@@ -98,20 +111,44 @@ std::optional<Tempering> gathered_over(const Trace& trace, Span record, const Sh
   return tempering;
 }
 
+/// Traces are carried along four at a time: each step waits for the logarithm of the one before, and a
+/// processor works on the others meanwhile.
+constexpr std::size_t kAtOnce = 4;
+
 }  // namespace
 
-std::optional<Tempering> tempering_of(const Trace& trace, Span record) {
-  return gathered_over(trace, record, [](std::size_t, double) { return 0.0; });
+std::vector<std::optional<Tempering>> temperings_of(const std::vector<Trace>& traces, Span record) {
+  std::vector<std::optional<Tempering>> all(traces.size());
+  side_by_side((traces.size() + kAtOnce - 1) / kAtOnce, [&](std::size_t lot) {
+    const std::size_t first = lot * kAtOnce;
+    const std::size_t count = std::min(kAtOnce, traces.size() - first);
+    std::vector<Steps> steps;
+    for (std::size_t i = 0; i < count; ++i) steps.emplace_back(traces[first + i]);
+    std::array<Gathered, kAtOnce> gathered;
+    Steps::Step step{};
+    for (bool any = true; any;) {
+      any = false;
+      for (std::size_t i = 0; i < count; ++i) {
+        if (!steps[i].next(step)) continue;
+        gathered[i].add(step.celsius, step.seconds);
+        any = true;
+      }
+    }
+    for (std::size_t i = 0; i < count; ++i)
+      all[first + i] = tempering_with(gathered[i], traces[first + i], record);
+  });
+  return all;
 }
 
 std::optional<Tempering> tempering_of(const Trace& trace, Span record, const Guard& guard, double sign) {
-  bool known = true;
-  const auto tempering = gathered_over(trace, record, [&](std::size_t leg, double celsius) {
-    const double u = guard.of(trace, leg).expanded_k(celsius);
-    known = known && std::isfinite(u);
-    return known ? sign * u : 0.0;
-  });
-  return known ? tempering : std::nullopt;
+  Gathered gathered;
+  Steps steps(trace);
+  for (Steps::Step step{}; steps.next(step);) {
+    const double u = guard.of(trace, step.leg).expanded_k(step.celsius);
+    if (!std::isfinite(u)) return std::nullopt;
+    gathered.add(step.celsius + sign * u, step.seconds);
+  }
+  return tempering_with(gathered, trace, record);
 }
 
 double equivalent_hours(double parameter, double celsius) {

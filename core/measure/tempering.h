@@ -6,6 +6,7 @@
 #pragma once
 
 #include <optional>
+#include <vector>
 
 #include "core/measure/guard.h"
 #include "core/measure/trace.h"
@@ -17,10 +18,10 @@ struct Tempering {
   double unknown_s = 0.0;  ///< time of the record in which nothing could be added
 };
 
-/// Over the known time of the trace; nothing where there is none.
-std::optional<Tempering> tempering_of(const Trace& trace, Span record);
-/// The same were every reading off by the whole of its U, `sign` (+1 or -1) times; where no U is known,
-/// nothing.
+/// Over the known time of each trace; nothing where there is none.
+std::vector<std::optional<Tempering>> temperings_of(const std::vector<Trace>& traces, Span record);
+/// The same of one trace were every reading off by the whole of its U, `sign` (+1 or -1) times; where no U is
+/// known, nothing.
 std::optional<Tempering> tempering_of(const Trace& trace, Span record, const Guard& guard, double sign);
 
 /// Hours at `celsius` that are worth the parameter.

@@ -12,18 +12,22 @@ void sum_up_blocks(Leg& leg) {
   const std::size_t blocks = leg.c.size() / Leg::kBlock;
   leg.block_low.resize(blocks);
   leg.block_high.resize(blocks);
+  leg.block_sum.resize(blocks);
   for (std::size_t b = 0; b < blocks; ++b) {
     const double* c = leg.c.data() + b * Leg::kBlock;
     // Four at a time, so that one comparison need not wait for the last.
     double low[4] = {c[0], c[1], c[2], c[3]};
     double high[4] = {c[0], c[1], c[2], c[3]};
+    double sum[4] = {c[0], c[1], c[2], c[3]};
     for (std::size_t i = 4; i < Leg::kBlock; i += 4)
       for (std::size_t k = 0; k < 4; ++k) {
         low[k] = std::min(low[k], c[i + k]);
         high[k] = std::max(high[k], c[i + k]);
+        sum[k] += c[i + k];
       }
     leg.block_low[b] = std::min({low[0], low[1], low[2], low[3]});
     leg.block_high[b] = std::max({high[0], high[1], high[2], high[3]});
+    leg.block_sum[b] = (sum[0] + sum[1]) + (sum[2] + sum[3]);
   }
 }
 
@@ -33,6 +37,11 @@ Leg load_samples(const Record& record, std::size_t channel) {
   leg.first_row = record.first_row;
   const Readings& readings = record.channels[channel].readings;
   const std::size_t rows = record.end_row - record.first_row;
+  if (readings.complete()) {
+    leg.c = readings.all_celsius(record.first_row, record.end_row);
+    leg.t = record.judged_times_s();
+    return leg;
+  }
   leg.c.reserve(rows);
   readings.collect(record.first_row, record.end_row, leg.rows, leg.c);
   if (leg.c.size() == rows) {
@@ -131,14 +140,26 @@ std::vector<Span> asides_of(const Record& record, std::size_t channel) {
   return merged;
 }
 
-Trace own_trace(const Record& record, std::size_t channel, double bridge_s) {
+/// Whether lines join every row to the next.
+bool rows_all_joined(const Record& record, double bridge_s) {
+  const std::span<const double> times = record.judged_times_s();
+  double longest = 0.0;
+  for (std::size_t i = 1; i < times.size(); ++i) longest = std::max(longest, times[i] - times[i - 1]);
+  return record.breaks.empty() && longest <= bridge_s + kWindowSlack_s;
+}
+
+Trace own_trace(const Record& record, std::size_t channel, double bridge_s, bool all_joined) {
   Trace trace;
   trace.name = record.channels[channel].name;
   trace.channel = channel;
   trace.asides = asides_of(record, channel);
   trace.legs.push_back(load_leg(record, channel));
   const Leg& leg = trace.legs.front();
-  trace.pieces = without(leg, joined_runs(record, leg, bridge_s), trace.asides);
+  const std::size_t n = leg.t.size();
+  std::vector<Piece> runs = all_joined && leg.rows.empty() && n > 0
+                                ? std::vector<Piece>{{0, leg.t.front(), leg.t.back(), 0, n, 0, n}}
+                                : joined_runs(record, leg, bridge_s);
+  trace.pieces = without(leg, std::move(runs), trace.asides);
   return trace;
 }
 
@@ -189,8 +210,9 @@ TraceSet make_traces(const Record& record, double bridge_s) {
     channels.push_back(i);
   }
   set.traces.resize(channels.size());
+  const bool all_joined = rows_all_joined(record, bridge_s);
   side_by_side(channels.size(),
-               [&](std::size_t i) { set.traces[i] = own_trace(record, channels[i], bridge_s); });
+               [&](std::size_t i) { set.traces[i] = own_trace(record, channels[i], bridge_s, all_joined); });
   for (const std::size_t channel : channels) {
     const Channel& spare = record.channels[channel];
     if (spare.duty != Duty::spare || !spare.spare_for) continue;

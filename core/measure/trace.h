@@ -35,10 +35,10 @@ struct Leg {
   std::vector<std::uint32_t> rows;  ///< record row of each sample; empty where the rows are complete
   std::size_t first_row = 0;        ///< row of sample 0 where `rows` is empty
   std::vector<double> own_t;        ///< storage behind `t` where rows are missing
-  /// Lowest and highest of samples [b * kBlock, (b + 1) * kBlock): whole blocks are passed over where nothing
-  /// happens.
+  /// Lowest, highest and sum of samples [b * kBlock, (b + 1) * kBlock): whole blocks are passed over where
+  /// nothing happens.
   static constexpr std::size_t kBlock = 64;
-  std::vector<double> block_low, block_high;
+  std::vector<double> block_low, block_high, block_sum;
   [[nodiscard]] std::size_t row(std::size_t sample) const {
     return rows.empty() ? first_row + sample : rows[sample];
   }

@@ -1,11 +1,31 @@
 #include "core/measure/window_slopes.h"
 
-#include <algorithm>
 #include <cmath>
-#include <cstdlib>
 #include <numeric>
 
 namespace soakwright {
+
+namespace {
+
+/// The step between neighbours where all are equal, else 0.
+std::int64_t equal_step(std::span<const std::int64_t> ticks) {
+  if (ticks.size() < 2) return 0;
+  const std::int64_t step = ticks[1] - ticks[0];
+  for (std::size_t i = 2; i < ticks.size(); ++i)
+    if (ticks[i] - ticks[i - 1] != step) return 0;
+  return step;
+}
+
+/// At least as large as each, and less than twice the largest.
+std::int64_t bound_on(const std::vector<std::int64_t>& units) {
+  std::int64_t bits = 0;
+  for (const std::int64_t unit : units) bits |= unit ^ (unit >> 63);
+  std::int64_t bound = 1;
+  while (bound <= bits) bound *= 2;
+  return bound;
+}
+
+}  // namespace
 
 RowTicks row_ticks(const Record& record) {
   constexpr double kNanoseconds = 1e9;
@@ -25,6 +45,7 @@ RowTicks row_ticks(const Record& record) {
   const std::int64_t origin = rows.ticks.empty() ? 0 : rows.ticks.front();
   for (std::int64_t& tick : rows.ticks) tick = (tick - origin) / step;
   rows.tick_s = static_cast<double>(step) / kNanoseconds;
+  rows.even_step = equal_step(rows.ticks);
   return rows;
 }
 
@@ -37,22 +58,17 @@ IntegerSamples integer_samples(const Record& record, const RowTicks& rows, const
   samples.unit_k = readings.kelvin_per_unit();
   if (end <= first) return samples;
   const std::size_t count = end - first;
-  samples.ticks.resize(count);
   if (leg.rows.empty()) {
-    const auto from = rows.ticks.begin() + static_cast<std::ptrdiff_t>(leg.row(first) - record.first_row);
-    std::copy_n(from, count, samples.ticks.begin());
+    samples.ticks = std::span{rows.ticks}.subspan(leg.row(first) - record.first_row, count);
   } else {
+    samples.own_ticks.resize(count);
     for (std::size_t i = 0; i < count; ++i)
-      samples.ticks[i] = rows.ticks[leg.row(first + i) - record.first_row];
+      samples.own_ticks[i] = rows.ticks[leg.row(first + i) - record.first_row];
+    samples.ticks = samples.own_ticks;
   }
-  std::int64_t step = count > 1 ? samples.ticks[1] - samples.ticks[0] : 0;
-  for (std::size_t i = 2; i < count && step != 0; ++i)
-    if (samples.ticks[i] - samples.ticks[i - 1] != step) step = 0;
-  samples.even_step = step;
-  samples.units.reserve(count);
+  samples.even_step = leg.rows.empty() && rows.even_step > 0 ? rows.even_step : equal_step(samples.ticks);
   readings.collect_units(leg.row(first), leg.row(end - 1) + 1, samples.units);
-  const auto [least, most] = std::minmax_element(samples.units.begin(), samples.units.end());
-  samples.largest_unit = std::max(std::abs(*least), std::abs(*most));
+  samples.largest_unit = bound_on(samples.units);
   return samples;
 }
 

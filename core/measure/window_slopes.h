@@ -19,9 +19,10 @@ namespace soakwright {
 /// is worth.
 struct IntegerSamples {
   std::size_t base = 0;
-  std::vector<std::int64_t> ticks;
+  std::span<const std::int64_t> ticks;
+  std::vector<std::int64_t> own_ticks;  ///< storage behind `ticks` where rows are missing
   std::vector<std::int64_t> units;
-  std::int64_t largest_unit = 0;  ///< in size
+  std::int64_t largest_unit = 0;  ///< no unit is larger in size
   std::int64_t even_step = 0;     ///< the step in ticks where all steps are equal, else 0
   double tick_s = 1.0;
   double unit_k = 1.0;
@@ -33,10 +34,11 @@ struct IntegerSamples {
 struct RowTicks {
   std::vector<std::int64_t> ticks;  ///< of the judged rows
   double tick_s = 1.0;
+  std::int64_t even_step = 0;  ///< in ticks where all steps are equal, else 0
 };
 RowTicks row_ticks(const Record& record);
 
-/// Samples [first, end) of a leg.
+/// Samples [first, end) of a leg; `rows` must outlive them.
 IntegerSamples integer_samples(const Record& record, const RowTicks& rows, const Leg& leg, std::size_t first,
                                std::size_t end);
 
@@ -58,11 +60,13 @@ struct WindowShape {
 
 inline constexpr std::size_t kFewestForSlope = 5;
 
-/// Calls visit(sample, slope in C/h, WindowShape) for every window of `width_s` centred on a sample of
-/// [first, end) that lies wholly within `part` and holds at least five of these samples, in time order.
-template <typename Visit>
-void visit_windows(const Leg& leg, const IntegerSamples& samples, std::size_t first, std::size_t end,
-                   Span part, double width_s, Visit&& visit);
+/// Goes through every window of `width_s` centred on a sample of [first, end) that lies wholly within `part`
+/// and holds at least five of these samples, in time order, and calls visit(sample, sign * slope in C/h,
+/// WindowShape). A window may be left out where sign * slope is not above what of_interest_above(WindowShape)
+/// says, which is asked before the first and again after each visit. Returns whether there is any window.
+template <typename Interest, typename Visit>
+bool visit_windows(const Leg& leg, const IntegerSamples& samples, std::size_t first, std::size_t end,
+                   Span part, double width_s, double sign, Interest&& of_interest_above, Visit&& visit);
 
 /// The whole window about a sample that was visited.
 WindowSlope window_about(const Leg& leg, const IntegerSamples& samples, std::size_t sample, double width_s,

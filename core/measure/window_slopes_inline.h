@@ -5,6 +5,7 @@
 #include <cmath>
 #include <cstddef>
 #include <cstdint>
+#include <limits>
 #include <optional>
 
 namespace soakwright::window_slopes {
@@ -51,10 +52,11 @@ inline double units_per_tick_to_c_per_h(const IntegerSamples& samples) {
 }
 
 template <typename Sum, typename Visit>
-void slide(const Leg& leg, const IntegerSamples& samples, std::size_t first, std::size_t end, Span part,
-           double width_s, Visit&& visit) {
+bool slide(const Leg& leg, const IntegerSamples& samples, std::size_t first, std::size_t end, Span part,
+           double width_s, double sign, Visit&& visit) {
   const double half = width_s / 2.0;
-  const double scale = units_per_tick_to_c_per_h(samples);
+  const double scale = sign * units_per_tick_to_c_per_h(samples);
+  bool any = false;
   const std::int64_t far = static_cast<std::int64_t>(4.0 * width_s / samples.tick_s) + 1;
   Sums<Sum> sums;
   sums.origin = samples.tick(first);
@@ -71,8 +73,10 @@ void slide(const Leg& leg, const IntegerSamples& samples, std::size_t first, std
       sums.remove(samples.tick(out), samples.unit(out));
     if (sums.n < static_cast<Sum>(kFewestForSlope)) continue;
     const WindowShape shape = sums.shape();
+    any = true;
     visit(i, sums.numerator() / shape.denominator * scale, shape);
   }
+  return any;
 }
 
 /// The windows of a part as sample numbers: centres [first, last], `reach` samples to either side.
@@ -101,10 +105,20 @@ inline std::optional<EvenWindows> even_windows(const Leg& leg, const IntegerSamp
   return windows;
 }
 
+/// A whole number that is surely not above `bound`.
+inline std::int64_t whole_below(double bound) {
+  constexpr double kFar = 9e18;
+  if (!(bound > -kFar)) return std::numeric_limits<std::int64_t>::min();
+  if (bound >= kFar) return std::numeric_limits<std::int64_t>::max();
+  constexpr double kRounding = 1e-12;
+  return static_cast<std::int64_t>(std::floor(bound - kRounding * std::fabs(bound))) - 1;
+}
+
 /// Even steps: every window has the same times, so with k counted from the window's first sample only Σv and
 /// Σkv move.
-template <typename Visit>
-void slide_evenly(const IntegerSamples& samples, const EvenWindows& windows, Visit&& visit) {
+template <typename Interest, typename Visit>
+void slide_evenly(const IntegerSamples& samples, const EvenWindows& windows, double sign,
+                  Interest&& of_interest_above, Visit&& visit) {
   const std::size_t reach = windows.reach;
   const std::size_t count = 2 * reach + 1;
   const auto n = static_cast<std::int64_t>(count);
@@ -113,7 +127,8 @@ void slide_evenly(const IntegerSamples& samples, const EvenWindows& windows, Vis
                     (static_cast<double>(n) * static_cast<double>(n) - 1.0) / 12.0;
   const auto step = static_cast<double>(samples.even_step);
   const WindowShape shape{static_cast<double>(n), kk * step * step};
-  const double scale = units_per_tick_to_c_per_h(samples) / (2.0 * kk * step);
+  const double scale = units_per_tick_to_c_per_h(samples) / (2.0 * kk * step) * static_cast<double>(n);
+  const std::int64_t way = sign < 0.0 ? -1 : 1;
   const std::int64_t* window = samples.units.data() + (windows.first - reach - samples.base);
   std::int64_t sum = 0;
   std::int64_t moment = 0;  // Σ k v
@@ -122,13 +137,18 @@ void slide_evenly(const IntegerSamples& samples, const EvenWindows& windows, Vis
     sum += v;
     moment += static_cast<std::int64_t>(k) * v;
   }
+  // Σkv − Σk Σv / n, doubled to stay whole, in the direction asked for; the slope is `scale` times as much.
+  std::int64_t rise = way * (2 * moment - middle * sum);
+  std::int64_t above = whole_below(of_interest_above(shape) / scale);
   for (std::size_t centre = windows.first;; ++centre, ++window) {
-    // n Σkv − Σk Σv, doubled to stay whole.
-    visit(centre, static_cast<double>(n * (2 * moment - middle * sum)) * scale, shape);
+    if (rise > above) {
+      visit(centre, static_cast<double>(rise) * scale, shape);
+      above = whole_below(of_interest_above(shape) / scale);
+    }
     if (centre == windows.last) return;
     const std::int64_t leaving = window[0];
     const std::int64_t entering = window[count];
-    moment += middle * entering - (sum - leaving);
+    rise += way * (middle * (entering + leaving) - 2 * (sum - leaving));
     sum += entering - leaving;
   }
 }
@@ -145,19 +165,19 @@ inline bool narrow_enough(const IntegerSamples& samples, std::size_t first, std:
 
 namespace soakwright {
 
-template <typename Visit>
-void visit_windows(const Leg& leg, const IntegerSamples& samples, std::size_t first, std::size_t end,
-                   Span part, double width_s, Visit&& visit) {
-  if (end < first + kFewestForSlope || part.second - part.first < width_s - 2 * kWindowSlack_s) return;
+template <typename Interest, typename Visit>
+bool visit_windows(const Leg& leg, const IntegerSamples& samples, std::size_t first, std::size_t end,
+                   Span part, double width_s, double sign, Interest&& of_interest_above, Visit&& visit) {
+  if (end < first + kFewestForSlope || part.second - part.first < width_s - 2 * kWindowSlack_s) return false;
   const bool narrow = window_slopes::narrow_enough(samples, first, end, width_s);
   const auto even =
       narrow ? window_slopes::even_windows(leg, samples, first, end, part, width_s) : std::nullopt;
-  if (even)
-    window_slopes::slide_evenly(samples, *even, visit);
-  else if (narrow)
-    window_slopes::slide<std::int64_t>(leg, samples, first, end, part, width_s, visit);
-  else
-    window_slopes::slide<window_slopes::Wide>(leg, samples, first, end, part, width_s, visit);
+  if (even) {
+    window_slopes::slide_evenly(samples, *even, sign, of_interest_above, visit);
+    return true;
+  }
+  if (narrow) return window_slopes::slide<std::int64_t>(leg, samples, first, end, part, width_s, sign, visit);
+  return window_slopes::slide<window_slopes::Wide>(leg, samples, first, end, part, width_s, sign, visit);
 }
 
 }  // namespace soakwright

@@ -97,6 +97,14 @@ double Readings::difference_k(const Readings& a, std::size_t row_a, const Readin
 
 void Readings::collect(std::size_t first, std::size_t last, std::vector<std::uint32_t>& rows,
                        std::vector<double>& celsius) const {
+  if (complete()) {
+    const std::size_t before = rows.size();
+    rows.resize(before + (last - first));
+    std::iota(rows.begin() + static_cast<std::ptrdiff_t>(before), rows.end(),
+              static_cast<std::uint32_t>(first));
+    celsius.resize(celsius.size() + (last - first));
+    return fill_celsius(first, last, celsius.data() + (celsius.size() - (last - first)));
+  }
   rows.reserve(rows.size() + (last - first));
   celsius.reserve(celsius.size() + (last - first));
   if (celsius_) {
@@ -116,7 +124,38 @@ void Readings::collect(std::size_t first, std::size_t last, std::vector<std::uin
   });
 }
 
+std::vector<double> Readings::all_celsius(std::size_t first, std::size_t last) const {
+  std::vector<double> celsius(last - first);
+  fill_celsius(first, last, celsius.data());
+  return celsius;
+}
+
+/// Of complete readings.
+void Readings::fill_celsius(std::size_t first, std::size_t last, double* out) const {
+  if (celsius_) {
+    std::copy_n(celsius_->begin() + static_cast<std::ptrdiff_t>(first), last - first, out);
+    return;
+  }
+  // Products and sums of whole numbers this small are exact in a double: the same as DecimalScale::celsius().
+  const auto factor = static_cast<double>(scale_.factor);
+  const auto offset = static_cast<double>(scale_.offset);
+  const auto divisor = static_cast<double>(scale_.divisor);
+  visit_units(first, last, [&](std::size_t, const std::int32_t* units, std::size_t count) {
+    for (std::size_t i = 0; i < count; ++i) out[i] = (units[i] * factor + offset) / divisor;
+    out += count;
+  });
+}
+
 void Readings::collect_units(std::size_t first, std::size_t last, std::vector<std::int64_t>& units) const {
+  if (complete() && !celsius_) {
+    const std::size_t before = units.size();
+    units.resize(before + (last - first));
+    std::int64_t* out = units.data() + before;
+    visit_units(first, last, [&](std::size_t, const std::int32_t* piece, std::size_t count) {
+      out = std::copy_n(piece, count, out);
+    });
+    return;
+  }
   units.reserve(units.size() + (last - first));
   if (celsius_) {
     for (std::size_t row = first; row < last; ++row)

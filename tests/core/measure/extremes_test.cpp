@@ -1,5 +1,7 @@
 #include "core/measure/extremes.h"
 
+#include <random>
+
 #include <catch2/catch.hpp>
 
 #include "tests/core/measure/traced.h"
@@ -32,6 +34,44 @@ TEST_CASE("The highest and lowest readings within a time, the first of equals") 
   CHECK(told(made, highest_reading(made.set, made.group, {180, 240})) == "TC1 30 at 180");
   CHECK(told(made, lowest_reading(made.set, made.group, {240, 240})) == "TC1 5 at 240");
   CHECK(told(made, highest_reading(made.set, made.group, {61, 119})) == "none");
+}
+
+TEST_CASE("Extremes and summaries of long records are those of a search through every reading") {
+  std::mt19937 chance(20310404);
+  std::uniform_int_distribution<int> tenths(0, 400);  // few values: equals are common
+  MadeRecord record = MadeRecord::every(10, 1000);
+  std::vector<std::vector<double>> columns(3);
+  for (std::size_t c = 0; c < 3; ++c) {
+    for (int row = 0; row < 1000; ++row) columns[c].push_back(0.1 * tenths(chance));
+    record.column("TC" + std::to_string(c + 1), columns[c]);
+  }
+  const Traced made(record);
+  for (const auto& [first, last] : std::vector<std::pair<std::size_t, std::size_t>>{
+           {0, 999}, {1, 998}, {63, 64}, {64, 127}, {100, 700}, {500, 500}}) {
+    CAPTURE(first, last);
+    const Span time{10.0 * static_cast<double>(first), 10.0 * static_cast<double>(last)};
+    std::optional<ReadingAt> high;
+    std::optional<ReadingAt> low;
+    for (std::size_t row = first; row <= last; ++row)
+      for (std::size_t c = 0; c < 3; ++c) {
+        const ReadingAt here{c, 10.0 * static_cast<double>(row), made.set.traces[c].legs[0].c[row], 0};
+        if (!high || here.celsius > high->celsius) high = here;
+        if (!low || here.celsius < low->celsius) low = here;
+      }
+    CHECK(told(made, highest_reading(made.set, made.group, time)) == told(made, high));
+    CHECK(told(made, lowest_reading(made.set, made.group, time)) == told(made, low));
+    CHECK(told(made, highest_of_each(made.set, made.group, time)[high->trace]) == told(made, high));
+    double sum = 0.0;
+    double most = 0.0;
+    for (std::size_t row = first; row <= last; ++row) {
+      sum += columns[1][row];
+      most = std::max(most, columns[1][row]);
+    }
+    const auto summary = summary_of(made.set.traces[1], {time});
+    REQUIRE(summary);
+    CHECK(summary->mean_c == close_to(sum / static_cast<double>(last - first + 1), 1e-9));
+    CHECK(summary->max_c == close_to(most, 1e-9));
+  }
 }
 
 TEST_CASE("A reading within a thousandth of a second of a time belongs to it") {

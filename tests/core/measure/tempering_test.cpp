@@ -11,11 +11,15 @@ using namespace soakwright;
 
 namespace {
 
+std::optional<Tempering> tempering_of(const Traced& made, std::size_t trace = 0) {
+  return temperings_of(made.set.traces, made.time()).at(trace);
+}
+
 /// P of a course sampled every `step_s`, over its whole time, with a thousandth of a degree.
 double parameter_of(const Knots& knots, double step_s = 60) {
   const auto rows = static_cast<std::size_t>(std::lround(knots.back().first * 60.0 / step_s)) + 1;
   const Traced made(MadeRecord::every(step_s, rows).course("TC1", knots, 3), 1e9);
-  return tempering_of(made.set.traces[0], made.time())->parameter;
+  return tempering_of(made)->parameter;
 }
 
 /// Level at a temperature for so many hours.
@@ -82,7 +86,7 @@ TEST_CASE("Three treatments of one weld, carried along: 21 323.8 and 21 399.5") 
       }
     }
     const Traced made(MadeRecord(times).column("TC1", values), 1e9);
-    return 1000.0 * tempering_of(made.set.traces[0], made.time())->parameter;
+    return 1000.0 * tempering_of(made)->parameter;
   };
   CHECK(steps({{730, 4}, {675, 40}, {710, 32}}) == close_to(21323.8, 0.1));
   CHECK(steps({{750, 3}, {670, 50}, {710, 32}}) == close_to(21399.5, 0.1));
@@ -102,20 +106,43 @@ TEST_CASE("Cutting a record into finer rows does not change P of a level hold") 
   }
 }
 
+TEST_CASE("Each thermocouple of a record has the P that it has alone") {
+  // Seven of unlike courses, one with a hole, one put aside from the start.
+  MadeRecord together = MadeRecord::every(60, 241);
+  std::vector<double> alone;
+  for (int i = 0; i < 7; ++i) {
+    const Knots course{{10.0 * i, 20}, {60 + 10.0 * i, 560 + 10.0 * i}, {180, 600}, {240, 20 + 40.0 * i}};
+    const std::string name = "TC" + std::to_string(i + 1);
+    MadeRecord one = MadeRecord::every(60, 241).course("TC1", course);
+    together.course(name, course);
+    if (i == 2) {
+      together.missing(name, 6000, 7200);
+      one.missing("TC1", 6000, 7200);
+    }
+    if (i == 5) {
+      together.aside(name, 0, 5000);
+      one.aside("TC1", 0, 5000);
+    }
+    alone.push_back(tempering_of(Traced(one))->parameter);
+  }
+  const Traced made(together);
+  for (std::size_t i = 0; i < 7; ++i) CHECK(tempering_of(made, i)->parameter == alone[i]);
+}
+
 TEST_CASE("Only known time adds, and how much is unknown is told") {
   // 2 h at 620, the second hour without readings.
   const Traced made(
       MadeRecord::every(60, 121).column("TC1", std::vector<double>(121, 620)).missing("TC1", 3601, 7199),
       120);
-  const auto tempering = tempering_of(made.set.traces[0], made.time());
+  const auto tempering = tempering_of(made);
   CHECK(tempering->parameter == close_to(17.863, 0.0005));
   CHECK(tempering->unknown_s == close_to(3600));
   const Traced aside(
       MadeRecord::every(60, 121).column("TC1", std::vector<double>(121, 620)).aside("TC1", 3600, 7200));
-  CHECK(tempering_of(aside.set.traces[0], aside.time())->parameter == close_to(17.863, 0.0005));
-  CHECK(tempering_of(aside.set.traces[0], aside.time())->unknown_s == close_to(0));
+  CHECK(tempering_of(aside)->parameter == close_to(17.863, 0.0005));
+  CHECK(tempering_of(aside)->unknown_s == close_to(0));
   const Traced nothing(MadeRecord::every(60, 2).column("TC1", {kNoReading, kNoReading}));
-  CHECK_FALSE(tempering_of(nothing.set.traces[0], nothing.time()));
+  CHECK_FALSE(tempering_of(nothing));
 }
 
 TEST_CASE("The hours worth the same elsewhere are found back") {

@@ -3,6 +3,7 @@
 #include "core/measure/window_slopes.h"
 
 #include <cmath>
+#include <limits>
 #include <numeric>
 #include <random>
 
@@ -42,12 +43,29 @@ std::vector<WindowSlope> windows_of(const Traced& made, double width_s) {
   for (const Piece& piece : trace.pieces) {
     const Leg& leg = trace.legs[piece.leg];
     const IntegerSamples samples = integer_samples(made.record, ticks, leg, piece.first, piece.end);
-    visit_windows(leg, samples, piece.first, piece.end, {piece.from, piece.to}, width_s,
-                  [&](std::size_t sample, double slope, const WindowShape& shape) {
-                    windows.push_back(window_about(leg, samples, sample, width_s, slope, shape));
-                  });
+    visit_windows(
+        leg, samples, piece.first, piece.end, {piece.from, piece.to}, width_s, 1.0,
+        [](const WindowShape&) { return -std::numeric_limits<double>::infinity(); },
+        [&](std::size_t sample, double slope, const WindowShape& shape) {
+          windows.push_back(window_about(leg, samples, sample, width_s, slope, shape));
+        });
   }
   return windows;
+}
+
+/// The steepest of all windows in a direction, told of only what is steeper than all before.
+double steepest_of(const Traced& made, double width_s, double sign) {
+  const RowTicks ticks = row_ticks(made.record);
+  const Trace& trace = made.set.traces[0];
+  const Leg& leg = trace.legs[0];
+  const Piece& piece = trace.pieces[0];
+  const IntegerSamples samples = integer_samples(made.record, ticks, leg, piece.first, piece.end);
+  double steepest = -std::numeric_limits<double>::infinity();
+  visit_windows(
+      leg, samples, piece.first, piece.end, {piece.from, piece.to}, width_s, sign,
+      [&](const WindowShape&) { return steepest; },
+      [&](std::size_t, double slope, const WindowShape&) { steepest = std::max(steepest, slope); });
+  return steepest;
 }
 
 /// The same windows by the reference, from the values that the log printed.
@@ -123,9 +141,10 @@ TEST_CASE("NIST StRD Norris: slope and its standard deviation to the certified d
   samples.tick_s = 360.0;
   samples.unit_k = 0.1;
   for (const auto& point : strd_norris::kPoints) {
-    samples.ticks.push_back(point.x);
+    samples.own_ticks.push_back(point.x);
     samples.units.push_back(point.y);
   }
+  samples.ticks = samples.own_ticks;
   const auto fit = slope_over(samples, 0, samples.ticks.size(), {0, 1});
   REQUIRE(fit);
   CHECK(fit->samples == 36);
@@ -294,11 +313,37 @@ TEST_CASE("A window holds the samples within half its width, ends included, and 
   CHECK(fives == windows_of(near, 240).size());
 }
 
+TEST_CASE("Who asks for steeper windows only misses none of them, up or down, on even or uneven steps") {
+  std::mt19937 chance(20310403);
+  std::uniform_int_distribution<int> noise(-20, 20);
+  for (const bool even : {true, false})
+    for (int trial = 0; trial < 50; ++trial) {
+      std::vector<double> times;
+      std::vector<double> values;
+      for (int row = 0; row < 120; ++row) {
+        times.push_back(row * 10.0 + (even ? 0.0 : 0.1 * noise(chance) / 10.0));
+        values.push_back(300 + 0.5 * row + 0.1 * noise(chance));
+      }
+      times[0] = 0.0;
+      const Traced made(MadeRecord(times).column("TC1", values));
+      double up = -1e9;
+      double down = -1e9;
+      for (const WindowSlope& window : windows_of(made, 300)) {
+        up = std::max(up, window.slope_c_per_h);
+        down = std::max(down, -window.slope_c_per_h);
+      }
+      CAPTURE(even, trial);
+      CHECK(steepest_of(made, 300, 1.0) == up);
+      CHECK(steepest_of(made, 300, -1.0) == down);
+    }
+}
+
 TEST_CASE("Fewer than five samples have no slope") {
   IntegerSamples samples;
   samples.tick_s = 1.0;
   samples.unit_k = 1.0;
-  samples.ticks = {0, 1, 2, 3, 4};
+  samples.own_ticks = {0, 1, 2, 3, 4};
+  samples.ticks = samples.own_ticks;
   samples.units = {0, 1, 2, 3, 4};
   CHECK_FALSE(slope_over(samples, 0, 4, {0, 3}));
   REQUIRE(slope_over(samples, 0, 5, {0, 4}));

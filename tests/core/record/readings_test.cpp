@@ -67,6 +67,28 @@ TEST_CASE("what is there is collected with its rows, whatever the tiles") {
   CHECK(readings.celsius(6) == 1010.0);
 }
 
+TEST_CASE("complete readings are the same taken one by one, with their rows, or all at once") {
+  std::shared_ptr<std::int32_t[]> tiles{new std::int32_t[16]};
+  for (std::int32_t i = 0; i < 16; ++i) tiles[i] = 937 * i - 2000;
+  for (const TemperatureUnit unit :
+       {TemperatureUnit::celsius, TemperatureUnit::fahrenheit, TemperatureUnit::kelvin})
+    for (const int places : {0, 1, 2, 3}) {
+      const Readings readings = Readings::of_decimals(tiles, 7, 0, DecimalScale::of(unit, places), {2, 3, 8});
+      std::vector<std::uint32_t> rows{99};
+      std::vector<double> celsius{-1.0};
+      std::vector<std::int64_t> units;
+      readings.collect(1, 7, rows, celsius);
+      readings.collect_units(1, 7, units);
+      const std::vector<double> all = readings.all_celsius(1, 7);
+      REQUIRE(rows == std::vector<std::uint32_t>{99, 1, 2, 3, 4, 5, 6});
+      for (std::size_t row = 1; row < 7; ++row) {
+        CHECK(celsius[row] == *readings.celsius(row));
+        CHECK(all[row - 1] == *readings.celsius(row));
+        CHECK(units[row - 1] == tiles[(row >> 2) * 8 + (row & 3)]);
+      }
+    }
+}
+
 TEST_CASE("a correction follows straight lines between its points and is level outside") {
   const Readings readings = decimals({-100, 0, 3000, 6000, 9000}, TemperatureUnit::celsius, 1);
   const std::vector<std::pair<Temperature, TemperatureDifference>> correction{

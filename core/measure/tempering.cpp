@@ -111,9 +111,35 @@ std::optional<Tempering> tempering_with(const Gathered& gathered, const Trace& t
   return tempering;
 }
 
-/// Traces are carried along four at a time: each step waits for the logarithm of the one before, and a
-/// processor works on the others meanwhile.
+Gathered gathered_over(const Trace& trace) {
+  Gathered gathered;
+  Steps steps(trace);
+  for (Steps::Step step{}; steps.next(step);) gathered.add(step.celsius, step.seconds);
+  return gathered;
+}
+
+/// Traces that are known throughout, at the same times, are carried along four at a time: each step waits for
+/// the logarithm of the one before, and a processor works on the others meanwhile.
 constexpr std::size_t kAtOnce = 4;
+
+/// Whether lines through all its readings, and no others, make the trace.
+bool known_throughout(const Trace& trace) {
+  if (trace.legs.size() != 1 || trace.pieces.size() != 1) return false;
+  const Leg& leg = trace.legs.front();
+  const Piece& piece = trace.pieces.front();
+  return leg.own_t.empty() && piece.lead == 0 && piece.trail == leg.c.size() && piece.from == leg.t.front() &&
+         piece.to == leg.t.back();
+}
+
+std::array<Gathered, kAtOnce> gathered_at_once(const Trace* traces) {
+  std::array<Gathered, kAtOnce> gathered;
+  std::array<const double*, kAtOnce> c{};
+  for (std::size_t k = 0; k < kAtOnce; ++k) c[k] = traces[k].legs.front().c.data();
+  const std::span<const double> t = traces->legs.front().t;
+  for (std::size_t i = 0; i + 1 < t.size(); ++i)
+    for (std::size_t k = 0; k < kAtOnce; ++k) gathered[k].add((c[k][i] + c[k][i + 1]) / 2.0, t[i + 1] - t[i]);
+  return gathered;
+}
 
 }  // namespace
 
@@ -121,21 +147,16 @@ std::vector<std::optional<Tempering>> temperings_of(const std::vector<Trace>& tr
   std::vector<std::optional<Tempering>> all(traces.size());
   side_by_side((traces.size() + kAtOnce - 1) / kAtOnce, [&](std::size_t lot) {
     const std::size_t first = lot * kAtOnce;
-    const std::size_t count = std::min(kAtOnce, traces.size() - first);
-    std::vector<Steps> steps;
-    for (std::size_t i = 0; i < count; ++i) steps.emplace_back(traces[first + i]);
-    std::array<Gathered, kAtOnce> gathered;
-    Steps::Step step{};
-    for (bool any = true; any;) {
-      any = false;
-      for (std::size_t i = 0; i < count; ++i) {
-        if (!steps[i].next(step)) continue;
-        gathered[i].add(step.celsius, step.seconds);
-        any = true;
-      }
+    const std::size_t end = std::min(first + kAtOnce, traces.size());
+    const auto begin = traces.begin() + static_cast<std::ptrdiff_t>(first);
+    if (end - first == kAtOnce && std::all_of(begin, begin + kAtOnce, known_throughout)) {
+      const std::array<Gathered, kAtOnce> gathered = gathered_at_once(&traces[first]);
+      for (std::size_t k = 0; k < kAtOnce; ++k)
+        all[first + k] = tempering_with(gathered[k], traces[first + k], record);
+      return;
     }
-    for (std::size_t i = 0; i < count; ++i)
-      all[first + i] = tempering_with(gathered[i], traces[first + i], record);
+    for (std::size_t i = first; i < end; ++i)
+      all[i] = tempering_with(gathered_over(traces[i]), traces[i], record);
   });
   return all;
 }

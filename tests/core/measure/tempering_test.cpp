@@ -107,15 +107,15 @@ TEST_CASE("Cutting a record into finer rows does not change P of a level hold") 
 }
 
 TEST_CASE("Each thermocouple of a record has the P that it has alone") {
-  // Seven of unlike courses, one with a hole, one put aside from the start.
+  // Nine of unlike courses, one with a hole, one put aside from the start.
   MadeRecord together = MadeRecord::every(60, 241);
   std::vector<double> alone;
-  for (int i = 0; i < 7; ++i) {
+  for (int i = 0; i < 9; ++i) {
     const Knots course{{10.0 * i, 20}, {60 + 10.0 * i, 560 + 10.0 * i}, {180, 600}, {240, 20 + 40.0 * i}};
     const std::string name = "TC" + std::to_string(i + 1);
     MadeRecord one = MadeRecord::every(60, 241).course("TC1", course);
     together.course(name, course);
-    if (i == 2) {
+    if (i == 6) {
       together.missing(name, 6000, 7200);
       one.missing("TC1", 6000, 7200);
     }
@@ -126,7 +126,7 @@ TEST_CASE("Each thermocouple of a record has the P that it has alone") {
     alone.push_back(tempering_of(Traced(one))->parameter);
   }
   const Traced made(together);
-  for (std::size_t i = 0; i < 7; ++i) CHECK(tempering_of(made, i)->parameter == alone[i]);
+  for (std::size_t i = 0; i < 9; ++i) CHECK(tempering_of(made, i)->parameter == alone[i]);
 }
 
 TEST_CASE("Only known time adds, and how much is unknown is told") {

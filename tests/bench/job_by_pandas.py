@@ -1,9 +1,10 @@
-"""A whole job by pandas and numpy: FILE. Prints what `soakwright check` measures on it, as JSON: id -> value.
+"""A whole job by pandas and numpy: FILE [tempering]. Prints what `soakwright check` measures on it, as JSON: id -> value.
 
 Written as somebody with these libraries would write it, vectorised throughout, by the definitions that the README gives:
 least-squares slopes over sliding windows, crossings on straight lines, the noise of the readings. It is made for the
-benchmark's log and no other: even steps of one second, one decimal, nothing missing, one hold. Tempering, phases and
-suspect channels, which soakwright works out as well, are left out here.
+benchmark's log and no other: even steps of one second, one decimal, nothing missing, one hold. Phases and suspect
+channels, which soakwright works out as well, are left out here; tempering is worked out where it is asked for, since
+every step of it needs the one before, which costs such a script a loop.
 """
 import hashlib
 import json
@@ -13,6 +14,7 @@ import numpy as np
 import pandas as pd
 
 LOW, HIGH, ABOVE, WIDTH_S, SETTLE_S = 590.0, 620.0, 300.0, 900, 120.0
+HEATING, COOLING = 140.0, 180.0
 WIDTHS_S = (300, 900, 1800, 3600)
 
 
@@ -70,14 +72,25 @@ class Slopes:
         self.moment = np.concatenate([[0], np.cumsum(k * tenths)])
         self.out = np.concatenate([[0], np.cumsum(~judged)])
 
-    def over(self, width_s):
-        """C/h of every window that lies wholly within a part, and its first row."""
-        n = width_s + 1
-        first = np.arange(len(self.sum) - n)
-        first = first[self.out[first + n] == self.out[first]]
+    def fit(self, first, n):
+        """C/h over n rows from each row of first."""
         v = self.sum[first + n] - self.sum[first]
         kv = self.moment[first + n] - self.moment[first] - first * v
-        return (12.0 * kv - 6.0 * (n - 1) * v) / (n * (n * n - 1.0)) * 360.0, first
+        return (12.0 * kv - 6.0 * (n - 1) * v) / (n * (n * n - 1.0)) * 360.0
+
+    def over(self, width_s):
+        """Every window that lies wholly within a part."""
+        n = width_s + 1
+        first = np.arange(len(self.sum) - n)
+        return self.fit(first[self.out[first + n] == self.out[first]], n)
+
+    def short_parts(self, width_s):
+        """Parts too short for a window but with five readings: one window each. Slopes and numbers of readings."""
+        edges = np.diff(np.concatenate([[1], np.diff(self.out), [1]]))
+        first = np.flatnonzero(edges == -1)
+        n = np.flatnonzero(edges == 1) - first
+        keep = (n >= 5) & (n <= width_s)
+        return self.fit(first[keep], n[keep]), n[keep]
 
 
 def noise(tenths, judged):
@@ -87,24 +100,33 @@ def noise(tenths, judged):
     return np.sqrt(max(squares.mean() if len(squares) else 0.0, 0.01 / 12.0))
 
 
-def rates(tenths, within, sign):
-    """Worst by width, with the standard error of the judged one."""
-    worst = {width: None for width in WIDTHS_S}
-    error = None
+def standard_error(noise_k, n):
+    return noise_k / np.sqrt(n * (n * n - 1.0) / 12.0) * 3600.0
+
+
+def rates(tenths, within, sign, limit):
+    """The worst that is judged, its standard error, the worst by width, and the verdict."""
+    worst, error, by_width = -np.inf, None, dict.fromkeys(WIDTHS_S, -np.inf)
+    over, surely = False, False
     for channel in tenths.T:
         judged = within & (channel >= ABOVE * 10)
         slopes = Slopes(channel, judged)
+        noise_k = noise(channel, judged)
         for width in WIDTHS_S:
-            found, _ = slopes.over(width)
-            if len(found) == 0:
+            found = sign * slopes.over(width)
+            errors = np.full(len(found), standard_error(noise_k, width + 1))
+            by_width[width] = max(by_width[width], found.max(initial=-np.inf))
+            if width != WIDTH_S:
                 continue
-            steepest = float((sign * found).max())
-            if worst[width] is None or steepest > worst[width]:
-                worst[width] = steepest
-                if width == WIDTH_S:
-                    n = width + 1
-                    error = noise(channel, judged) / np.sqrt(n * (n * n - 1.0) / 12.0) * 3600.0
-    return worst, float(error)
+            short, n = slopes.short_parts(width)
+            found = np.concatenate([found, sign * short])
+            errors = np.concatenate([errors, standard_error(noise_k, n)])
+            if len(found) and found.max() > worst:
+                worst, error = float(found.max()), float(errors[found.argmax()])
+            over = over or bool((found > limit + 1e-6).any())
+            surely = surely or bool((found - 4.0 * errors > limit + 1e-6).any())
+    verdict = "not met" if surely else "undecided" if over else "met"
+    return worst, error, [float(by_width[width]) for width in WIDTHS_S], verdict
 
 
 def overall(celsius, core, span, up):
@@ -130,6 +152,21 @@ def overall(celsius, core, span, up):
     return found
 
 
+def tempering(celsius):
+    """Hollomon and Jaffe's parameter at the end, all channels in one row after the other."""
+    kelvin = (celsius[:-1] + celsius[1:]) / 2.0 + 273.15
+    log_step = 20.0 * np.log(10.0) + np.log(1.0 / 3600.0)
+    gathered = kelvin[0] * log_step
+    for row in kelvin[1:]:
+        gathered += row * np.log1p(np.exp(log_step - gathered / row))
+    return (gathered / np.log(10.0) / 1000.0).tolist()
+
+
+def statistics(celsius, within):
+    rows = celsius[within]
+    return {"min": rows.min(axis=0).tolist(), "max": rows.max(axis=0).tolist(), "mean": rows.mean(axis=0).tolist()}
+
+
 def main():
     path = sys.argv[1]
     frame = pd.read_csv(path, parse_dates=[0], infer_datetime_format=True)
@@ -150,9 +187,10 @@ def main():
         in_stretch[int(np.ceil(start - 1e-3)):int(np.floor(end + 1e-3)) + 1] = True
     hot = hottest >= ABOVE * 10
     heat, cool = seconds <= span[1], seconds >= span[0]
-    up, up_error = rates(tenths, heat, 1.0)
-    down, down_error = rates(tenths, cool, -1.0)
-    json.dump({
+    up, up_error, up_by_width, up_verdict = rates(tenths, heat, 1.0, HEATING)
+    down, down_error, down_by_width, down_verdict = rates(tenths, cool, -1.0, COOLING)
+    inside = found[first:last + 1]
+    measured = {
         "sha256": sha256,
         "rows": len(frame),
         "min": frame.iloc[:, 1:].min().tolist(),
@@ -162,20 +200,29 @@ def main():
         "record.end": float(celsius[-1].max()),
         "record.gap": float(steps.max()),
         "record.interval": float(np.median(steps)),
-        "stage-1.heating-rate": up[WIDTH_S],
-        "stage-1.by-width": [up[width] for width in WIDTHS_S],
+        "stage-1.heating-rate": up,
+        "stage-1.verdict": up_verdict,
+        "stage-1.by-width": up_by_width,
         "stage-1.standard-error": up_error,
         "stage-1.overall": overall(celsius, found[core], span, True),
         "stage-1.spread": float(spread[hot & (seconds < span[0])].max()),
         "stage-2.hold-time": float(found[core, 1] - found[core, 0]),
         "stage-2.by-grace": [by_grace(found, grace) for grace in (0.0, 120.0, 300.0, 600.0)],
+        "stage-2.hold-band": float((inside[1:, 0] - inside[:-1, 1]).sum()),
         "stage-2.spread": float(spread[in_stretch].max()),
         "stage-2.over": float(celsius.max()),
-        "stage-3.cooling-rate": down[WIDTH_S],
-        "stage-3.by-width": [down[width] for width in WIDTHS_S],
+        "stage-3.cooling-rate": down,
+        "stage-3.verdict": down_verdict,
+        "stage-3.by-width": down_by_width,
         "stage-3.standard-error": down_error,
         "stage-3.spread": float(spread[hot & (seconds > span[1])].max()),
-    }, sys.stdout)
+        "stage-1.channels": statistics(celsius, heat),
+        "stage-2.channels": statistics(celsius, heat & cool),
+        "stage-3.channels": statistics(celsius, cool),
+    }
+    if "tempering" in sys.argv:
+        measured["tempering"] = tempering(celsius)
+    json.dump(measured, sys.stdout)
 
 
 main()

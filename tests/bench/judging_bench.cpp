@@ -10,6 +10,7 @@
 
 #include "core/judge/judgement.h"
 #include "core/phases/course.h"
+#include "core/procedure/job_file.h"
 #include "core/procedure/procedure_file.h"
 #include "tests/core/measure/made_record.h"
 
@@ -34,18 +35,34 @@ const Record& day_record() {
       values.reserve(kRows);
       for (std::size_t row = 0; row < kRows; ++row)
         values.push_back(on_course(course, static_cast<double>(row)) + noise(chance));
-      made.column("TC" + std::to_string(channel + 1), std::move(values));
+      const std::string name = "TC" + std::to_string(channel + 1);
+      made.column(name, std::move(values)).entry(name, channel);
     }
     return made.record();
   }();
   return record;
 }
 
+/// Type and class of every thermocouple, and the recorder's accuracy.
+const Job& day_job() {
+  static const Job job = [] {
+    std::string text = "soakwright = \"job 1\"\n[recorder]\naccuracy = \"±1.0 C\"\n";
+    for (std::size_t channel = 1; channel <= kChannels; ++channel)
+      text += "[[thermocouple]]\ncolumn = \"TC" + std::to_string(channel) +
+              "\"\ntype = \"K\"\ntolerance = \"class 1\"\n";
+    auto read = parse_job(text, "job.toml");
+    if (!read) std::abort();
+    return std::move(read).value();
+  }();
+  return job;
+}
+
 /// Every kind of limit that such a run has; `rate` is the one that changes.
-Procedure procedure_with(const std::string& rate) {
+Procedure procedure_with(const std::string& rate, const std::string& judging = {}) {
   auto read = parse_procedure(
-      "soakwright = \"procedure 1\"\nnumber = \"HTP-021\"\nunit = \"C\"\n[whole_record]\nceiling = 650\n"
-      "gap_max = \"5 min\"\nthermocouples_min = 4\n[[stage]]\nkind = \"heat\"\nabove = 300\nrate_max = " +
+      "soakwright = \"procedure 1\"\nnumber = \"HTP-021\"\nunit = \"C\"\n" + judging +
+          "[whole_record]\nceiling = 650\n"
+          "gap_max = \"5 min\"\nthermocouples_min = 4\n[[stage]]\nkind = \"heat\"\nabove = 300\nrate_max = " +
           rate +
           "\nspread_max = 100\n[[stage]]\nkind = \"hold\"\nlow = 590\nhigh = 620\ntime_min = \"95 min\"\n"
           "departures_max = \"0 s\"\nspread_max = 30\n[[stage]]\nkind = \"cool\"\nabove = 300\nrate_max = "
@@ -67,6 +84,33 @@ void judge_again(benchmark::State& state) {
   }
 }
 BENCHMARK(judge_again)->Unit(benchmark::kMillisecond)->MinTime(2.0);
+
+constexpr const char* kGuarded = "[judging]\ndecision = \"guarded\"\n";
+
+void judge_again_guarded(benchmark::State& state) {
+  const Record& record = day_record();
+  const Procedure limits[] = {procedure_with("140", kGuarded), procedure_with("60", kGuarded)};
+  const auto ground = groundwork_for(record, limits[0], nullptr);
+  std::size_t turn = 0;
+  for (auto _ : state) {
+    const Verdicts verdicts = judge(record, limits[turn++ % 2], &day_job(), *ground);
+    benchmark::DoNotOptimize(verdicts.requirements.data());
+  }
+}
+BENCHMARK(judge_again_guarded)->Unit(benchmark::kMillisecond)->MinTime(2.0);
+
+/// Phases, suspects, the groundwork and a guarded judgement with its basis.
+void everything_guarded(benchmark::State& state) {
+  const Record& record = day_record();
+  const Procedure procedure = procedure_with("140", kGuarded);
+  for (auto _ : state) {
+    const Course course = course_of(record);
+    const Verdicts verdicts = judge(record, procedure, &day_job());
+    benchmark::DoNotOptimize(course.phases.data());
+    benchmark::DoNotOptimize(verdicts.requirements.data());
+  }
+}
+BENCHMARK(everything_guarded)->Unit(benchmark::kMillisecond)->MinTime(2.0);
 
 void judge_first(benchmark::State& state) {
   const Record& record = day_record();

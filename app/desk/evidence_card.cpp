@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <utility>
 
+#include "app/desk/budget_text.h"
+
 namespace soakwright::desk {
 namespace {
 
@@ -82,10 +84,12 @@ QString EvidenceCard::requirementText(const Report& report, const RequirementRow
   facts.add(tr("When"), q(row.when));
   FactTable basis;
   basis.add(row.basis);
+  QString budgets;
+  for (const std::size_t index : row.budgets) budgets += budgetText(report.budgets[index], report.unit);
   return heading(title, sign_of(row.verdict), q(row.verdict_text)) + paragraph(q(row.text)) + facts.html() +
          (row.would_need.empty() ? QString()
                                  : paragraph(tr("What would have had to be different: %1").arg(q(row.would_need)))) +
-         basis.html(tr("The basis")) +
+         basis.html(tr("The basis")) + budgets +
          asked_of(report, row.stage);
 }
 

@@ -18,6 +18,7 @@ std::string kelvin_text(const std::optional<double>& kelvin, const PrintedNumber
 
 BudgetTable table_of(const ChannelBudget& budget, const PrintedNumbers& say) {
   BudgetTable table;
+  table.names = {budget.channel};
   table.channels = budget.channel;
   table.rate = budget.rate_share == 0.0
                    ? std::string{"none: a constant error cancels in a rate"}
@@ -61,12 +62,28 @@ std::vector<BudgetTable> budget_tables(const Telling& telling) {
     BudgetTable table = table_of(budget, telling.say);
     const auto same = std::find_if(tables.begin(), tables.end(),
                                    [&](const BudgetTable& other) { return same_figures(other, table); });
-    if (same == tables.end())
+    if (same == tables.end()) {
       tables.push_back(std::move(table));
-    else
+    } else {
+      same->names.push_back(budget.channel);
       same->channels += ", " + budget.channel;
+    }
   }
   return tables;
+}
+
+std::vector<std::size_t> budgets_behind(const Requirement& requirement,
+                                        const std::vector<BudgetTable>& budgets) {
+  std::vector<std::size_t> behind;
+  if (!requirement.uncertainty && !requirement.certain_s) return behind;
+  const auto has = [](const BudgetTable& table, const std::optional<std::string>& channel) {
+    return channel && std::find(table.names.begin(), table.names.end(), *channel) != table.names.end();
+  };
+  for (std::size_t i = 0; i < budgets.size(); ++i)
+    if (!requirement.channel || has(budgets[i], requirement.channel) ||
+        has(budgets[i], requirement.channel_2))
+      behind.push_back(i);
+  return behind;
 }
 
 }  // namespace soakwright

@@ -79,6 +79,8 @@ Report make_report(const Analysis& analysis, const ReportOptions& options) {
   report.holds = hold_tables(telling);
   report.rates = rate_tables(telling);
   report.budgets = budget_tables(telling);
+  for (RequirementRow& row : report.requirements)
+    row.budgets = budgets_behind(analysis.verdicts->requirements[row.requirement], report.budgets);
   report.channels = channel_rows(telling, report.chart);
   report.phases = phase_rows(telling);
   report.suspects = suspect_rows(telling);

@@ -62,9 +62,10 @@ struct RequirementRow {
   std::string brief_when;                                         ///< for a narrow column
   Verdict verdict = Verdict::undecided;
   std::string verdict_text;
-  std::string text;         ///< one plain sentence
-  std::vector<Fact> basis;  ///< standard error, certain and possible time, other windows and graces
-  std::string would_need;   ///< what would have had to be different; empty where it is met
+  std::string text;                  ///< one plain sentence
+  std::vector<Fact> basis;           ///< standard error, certain and possible time, other windows and graces
+  std::string would_need;            ///< what would have had to be different; empty where it is met
+  std::vector<std::size_t> budgets;  ///< what its U is made of: indices into Report::budgets
   Evidence evidence;
 };
 
@@ -98,6 +99,7 @@ struct BudgetTable {
     std::string name, source, half_width, divisor;
     std::vector<std::string> standard;  ///< u, one per column
   };
+  std::vector<std::string> names;    ///< of the channels that share it
   std::string channels;              ///< "TC1, TC2"
   std::vector<std::string> columns;  ///< "590 °C, stage-2 low"
   std::vector<Row> rows;

@@ -46,6 +46,9 @@ std::vector<RateTable> rate_tables(const Telling& telling);
 
 // budget_section.cpp
 std::vector<BudgetTable> budget_tables(const Telling& telling);
+/// Those that the U of a requirement comes from: of its channels, or of all where no one channel decides it.
+std::vector<std::size_t> budgets_behind(const Requirement& requirement,
+                                        const std::vector<BudgetTable>& budgets);
 
 // finding_section.cpp
 std::vector<FindingRow> finding_rows(const Telling& telling, const std::vector<RequirementRow>& requirements);

@@ -120,6 +120,22 @@ class InspectorPathTest : public QObject {
     QCOMPARE(written[0][1].toBool(), false);
     QVERIFY(real.window.session().open().has_record());
   }
+
+  void sees_the_uncertainty_budget_behind_a_guarded_margin() {
+    RealWindow real;
+    QVERIFY(real.open({QStringLiteral(SOAKWRIGHT_SOURCE_DIR "/sample-logs/w-117-stress-relief/job-guarded.toml")}));
+    const auto* report = real.window.session().report();
+    QVERIFY(report && report->guarded);
+    for (std::size_t i = 0; i < report->requirements.size(); ++i) {
+      if (report->requirements[i].id != "record.ceiling") continue;
+      real.window.session().select({Selection::Kind::requirement, i});
+    }
+    const QString card = real.part<EvidenceCard>()->toPlainText();
+    // IEC 60584-1, type K, class 1, at the ceiling of 650 °C: 0.4 % are 2.6 °C.
+    for (const char* said : {"Uncertainty budget of", "IEC 60584-1 class 1", "650 °C, ceiling", "2.60", "extension cable",
+                             "√12", "U of a rate"})
+      QVERIFY2(card.contains(QString::fromUtf8(said)), qPrintable(card));
+  }
 };
 
 QTEST_MAIN(InspectorPathTest)

@@ -4,6 +4,7 @@
 #include <QDir>
 #include <QPixmap>
 #include <QScreen>
+#include <QScrollBar>
 #include <QStyleFactory>
 #include <QTabWidget>
 #include <QtTest>
@@ -11,6 +12,7 @@
 #include <functional>
 
 #include "app/desk/chart/chart_pane.h"
+#include "app/desk/evidence_card.h"
 #include "app/desk/list_pane.h"
 #include "app/desk/spoken_help.h"
 #include "tests/app/desk/made_files.h"
@@ -164,6 +166,12 @@ int main(int argc, char** argv) {
   state(QStringLiteral("17-keys"), [&](RealWindow& r) {
     r.open({job});
     show_text(&r.window, QStringLiteral("Keys and mouse"), keys_text());
+  });
+  state(QStringLiteral("18-guarded-budget"), [&](RealWindow& r) {
+    r.open({QStringLiteral(SOAKWRIGHT_SOURCE_DIR "/sample-logs/w-117-stress-relief/job-guarded.toml")});
+    choose(r, "stage-2.over");
+    QScrollBar* down = r.part<EvidenceCard>()->verticalScrollBar();
+    down->setValue(down->maximum() * 2 / 5);
   });
   const QPalette light = QApplication::palette();
   QApplication::setPalette(dark_palette());

@@ -8,6 +8,7 @@
 #include "core/phases/phases_of.h"
 #include "core/phases/sampled_record.h"
 #include "core/phases/suspects_of.h"
+#include "core/phases/two_threads.h"
 
 namespace soakwright {
 
@@ -22,8 +23,13 @@ Course course_of(const Record& record) {
   Course course;
   const SampledRecord sampled = sample_record(record, kMostCells);
   const GroupCourse group = group_course(record, sampled);
-  course.phases = phases_of(record, sampled, group);
-  course.suspects = suspects_of(record, sampled, group);
+  // Neither looks at what the other finds.
+  in_two_threads(2, sampled.cells() * sampled.traces.size(), [&](std::size_t which) {
+    if (which == 0)
+      course.suspects = suspects_of(record, sampled, group);
+    else
+      course.phases = phases_of(record, sampled, group);
+  });
   return course;
 }
 

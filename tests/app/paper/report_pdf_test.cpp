@@ -197,3 +197,20 @@ TEST_CASE("a report is written whole or not at all") {
   CHECK(folder->kind == ProblemKind::cannot_write);
   CHECK_THAT(folder->text(), Contains("folder"));
 }
+
+TEST_CASE("a remark by hand stands on the chart and in its own list, with its moment") {
+  Analysis analysis = made_up_analysis({});
+  Record record = *analysis.record;
+  record.remarks.push_back({5.0 * 3600.0, "power cut, 4 min"});
+  analysis.record = std::make_shared<const Record>(std::move(record));
+  const Report report = make_report(analysis);
+  REQUIRE(report.remarks.size() == 1);
+  REQUIRE(report.chart.remarks.size() == 1);
+  CHECK(report.chart.remarks[0].at_s == 5.0 * 3600.0);
+  const Printed printed(report);
+  const std::string text = printed.text();
+  const std::size_t once = text.find("power cut, 4 min");
+  REQUIRE(once != std::string::npos);
+  CHECK(text.find("power cut, 4 min", once + 1) != std::string::npos);
+  CHECK_THAT(text, Contains("Remarks"));
+}

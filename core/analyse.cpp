@@ -3,6 +3,7 @@
 #include <filesystem>
 #include <utility>
 
+#include "core/earlier_records.h"
 #include "core/judge/judgement.h"
 #include "core/phases/course.h"
 #include "core/procedure/job_file.h"
@@ -84,9 +85,11 @@ Result<Analysis> record_of(const Request& request, const Asked& asked, const Wat
 }
 
 void judge_into(Analysis& analysis) {
+  judge_earlier_records(analysis);
+  const std::vector<EarlierCycle> earlier = cycles_of(analysis.earlier);
   analysis.ground = groundwork_for(*analysis.record, *analysis.procedure, analysis.ground);
   analysis.verdicts = std::make_shared<const Verdicts>(
-      judge(*analysis.record, *analysis.procedure, analysis.job.get(), *analysis.ground));
+      judge(*analysis.record, *analysis.procedure, analysis.job.get(), *analysis.ground, earlier));
 }
 
 }  // namespace
@@ -111,6 +114,9 @@ Result<Analysis> check(const Request& request, const Watch& watch) {
   analysis.review = asked.review;
   Problems clashes = clashes_with(*analysis.record, *analysis.procedure, analysis.job.get());
   if (!clashes.empty()) return clashes;
+  auto earlier = read_earlier_records(analysis, request.dates);
+  if (!earlier) return earlier.problems();
+  analysis.earlier = std::move(earlier).value();
   judge_into(analysis);
   if (stopped_after(watch, 1.0)) return Problems{};
   return analysis;
@@ -119,6 +125,7 @@ Result<Analysis> check(const Request& request, const Watch& watch) {
 Result<Analysis> judge_again(const Analysis& analysis, std::shared_ptr<const Procedure> procedure) {
   Problems clashes = clashes_between(*procedure, analysis.job.get());
   if (clashes.empty()) clashes = clashes_with(*analysis.record, *procedure, analysis.job.get());
+  if (clashes.empty()) clashes = clashes_with_earlier(analysis, *procedure);
   if (!clashes.empty()) return clashes;
   Analysis again = analysis;
   again.procedure = std::move(procedure);

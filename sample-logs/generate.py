@@ -226,6 +226,29 @@ def two_cycles():
     write("w-126-two-cycles", "ring.csv", lines)
 
 
+def over_two_days():
+    rng = random.Random(128)
+    names = ["TC1", "TC2", "TC3"]
+    # The first evening the yard's supply fails two hours and a half into the hold; the next morning the work starts again
+    # from where it cooled to.
+    for day, air, hold_min, hours, name in ((28, 18.0, 400, 9.0, "lug-day-1.csv"), (29, 15.0, 110, 9.5, "lug-day-2.csv")):
+        spots = [Spot(n, gain=g, lag_s=lag, air=air) for n, g, lag in zip(names, [1.0, 1.01, 0.99], [100, 130, 120])]
+        for spot in spots:
+            spot.skin = spot.wall = air + (0.0 if day == 28 else 24.0)
+        controller = Controller([(340, 110, hold_min)], spots[0].wall)
+        start = datetime.datetime(2031, 4, day, 13 if day == 28 else 7, 0, 0)
+
+        def events(t, powers, all_spots, cut=day == 28):
+            return [0.0] * len(powers) if cut and t >= 5.6 * 3600 else powers
+
+        lines = heading("Steam drum D-3, lifting lug, weld W-128, bake-out", "every minute")
+        lines.append("Time,TC1 (°C),TC2 (°C),TC3 (°C)")
+        for t, _, temperatures in every(run(spots, controller, hours * 3600, events), 60):
+            stamp = (start + datetime.timedelta(seconds=t)).strftime("%Y-%m-%d %H:%M:%S")
+            lines.append(",".join([stamp] + [tenth(v, rng) for v in temperatures]))
+        write("w-128-over-two-days", name, lines)
+
+
 if __name__ == "__main__":
     clean_stress_relief()
     late_dip_excursion()
@@ -233,3 +256,4 @@ if __name__ == "__main__":
     bake_out()
     half_broken_recorder()
     two_cycles()
+    over_two_days()

@@ -65,7 +65,7 @@ void findings(PageText& page, const Report& report) {
     std::string place = row.id;
     for (const std::string& part : {row.weld, row.where, row.when, row.disposition})
       if (!part.empty()) place += (place.empty() ? "" : ", ") + part;
-    page.line("      " + place, Tint::faint);
+    if (!place.empty()) page.line("      " + place, Tint::faint);
   }
 }
 

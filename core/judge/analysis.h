@@ -2,6 +2,7 @@
 #pragma once
 
 #include <memory>
+#include <vector>
 
 #include "core/judge/verdict.h"
 #include "core/phases/phase.h"
@@ -14,6 +15,15 @@ namespace soakwright {
 
 struct Groundwork;
 
+/// A record of the job's welds before this one, judged by itself against the same procedure.
+struct EarlierRecord {
+  int cycle = 1;
+  std::shared_ptr<const Record> record;
+  std::shared_ptr<const Job> job;
+  std::shared_ptr<const Verdicts> verdicts;
+  std::shared_ptr<const Groundwork> ground = nullptr;
+};
+
 /// `job`, `review` may be null; `procedure` and `verdicts` are null where nothing was asked (`look`).
 struct Analysis {
   std::shared_ptr<const Record> record;
@@ -23,6 +33,7 @@ struct Analysis {
   std::shared_ptr<const Review> review;
   std::shared_ptr<const Verdicts> verdicts;
   std::shared_ptr<const Groundwork> ground = nullptr;  ///< the core's own, for judging again
+  std::vector<EarlierRecord> earlier = {};  ///< records of the same welds before this one, in order
 };
 
 }  // namespace soakwright

@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "core/judge/cycle_shares.h"
 #include "core/judge/hold_case.h"
 #include "core/judge/sentences.h"
 #include "core/measure/extremes.h"
@@ -20,7 +21,10 @@ std::string say_hold_time(const HoldCase& hold, const HoldCourse& sure, const Re
   const std::string within =
       weld.guard == nullptr ? hold.say_band() : hold.say_band() + ", each edge narrowed by U,";
   std::string text;
-  if (!sure.core)
+  if (!requirement.cycles.empty())
+    text = fmt::format("all thermocouples within {} for {} added up over {} records ({})", within,
+                       say_time(time.certain_s), requirement.cycles.size(), say_shares(requirement.cycles));
+  else if (!sure.core)
     text = fmt::format("the thermocouples were never all within {} together", within);
   else
     text =
@@ -33,7 +37,8 @@ std::string say_hold_time(const HoldCase& hold, const HoldCourse& sure, const Re
     return text + fmt::format("; with {} it could be {}",
                               weld.guard == nullptr ? "the time that is not known" : "each edge widened by U",
                               say_time(*time.possible_s));
-  return text + "; the record starts or ends within the hold, so how long it really was is not shown";
+  return text + (requirement.cycles.empty() ? "; the record starts" : "; one of the records starts") +
+         " or ends within the hold, so how long it really was is not shown";
 }
 
 /// With no core: each channel that never came in, with the reading nearest to the band.
@@ -134,6 +139,8 @@ void judge_hold_time(const HoldCase& hold) {
   HoldTime time = hold_time(sure_holds, hold.index, hold.asked.count, weld.time());
   if (guarded)
     time.possible_s = hold_time(weld.possible_holds, hold.index, hold.asked.count, weld.time()).possible_s;
+  requirement.cycles = cycle_shares(hold, time);
+  if (!requirement.cycles.empty()) time = added_up(requirement.cycles);
   set_measured(requirement, time.certain_s);
   requirement.certain_s = time.certain_s;
   requirement.possible_s = time.possible_s;
@@ -147,7 +154,7 @@ void judge_hold_time(const HoldCase& hold) {
   requirement.text = say_hold_time(hold, sure, requirement, time);
   requirement.basis.holds = hold_bases(hold);
   requirement.basis.thermocouples = ins_and_outs(hold);
-  if (requirement.verdict != Verdict::met && !sure.core)
+  if (requirement.verdict != Verdict::met && !sure.core && requirement.cycles.empty())
     add_never_in(hold, sure, sure_holds, requirement);
   else
     hold.add_own_finding(requirement);

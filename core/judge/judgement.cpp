@@ -38,6 +38,31 @@ void note_take_overs(const RecordCase& record_case) {
   }
 }
 
+/// What an earlier record failed or left open does not show in this one's verdict: it is said.
+void note_earlier(const RecordCase& record_case) {
+  const auto adds_up = [&](const Requirement& requirement) {
+    if (requirement.kind != RequirementKind::hold_time) return false;
+    const Stage& stage = record_case.procedure.stages[requirement.stage - 1];
+    return std::get<HoldStage>(stage.asked).count == HoldStage::Count::accumulated;
+  };
+  for (const EarlierCycle& earlier : record_case.earlier) {
+    Verdict verdict = Verdict::met;
+    for (const Requirement& requirement : earlier.requirements)
+      if (!adds_up(requirement)) verdict = std::max(verdict, requirement.verdict);
+    if (verdict == Verdict::met) continue;
+    std::string which;
+    for (const Requirement& requirement : earlier.requirements)
+      if (requirement.verdict == verdict && !adds_up(requirement))
+        which += (which.empty() ? "" : ", ") + requirement.id;
+    Finding note;
+    note.text = fmt::format(
+        "cycle {}, judged by itself, is {}: {}. The verdict here is on cycle {}; only a hold that "
+        "adds up counts the earlier ones",
+        earlier.cycle, verdict == Verdict::not_met ? "not met" : "undecided", which, record_case.cycle);
+    record_case.out.findings.push_back(std::move(note));
+  }
+}
+
 /// The weld's traces that count for it: judged ones, or those at the edge of the heated band.
 std::vector<std::size_t> traces_for(const RecordCase& record_case, const std::optional<std::string>& weld,
                                     Zone zone) {
@@ -106,15 +131,25 @@ Verdicts judge(const Record& record, const Procedure& procedure, const Job* job)
   return judge(record, procedure, job, *groundwork_for(record, procedure, nullptr));
 }
 
-Verdicts judge(const Record& record, const Procedure& procedure, const Job* job, const Groundwork& ground) {
+Verdicts judge(const Record& record, const Procedure& procedure, const Job* job, const Groundwork& ground,
+               std::span<const EarlierCycle> earlier) {
   Verdicts out;
   std::optional<Guard> guard;
   if (procedure.judging.decision == Decision::guarded && job != nullptr) {
     guard.emplace(budgets_of(record, *job));
     out.budgets = budget_tables(record, procedure, *guard);
   }
-  const RecordCase record_case{record, procedure, job, ground, ground.set, out, guard ? &*guard : nullptr};
+  const RecordCase record_case{record,
+                               procedure,
+                               job,
+                               ground,
+                               ground.set,
+                               out,
+                               guard ? &*guard : nullptr,
+                               earlier,
+                               job ? cycle_of(*job) : 1};
   note_take_overs(record_case);
+  note_earlier(record_case);
   judge_whole_record(record_case, traces_for(record_case, std::nullopt, Zone::soak));
 
   const bool listed = job != nullptr && !job->welds.empty();

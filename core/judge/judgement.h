@@ -2,6 +2,7 @@
 #pragma once
 
 #include <memory>
+#include <span>
 
 #include "core/judge/verdict.h"
 #include "core/measure/groundwork.h"
@@ -23,7 +24,9 @@ Problems clashes_with(const Record& record, const Procedure& procedure, const Jo
 
 /// The same on groundwork that a judgement before this one may have laid; it fits while the bridge is the
 /// same.
-Verdicts judge(const Record& record, const Procedure& procedure, const Job* job, const Groundwork& ground);
+/// `earlier` are the earlier records of the job's welds, judged before, in order.
+Verdicts judge(const Record& record, const Procedure& procedure, const Job* job, const Groundwork& ground,
+               std::span<const EarlierCycle> earlier = {});
 /// `before` where it fits (it may be null), else new.
 std::shared_ptr<const Groundwork> groundwork_for(const Record& record, const Procedure& procedure,
                                                  std::shared_ptr<const Groundwork> before);

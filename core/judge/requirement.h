@@ -76,6 +76,13 @@ struct Basis {
   }
 };
 
+/// What one record of several gives to a hold's time.
+struct CycleShare {
+  int cycle = 1;
+  double certain_s = 0.0;
+  std::optional<double> possible_s;  ///< nothing where it is open
+};
+
 struct Requirement {
   std::string id;  ///< "record.ceiling", "stage-1.heating-rate" …
   RequirementKind kind = RequirementKind::ceiling;
@@ -97,8 +104,9 @@ struct Requirement {
   std::vector<std::pair<std::string, std::optional<double>>> overall;
   std::vector<std::pair<std::string, std::optional<double>>> by_window;
   Basis basis;
-  std::string text;        ///< one plain sentence
-  std::string would_need;  ///< what would have had to be different; empty where it is met
+  std::vector<CycleShare> cycles;  ///< of a hold that adds up over several records, this one last
+  std::string text;                ///< one plain sentence
+  std::string would_need;          ///< what would have had to be different; empty where it is met
 };
 
 /// One place where a requirement is not met or cannot be shown, or a note that a reader should see.

@@ -68,6 +68,12 @@ struct ChannelBudget {
   double rate_share = 0.0;  ///< U of a rate as a share of it
 };
 
+/// An earlier record of the welds, judged by itself against the same procedure.
+struct EarlierCycle {
+  int cycle = 1;
+  std::vector<Requirement> requirements;
+};
+
 struct Verdicts {
   std::vector<ChannelBudget> budgets;  ///< only where the decision is guarded
   std::vector<Replacement> replaced;

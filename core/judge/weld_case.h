@@ -2,6 +2,7 @@
 #pragma once
 
 #include <optional>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -22,7 +23,9 @@ struct RecordCase {
   const Groundwork& ground;
   const TraceSet& set;
   Verdicts& out;
-  const Guard* guard = nullptr;  ///< only where the decision is guarded
+  const Guard* guard = nullptr;           ///< only where the decision is guarded
+  std::span<const EarlierCycle> earlier;  ///< earlier records of the welds, in order
+  int cycle = 1;                          ///< which this one is
   [[nodiscard]] Span time() const { return {record.begin_s(), record.end_s()}; }
   [[nodiscard]] const std::string& name(std::size_t trace) const { return set.traces[trace].name; }
 };

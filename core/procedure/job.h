@@ -90,6 +90,16 @@ struct RemarkEntry {
   bool operator==(const RemarkEntry&) const = default;
 };
 
+/// An earlier record of the same welds: a heat treatment before this one.
+struct EarlierEntry {
+  std::size_t line = 0;
+  std::string log;  ///< path from the job file
+  std::optional<std::string>
+      job;                   ///< the same; without it this job's thermocouples, welds and recorder count
+  std::optional<int> cycle;  ///< default: counted back from this record's
+  bool operator==(const EarlierEntry&) const = default;
+};
+
 enum class DateOrder { dmy, mdy, ymd };
 
 /// What a person settled about the file.
@@ -119,11 +129,17 @@ struct Job {
   std::vector<AsideEntry> asides;
   std::vector<PeriodEntry> periods;
   std::vector<RemarkEntry> remarks;
+  std::vector<EarlierEntry> earlier;  ///< in the order in which they were run
   ReadingChoices reading;
   std::optional<std::pair<Moment, Moment>> stretch;
   std::size_t stretch_line = 0;
   std::optional<RecorderEntry> recorder;
   bool operator==(const Job&) const = default;
 };
+
+/// Which heat treatment of its welds the job's record is: as it says, else one more than the earlier ones.
+int cycle_of(const Job& job);
+/// The same of job.earlier[index].
+int cycle_of_earlier(const Job& job, std::size_t index);
 
 }  // namespace soakwright

@@ -103,7 +103,34 @@ void check_welds(const Job& job, TableReader& in) {
   }
 }
 
+/// Cycles rise from record to record, up to this job's own.
+void check_earlier(const Job& job, TableReader& in) {
+  if (job.earlier.empty()) return;
+  const auto log = [](const EarlierEntry& entry) { return entry.log; };
+  check_once(in, job.earlier, "earlier", "log", log, "name each earlier log once");
+  for (std::size_t i = 0; i < job.earlier.size(); ++i) {
+    const int cycle = cycle_of_earlier(job, i);
+    const int next = i + 1 < job.earlier.size() ? cycle_of_earlier(job, i + 1) : cycle_of(job);
+    if (cycle >= 1 && cycle < next) continue;
+    in.complain(
+        line_of(in, "earlier", i, "cycle"),
+        cycle < 1 ? fmt::format("this would be cycle {}: the job's `cycle` leaves no room for {} earlier "
+                                "{}",
+                                cycle, job.earlier.size(), job.earlier.size() == 1 ? "record" : "records")
+                  : fmt::format("cycle {} does not come before cycle {}", cycle, next),
+        "list the records in the order in which they were run, with rising cycles below the job's own "
+        "`cycle`");
+    return;
+  }
+}
+
 }  // namespace
+
+int cycle_of(const Job& job) { return job.cycle.value_or(static_cast<int>(job.earlier.size()) + 1); }
+
+int cycle_of_earlier(const Job& job, std::size_t index) {
+  return job.earlier[index].cycle.value_or(cycle_of(job) - static_cast<int>(job.earlier.size() - index));
+}
 
 void check_job(const Job& job, TableReader& in) {
   const auto column = [](const ThermocoupleEntry& entry) { return entry.column; };
@@ -118,6 +145,7 @@ void check_job(const Job& job, TableReader& in) {
              "give each period a name of its own, and the procedure a keep stage for each");
   check_spares(job, in);
   check_welds(job, in);
+  check_earlier(job, in);
 }
 
 }  // namespace soakwright

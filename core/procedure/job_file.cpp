@@ -167,6 +167,13 @@ void read_all(TableReader& in, Job& job) {
     inner.must("at", moment, entry.at);
     inner.must("text", text, entry.text);
   });
+  in.each("earlier", "[[earlier]]", [&](TableReader& inner) {
+    EarlierEntry& entry = job.earlier.emplace_back();
+    entry.line = inner.line();
+    inner.must("log", name_text, entry.log);
+    inner.may("job", name_text, entry.job);
+    inner.may("cycle", count_from_1, entry.cycle);
+  });
   in.table("reading", "[reading]", [&](TableReader& inner) {
     inner.may("dates",
               one_of<DateOrder>({{"dmy", DateOrder::dmy}, {"mdy", DateOrder::mdy}, {"ymd", DateOrder::ymd}}),

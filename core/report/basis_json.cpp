@@ -28,6 +28,15 @@ void write_by_grace(Members& members, const std::vector<HoldBasis>& bases) {
   });
 }
 
+void write_cycles(Members& members, const std::vector<CycleShare>& cycles) {
+  if (cycles.empty()) return members.null("cycles");
+  short_objects(members, "cycles", cycles, [&](const CycleShare& share) {
+    members.integer("cycle", static_cast<std::size_t>(share.cycle));
+    members.number("certain", share.certain_s);
+    members.number("possible", share.possible_s);
+  });
+}
+
 void write_basis(Members& members, const Basis& basis) {
   if (basis.empty()) return members.null("basis");
   JsonWriter& json = members.json();

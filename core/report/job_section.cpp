@@ -1,9 +1,24 @@
 // Job data and the welds with their verdicts.
 #include <fmt/format.h>
 
+#include "core/judge/sentences.h"
 #include "core/report/sections.h"
 
 namespace soakwright {
+namespace {
+
+/// Which log, when, how its holds went, and what it comes to by itself.
+std::string earlier_text(const EarlierRecord& one) {
+  std::string text = one.record->file;
+  if (one.record->start) text += fmt::format(", {}", say_moment(*one.record, 0.0));
+  text += fmt::format(", {} long", rounded_duration(one.record->duration_s()));
+  for (const Requirement& requirement : one.verdicts->requirements)
+    if (requirement.kind == RequirementKind::hold_time)
+      text += fmt::format(", held for {}", rounded_duration(requirement.certain_s.value_or(0.0)));
+  return text + fmt::format("; by itself {}", verdict_text(one.verdicts->verdict));
+}
+
+}  // namespace
 
 std::vector<Fact> job_facts(const Telling& telling) {
   std::vector<Fact> facts;
@@ -29,6 +44,8 @@ std::vector<Fact> job_facts(const Telling& telling) {
   add("Drawing", job->drawing);
   add("Equipment", job->equipment);
   if (job->cycle) facts.push_back({"Cycle", fmt::format("{} of this weld", *job->cycle)});
+  for (const EarlierRecord& one : telling.analysis.earlier)
+    facts.push_back({fmt::format("Cycle {}, earlier", one.cycle), earlier_text(one)});
   if (job->recorder) {
     const RecorderEntry& recorder = *job->recorder;
     std::string text;

@@ -27,6 +27,8 @@ std::vector<Fact> basis_facts(const Requirement& requirement, const PrintedNumbe
     facts.push_back({"Possible", rounded_duration(*requirement.possible_s)});
   else if (requirement.certain_s)
     facts.push_back({"Possible", "open: the record starts or ends in the hold"});
+  for (const CycleShare& share : requirement.cycles)
+    facts.push_back({fmt::format("Cycle {}", share.cycle), rounded_duration(share.certain_s) + " certain"});
   for (const RateBasis& rate : requirement.basis.rates)
     facts.push_back(
         {rate.over == "overall" ? std::string{"Overall"} : "Worst over " + rate.over, rate_text(rate, say)});

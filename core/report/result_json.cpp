@@ -90,6 +90,20 @@ void write_asked(JsonWriter& json, Members& members, const Procedure* procedure,
   }
 }
 
+/// Each with a clock of its own: its start is told, and no moment of it.
+void write_earlier(Members& members, const std::vector<EarlierRecord>& earlier) {
+  members.objects("earlier", earlier, [&](const EarlierRecord& one) {
+    members.integer("cycle", static_cast<std::size_t>(one.cycle));
+    members.text("file", one.record->file);
+    members.text("sha256", one.record->sha256);
+    members.integer("bytes", one.record->bytes);
+    members.integer("rows", one.record->rows());
+    members.text_or_null("start", one.record->start ? std::optional(one.record->start->iso()) : std::nullopt);
+    members.number("duration_s", one.record->duration_s());
+    members.text("verdict", result_word(one.verdicts->verdict));
+  });
+}
+
 void write_asides(Members& members, const Record& record) {
   members.objects("aside", record.asides, [&](const Aside& aside) {
     members.text("channel", channel_name(record, aside.channel));
@@ -178,6 +192,7 @@ void write_requirements(Members& members, const std::vector<Requirement>& requir
       members.null("by_window");
     }
     members.text("text", requirement.text);
+    write_cycles(members, requirement.cycles);
     write_basis(members, requirement.basis);
     members.text_or_null(
         "would_need", requirement.would_need.empty() ? std::nullopt : std::optional(requirement.would_need));
@@ -213,6 +228,7 @@ std::string result_json(const Analysis& analysis) {
   members.text("version", SOAKWRIGHT_VERSION);
   write_log(json, members, record);
   write_asked(json, members, analysis.procedure.get(), analysis.job.get());
+  write_earlier(members, analysis.earlier);
   members.objects("replaced", verdicts.replaced, [&](const Replacement& replacement) {
     members.text("channel", replacement.channel);
     members.text("by", replacement.by);

@@ -30,6 +30,9 @@ std::vector<Fingerprint> fingerprint_rows(const Telling& telling, const ReportOp
   std::vector<Fingerprint> rows;
   rows.push_back({"Log", analysis.record->file, analysis.record->sha256,
                   count_text(analysis.record->bytes) + (analysis.record->bytes == 1 ? " byte" : " bytes")});
+  for (const EarlierRecord& one : analysis.earlier)
+    rows.push_back({fmt::format("Log of cycle {}", one.cycle), one.record->file, one.record->sha256,
+                    count_text(one.record->bytes) + (one.record->bytes == 1 ? " byte" : " bytes")});
   if (analysis.procedure)
     rows.push_back({"Procedure", base_name(analysis.procedure->file), analysis.procedure->sha256, {}});
   if (analysis.job) rows.push_back({"Job", base_name(analysis.job->file), analysis.job->sha256, {}});

@@ -330,6 +330,35 @@ TEST_CASE("welds, stretches put aside, periods and remarks that are refused") {
     CHECK(unlike(parsed(row.text), row) == "");
 }
 
+TEST_CASE("earlier records are counted back from the job's own cycle") {
+  const Job found =
+      job("[[earlier]]\nlog = \"day-1.csv\"\njob = \"day-1.toml\"\n[[earlier]]\nlog = \"day-2.csv\"\n");
+  REQUIRE(found.earlier.size() == 2);
+  CHECK(found.earlier[0].log == "day-1.csv");
+  CHECK(found.earlier[0].job == "day-1.toml");
+  CHECK(cycle_of(found) == 3);
+  CHECK(cycle_of_earlier(found, 0) == 1);
+  CHECK(cycle_of_earlier(found, 1) == 2);
+  const Job counted =
+      job("cycle = 5\n[[earlier]]\nlog = \"a.csv\"\ncycle = 2\n[[earlier]]\nlog = \"b.csv\"\n");
+  CHECK(cycle_of(counted) == 5);
+  CHECK(cycle_of_earlier(counted, 0) == 2);
+  CHECK(cycle_of_earlier(counted, 1) == 4);
+}
+
+TEST_CASE("earlier records that are refused") {
+  const std::string one = "[[earlier]]\nlog = \"a.csv\"\n";
+  for (const Refused& row : std::vector<Refused>{
+           Refused{kHead + "[[earlier]]\ncycle = 1\n", 2, "`log` is missing in [[earlier]]", "add"},
+           Refused{kHead + "cycle = 1\n" + one, 3, "this would be cycle 0", "rising cycles"},
+           Refused{kHead + one + "cycle = 2\n", 4, "cycle 2 does not come before cycle 2", "in the order"},
+           Refused{kHead + "cycle = 3\n" + one + "cycle = 2\n[[earlier]]\nlog = \"b.csv\"\ncycle = 1\n", 5,
+                   "cycle 2 does not come before cycle 1", "in the order"},
+           Refused{kHead + one + one, 5, "`log` \"a.csv\" stands in the [[earlier]] at line 2 too", "once"},
+       })
+    CHECK(unlike(parsed(row.text), row) == "");
+}
+
 TEST_CASE("moments of two kinds are left to the log to compare") {
   CHECK(job("[[period]]\nname = \"welding\"\nfrom = 0\nto = \"2031-04-02 09:15\"\n").periods.size() == 1);
 }

@@ -93,6 +93,10 @@ std::string verdict_page(const Report& report, bool coloured) {
     page.heading("About the file");
     for (const NoticeRow& row : report.notices) page.paragraph({row.code, Tint::doubtful}, row.text);
   }
+  if (!report.first_drift.empty()) {
+    page.heading("First drift");
+    page.paragraph({"from then on the run was bound to miss"}, report.first_drift);
+  }
   page.heading("Cautions");
   for (const std::string& caution : report.cautions) page.paragraph({"-"}, caution);
   if (report.welds.size() > 1) {

@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "app/desk/budget_text.h"
+#include "app/desk/explanation_text.h"
 
 namespace soakwright::desk {
 namespace {
@@ -89,6 +90,8 @@ QString EvidenceCard::requirementText(const Report& report, const RequirementRow
   return heading(title, sign_of(row.verdict), q(row.verdict_text)) + paragraph(q(row.text)) + facts.html() +
          (row.would_need.empty() ? QString()
                                  : paragraph(tr("What would have had to be different: %1").arg(q(row.would_need)))) +
+         (row.first_drift.empty() ? QString()
+                                  : paragraph(tr("Bound to be missed from %1").arg(q(row.first_drift)))) +
          basis.html(tr("The basis")) + budgets +
          asked_of(report, row.stage);
 }
@@ -111,7 +114,9 @@ QString EvidenceCard::findingText(const Report& report, const FindingRow& row) c
     against.add(tr("Margin"), q(requirement.margin));
     held_against = paragraph(q(requirement.text)) + against.html(tr("The requirement"));
   }
-  return heading(title, sign_of(row.kind), q(row.kind_text)) + paragraph(q(row.text)) + facts.html() + held_against;
+  const QString explained = row.explanation ? explanationText(*row.explanation) : QString();
+  return heading(title, sign_of(row.kind), q(row.kind_text)) + paragraph(q(row.text)) + facts.html() + held_against +
+         explained;
 }
 
 QString EvidenceCard::overview(const Report& report) const {

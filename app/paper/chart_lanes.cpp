@@ -49,6 +49,7 @@ std::vector<Lane> lanes_of(const Chart& chart) {
   };
   add_notes(QStringLiteral("spares"), chart.takeovers);
   add_notes(QStringLiteral("remarks"), chart.remarks);
+  add_notes(QStringLiteral("drift"), chart.drifts);
   return lanes;
 }
 

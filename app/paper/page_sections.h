@@ -14,6 +14,8 @@ void put_front(PageFlow& flow, const Report& report);
 void put_welds(PageFlow& flow, const Report& report);
 void put_requirements(PageFlow& flow, const Report& report);
 void put_findings(PageFlow& flow, const Report& report);
+// explanation_pages.cpp
+void put_explanations(PageFlow& flow, const Report& report);
 // chart_pages.cpp
 void put_chart(PageFlow& flow, const std::shared_ptr<const Report>& report);
 void put_evidence(PageFlow& flow, const std::shared_ptr<const Report>& report);

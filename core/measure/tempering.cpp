@@ -69,6 +69,7 @@ class Steps {
 
   struct Step {
     double celsius, seconds;  ///< the mean of its two ends
+    double to_s;
     std::size_t leg;
   };
   /// False at the end.
@@ -83,7 +84,7 @@ class Steps {
         if (to <= from) continue;
         const bool whole = from == leg.t[i] && to == leg.t[i + 1];
         step = {whole ? (leg.c[i] + leg.c[i + 1]) / 2.0 : (on_line(leg, i, from) + on_line(leg, i, to)) / 2.0,
-                to - from, piece.leg};
+                to - from, to, piece.leg};
         return true;
       }
       enter(piece_ + 1);
@@ -170,6 +171,16 @@ std::optional<Tempering> tempering_of(const Trace& trace, Span record, const Gua
     gathered.add(step.celsius + sign * u, step.seconds);
   }
   return tempering_with(gathered, trace, record);
+}
+
+std::optional<double> tempering_passes(const Trace& trace, double parameter) {
+  Gathered gathered;
+  Steps steps(trace);
+  for (Steps::Step step{}; steps.next(step);) {
+    gathered.add(step.celsius, step.seconds);
+    if (gathered.parameter().value_or(0.0) > parameter) return step.to_s;
+  }
+  return std::nullopt;
 }
 
 double equivalent_hours(double parameter, double celsius) {

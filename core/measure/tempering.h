@@ -24,6 +24,9 @@ std::vector<std::optional<Tempering>> temperings_of(const std::vector<Trace>& tr
 /// known, nothing.
 std::optional<Tempering> tempering_of(const Trace& trace, Span record, const Guard& guard, double sign);
 
+/// When the trace's parameter first passes `parameter`; nothing where it never does.
+std::optional<double> tempering_passes(const Trace& trace, double parameter);
+
 /// Hours at `celsius` that are worth the parameter.
 double equivalent_hours(double parameter, double celsius);
 

@@ -115,6 +115,7 @@ struct Chart {
   std::vector<ChartMark> marks;
   std::vector<ChartNote> remarks;
   std::vector<ChartNote> takeovers;
+  std::vector<ChartNote> drifts;  ///< the first drift, where a limit is missed
   std::vector<ChartAside> asides;
 };
 

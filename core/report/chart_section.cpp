@@ -151,6 +151,8 @@ Chart chart_section(const Telling& telling) {
     for (const Replacement& replacement : telling.analysis.verdicts->replaced)
       chart.takeovers.push_back({replacement.from_s, trace_index(chart, replacement.channel),
                                  fmt::format("{} for {}", replacement.by, replacement.channel)});
+  if (const FirstDrift* first = earliest_of(telling.drifts))
+    chart.drifts.push_back({first->at_s, std::nullopt, "first drift"});
   for (const Aside& aside : record.asides)
     if (const auto trace = trace_of_channel(chart, aside.channel))
       chart.asides.push_back({*trace, aside.from_s, aside.to_s});

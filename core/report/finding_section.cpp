@@ -89,6 +89,7 @@ std::vector<FindingRow> finding_rows(const Telling& telling,
     row.brief_when = telling.say.brief_when(std::nullopt, finding.from_s, finding.to_s);
     row.extreme = extreme_text(finding, requirement, telling.say);
     row.text = finding.text;
+    row.explanation = explain(finding, requirement, *telling.analysis.procedure);
     if (telling.analysis.review)
       for (const FindingReview& review : telling.analysis.review->findings)
         if (means(review, finding)) {

@@ -46,8 +46,8 @@ class PrintedNumbers {
   /// The moment where there is one, else the span, else nothing.
   [[nodiscard]] std::string when(std::optional<double> at_s, std::optional<double> from_s,
                                  std::optional<double> to_s) const;
-  /// As when(), for a narrow column: "13:10:05 to 13:25:05", the day before it ("2 Apr 13:10:05") where the record
-  /// does not lie on one.
+  /// As when(), for a narrow column: "13:10:05 to 13:25:05", the day before it ("2 Apr 13:10:05") where the
+  /// record does not lie on one.
   [[nodiscard]] std::string brief_when(std::optional<double> at_s, std::optional<double> from_s,
                                        std::optional<double> to_s) const;
 

@@ -54,7 +54,7 @@ std::string verdict_sentence(const Analysis& analysis) {
 
 Report make_report(const Analysis& analysis, const ReportOptions& options) {
   const PrintedNumbers say{unit_for(analysis, options), *analysis.record};
-  const Telling telling{analysis, say};
+  const Telling telling{analysis, say, first_drifts(analysis)};
   Report report;
   report.unit = say.unit();
   report.program = options.program_version.empty() ? "Soakwright" : "Soakwright " + options.program_version;
@@ -67,6 +67,7 @@ Report make_report(const Analysis& analysis, const ReportOptions& options) {
     report.verdict_text = verdict_text(analysis.verdicts->verdict);
   }
   report.verdict_sentence = verdict_sentence(analysis);
+  if (const FirstDrift* first = earliest_of(telling.drifts)) report.first_drift = drift_text(telling, *first);
 
   report.job = job_facts(telling);
   report.record = record_facts(telling);

@@ -11,6 +11,7 @@
 #include <string>
 #include <vector>
 
+#include "core/explain/explanation.h"
 #include "core/judge/analysis.h"
 #include "core/report/chart.h"
 #include "core/units/temperature.h"
@@ -62,9 +63,11 @@ struct RequirementRow {
   std::string brief_when;                                         ///< for a narrow column
   Verdict verdict = Verdict::undecided;
   std::string verdict_text;
-  std::string text;                  ///< one plain sentence
-  std::vector<Fact> basis;           ///< standard error, certain and possible time, other windows and graces
-  std::string would_need;            ///< what would have had to be different; empty where it is met
+  std::string text;         ///< one plain sentence
+  std::vector<Fact> basis;  ///< standard error, certain and possible time, other windows and graces
+  std::string would_need;   ///< what would have had to be different; empty where it is met
+  std::string first_drift;  ///< from when it was bound to be missed, and why; empty where it is not missed
+  std::optional<double> first_drift_s;
   std::vector<std::size_t> budgets;  ///< what its U is made of: indices into Report::budgets
   Evidence evidence;
 };
@@ -121,7 +124,8 @@ struct FindingRow {
   std::string kind_text;
   std::optional<std::size_t> requirement;  ///< index into Report::requirements
   std::string id, label, stage, weld, where, when, brief_when, extreme, text;
-  std::string disposition;  ///< by the review
+  std::string disposition;                 ///< by the review
+  std::optional<Explanation> explanation;  ///< of what is not met or undecided
 };
 
 struct NoticeRow {
@@ -163,6 +167,8 @@ struct Report {
   std::optional<Verdict> verdict;  ///< none where nothing was asked
   std::string verdict_text;        ///< "Not met"
   std::string verdict_sentence;
+  std::string first_drift;  ///< the earliest of the requirements': "2031-04-09 09:40: TC2 …"; empty where
+                            ///< none is missed
   std::vector<Fact> job;
   std::vector<Fact> record;  ///< file, start, end, duration, rows, interval
   std::optional<ProcedureSection> procedure;

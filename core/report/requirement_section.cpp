@@ -45,6 +45,10 @@ std::vector<Fact> basis_facts(const Requirement& requirement, const PrintedNumbe
 
 }  // namespace
 
+std::string drift_text(const Telling& telling, const FirstDrift& drift) {
+  return telling.say.when(drift.at_s, std::nullopt, std::nullopt) + ": " + drift.reason;
+}
+
 std::vector<RequirementRow> requirement_rows(const Telling& telling, const Chart& chart) {
   std::vector<RequirementRow> rows;
   const Verdicts* verdicts = telling.analysis.verdicts.get();
@@ -71,6 +75,11 @@ std::vector<RequirementRow> requirement_rows(const Telling& telling, const Chart
     row.text = requirement.text;
     row.basis = basis_facts(requirement, telling.say);
     row.would_need = requirement.would_need;
+    for (const FirstDrift& drift : telling.drifts)
+      if (drift.requirement == i) {
+        row.first_drift = drift_text(telling, drift);
+        row.first_drift_s = drift.at_s;
+      }
     row.evidence = evidence_of(requirement, telling, chart);
     rows.push_back(std::move(row));
   }

@@ -1,9 +1,12 @@
 #include "core/report/result_json.h"
 
+#include <algorithm>
 #include <optional>
 
 #include "core/report/basis_json.h"
+#include "core/report/explanation_json.h"
 #include "core/report/result_members.h"
+#include "core/report/sections.h"
 
 namespace soakwright {
 namespace {
@@ -166,7 +169,8 @@ bool is_rate(RequirementKind kind) {
          kind == RequirementKind::cooling_rate || kind == RequirementKind::cooling_rate_min;
 }
 
-void write_requirements(Members& members, const std::vector<Requirement>& requirements) {
+void write_requirements(Members& members, const std::vector<Requirement>& requirements,
+                        const std::vector<FirstDrift>& drifts) {
   members.objects("requirements", requirements, [&](const Requirement& requirement) {
     members.text("id", requirement.id);
     members.text_or_null("weld", requirement.weld);
@@ -196,11 +200,15 @@ void write_requirements(Members& members, const std::vector<Requirement>& requir
     write_basis(members, requirement.basis);
     members.text_or_null(
         "would_need", requirement.would_need.empty() ? std::nullopt : std::optional(requirement.would_need));
+    const std::size_t index = static_cast<std::size_t>(&requirement - requirements.data());
+    const auto drift = std::find_if(drifts.begin(), drifts.end(),
+                                    [&](const FirstDrift& one) { return one.requirement == index; });
+    write_drift(members, drift == drifts.end() ? nullptr : &*drift, nullptr);
   });
 }
 
-void write_findings(Members& members, const std::vector<Finding>& findings) {
-  members.objects("findings", findings, [&](const Finding& finding) {
+void write_findings(Members& members, const Verdicts& verdicts, const Procedure* procedure) {
+  members.objects("findings", verdicts.findings, [&](const Finding& finding) {
     members.text_or_null("requirement",
                          finding.requirement.empty() ? std::nullopt : std::optional(finding.requirement));
     members.text_or_null("weld", finding.weld);
@@ -210,6 +218,9 @@ void write_findings(Members& members, const std::vector<Finding>& findings) {
     members.moment("to", finding.to_s);
     members.number("extreme", finding.extreme);
     members.text("text", finding.text);
+    write_explanation(members, procedure != nullptr
+                                   ? explain(finding, requirement_of(finding, verdicts), *procedure)
+                                   : std::nullopt);
   });
 }
 
@@ -244,8 +255,11 @@ std::string result_json(const Analysis& analysis) {
   });
   write_budgets(members, verdicts.budgets);
   write_stages(json, members, verdicts.stages);
-  write_requirements(members, verdicts.requirements);
-  write_findings(members, verdicts.findings);
+  const std::vector<FirstDrift> drifts = first_drifts(analysis);
+  write_requirements(members, verdicts.requirements, drifts);
+  write_findings(members, verdicts, analysis.procedure.get());
+  const FirstDrift* first = earliest_of(drifts);
+  write_drift(members, first, first != nullptr ? &verdicts.requirements[first->requirement] : nullptr);
   json.key("verdict");
   analysis.verdicts ? json.text(result_word(analysis.verdicts->verdict)) : json.null();
   json.end_object();

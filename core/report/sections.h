@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "core/explain/first_drift.h"
 #include "core/report/printed_numbers.h"
 #include "core/report/report.h"
 
@@ -13,6 +14,7 @@ namespace soakwright {
 struct Telling {
   const Analysis& analysis;
   const PrintedNumbers& say;
+  std::vector<FirstDrift> drifts;
 };
 
 // stage_text.cpp: names of stages and requirements.
@@ -37,6 +39,8 @@ ProcedureSection procedure_section(const Telling& telling);
 std::string provenance_text(const Provenance& provenance);
 
 // requirement_section.cpp, evidence_section.cpp
+/// "2031-04-09 09:40:12: TC2 had risen …"
+std::string drift_text(const Telling& telling, const FirstDrift& drift);
 std::vector<RequirementRow> requirement_rows(const Telling& telling, const Chart& chart);
 Evidence evidence_of(const Requirement& requirement, const Telling& telling, const Chart& chart);
 

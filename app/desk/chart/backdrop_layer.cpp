@@ -113,7 +113,7 @@ void BackdropLayer::draw(QCPPainter* painter) {
     put_label(band.from_s, band.high_c.value_or(band.low_c), band.text, colours.band_edge);
   // What people noted and where spares took over: a line from the top with its words.
   const double top_c = map.low_c + (map.bottom - map.rect.top() - metrics.height() - 6.0) / map.pixels_per_c;
-  for (const auto* notes : {&chart->remarks, &chart->takeovers}) {
+  for (const auto* notes : {&chart->remarks, &chart->takeovers, &chart->drifts}) {
     for (const ChartNote& note : *notes) {
       if (note.at_s < map.from_s || note.at_s > map.to_s) continue;
       painter->setPen(QPen(colours.note, 1.0, Qt::DotLine));

@@ -140,6 +140,34 @@ class TraineePathTest : public QObject {
       QVERIFY2(bar || !widget->accessibleName().isEmpty() || !text.isEmpty(), widget->metaObject()->className());
     }
   }
+
+  void is_told_what_a_finding_means_and_from_when_the_run_was_lost() {
+    RealWindow real;
+    QVERIFY(real.open({QStringLiteral(SOAKWRIGHT_SOURCE_DIR "/sample-logs/w-118-late-and-dipping/job.toml")}));
+    const auto* report = real.window.session().report();
+    QVERIFY(report && report->verdict == Verdict::not_met);
+    auto* card = real.part<EvidenceCard>();
+    std::size_t explained = 0;
+    for (std::size_t i = 0; i < report->findings.size(); ++i) {
+      if (!report->findings[i].explanation) continue;
+      ++explained;
+      real.window.session().select({Selection::Kind::finding, i});
+      const QString said = card->toPlainText();
+      const Explanation& explanation = *report->findings[i].explanation;
+      for (const std::string& words : {explanation.asked, explanation.why, explanation.look_first, explanation.causes[0],
+                                       std::string{"common practice, no source"}})
+        QVERIFY2(said.contains(QString::fromStdString(words)), words.c_str());
+    }
+    QVERIFY(explained >= 4);
+    // The breaker fell at 12:33:21: too late for a new hold of 95 min before the work cooled.
+    for (std::size_t i = 0; i < report->requirements.size(); ++i) {
+      if (report->requirements[i].id != "stage-2.hold-time") continue;
+      real.window.session().select({Selection::Kind::requirement, i});
+      QVERIFY2(card->toPlainText().contains(QStringLiteral("Bound to be missed from 2031-04-09 12:33:21: TC3 left the band")),
+               qPrintable(card->toPlainText()));
+    }
+    QCOMPARE(report->chart.drifts.size(), std::size_t{1});
+  }
 };
 
 QTEST_MAIN(TraineePathTest)

@@ -1,4 +1,5 @@
 #include <QPageSize>
+#include <algorithm>
 #include <fstream>
 #include <iterator>
 #include <sstream>
@@ -213,4 +214,20 @@ TEST_CASE("a remark by hand stands on the chart and in its own list, with its mo
   REQUIRE(once != std::string::npos);
   CHECK(text.find("power cut, 4 min", once + 1) != std::string::npos);
   CHECK_THAT(text, Contains("Remarks"));
+}
+
+TEST_CASE("what the findings mean is explained once for each limit, with the first drift") {
+  const Report report = make_report(made_up_analysis(faulty_run()));
+  const Printed printed(report);
+  std::string text = printed.text();
+  std::replace(text.begin(), text.end(), '\n', ' ');
+  CHECK_THAT(text, Contains("Reading the findings"));
+  REQUIRE_FALSE(report.first_drift.empty());
+  CHECK_THAT(text, Contains("First drift, from then on the run was bound to miss"));
+  CHECK_THAT(text, Contains(report.first_drift.substr(0, 19)));
+  CHECK_THAT(text, Contains("first drift"));
+  for (const char* part : {"Asked: ", "Why: ", "Usual causes: ", "Look first at: ", "common practice, no source"})
+    CHECK_THAT(text, Contains(part));
+  // Met, there is nothing to explain.
+  CHECK(Printed(make_report(made_up_analysis({}))).text().find("Reading the findings") == std::string::npos);
 }

@@ -114,7 +114,7 @@ TEST_CASE("the result has the contract's keys in the contract's order") {
   const Json result = Json::parse(result_json(judged(false)));
   CHECK(keys(result) == Names{"soakwright", "version", "log", "procedure", "job", "earlier", "replaced",
                               "aside", "phases", "suspects", "welds", "budget", "stages", "requirements",
-                              "findings", "verdict"});
+                              "findings", "first_drift", "verdict"});
   CHECK(keys(result["log"]) == Names{"file", "sha256", "bytes", "rows", "start", "duration_s", "interval_s",
                                      "reading", "channels", "other_columns", "notices"});
   CHECK(keys(result["log"]["reading"]) ==
@@ -136,12 +136,12 @@ TEST_CASE("the result has the contract's keys in the contract's order") {
   CHECK(keys(result["stages"][0]["channels"][0]) ==
         Names{"name", "in_s", "out_s", "min", "max", "mean", "tempering", "tempering_hours"});
   CHECK(keys(result["requirements"][0]) ==
-        Names{"id",        "weld",      "limit",   "unit",      "measured", "margin",         "verdict",
-              "channel",   "channel_2", "at_s",    "from_s",    "to_s",     "standard_error", "uncertainty",
-              "certain",   "possible",  "overall", "by_window", "text",     "cycles",         "basis",
-              "would_need"});
-  CHECK(keys(result["findings"][0]) ==
-        Names{"requirement", "weld", "verdict", "channel", "from_s", "to_s", "extreme", "text"});
+        Names{"id",         "weld",       "limit",   "unit",      "measured", "margin",         "verdict",
+              "channel",    "channel_2",  "at_s",    "from_s",    "to_s",     "standard_error", "uncertainty",
+              "certain",    "possible",   "overall", "by_window", "text",     "cycles",         "basis",
+              "would_need", "first_drift"});
+  CHECK(keys(result["findings"][0]) == Names{"requirement", "weld", "verdict", "channel", "from_s", "to_s",
+                                             "extreme", "text", "explanation"});
 }
 
 TEST_CASE("every moment has its local time beside it where the log has a clock") {

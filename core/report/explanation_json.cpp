@@ -1,0 +1,36 @@
+#include "core/report/explanation_json.h"
+
+namespace soakwright {
+
+void write_explanation(Members& members, const std::optional<Explanation>& explanation) {
+  if (!explanation) return members.null("explanation");
+  JsonWriter& json = members.json();
+  members.object("explanation", JsonWriter::Layout::line);
+  members.text("asked", explanation->asked);
+  members.text("why", explanation->why);
+  members.text("why_source", explanation->why_source);
+  members.text("shown", explanation->shown);
+  json.key("causes");
+  json.begin_array();
+  for (const std::string& cause : explanation->causes) json.text(cause);
+  json.end_array();
+  members.text("look_first", explanation->look_first);
+  members.text_or_null(
+      "would_help", explanation->would_help.empty() ? std::nullopt : std::optional(explanation->would_help));
+  members.text("mark", explanation->mark);
+  json.end_object();
+}
+
+void write_drift(Members& members, const FirstDrift* drift, const Requirement* requirement) {
+  if (drift == nullptr) return members.null("first_drift");
+  members.object("first_drift", JsonWriter::Layout::line);
+  if (requirement != nullptr) {
+    members.text("requirement", requirement->id);
+    members.text_or_null("weld", requirement->weld);
+  }
+  members.moment("at", drift->at_s);
+  members.text("reason", drift->reason);
+  members.json().end_object();
+}
+
+}  // namespace soakwright

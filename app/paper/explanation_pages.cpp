@@ -72,7 +72,8 @@ void put_explanations(PageFlow& flow, const Report& report) {
     for (const std::string& cause : explanation.causes) causes << text(cause);
     put("Usual causes: ", causes.join(QStringLiteral("; ")) + QStringLiteral(" (") + text(explanation.mark) +
                               QStringLiteral(")"));
-    put("Look first at: ", text(explanation.look_first));
+    put("Look first at: ",
+        text(explanation.look_first) + QStringLiteral(" (") + text(explanation.mark) + QStringLiteral(")"));
     if (!explanation.would_help.empty()) put("Would settle it: ", text(explanation.would_help));
     flow.skip(flow.mm(1.5));
   }

@@ -46,9 +46,9 @@ bool shift_offsets(QByteArray& document, qsizetype xref, qsizetype from, qsizety
   const QList<QByteArray> range = document.mid(counts, first_entry - counts).trimmed().split(' ');
   if (range.size() != 2) return false;
   const int entries = range[1].toInt();
-  if (entries < 2 || first_entry + entries * kXrefLine > document.size()) return false;
+  if (entries < 2 || first_entry + qsizetype{entries} * kXrefLine > document.size()) return false;
   for (int i = 0; i < entries; ++i) {
-    const qsizetype at = first_entry + i * kXrefLine;
+    const qsizetype at = first_entry + qsizetype{i} * kXrefLine;
     if (document[at + 17] != 'n') continue;
     bool ok = false;
     const qlonglong offset = document.mid(at, 10).toLongLong(&ok);

@@ -12,6 +12,7 @@ void put_hand_rows(PageFlow& flow, const QString& heading, const std::vector<Han
   if (entries.empty()) return;
   flow.subheading(heading, flow.mm(10.0));
   std::vector<TableRow> rows;
+  rows.reserve(entries.size());
   for (const HandRow& row : entries)
     rows.push_back({{{text(row.channel), true, std::nullopt}, cell(row.when), cell(row.text)}, {}, {}});
   put_table(flow, {{QStringLiteral("Channel")}, {QStringLiteral("When")}, {QStringLiteral("What")}},

@@ -83,8 +83,8 @@ void judge_keep(const WeldCase& weld, const Stage& stage, const KeepStage& asked
     requirement.text = fmt::format("the job names no period \"{}\"", asked.during);
   } else {
     set_measured(requirement, out_s);
-    requirement.from_s = course.start_s;
-    requirement.to_s = course.end_s;
+    requirement.from_s = weld.out.stages.back().start_s;
+    requirement.to_s = weld.out.stages.back().end_s;
     requirement.verdict = beyond_limit(requirement, surely_out_s) ? Verdict::not_met
                           : unknown_s > kSampleSlack_s || beyond_limit(requirement, possibly_out_s)
                               ? Verdict::undecided

@@ -122,7 +122,7 @@ std::vector<WeldEntry> welds_of(const Job* job) {
 }  // namespace
 
 std::shared_ptr<const Groundwork> groundwork_for(const Record& record, const Procedure& procedure,
-                                                 std::shared_ptr<const Groundwork> before) {
+                                                 const std::shared_ptr<const Groundwork>& before) {
   const double bridge_s = bridge_for(procedure, record.interval_s);
   return before && before->bridge_s == bridge_s ? before : lay_groundwork(record, bridge_s);
 }

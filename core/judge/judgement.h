@@ -29,6 +29,6 @@ Verdicts judge(const Record& record, const Procedure& procedure, const Job* job,
                std::span<const EarlierCycle> earlier = {});
 /// `before` where it fits (it may be null), else new.
 std::shared_ptr<const Groundwork> groundwork_for(const Record& record, const Procedure& procedure,
-                                                 std::shared_ptr<const Groundwork> before);
+                                                 const std::shared_ptr<const Groundwork>& before);
 
 }  // namespace soakwright

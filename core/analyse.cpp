@@ -41,7 +41,10 @@ Problem none_named(const Request& request, const std::string& what, const std::s
 
 Asked read_job_and_log_name(const Request& request) {
   Asked asked;
-  if (!request.job.empty()) asked.job = asked.take(read_job(request.job));
+  if (request.job_text)
+    asked.job = asked.take(parse_job(*request.job_text, request.job));
+  else if (!request.job.empty())
+    asked.job = asked.take(read_job(request.job));
   asked.log = named_file(request.log, asked.job.get(), &Job::log);
   // With a job that cannot be read, nobody knows whether it names a log.
   if (asked.log.empty() && asked.problems.empty())

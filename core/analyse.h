@@ -33,6 +33,8 @@ struct Request {
   std::string log;
   std::string procedure;
   std::string job;
+  /// Stands in for what the job file says, where changes to it are not written yet.
+  std::optional<std::string> job_text;
   std::string review;
   std::optional<DateOrder> dates;  ///< wins over the job's
 };

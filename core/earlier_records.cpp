@@ -26,7 +26,8 @@ Job without_this_log(const Job& job) {
   earlier.remarks.clear();
   earlier.earlier.clear();
   earlier.stretch.reset();
-  earlier.reading.clock_forward.reset();
+  earlier.reading = {};
+  earlier.reading.dates = job.reading.dates;
   return earlier;
 }
 
@@ -158,6 +159,7 @@ void judge_earlier_records(Analysis& analysis) {
 
 std::vector<EarlierCycle> cycles_of(const std::vector<EarlierRecord>& earlier) {
   std::vector<EarlierCycle> cycles;
+  cycles.reserve(earlier.size());
   for (const EarlierRecord& one : earlier)
     cycles.push_back({one.cycle, one.verdicts->requirements});
   return cycles;

@@ -5,12 +5,15 @@
 #include <QFileInfo>
 #include <QLabel>
 #include <QMenu>
+#include <QStackedWidget>
 #include <QStatusBar>
+#include <QTabWidget>
 
 #include "app/desk/chart/chart_pane.h"
 #include "app/desk/desk_actions.h"
 #include "app/desk/desk_window.h"
 #include "app/desk/exports.h"
+#include "app/desk/reading_sheet.h"
 #include "app/desk/refusal_bar.h"
 #include "app/desk/start_page.h"
 
@@ -93,6 +96,46 @@ void DeskWindow::exportPicture(const QString& path) {
   exports_.start(path, [picture = chart_->picture(kPictureScale).toImage(), path] {
     return export_picture(picture, path);
   });
+}
+
+void DeskWindow::askToWriteJob() {
+  QString path = session_.open().files.job;
+  if (path.isEmpty()) {
+    const QFileInfo log(session_.open().log_path);
+    path = QFileDialog::getSaveFileName(this, tr("Write into the job"),
+                                        log.dir().filePath(log.completeBaseName() + QStringLiteral(".toml")),
+                                        tr("TOML (*.toml)"), nullptr, QFileDialog::DontConfirmOverwrite);
+    if (!path.isEmpty() && QFileInfo(path).suffix().isEmpty()) path += QStringLiteral(".toml");
+  }
+  if (!path.isEmpty()) writeJob(path);
+}
+
+void DeskWindow::writeJob(const QString& path) {
+  if (session_.wanted().empty()) return;
+  exports_.start(path, [this, path, changes = session_.wanted(), log = session_.open().log_path,
+                        procedure = session_.open().procedure_path] {
+    Problems problems = write_job(path, changes, log, procedure);
+    if (problems.empty())
+      QMetaObject::invokeMethod(this, [this, path] { session_.jobWritten(path); }, Qt::QueuedConnection);
+    return problems;
+  });
+}
+
+void DeskWindow::keepChanges() {
+  memory_.keepChanges(session_.logSha(), session_.wanted());
+  reading_->show(session_);
+}
+
+std::vector<JobChange> DeskWindow::changesLeft() const {
+  return session_.wanted().empty() ? memory_.changes(session_.logSha()) : std::vector<JobChange>{};
+}
+
+void DeskWindow::showRefusedLog() {
+  middle_->setCurrentIndex(1);
+  if (!session_.open().has_record()) pages_->setCurrentWidget(reading_);
+  reading_->show(session_);
+  actions_->show_reading->setEnabled(true);
+  session_.restoreChanges(changesLeft());
 }
 
 }  // namespace soakwright::desk

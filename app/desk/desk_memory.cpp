@@ -1,12 +1,16 @@
 #include "app/desk/desk_memory.h"
 
 #include <QFileInfo>
+#include <QJsonArray>
+#include <QJsonDocument>
+#include <QJsonObject>
 
 namespace soakwright::desk {
 namespace {
 
 constexpr int kMostRecent = 12;
 const QString kRecent = QStringLiteral("files/recent");
+const QString kChanges = QStringLiteral("changes/");
 const QString kLast = QStringLiteral("files/last");
 
 }  // namespace
@@ -31,6 +35,43 @@ void DeskMemory::remember(const OpenFiles& files) {
   settings_.setValue(kRecent, QStringList(recent.mid(0, kMostRecent)));
   settings_.setValue(kLast, paths);
   settings_.sync();
+}
+
+void DeskMemory::keepChanges(const QString& log_sha256, const std::vector<JobChange>& changes) {
+  if (log_sha256.isEmpty()) return;
+  QJsonArray list;
+  for (const JobChange& change : changes) {
+    QJsonObject item{{QStringLiteral("key"), QString::fromStdString(change.key)}};
+    if (change.value) item[QStringLiteral("value")] = QString::fromStdString(*change.value);
+    if (change.column) {
+      QJsonArray names;
+      for (const std::string& name : change.column->names) names.append(QString::fromStdString(name));
+      item[QStringLiteral("column")] = names;
+    }
+    list.append(item);
+  }
+  if (changes.empty())
+    settings_.remove(kChanges + log_sha256);
+  else
+    settings_.setValue(kChanges + log_sha256, QJsonDocument(list).toJson(QJsonDocument::Compact));
+  settings_.sync();
+}
+
+std::vector<JobChange> DeskMemory::changes(const QString& log_sha256) const {
+  std::vector<JobChange> changes;
+  if (log_sha256.isEmpty()) return changes;
+  const QJsonArray list = QJsonDocument::fromJson(settings_.value(kChanges + log_sha256).toByteArray()).array();
+  for (const QJsonValue& item : list) {
+    JobChange change;
+    change.key = item[QStringLiteral("key")].toString().toStdString();
+    const QJsonValue value = item[QStringLiteral("value")];
+    if (value.isString()) change.value = value.toString().toStdString();
+    const QJsonArray names = item[QStringLiteral("column")].toArray();
+    if (!names.isEmpty()) change.column.emplace();
+    for (const QJsonValue& name : names) change.column->names.push_back(name.toString().toStdString());
+    changes.push_back(std::move(change));
+  }
+  return changes;
 }
 
 void DeskMemory::keepLayout(const QString& part, const QByteArray& state) {

@@ -21,6 +21,10 @@ class DeskMemory {
   [[nodiscard]] QStringList last() const;
   void remember(const OpenFiles& files);
 
+  /// What was settled about the log of that SHA-256 and is not in a job yet; empty: nothing is.
+  void keepChanges(const QString& log_sha256, const std::vector<JobChange>& changes);
+  [[nodiscard]] std::vector<JobChange> changes(const QString& log_sha256) const;
+
   void keepLayout(const QString& part, const QByteArray& state);
   [[nodiscard]] QByteArray layout(const QString& part) const;
 

@@ -40,6 +40,8 @@ class DeskWindow : public QMainWindow {
   void exportReport(const QString& path);
   void exportResult(const QString& path);
   void exportPicture(const QString& path);
+  /// Writes what was changed by hand into the job at `path`, a new one where there is none.
+  void writeJob(const QString& path);
 
  signals:
   void exported(const QString& path, bool written);
@@ -74,6 +76,11 @@ class DeskWindow : public QMainWindow {
   void askToOpen(FileKind kind);
   void askToExport(const QString& title, const QString& filter, const QString& suffix,
                    void (DeskWindow::*write)(const QString&));
+  void showRefusedLog();
+  void keepChanges();
+  /// Of an earlier run, where nothing is wanted now.
+  [[nodiscard]] std::vector<JobChange> changesLeft() const;
+  void askToWriteJob();
   void showWritten(const QString& path, const Problems& problems);
   void openFromList(const QStringList& paths);
   [[nodiscard]] std::vector<bool> visibleChannels() const;

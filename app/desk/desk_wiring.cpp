@@ -85,6 +85,8 @@ void DeskWindow::wireSession() {
                                                : tr("This could not be opened; what was open stays open"),
                   texts);
   });
+  connect(&session_, &Session::changesChanged, this, &DeskWindow::keepChanges);
+  connect(&session_, &Session::logRefused, this, &DeskWindow::showRefusedLog);
   connect(cancel_, &QPushButton::clicked, &session_, &Session::cancel);
   connect(&exports_, &ExportWork::finished, this, &DeskWindow::showWritten);
   connect(&exports_, &ExportWork::busyChanged, this, [this](bool busy) {
@@ -118,7 +120,10 @@ void DeskWindow::wirePanes() {
   connect(channels_, &ChannelPane::traceChosen, this, &DeskWindow::pickTrace);
   connect(channels_, &ChannelPane::visibleWanted, &session_, &Session::setVisible);
   connect(channels_, &ChannelPane::allWanted, &session_, &Session::setAllVisible);
-  connect(reading_, &ReadingSheet::datesChosen, &session_, &Session::chooseDates);
+  connect(reading_, &ReadingSheet::changed, &session_, &Session::change);
+  connect(reading_, &ReadingSheet::undoWanted, &session_, &Session::undoChange);
+  connect(reading_, &ReadingSheet::dropWanted, &session_, &Session::dropRefused);
+  connect(reading_, &ReadingSheet::writeWanted, this, &DeskWindow::askToWriteJob);
   connect(verdict_, &VerdictLine::cautionsWanted, actions_->cautions, &QAction::trigger);
   connect(start_, &StartPage::logWanted, actions_->open_log, &QAction::trigger);
   connect(start_, &StartPage::jobWanted, actions_->open_job, &QAction::trigger);
@@ -131,7 +136,7 @@ void DeskWindow::showCase(bool record) {
   const OpenCase& open = session_.open();
   const Report* report = session_.report();
   refusal_->putAway();
-  middle_->setCurrentIndex(open.has_record() ? 1 : 0);
+  middle_->setCurrentIndex(open.has_record() || session_.refusedLog() ? 1 : 0);
   verdict_->show(open);
   requirements_->setContent(requirement_lines(report));
   findings_->setContent(finding_lines(report));
@@ -149,7 +154,7 @@ void DeskWindow::showCase(bool record) {
   card_->show(open.report, {});
   showVisibility();
   showColours();
-  reading_->show(open);
+  reading_->show(session_);
   if (record && report) lists_->setCurrentWidget(report->verdict ? requirements_ : phases_);
 
   memory_.remember(open.files);
@@ -161,6 +166,7 @@ void DeskWindow::showCase(bool record) {
   if (report && report->verdict) title.append(QString::fromStdString(report->verdict_text));
   title.append(tr("Soakwright"));
   setWindowTitle(title.join(QStringLiteral(" – ")));
+  if (record) session_.restoreChanges(changesLeft());
 }
 
 void DeskWindow::showSelection() {

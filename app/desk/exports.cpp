@@ -34,6 +34,17 @@ Problems export_result(const Analysis& analysis, const QString& path) {
   return {};
 }
 
+Problems write_job(const QString& path, const std::vector<JobChange>& changes, const QString& log,
+                   const QString& procedure) {
+  const auto text = job_text_of(path, changes, log, procedure);
+  if (!text) return text.problems();
+  QSaveFile file(path);
+  const auto bytes = static_cast<qint64>(text.value().size());
+  if (!file.open(QIODevice::WriteOnly) || file.write(text.value().data(), bytes) != bytes || !file.commit())
+    return {cannot_write(path, file.errorString())};
+  return {};
+}
+
 Problems export_picture(const QImage& picture, const QString& path) {
   QSaveFile file(path);
   if (!file.open(QIODevice::WriteOnly) || !picture.save(&file, "PNG") || !file.commit())

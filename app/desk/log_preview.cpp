@@ -46,4 +46,16 @@ LogPreview preview_of(const std::string& path, const std::string& encoding, int 
   return preview;
 }
 
+std::string preview_encoding(const std::string& path) {
+  QFile file(QString::fromStdString(path));
+  if (!file.open(QIODevice::ReadOnly)) return "utf-8";
+  const QByteArray bytes = file.read(kMostBytes);
+  if (bytes.startsWith("\xFF\xFE")) return "utf-16le";
+  if (bytes.startsWith("\xFE\xFF")) return "utf-16be";
+  QStringDecoder decode(QStringConverter::Utf8, QStringConverter::Flag::Stateless);
+  const QByteArray whole_lines = bytes.left(bytes.lastIndexOf('\n') + 1);
+  const QString text = decode(whole_lines);
+  return text.isNull() || !decode.hasError() ? "utf-8" : "windows-1252";
+}
+
 }  // namespace soakwright::desk

@@ -1,7 +1,9 @@
 #include "app/desk/open_case.h"
 
+#include <QCoreApplication>
 #include <QCryptographicHash>
 #include <QDir>
+#include <QFile>
 #include <QFileInfo>
 
 #include "core/procedure/job_file.h"
@@ -26,7 +28,6 @@ Request request_for(const OpenFiles& files) {
   request.procedure = files.procedure.toStdString();
   request.job = files.job.toStdString();
   request.review = files.review.toStdString();
-  request.dates = files.dates;
   return request;
 }
 
@@ -76,12 +77,12 @@ OpenFiles files_together(const OpenFiles& kept, const OpenFiles& named, const Jo
   // A job that names its log speaks of that log's thermocouples: it leaves with it. A review speaks of one result.
   if (other_log && named.job.isEmpty() && job && job->log) files.job.clear();
   if (other_log || other_job) files.review.clear();
-  if (other_log) files.dates.reset();
+  if (other_log) files.changes.reset();
   if (!named.log.isEmpty()) files.log = named.log;
   if (!named.procedure.isEmpty()) files.procedure = named.procedure;
   if (!named.job.isEmpty()) files.job = named.job;
   if (!named.review.isEmpty()) files.review = named.review;
-  if (named.dates) files.dates = named.dates;
+  if (named.changes) files.changes = named.changes;
   return files;
 }
 
@@ -109,7 +110,15 @@ Result<OpenCase> read_case(const OpenFiles& kept, const OpenFiles& named, const 
                   if (watch.progress) watch.progress(kReadingShare * share);
                 },
                 watch.cancelled};
-  const Request request = request_for(open.files);
+  Request request = request_for(open.files);
+  if (open.files.changes && !open.files.changes->empty()) {
+    auto text = job_text_of(open.files.job, *open.files.changes, {}, {});
+    if (!text) return text.problems();
+    request.job_text = std::move(text).value();
+    if (request.job.empty()) request.job = unwritten_job_name().toStdString();
+    request.log = open.log_path.toStdString();
+    request.procedure = open.procedure_path.toStdString();
+  }
   auto analysis = open.procedure_path.isEmpty() ? look(request, reading) : check(request, reading);
   if (!analysis) return analysis.problems();
   open.analysis = std::move(analysis).value();
@@ -135,6 +144,25 @@ Result<OpenCase> judge_case_again(const OpenCase& open, const QString& path) {
   say_again(next);
   return next;
 }
+
+Result<std::string> job_text_of(const QString& job, const std::vector<JobChange>& changes, const QString& log,
+                                const QString& procedure) {
+  std::string text;
+  if (QFile file(job); !job.isEmpty() && file.exists()) {
+    if (!file.open(QIODevice::ReadOnly))
+      return Problem{ProblemKind::cannot_open, job.toStdString(), 0, "cannot be opened", "look at its permissions"};
+    text = file.readAll().toStdString();
+  } else {
+    const QDir folder = QFileInfo(job).dir();
+    const auto seen = [&folder](const QString& path) {
+      return path.isEmpty() ? std::string{} : folder.relativeFilePath(QFileInfo(path).absoluteFilePath()).toStdString();
+    };
+    text = new_job_text(seen(log), seen(procedure));
+  }
+  return changed_job(text, changes, job.isEmpty() ? unwritten_job_name().toStdString() : job.toStdString());
+}
+
+QString unwritten_job_name() { return QCoreApplication::translate("OpenCase", "job not yet written"); }
 
 bool must_read_again(const OpenCase& open) {
   for (const auto& [path, stamp] : open.stamps)

@@ -46,6 +46,13 @@ OpenFiles files_together(const OpenFiles& kept, const OpenFiles& named, const Jo
 /// The same record against the procedure at `path`; neither the log nor its phases are touched.
 Result<OpenCase> judge_case_again(const OpenCase& open, const QString& path);
 
+/// The job's text with the changes made on the reading sheet: what is read meanwhile, and what is written into the job
+/// at `job`. Where there is no such file, a new job for that log and procedure, named from the job's folder.
+Result<std::string> job_text_of(const QString& job, const std::vector<JobChange>& changes, const QString& log,
+                                const QString& procedure);
+/// What a job that is not written yet is called in messages and in the report.
+QString unwritten_job_name();
+
 /// Whether any file but the procedure has changed since `open` was read.
 bool must_read_again(const OpenCase& open);
 

@@ -4,8 +4,9 @@
 #include <QString>
 #include <QStringList>
 #include <optional>
+#include <vector>
 
-#include "core/procedure/job.h"
+#include "core/procedure/job_changes.h"
 
 namespace soakwright::desk {
 
@@ -14,7 +15,8 @@ struct OpenFiles {
   QString procedure;
   QString job;
   QString review;
-  std::optional<DateOrder> dates;  ///< settled on the reading sheet
+  /// Settled on the reading sheet and not yet written into the job; none: as before.
+  std::optional<std::vector<JobChange>> changes;
 
   [[nodiscard]] bool none() const {
     return log.isEmpty() && procedure.isEmpty() && job.isEmpty() && review.isEmpty();

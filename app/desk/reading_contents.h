@@ -1,4 +1,4 @@
-// What the reading sheet lists: the file's first lines with what each was taken for, the settings, the columns.
+// What the reading sheet lists: the file's first lines with what each was taken for.
 #pragma once
 
 #include "app/desk/open_case.h"
@@ -6,9 +6,7 @@
 
 namespace soakwright::desk {
 
+/// `record` may be null: nothing could be made of the lines.
 ListContent file_lines(const LogPreview* preview, const Record* record);
-ListContent setting_lines(const Report* report);
-/// Every column of the file in its order, thermocouples and others.
-ListContent column_lines(const Report* report);
 
 }  // namespace soakwright::desk

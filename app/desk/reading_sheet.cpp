@@ -1,10 +1,11 @@
 #include "app/desk/reading_sheet.h"
 
-#include <QComboBox>
 #include <QFileInfo>
 #include <QFontDatabase>
 #include <QHBoxLayout>
 #include <QLabel>
+#include <QPushButton>
+#include <QScrollArea>
 #include <QSplitter>
 #include <QVBoxLayout>
 
@@ -14,7 +15,7 @@
 namespace soakwright::desk {
 namespace {
 
-QWidget* titled(const QString& title, QWidget* widget, QWidget* beside = nullptr) {
+QWidget* titled(const QString& title, QWidget* widget) {
   auto* box = new QWidget;
   auto* layout = new QVBoxLayout(box);
   layout->setContentsMargins(0, 0, 0, 0);
@@ -25,11 +26,7 @@ QWidget* titled(const QString& title, QWidget* widget, QWidget* beside = nullptr
   label->setFont(bold);
   label->setBuddy(widget);
   label->setContentsMargins(8, 4, 8, 2);
-  auto* head = new QHBoxLayout;
-  head->addWidget(label);
-  head->addStretch(1);
-  if (beside) head->addWidget(beside);
-  layout->addLayout(head);
+  layout->addWidget(label);
   layout->addWidget(widget, 1);
   return box;
 }
@@ -39,61 +36,100 @@ QWidget* titled(const QString& title, QWidget* widget, QWidget* beside = nullptr
 ReadingSheet::ReadingSheet(QWidget* parent)
     : QWidget(parent),
       file_(new QLabel(this)),
+      message_(new QLabel(this)),
       lines_(new ListPane(tr("First lines of the file"), this)),
-      settings_(new ListPane(tr("How the file was read"), this)),
-      columns_(new ListPane(tr("Columns of the file"), this)),
-      dates_(new QComboBox(this)) {
+      settings_(new SettingForm(this)),
+      columns_(new ColumnTable(this)),
+      undo_(new QPushButton(tr("Undo"), this)),
+      write_(new QPushButton(tr("Write into the job…"), this)),
+      drop_(new QPushButton(tr("Leave this log"), this)) {
   lines_->setFont(QFontDatabase::systemFont(QFontDatabase::FixedFont));
   file_->setContentsMargins(8, 4, 8, 0);
   file_->setTextInteractionFlags(Qt::TextSelectableByMouse);
-  dates_->setAccessibleName(tr("Order of day and month"));
-  dates_->setToolTip(tr("Settles what the file leaves open; the log is read again at once"));
-  dates_->addItem(tr("Dates as found"), -1);
-  dates_->addItem(tr("Day, month, year"), static_cast<int>(DateOrder::dmy));
-  dates_->addItem(tr("Month, day, year"), static_cast<int>(DateOrder::mdy));
-  dates_->addItem(tr("Year, month, day"), static_cast<int>(DateOrder::ymd));
+  file_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+  message_->setContentsMargins(8, 2, 8, 2);
+  message_->setWordWrap(true);
+  message_->setTextFormat(Qt::PlainText);
+  message_->setTextInteractionFlags(Qt::TextSelectableByMouse | Qt::TextSelectableByKeyboard);
+  message_->setAccessibleName(tr("Why the log cannot be read like this"));
+  undo_->setToolTip(tr("Take the last change back; the log is read again"));
+  write_->setToolTip(tr("Write what was changed by hand into the job file; its comments stay"));
+  drop_->setToolTip(tr("Go back to what is open"));
 
+  auto* form = new QScrollArea(this);
+  form->setWidget(settings_);
+  form->setWidgetResizable(true);
+  form->setFrameShape(QFrame::NoFrame);
+  form->setFocusPolicy(Qt::NoFocus);
   auto* right = new QSplitter(Qt::Vertical, this);
-  right->addWidget(titled(tr("What was made of it"), settings_, dates_));
+  right->addWidget(titled(tr("What was made of it"), form));
   right->addWidget(titled(tr("Columns"), columns_));
-  right->setStretchFactor(0, 2);
-  right->setStretchFactor(1, 3);
+  right->setStretchFactor(0, 0);
+  right->setStretchFactor(1, 1);
+  right->setChildrenCollapsible(false);
+  right->setSizes({150, 220});
   auto* both = new QSplitter(Qt::Horizontal, this);
   both->addWidget(titled(tr("The file's first lines"), lines_));
   both->addWidget(right);
-  both->setStretchFactor(0, 1);
-  both->setStretchFactor(1, 1);
-  both->setSizes({500, 500});
+  both->setStretchFactor(0, 2);
+  both->setStretchFactor(1, 3);
+  both->setChildrenCollapsible(false);
+  both->setSizes({430, 850});
+  auto* head = new QHBoxLayout;
+  head->setContentsMargins(0, 2, 8, 0);
+  head->addWidget(file_, 1);
+  for (QPushButton* button : {drop_, undo_, write_}) head->addWidget(button);
   auto* layout = new QVBoxLayout(this);
   layout->setContentsMargins(0, 0, 0, 0);
-  layout->addWidget(file_);
+  layout->setSpacing(2);
+  layout->addLayout(head);
+  layout->addWidget(message_);
   layout->addWidget(both, 1);
 
-  connect(dates_, &QComboBox::currentIndexChanged, this, [this] {
-    if (showing_) return;
-    const int order = dates_->currentData().toInt();
-    emit datesChosen(order < 0 ? std::nullopt : std::optional(static_cast<DateOrder>(order)));
-  });
+  connect(settings_, &SettingForm::changed, this, &ReadingSheet::changed);
+  connect(columns_, &ColumnTable::changed, this, &ReadingSheet::changed);
+  connect(undo_, &QPushButton::clicked, this, &ReadingSheet::undoWanted);
+  connect(write_, &QPushButton::clicked, this, &ReadingSheet::writeWanted);
+  connect(drop_, &QPushButton::clicked, this, &ReadingSheet::dropWanted);
 }
 
-void ReadingSheet::show(const OpenCase& open) {
-  showing_ = true;
-  file_->setText(open.has_record() ? tr("%1   ·   SHA-256 %2")
-                                         .arg(QFileInfo(open.log_path).fileName(),
-                                              QString::fromStdString(open.analysis.record->sha256))
-                                   : QString());
-  file_->setToolTip(open.log_path);
-  lines_->setContent(file_lines(open.preview.get(), open.analysis.record.get()));
-  settings_->setContent(setting_lines(open.report.get()));
-  columns_->setContent(column_lines(open.report.get()));
-  dates_->setEnabled(open.has_record());
-  dates_->setCurrentIndex(
-      open.files.dates ? dates_->findData(static_cast<int>(*open.files.dates)) : 0);
-  showing_ = false;
+QString ReadingSheet::message() const { return message_->isHidden() ? QString() : message_->text(); }
+
+void ReadingSheet::show(const Session& session) {
+  const OpenCase& open = session.open();
+  const auto& refused = session.refusedLog();
+  const Record* record = refused ? nullptr : open.analysis.record.get();
+  const QString path = refused ? refused->path : open.log_path;
+  const QString sha = session.logSha();
+  QStringList head;
+  if (!path.isEmpty()) head.append(QFileInfo(path).fileName());
+  if (!session.wanted().empty()) head.append(tr("changed by hand, not yet in the job"));
+  if (!sha.isEmpty()) head.append(tr("SHA-256 %1").arg(sha));
+  file_->setText(head.join(QStringLiteral("   ·   ")));
+  file_->setToolTip(path);
+
+  QStringList texts = session.sheetTexts();
+  if (!texts.isEmpty())
+    texts.prepend(refused ? tr("This log could not be read. What the file leaves open can be settled here:")
+                          : tr("The log could not be read like this; what is shown was read before:"));
+  message_->setText(texts.join(u'\n'));
+  message_->setVisible(!texts.isEmpty());
+
+  const LogPreview* preview = refused ? refused->preview.get() : open.preview.get();
+  lines_->setContent(file_lines(preview, record));
+  const Job* job = open.analysis.job.get();
+  settings_->show(record, session.wanted(), preview);
+  columns_->show(record, job, refused ? nullptr : open.report.get());
+  undo_->setEnabled(session.canUndo());
+  write_->setEnabled(!session.wanted().empty() && session.sheetTexts().isEmpty() && !refused);
+  drop_->setVisible(refused.has_value());
 }
 
 void ReadingSheet::setColours(const ChartColours& colours) {
-  for (ListPane* list : {lines_, settings_, columns_}) list->setColours(colours);
+  lines_->setColours(colours);
+  QPalette palette = message_->palette();
+  palette.setColor(QPalette::WindowText, colour_of(Sign::not_met, colours));
+  message_->setPalette(palette);
 }
 
 }  // namespace soakwright::desk

@@ -1,15 +1,17 @@
-// How the file was read, beside the file's own first lines: nothing that was made of it is hidden from the reader.
-// The order of day and month can be settled here; the record is then read again.
+// How the file was read, beside the file's own first lines: nothing that was made of it is hidden from the reader, and
+// all of it can be settled here. Every change is told at once; the record is then read again.
 #pragma once
 
 #include <QWidget>
-#include <optional>
+#include <vector>
 
-#include "app/desk/open_case.h"
+#include "app/desk/column_table.h"
+#include "app/desk/session.h"
+#include "app/desk/setting_form.h"
 #include "app/desk/verdict_sign.h"
 
-class QComboBox;
 class QLabel;
+class QPushButton;
 
 namespace soakwright::desk {
 
@@ -21,23 +23,28 @@ class ReadingSheet : public QWidget {
  public:
   explicit ReadingSheet(QWidget* parent = nullptr);
 
-  void show(const OpenCase& open);
+  void show(const Session& session);
   void setColours(const ChartColours& colours);
   [[nodiscard]] const ListPane& lines() const { return *lines_; }
-  [[nodiscard]] const ListPane& settings() const { return *settings_; }
-  [[nodiscard]] const ListPane& columns() const { return *columns_; }
-  [[nodiscard]] QComboBox* dates() const { return dates_; }
+  [[nodiscard]] SettingForm* settings() const { return settings_; }
+  [[nodiscard]] ColumnTable* columns() const { return columns_; }
+  [[nodiscard]] QString message() const;
 
  signals:
-  void datesChosen(std::optional<soakwright::DateOrder> dates);
+  void changed(const soakwright::JobChange& change);
+  void undoWanted();
+  void writeWanted();
+  void dropWanted();
 
  private:
   QLabel* file_;
+  QLabel* message_;
   ListPane* lines_;
-  ListPane* settings_;
-  ListPane* columns_;
-  QComboBox* dates_;
-  bool showing_ = false;
+  SettingForm* settings_;
+  ColumnTable* columns_;
+  QPushButton* undo_;
+  QPushButton* write_;
+  QPushButton* drop_;
 };
 
 }  // namespace soakwright::desk

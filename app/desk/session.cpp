@@ -1,5 +1,8 @@
 #include "app/desk/session.h"
 
+#include <QCryptographicHash>
+#include <QFile>
+#include <QFileInfo>
 #include <algorithm>
 #include <utility>
 
@@ -26,7 +29,7 @@ void name_file(OpenFiles& files, FileKind kind, const QString& path) {
 OpenFiles together(OpenFiles first, const OpenFiles& then) {
   for (QString OpenFiles::*file : {&OpenFiles::log, &OpenFiles::procedure, &OpenFiles::job, &OpenFiles::review})
     if (!(then.*file).isEmpty()) first.*file = then.*file;
-  if (then.dates) first.dates = then.dates;
+  if (then.changes) first.changes = then.changes;
   return first;
 }
 
@@ -82,11 +85,14 @@ void Session::openNamed(OpenFiles named) {
 
 void Session::read(const OpenFiles& kept, const OpenFiles& named) {
   pending_ = named;
+  pending_kept_ = kept;
+  changing_ = false;
   work_.start([kept, named](const Watch& watch) { return read_case(kept, named, watch); });
 }
 
 void Session::judgeAgain(const QString& procedure) {
   pending_ = {};
+  changing_ = false;
   pending_.procedure = procedure;
   work_.start([open = open_, procedure](const Watch&) { return judge_case_again(open, procedure); });
 }
@@ -99,11 +105,65 @@ void Session::reload() {
     judgeAgain(open_.procedure_path);
 }
 
-void Session::chooseDates(std::optional<DateOrder> dates) {
-  if (open_.log_path.isEmpty() || dates == open_.files.dates) return;
-  OpenFiles files = open_.files;
-  files.dates = dates;
-  read(files, {});
+void Session::change(const JobChange& change) {
+  if (open_.log_path.isEmpty() && !refused_) return;
+  std::vector<JobChange> next = wanted_;
+  std::erase_if(next, [&](const JobChange& old) { return old.column == change.column && old.key == change.key; });
+  const OpenFiles& files = refused_ ? refused_->named : open_.files;
+  const bool in_a_file = !files.job.isEmpty() || (refused_ && !refused_->kept.job.isEmpty());
+  if (change.value || in_a_file) next.push_back(change);
+  if (next == wanted_) return;
+  history_.push_back(std::exchange(wanted_, std::move(next)));
+  readAsWanted();
+}
+
+void Session::undoChange() {
+  if (history_.empty()) return;
+  wanted_ = std::move(history_.back());
+  history_.pop_back();
+  readAsWanted();
+}
+
+void Session::restoreChanges(std::vector<JobChange> changes) {
+  if (changes.empty() || (open_.log_path.isEmpty() && !refused_)) return;
+  history_.push_back(std::exchange(wanted_, std::move(changes)));
+  readAsWanted();
+}
+
+void Session::readAsWanted() {
+  OpenFiles named = refused_ ? refused_->named : OpenFiles{};
+  named.changes = wanted_;
+  read(refused_ ? refused_->kept : open_.files, named);
+  changing_ = true;
+  emit changesChanged();
+}
+
+void Session::jobWritten(const QString& path) {
+  wanted_.clear();
+  history_.clear();
+  emit changesChanged();
+  OpenFiles kept = refused_ ? refused_->kept : open_.files;
+  OpenFiles named = refused_ ? refused_->named : OpenFiles{};
+  kept.changes.reset();
+  if (named.log.isEmpty()) named.log = refused_ ? refused_->path : open_.log_path;
+  if (named.procedure.isEmpty()) named.procedure = refused_ ? kept.procedure : open_.procedure_path;
+  named.job = path;
+  named.changes = std::vector<JobChange>{};
+  read(kept, named);
+}
+
+void Session::dropRefused() {
+  if (!refused_) return;
+  refused_.reset();
+  sheet_texts_.clear();
+  history_.clear();
+  wanted_ = open_.files.changes.value_or(std::vector<JobChange>{});
+  emit changesChanged();
+}
+
+QString Session::logSha() const {
+  if (refused_) return refused_->sha256;
+  return open_.has_record() ? QString::fromStdString(open_.analysis.record->sha256) : QString();
 }
 
 void Session::closeJob() {
@@ -118,19 +178,54 @@ void Session::closeJob() {
 
 void Session::closeAll() {
   work_.cancel();
+  refused_.reset();
   adopt({});
 }
 
 void Session::cancel() { work_.cancel(); }
 
 void Session::take(const BackgroundWork::Outcome& outcome) {
+  const bool changing = std::exchange(changing_, false);
   if (outcome->ok()) {
+    refused_.reset();
+    if (!changing) history_.clear();
     adopt(outcome->value());
     return;
   }
   QStringList texts;
   for (const Problem& problem : outcome->problems()) texts.append(QString::fromStdString(problem.text()));
+  if (changing) {
+    sheet_texts_ = texts;
+    emit changesChanged();
+    return;
+  }
   emit refused(texts);
+  keepRefused(outcome->problems());
+}
+
+/// Only where the log itself is to blame is there something to settle.
+void Session::keepRefused(const Problems& problems) {
+  const auto blames_log = [](const Problem& problem) {
+    const QString path = QString::fromStdString(problem.file);
+    return problem.kind == ProblemKind::bad_input && !path.isEmpty() && QFileInfo(path).isFile() &&
+           file_kind(path) == FileKind::log;
+  };
+  const auto problem = std::find_if(problems.begin(), problems.end(), blames_log);
+  if (problem == problems.end()) return;
+  RefusedLog log;
+  log.kept = pending_kept_;
+  log.named = pending_;
+  log.path = QString::fromStdString(problem->file);
+  log.preview = std::make_shared<const LogPreview>(preview_of(problem->file, preview_encoding(problem->file), 40));
+  QFile file(log.path);
+  QCryptographicHash hash(QCryptographicHash::Sha256);
+  if (file.open(QIODevice::ReadOnly) && hash.addData(&file)) log.sha256 = QString::fromLatin1(hash.result().toHex());
+  refused_ = std::move(log);
+  wanted_.clear();
+  history_.clear();
+  sheet_texts_.clear();
+  for (const Problem& each : problems) sheet_texts_.append(QString::fromStdString(each.text()));
+  emit logRefused();
 }
 
 void Session::adopt(OpenCase next) {
@@ -138,6 +233,8 @@ void Session::adopt(OpenCase next) {
   const Selection kept = still_chosen(selection_, open_.report.get(), next.report.get());
   open_ = std::move(next);
   selection_ = kept;
+  wanted_ = open_.files.changes.value_or(std::vector<JobChange>{});
+  sheet_texts_.clear();
   if (other_record) {
     hidden_.assign(open_.has_record() ? open_.analysis.record->channels.size() : 0, false);
     for (std::size_t i = 0; i < hidden_.size(); ++i)

@@ -21,6 +21,14 @@ struct Selection {
   bool operator==(const Selection&) const = default;
 };
 
+/// A log that could not be read: enough to settle on the reading sheet what the reader could not.
+struct RefusedLog {
+  OpenFiles kept, named;  ///< what was asked for
+  QString path;
+  QString sha256;
+  std::shared_ptr<const LogPreview> preview;
+};
+
 class Session : public QObject {
   Q_OBJECT
 
@@ -41,8 +49,23 @@ class Session : public QObject {
   void openAs(FileKind kind, const QString& path);
   /// Reads again what has changed on disk; where only the procedure can have, judges again and no more.
   void reload();
-  /// Reads the log again with day and month in this order; none: as the job or the file says.
-  void chooseDates(std::optional<DateOrder> dates);
+  /// Settles something about the log, or with no value takes it back, and reads it again. Where that is refused, what
+  /// was open stays open and the change stays wanted, since another may belong to it.
+  void change(const JobChange& change);
+  void undoChange();
+  /// Changes of an earlier run that were never written.
+  void restoreChanges(std::vector<JobChange> changes);
+  /// The changes are in the job at `path` now.
+  void jobWritten(const QString& path);
+  /// Leaves a refused log alone again.
+  void dropRefused();
+  [[nodiscard]] const std::vector<JobChange>& wanted() const { return wanted_; }
+  [[nodiscard]] bool canUndo() const { return !history_.empty(); }
+  [[nodiscard]] const std::optional<RefusedLog>& refusedLog() const { return refused_; }
+  /// Why the log could not be read as it is wanted; as the command line prints it.
+  [[nodiscard]] const QStringList& sheetTexts() const { return sheet_texts_; }
+  /// SHA-256 of the log that changes belong to; empty where there is none.
+  [[nodiscard]] QString logSha() const;
   void closeJob();
   void closeAll();
   void cancel();
@@ -62,16 +85,28 @@ class Session : public QObject {
   void progressed(double share);
   /// Refused: each text as the command line prints it behind its name.
   void refused(const QStringList& texts);
+  /// A log was refused that can be settled on the reading sheet.
+  void logRefused();
+  /// Other changes are wanted, or what became of them is known.
+  void changesChanged();
 
  private:
   void openNamed(OpenFiles named);
   void read(const OpenFiles& kept, const OpenFiles& named);
   void judgeAgain(const QString& procedure);
   void take(const BackgroundWork::Outcome& outcome);
+  void readAsWanted();
+  void keepRefused(const Problems& problems);
 
   BackgroundWork work_;
   OpenCase open_;
   OpenFiles pending_;  ///< what the work in hand was asked to open
+  OpenFiles pending_kept_;
+  bool changing_ = false;  ///< the work in hand reads a log again as it is wanted
+  std::vector<JobChange> wanted_;
+  std::vector<std::vector<JobChange>> history_;
+  std::optional<RefusedLog> refused_;
+  QStringList sheet_texts_;
   Selection selection_;
   std::vector<bool> hidden_;
 };

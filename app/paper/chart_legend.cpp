@@ -119,8 +119,10 @@ void paint_legend(QPainter& painter, const QRectF& area, const Scale& scale, con
   const std::size_t rows = grid.rows();
   for (std::size_t i = 0; i < grid.entries.size(); ++i) {
     // Down the columns, as the numbers run.
-    const double x = area.left() + grid.column_width * static_cast<double>(i / rows);
-    const double y = area.top() + grid.row_height * static_cast<double>(i % rows);
+    const std::size_t column = i / rows;
+    const std::size_t row = i % rows;
+    const double x = area.left() + grid.column_width * static_cast<double>(column);
+    const double y = area.top() + grid.row_height * static_cast<double>(row);
     const Entry& entry = grid.entries[i];
     const double middle = y + 0.5 * entry.words.line_height();
     painter.setPen(pens[entry.trace]);

@@ -10,7 +10,7 @@
 
 namespace soakwright::window_slopes {
 
-__extension__ typedef __int128 Wide;
+__extension__ using Wide = __int128;
 
 /// Sums over a window, about a moving origin that keeps them small. `Sum` is wide enough for n · Σtv.
 template <typename Sum>

@@ -101,9 +101,27 @@ struct EarlierEntry {
 };
 
 enum class DateOrder { dmy, mdy, ymd };
+enum class LogEncoding { utf_8, utf_16_le, utf_16_be, windows_1252 };
+enum class TimeMeaning {
+  date_time,
+  time_of_day,
+  elapsed_s,
+  elapsed_min,
+  elapsed_h,
+  elapsed_hms,
+  serial_days,
+  unix_s,
+  unix_ms,
+};
 
 /// What a person settled about the file.
 struct ReadingChoices {
+  std::optional<LogEncoding> encoding;
+  std::optional<char> delimiter;  ///< ' ' for runs of blanks
+  std::optional<char> decimal;
+  std::optional<std::size_t> header_line;  ///< of the column names, from 1; 0: there is none
+  std::optional<std::string> time_column;  ///< header cell, name without unit, or the column's number
+  std::optional<TimeMeaning> time;
   std::optional<DateOrder> dates;
   std::optional<LocalTime> clock_forward;
   std::size_t clock_forward_line = 0;

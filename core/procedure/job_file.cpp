@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "core/procedure/job_checks.h"
+#include "core/procedure/reading_choices.h"
 #include "core/procedure/table_reader.h"
 #include "core/procedure/text_file.h"
 #include "core/procedure/value_readers.h"
@@ -174,13 +175,7 @@ void read_all(TableReader& in, Job& job) {
     inner.may("job", name_text, entry.job);
     inner.may("cycle", count_from_1, entry.cycle);
   });
-  in.table("reading", "[reading]", [&](TableReader& inner) {
-    inner.may("dates",
-              one_of<DateOrder>({{"dmy", DateOrder::dmy}, {"mdy", DateOrder::mdy}, {"ymd", DateOrder::ymd}}),
-              job.reading.dates);
-    if (inner.may("clock_forward", local_time, job.reading.clock_forward))
-      job.reading.clock_forward_line = inner.line_of("clock_forward");
-  });
+  in.table("reading", "[reading]", [&](TableReader& inner) { read_reading_choices(inner, job.reading); });
   in.table("stretch", "[stretch]", [&](TableReader& inner) {
     job.stretch_line = inner.line();
     auto& [from, to] = job.stretch.emplace();

@@ -25,18 +25,48 @@ constexpr const char* kOutOfCalendar = "a date outside the years 1678 to 2261";
 
 CivilDate civil(const toml::date& date) { return {date.year, date.month, date.day}; }
 
-TomlTable converted(const toml::table& table);
+/// The parser counts lines and characters; edits want bytes.
+class Places {
+ public:
+  explicit Places(std::string_view text) : text_(text) {
+    for (std::size_t at = 0; at < text.size(); ++at)
+      if (text[at] == '\n') starts_.push_back(at + 1);
+    // A mark at the front is no character of the first line.
+    if (text.substr(0, 3) == "\xEF\xBB\xBF") starts_.front() = 3;
+  }
+  [[nodiscard]] TomlPlace of(const toml::source_region& region) const {
+    return {at(region.begin), at(region.end)};
+  }
+  [[nodiscard]] std::string_view text() const { return text_; }
 
-TomlValue converted(const toml::node& node) {
+ private:
+  [[nodiscard]] std::size_t at(const toml::source_position& position) const {
+    if (position.line == 0 || position.line > starts_.size()) return text_.size();
+    std::size_t at = starts_[position.line - 1];
+    for (toml::source_index column = 1; column < position.column && at < text_.size(); ++column) {
+      ++at;
+      while (at < text_.size() && (static_cast<unsigned char>(text_[at]) & 0xC0U) == 0x80U) ++at;
+    }
+    return at;
+  }
+
+  std::string_view text_;
+  std::vector<std::size_t> starts_{0};
+};
+
+TomlTable converted(const toml::table& table, const Places& places);
+
+TomlValue converted(const toml::node& node, const Places& places) {
   TomlValue out;
   out.line = node.source().begin.line;
-  node.visit([&out](const auto& found) {
+  out.place = places.of(node.source());
+  node.visit([&out, &places](const auto& found) {
     using Node = std::decay_t<decltype(found)>;
     if constexpr (toml::is_table<Node>) {
-      out.value = converted(found);
+      out.value = converted(found, places);
     } else if constexpr (toml::is_array<Node>) {
       TomlArray list;
-      for (const toml::node& item : found) list.values.push_back(converted(item));
+      for (const toml::node& item : found) list.values.push_back(converted(item, places));
       out.value = std::move(list);
     } else if constexpr (toml::is_date<Node>) {
       if (date_exists(civil(found.get())))
@@ -62,10 +92,16 @@ TomlValue converted(const toml::node& node) {
   return out;
 }
 
-TomlTable converted(const toml::table& table) {
+TomlTable converted(const toml::table& table, const Places& places) {
   TomlTable out;
+  const TomlPlace place = places.of(table.source());
+  if (table.is_inline())
+    out.form = TomlTableForm::braces;
+  else if (place.begin < places.text().size() && places.text()[place.begin] != '[')
+    out.form = TomlTableForm::dotted;
   for (const auto& [key, node] : table)
-    out.entries.push_back({std::string{key.str()}, key.source().begin.line, converted(node)});
+    out.entries.push_back(
+        {std::string{key.str()}, key.source().begin.line, places.of(key.source()), converted(node, places)});
   return out;
 }
 
@@ -73,7 +109,7 @@ TomlTable converted(const toml::table& table) {
 
 Result<TomlTable> parse_toml(std::string_view text, const std::string& file) {
   const toml::parse_result result = toml::parse(text);
-  if (result) return converted(result.table());
+  if (result) return converted(result.table(), Places{text});
   const toml::parse_error& error = result.error();
   return Problem{ProblemKind::bad_input, file, error.source().begin.line,
                  std::string{"this is not TOML: "}.append(error.description()),

@@ -19,12 +19,22 @@ namespace soakwright {
 struct TomlValue;
 struct TomlEntry;
 
+/// A piece of the text, in bytes from its beginning; end not included.
+struct TomlPlace {
+  std::size_t begin = 0, end = 0;
+};
+
+/// How a table stands in the text: under its header `[a]` or `[[a]]`, between braces, or only as the front of
+/// dotted keys.
+enum class TomlTableForm { header, braces, dotted };
+
 struct TomlArray {
   std::vector<TomlValue> values;
 };
 
 struct TomlTable {
   std::vector<TomlEntry> entries;  ///< by name
+  TomlTableForm form = TomlTableForm::header;
 };
 
 /// A kind of value that none of our files uses, in words: "a time of day", …
@@ -34,6 +44,7 @@ struct TomlForeign {
 
 struct TomlValue {
   std::size_t line = 0;
+  TomlPlace place;  ///< of a table under a header: the header
   std::variant<std::string, std::int64_t, double, bool, CivilDate, LocalTime, TomlForeign, TomlArray,
                TomlTable>
       value;
@@ -47,6 +58,7 @@ struct TomlValue {
 struct TomlEntry {
   std::string key;
   std::size_t line = 0;
+  TomlPlace key_place;
   TomlValue value;
 };
 

@@ -41,11 +41,12 @@ struct Candidate {
   Votes votes;
 };
 
-Candidate try_delimiter(const LogHead& head, char delimiter) {
+/// `from`: rows stand behind a line of names that is given.
+Candidate try_delimiter(const LogHead& head, char delimiter, std::size_t from) {
   std::map<std::size_t, Votes> by_count;
   std::vector<std::string_view> cells;
   std::size_t tried = 0;
-  for (std::size_t i = 0; i < head.lines.size() && tried < kLinesTried; ++i) {
+  for (std::size_t i = from; i < head.lines.size() && tried < kLinesTried; ++i) {
     if (without_blanks(head.lines[i]).empty()) continue;
     ++tried;
     split_cells(head.lines[i], delimiter, cells);
@@ -79,16 +80,16 @@ Candidate try_delimiter(const LogHead& head, char delimiter) {
   return best;
 }
 
-Candidate best_candidate(const LogHead& head, std::optional<char> given) {
-  if (given) return try_delimiter(head, *given);
+Candidate best_candidate(const LogHead& head, std::optional<char> given, std::size_t from) {
+  if (given) return try_delimiter(head, *given, from);
   Candidate best;
   for (const char delimiter : {',', ';', '\t', '|'}) {
-    Candidate candidate = try_delimiter(head, delimiter);
+    Candidate candidate = try_delimiter(head, delimiter, from);
     if (candidate.cells != 0 && (best.cells == 0 || candidate.votes.score() > best.votes.score()))
       best = std::move(candidate);
   }
   if (best.cells != 0 && best.votes.text == 0) return best;
-  Candidate blanks = try_delimiter(head, ' ');
+  Candidate blanks = try_delimiter(head, ' ', from);
   if (blanks.cells != 0 && (best.cells == 0 || blanks.votes.text == 0)) return blanks;
   return best;
 }
@@ -116,9 +117,19 @@ std::string delimiter_text(char delimiter) {
   return std::string{"'"} + delimiter + "'";
 }
 
-Problem no_table(const LogHead& head, const std::string& path, std::optional<char> given) {
+Problem no_table(const LogHead& head, const std::string& path, const GivenSettings& settings) {
+  const std::optional<char> given = settings.delimiter;
+  const std::size_t from = settings.header_line.value_or(0);
+  if (from != 0)
+    if (const Candidate found = best_candidate(head, given, 0); found.cells != 0)
+      return {
+          ProblemKind::bad_input, path, from,
+          "line " + std::to_string(from) +
+              " was given as the line of the column names, but no rows stand behind it; rows stand at line " +
+              std::to_string(found.votes.rows.front() + 1),
+          "take the given line back or correct it"};
   if (given)
-    if (const Candidate found = best_candidate(head, std::nullopt); found.cells != 0)
+    if (const Candidate found = best_candidate(head, std::nullopt, from); found.cells != 0)
       return {ProblemKind::bad_input, path, found.votes.rows.front() + 1,
               "the delimiter " + delimiter_text(*given) + " was given, but the rows are parted by " +
                   delimiter_text(found.delimiter),
@@ -154,8 +165,8 @@ CellLook look_of(std::string_view cell, char decimal) {
 }
 
 Result<Dialect> detect_dialect(const LogHead& head, const GivenSettings& given, const std::string& path) {
-  const Candidate candidate = best_candidate(head, given.delimiter);
-  if (candidate.cells == 0) return no_table(head, path, given.delimiter);
+  const Candidate candidate = best_candidate(head, given.delimiter, given.header_line.value_or(0));
+  if (candidate.cells == 0) return no_table(head, path, given);
   Dialect dialect;
   dialect.delimiter = {candidate.delimiter, given.delimiter.has_value()};
   dialect.cells = candidate.cells;

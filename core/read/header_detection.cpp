@@ -21,7 +21,9 @@ bool holds_value(CellLook look) {
 
 /// The first line that has the rows' shape: as many cells, and a value in the first column in which rows have
 /// one.
-std::size_t first_row_of(const LogHead& head, const Dialect& dialect) {
+///
+/// `from`: the first line that may be a row.
+std::size_t first_row_of(const LogHead& head, const Dialect& dialect, std::size_t from) {
   std::vector<std::size_t> values(dialect.cells, 0);
   Cells cells;
   for (const std::size_t row : dialect.rows) {
@@ -39,7 +41,7 @@ std::size_t first_row_of(const LogHead& head, const Dialect& dialect) {
   for (std::size_t row : dialect.rows) {
     if (!leads(row)) continue;
     // Rows in which nothing but the time is filled in yet are rows all the same.
-    while (row > 0 && leads(row - 1)) --row;
+    while (row > from && leads(row - 1)) --row;
     return row;
   }
   return dialect.rows.front();
@@ -156,47 +158,105 @@ bool commas_part_numbers(const LogHead& head, const Dialect& dialect, std::size_
   return false;
 }
 
+/// Names and units as they stand, and where.
+struct NameLines {
+  std::optional<Cells> names, units;
+  std::size_t header_line = 0, units_line = 0;  ///< from 1
+};
+
+Result<NameLines> found_lines(const LogHead& head, const Dialect& dialect, std::size_t first_row,
+                              bool blank_at_end, const std::string& path) {
+  NameLines lines;
+  const auto last = line_before(head, first_row);
+  if (!last) return lines;
+  std::optional<Cells> last_cells = header_cells(head.lines[*last], dialect, blank_at_end);
+  if (!last_cells) {
+    Cells found;
+    split_cells(head.lines[*last], dialect.delimiter.value, found);
+    if (commas_part_numbers(head, dialect, found.size()))
+      return Problem{ProblemKind::bad_input, path, first_row + 1,
+                     "the row has " + std::to_string(dialect.cells) + " cells under " +
+                         std::to_string(found.size()) + " names: decimal commas in a file parted by commas",
+                     "export with semicolons, with decimal points, or with the numbers in quotes"};
+    return lines;
+  }
+  const auto before = line_before(head, *last);
+  std::optional<Cells> before_cells =
+      before ? header_cells(head.lines[*before], dialect, blank_at_end) : std::nullopt;
+  if (is_units_row(*last_cells) && before_cells && is_header_row(*before_cells, dialect.decimal.value)) {
+    lines.names = std::move(before_cells);
+    lines.units = std::move(last_cells);
+    lines.header_line = *before + 1;
+    lines.units_line = *last + 1;
+  } else if (are_all_units(*last_cells)) {
+    lines.units = std::move(last_cells);
+    lines.units_line = *last + 1;
+  } else if (is_header_row(*last_cells, dialect.decimal.value)) {
+    lines.names = std::move(last_cells);
+    lines.header_line = *last + 1;
+  }
+  return lines;
+}
+
+Problem not_the_names(const std::string& path, std::size_t line, const std::string& why) {
+  return {ProblemKind::bad_input, path, line,
+          "line " + std::to_string(line) + " was given as the line of the column names, but " + why,
+          "give the line of the names, or 0 where there is none"};
+}
+
+/// A line that a person named; what stands between it and the rows may be the units.
+Result<NameLines> given_lines(const LogHead& head, const Dialect& dialect, std::size_t given,
+                              std::size_t first_row, bool blank_at_end, const std::string& path) {
+  NameLines lines;
+  const auto last = line_before(head, first_row);
+  if (given == 0) {
+    auto units = last ? header_cells(head.lines[*last], dialect, blank_at_end) : std::nullopt;
+    if (units && are_all_units(*units)) {
+      lines.units = std::move(units);
+      lines.units_line = *last + 1;
+    }
+    return lines;
+  }
+  if (given > head.lines.size())
+    return not_the_names(path, given, "the rows begin at line " + std::to_string(first_row + 1));
+  lines.names = header_cells(head.lines[given - 1], dialect, blank_at_end);
+  if (!lines.names) {
+    Cells found;
+    split_cells(head.lines[given - 1], dialect.delimiter.value, found);
+    return not_the_names(path, given,
+                         "it has " + std::to_string(found.size()) + (found.size() == 1 ? " cell" : " cells") +
+                             " where the rows have " + std::to_string(dialect.cells));
+  }
+  if (!is_header_row(*lines.names, dialect.decimal.value))
+    return not_the_names(path, given, "it holds values");
+  lines.header_line = given;
+  if (last && *last + 1 > given) {
+    auto units = header_cells(head.lines[*last], dialect, blank_at_end);
+    if (units && is_units_row(*units)) {
+      lines.units = std::move(units);
+      lines.units_line = *last + 1;
+    }
+  }
+  return lines;
+}
+
 }  // namespace
 
-Result<TableHeader> detect_header(const LogHead& head, const Dialect& dialect, const std::string& path) {
+Result<TableHeader> detect_header(const LogHead& head, const Dialect& dialect,
+                                  std::optional<std::size_t> given_line, const std::string& path) {
   TableHeader table;
-  table.first_row = first_row_of(head, dialect);
+  table.first_row = first_row_of(head, dialect, given_line.value_or(0));
 
   Cells first_cells;
   split_cells(head.lines[table.first_row], dialect.delimiter.value, first_cells);
   const bool blank_at_end = without_blanks(first_cells.back()).empty();
 
-  std::optional<Cells> names;
-  std::optional<Cells> units;
-  const auto last = line_before(head, table.first_row);
-  if (last) {
-    std::optional<Cells> last_cells = header_cells(head.lines[*last], dialect, blank_at_end);
-    if (!last_cells) {
-      Cells found;
-      split_cells(head.lines[*last], dialect.delimiter.value, found);
-      if (commas_part_numbers(head, dialect, found.size()))
-        return Problem{ProblemKind::bad_input, path, table.first_row + 1,
-                       "the row has " + std::to_string(dialect.cells) + " cells under " +
-                           std::to_string(found.size()) + " names: decimal commas in a file parted by commas",
-                       "export with semicolons, with decimal points, or with the numbers in quotes"};
-    }
-    const auto before = line_before(head, *last);
-    std::optional<Cells> before_cells =
-        before ? header_cells(head.lines[*before], dialect, blank_at_end) : std::nullopt;
-    if (last_cells && is_units_row(*last_cells) && before_cells &&
-        is_header_row(*before_cells, dialect.decimal.value)) {
-      names = std::move(before_cells);
-      units = std::move(last_cells);
-      table.header_line = *before + 1;
-      table.units_line = *last + 1;
-    } else if (last_cells && are_all_units(*last_cells)) {
-      units = std::move(last_cells);
-      table.units_line = *last + 1;
-    } else if (last_cells && is_header_row(*last_cells, dialect.decimal.value)) {
-      names = std::move(last_cells);
-      table.header_line = *last + 1;
-    }
-  }
+  auto found = given_line ? given_lines(head, dialect, *given_line, table.first_row, blank_at_end, path)
+                          : found_lines(head, dialect, table.first_row, blank_at_end, path);
+  if (!found) return found.problems();
+  const auto& [names, units, header_line, units_line] = found.value();
+  table.header_line = header_line;
+  table.units_line = units_line;
   const std::size_t table_line = table.header_line != 0 ? table.header_line : table.units_line;
   const std::size_t heading_end = table_line != 0 ? table_line - 1 : table.first_row;
   for (std::size_t i = 0; i < heading_end; ++i)

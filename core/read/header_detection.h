@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -26,6 +27,8 @@ struct TableHeader {
   std::vector<std::string> heading;    ///< the lines before, UTF-8
 };
 
-Result<TableHeader> detect_header(const LogHead& head, const Dialect& dialect, const std::string& path);
+/// `given_line` as in GivenSettings::header_line.
+Result<TableHeader> detect_header(const LogHead& head, const Dialect& dialect,
+                                  std::optional<std::size_t> given_line, const std::string& path);
 
 }  // namespace soakwright

@@ -46,9 +46,9 @@ Result<Opening> open_table(const SourceFile& file, const std::string& path, cons
       if (!head.value().whole_file && bytes < kLargestHead) continue;
       return dialect.problems();
     }
-    auto header = detect_header(head.value(), dialect.value(), path);
+    auto header = detect_header(head.value(), dialect.value(), given.header_line, path);
     if (!header) return header.problems();
-    auto time = detect_time(head.value(), dialect.value(), header.value(), path);
+    auto time = detect_time(head.value(), dialect.value(), header.value(), given, path);
     if (!time) return time.problems();
     return Opening{std::move(head).value(), std::move(dialect).value(), std::move(header).value(),
                    std::move(time).value()};
@@ -202,9 +202,13 @@ Result<LogTable> read_log(const std::string& path, const GivenSettings& given, c
   table.delimiter = opening.value().dialect.delimiter;
   table.decimal = opening.value().dialect.decimal;
   table.time = plan.time.kind;
+  table.time_given = given.time.has_value();
+  table.time_column_given = given.time_column.has_value();
   table.time_unit_assumed = plan.time.unit_assumed;
   for (const std::size_t cell : plan.time.cells) table.time_columns.push_back(cell + 1);
+  table.time_column = opening.value().header.columns[plan.time.cells.front()].name;
   table.header_line = opening.value().header.header_line;
+  table.header_line_given = given.header_line.has_value();
   table.first_row_line = opening.value().header.first_row + 1;
   table.heading = opening.value().header.heading;
   Problems problems = assemble_table(plan, opening.value().header, std::move(rows.value().harvests),

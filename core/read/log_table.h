@@ -49,9 +49,13 @@ struct LogTable {
   /// The order in which time runs on evenly, where another one was given.
   std::optional<FieldOrder> dates_by_pace;
   TimeKind time = TimeKind::elapsed_s;
+  bool time_given = false;
+  std::string time_column;  ///< the name of the first of time_columns
+  bool time_column_given = false;
   std::vector<std::size_t> time_columns;  ///< numbers in the file
   bool time_unit_assumed = false;
   std::size_t header_line = 0;  ///< 0 where there is none
+  bool header_line_given = false;
   std::size_t first_row_line = 0;
   std::vector<std::string> heading;
 

@@ -2,7 +2,9 @@
 // guess never overrides what was given.
 #pragma once
 
+#include <cstddef>
 #include <optional>
+#include <string>
 #include <string_view>
 
 namespace soakwright {
@@ -34,6 +36,9 @@ struct GivenSettings {
   std::optional<char> delimiter;
   std::optional<char> decimal;
   std::optional<FieldOrder> dates;
+  std::optional<std::size_t> header_line;  ///< of the column names, from 1; 0: there is none
+  std::optional<std::string> time_column;  ///< header cell, name without unit, or the column's number
+  std::optional<TimeKind> time;
 };
 
 template <typename T>

@@ -7,6 +7,7 @@
 
 #include "core/read/cell.h"
 #include "core/read/cell_split.h"
+#include "core/read/text_encoding.h"
 #include "core/read/time_stamp.h"
 #include "core/read/unit_name.h"
 
@@ -117,11 +118,20 @@ std::optional<TimeKind> elapsed_kind(SaidUnit unit) {
   }
 }
 
+/// The column of AM and PM behind a clock's.
+std::optional<std::size_t> half_day_after(const std::vector<ColumnLook>& looks, std::size_t clock) {
+  if (clock + 1 < looks.size() && mostly(looks[clock + 1].halves, looks[clock + 1])) return clock + 1;
+  return std::nullopt;
+}
+
+bool is_called_elapsed(const ColumnHeading& heading) {
+  const std::string name = lower_case(heading.name);
+  for (const char* word : {"elapsed", "duration", "runtime", "run time"})
+    if (name.find(word) != std::string::npos) return true;
+  return false;
+}
+
 std::optional<TimePlan> by_stamps(const std::vector<ColumnLook>& looks, const TableHeader& header) {
-  const auto half_day_after = [&looks](std::size_t clock) -> std::optional<std::size_t> {
-    if (clock + 1 < looks.size() && mostly(looks[clock + 1].halves, looks[clock + 1])) return clock + 1;
-    return std::nullopt;
-  };
   for (std::size_t c = 0; c < looks.size(); ++c)
     if (mostly(looks[c].full, looks[c])) return TimePlan{TimeKind::date_time, {c}, false};
   const auto has_clocks = [&looks](std::size_t c) { return mostly(looks[c].clocks, looks[c]); };
@@ -134,18 +144,14 @@ std::optional<TimePlan> by_stamps(const std::vector<ColumnLook>& looks, const Ta
       if (has_clocks(c)) clock = c;
     if (!clock) continue;
     TimePlan plan{TimeKind::date_time, {date, *clock}, false};
-    if (const auto half = half_day_after(*clock)) plan.cells.push_back(*half);
+    if (const auto half = half_day_after(looks, *clock)) plan.cells.push_back(*half);
     return plan;
   }
   for (std::size_t c = 0; c < looks.size(); ++c) {
     if (!has_clocks(c)) continue;
-    const std::string name = lower_case(header.columns[c].name);
-    const bool elapsed = looks[c].beyond_a_day || name.find("elapsed") != std::string::npos ||
-                         name.find("duration") != std::string::npos ||
-                         name.find("runtime") != std::string::npos ||
-                         name.find("run time") != std::string::npos;
+    const bool elapsed = looks[c].beyond_a_day || is_called_elapsed(header.columns[c]);
     TimePlan plan{elapsed ? TimeKind::elapsed_hms : TimeKind::time_of_day, {c}, false};
-    if (const auto half = half_day_after(c); half && !elapsed) plan.cells.push_back(*half);
+    if (const auto half = half_day_after(looks, c); half && !elapsed) plan.cells.push_back(*half);
     return plan;
   }
   return std::nullopt;
@@ -197,11 +203,132 @@ Problem no_time(const LogHead& head, const Dialect& dialect, const TableHeader& 
           "a log needs a column of dates with times, times of day, or elapsed s, min or h"};
 }
 
+/// The column that a person named, as GivenSettings::time_column says.
+Result<std::size_t> named_column(const TableHeader& header, const std::string& said,
+                                 const std::string& path) {
+  const std::string wanted = lower_case(without_blanks(said));
+  std::vector<std::size_t> found;
+  std::string names;
+  for (std::size_t c = 0; c < header.columns.size(); ++c) {
+    const ColumnHeading& heading = header.columns[c];
+    if (heading.named && (lower_case(heading.header) == wanted || lower_case(heading.name) == wanted))
+      found.push_back(c);
+    names += (c == 0 ? "" : ", ") + heading.name;
+  }
+  for (std::size_t c = 0; c < header.columns.size() && found.empty(); ++c)
+    if (std::to_string(c + 1) == wanted) found.push_back(c);
+  if (found.size() == 1) return found.front();
+  const std::size_t line = header.header_line != 0 ? header.header_line : header.first_row + 1;
+  return Problem{ProblemKind::bad_input, path, line,
+                 "the time column '" + said + "' was given, but the file has " +
+                     (found.empty() ? "the columns " + names : "more than one of that name"),
+                 "name it by its header or by its number, from 1"};
+}
+
+/// Column `c` as a time of that kind, where its cells can be one.
+std::optional<TimePlan> as_kind(const std::vector<ColumnLook>& looks, std::size_t c, TimeKind kind) {
+  const ColumnLook& look = looks[c];
+  const auto partner = [&](std::size_t ColumnLook::*cells) -> std::optional<std::size_t> {
+    for (std::size_t other = 0; other < looks.size(); ++other)
+      if (other != c && mostly(looks[other].*cells, looks[other])) return other;
+    return std::nullopt;
+  };
+  const auto with_half_day = [&](TimePlan plan) {
+    if (const auto half = half_day_after(looks, plan.cells.back())) plan.cells.push_back(*half);
+    return plan;
+  };
+  const bool numbers = mostly(look.numbers, look);
+  switch (kind) {
+    case TimeKind::date_time:
+      if (mostly(look.full, look)) return TimePlan{kind, {c}, false};
+      if (mostly(look.dates, look))
+        if (const auto clock = partner(&ColumnLook::clocks)) return with_half_day({kind, {c, *clock}, false});
+      if (mostly(look.clocks, look))
+        if (const auto date = partner(&ColumnLook::dates)) return with_half_day({kind, {*date, c}, false});
+      return std::nullopt;
+    case TimeKind::time_of_day:
+      if (!mostly(look.clocks, look) || look.beyond_a_day) return std::nullopt;
+      return with_half_day({kind, {c}, false});
+    case TimeKind::elapsed_hms:
+      return mostly(look.clocks, look) ? std::optional{TimePlan{kind, {c}, false}} : std::nullopt;
+    case TimeKind::elapsed_s:
+    case TimeKind::elapsed_min:
+    case TimeKind::elapsed_h:
+      return numbers ? std::optional{TimePlan{kind, {c}, false}} : std::nullopt;
+    case TimeKind::serial_days:
+    case TimeKind::unix_s:
+    case TimeKind::unix_ms:
+      if (!numbers || kind_by_size(look) != kind) return std::nullopt;
+      return TimePlan{kind, {c}, false};
+  }
+  return std::nullopt;
+}
+
+/// What the cells of a named column say themselves.
+std::optional<TimePlan> by_column(const std::vector<ColumnLook>& looks, const TableHeader& header,
+                                  std::size_t c) {
+  if (auto plan = as_kind(looks, c, TimeKind::date_time)) return plan;
+  if (is_called_elapsed(header.columns[c]))
+    if (auto plan = as_kind(looks, c, TimeKind::elapsed_hms)) return plan;
+  for (const TimeKind kind : {TimeKind::time_of_day, TimeKind::elapsed_hms, TimeKind::unix_s,
+                              TimeKind::unix_ms, TimeKind::serial_days})
+    if (auto plan = as_kind(looks, c, kind)) return plan;
+  const auto unit = unit_said(header.columns[c]);
+  if (const auto kind = unit ? elapsed_kind(*unit) : std::nullopt) return as_kind(looks, c, *kind);
+  auto plan = as_kind(looks, c, TimeKind::elapsed_s);
+  if (plan) plan->unit_assumed = true;
+  return plan;
+}
+
+/// The first column that can be of that kind: named as a time, or else rising.
+std::optional<TimePlan> by_kind(const std::vector<ColumnLook>& looks, const TableHeader& header,
+                                TimeKind kind) {
+  for (const bool named : {true, false})
+    for (std::size_t c = 0; c < looks.size(); ++c) {
+      const bool time_named = is_time_name(header.columns[c].name) || unit_said(header.columns[c]);
+      const bool fits = named ? time_named : !mostly(looks[c].numbers, looks[c]) || rises(looks[c].values);
+      if (!fits) continue;
+      if (auto plan = as_kind(looks, c, kind)) return plan;
+    }
+  return std::nullopt;
+}
+
+Problem not_that_time(const LogHead& head, const Dialect& dialect, const TableHeader& header,
+                      const GivenSettings& given, std::optional<std::size_t> column,
+                      const std::string& path) {
+  std::vector<std::string_view> cells;
+  split_cells(head.lines[header.first_row], dialect.delimiter.value, cells);
+  std::string what = "the time was given as ";
+  if (given.time) what.append("'").append(name_of(*given.time)).append("'");
+  if (column)
+    what.append(given.time ? " in column '" : "column '")
+        .append(header.columns[*column].name)
+        .append("', but its first cell is '");
+  else
+    what.append(", but no column can be that; the first row begins with '");
+  what.append(to_utf8(without_blanks(cells[column.value_or(0)]).substr(0, 30))).append("'");
+  return {ProblemKind::bad_input, path, header.first_row + 1, std::move(what),
+          "take what was given back, or give another column or kind of time"};
+}
+
 }  // namespace
 
 Result<TimePlan> detect_time(const LogHead& head, const Dialect& dialect, const TableHeader& header,
-                             const std::string& path) {
+                             const GivenSettings& given, const std::string& path) {
   const std::vector<ColumnLook> looks = look_at(head, dialect, header.first_row);
+  if (given.time || given.time_column) {
+    std::optional<std::size_t> column;
+    if (given.time_column) {
+      const auto named = named_column(header, *given.time_column, path);
+      if (!named) return named.problems();
+      column = named.value();
+    }
+    auto plan = !given.time ? by_column(looks, header, *column)
+                : column    ? as_kind(looks, *column, *given.time)
+                            : by_kind(looks, header, *given.time);
+    if (plan) return *std::move(plan);
+    return not_that_time(head, dialect, header, given, column, path);
+  }
   if (auto plan = by_stamps(looks, header)) return *std::move(plan);
   if (auto plan = by_numbers(looks, header)) return *std::move(plan);
   return no_time(head, dialect, header, looks, path);

@@ -20,7 +20,8 @@ struct TimePlan {
   bool unit_assumed = false;
 };
 
+/// A column or a kind that is given is taken; one that the cells contradict is a problem that names both.
 Result<TimePlan> detect_time(const LogHead& head, const Dialect& dialect, const TableHeader& header,
-                             const std::string& path);
+                             const GivenSettings& given, const std::string& path);
 
 }  // namespace soakwright

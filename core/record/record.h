@@ -36,10 +36,22 @@ struct Setting {
   bool operator==(const Setting&) const = default;
 };
 
+/// Something that a person settled otherwise than the file says, or where it says nothing.
+struct HandChange {
+  std::string key;                    ///< as the job names it: delimiter, unit …
+  std::string value;                  ///< as the job writes it
+  std::optional<std::size_t> column;  ///< in the file, from 1; none: the whole file
+  std::string name;                   ///< of the column
+  bool operator==(const HandChange&) const = default;
+};
+
 /// How the file was read.
 struct Reading {
-  Setting encoding, delimiter, decimal, dates, time;
+  Setting encoding, delimiter, decimal, dates, time, time_column;
   std::size_t header_line = 0;  ///< 0 where there is none
+  Setting::By header_line_by = Setting::By::found;
+  std::vector<std::size_t> time_columns;  ///< in the file, from 1
+  std::vector<HandChange> changed_by_hand;
   std::vector<std::string> heading;
 };
 

@@ -13,23 +13,12 @@
 
 #include "core/read/log_file.h"
 #include "core/record/channels.h"
+#include "core/record/given_settings.h"
 #include "core/record/job_moments.h"
 #include "core/record/time_axis.h"
 
 namespace soakwright {
 namespace {
-
-FieldOrder field_order(DateOrder order) {
-  switch (order) {
-    case DateOrder::dmy:
-      return FieldOrder::dmy;
-    case DateOrder::mdy:
-      return FieldOrder::mdy;
-    case DateOrder::ymd:
-      break;
-  }
-  return FieldOrder::ymd;
-}
 
 template <typename T>
 Setting::By chooser(const Chosen<T>& chosen) {
@@ -47,7 +36,12 @@ Reading reading_of(const LogTable& table) {
     columns += (columns.empty() ? "" : " and ") + std::to_string(number);
   reading.time.value = std::string{name_of(table.time)} +
                        (table.time_columns.size() == 1 ? ", column " : ", columns ") + columns;
+  reading.time.by = table.time_given ? Setting::By::given : Setting::By::found;
+  reading.time_column = {table.time_column,
+                         table.time_column_given ? Setting::By::given : Setting::By::found};
+  reading.time_columns = table.time_columns;
   reading.header_line = table.header_line;
+  reading.header_line_by = table.header_line_given ? Setting::By::given : Setting::By::found;
   reading.heading = table.heading;
   return reading;
 }
@@ -82,9 +76,7 @@ void add_line_notices(const LogTable& table, std::vector<Notice>& notices) {
 
 Result<std::shared_ptr<const Record>> read(const std::string& path, const Job* job,
                                            std::optional<DateOrder> dates) {
-  GivenSettings given;
-  if (!dates && job != nullptr) dates = job->reading.dates;
-  if (dates) given.dates = field_order(*dates);
+  const GivenSettings given = given_settings(job, dates);
   auto read_table = read_log(path, given);
   if (!read_table) return read_table.problems();
   LogTable table = std::move(read_table).value();
@@ -103,6 +95,7 @@ Result<std::shared_ptr<const Record>> read(const std::string& path, const Job* j
   record->sha256 = table.sha256;
   record->bytes = table.bytes;
   record->reading = reading_of(table);
+  record->reading.changed_by_hand = hand_changes(given, job, table);
   record->start = axis.value().start;
   record->times_s = std::move(axis.value().times_s);
   record->interval_s = axis.value().interval_s;

@@ -1,5 +1,8 @@
 // The log as it was read: its time axis, its channels, the reader's settings and notices.
 #include <algorithm>
+#include <cctype>
+#include <optional>
+#include <utility>
 
 #include <fmt/format.h>
 
@@ -78,6 +81,33 @@ Fact setting_fact(const char* name, const Setting& setting) {
   return {name, setting.value + (setting.by == Setting::By::given ? " (given)" : " (found)")};
 }
 
+/// In words: settings first, then column by column.
+std::string changes_text(const Reading& reading) {
+  constexpr std::pair<const char*, const char*> kWords[] = {{"header_line", "line of the column names"},
+                                                            {"time_column", "time column"},
+                                                            {"dates", "date order"},
+                                                            {"decimal", "decimal sign"},
+                                                            {"clock_forward", "clock put forward"},
+                                                            {"cold_junction", "cold junction"}};
+  std::string text;
+  std::optional<std::size_t> column;
+  for (const HandChange& change : reading.changed_by_hand) {
+    std::string word = change.key;
+    for (const auto& [key, name] : kWords)
+      if (change.key == key) word = name;
+    const bool sign =
+        change.value.size() == 1 && std::isalnum(static_cast<unsigned char>(change.value.front())) == 0;
+    const std::string said = fmt::format(fmt::runtime(sign ? "{} '{}'" : "{} {}"), word, change.value);
+    if (change.column && change.column != column)
+      text +=
+          fmt::format("{}column {} ({}): {}", text.empty() ? "" : "; ", *change.column, change.name, said);
+    else
+      text += (text.empty() ? "" : ", ") + said;
+    column = change.column;
+  }
+  return text;
+}
+
 }  // namespace
 
 std::vector<Fact> record_facts(const Telling& telling) {
@@ -118,8 +148,11 @@ std::vector<Fact> reading_facts(const Telling& telling) {
   add("Decimal sign", reading.decimal);
   add("Date order", reading.dates);
   add("Time", reading.time);
-  facts.push_back({"Header", reading.header_line == 0 ? std::string{"none"}
-                                                      : fmt::format("line {}", reading.header_line)});
+  add("Time column", reading.time_column);
+  facts.push_back({"Header", (reading.header_line == 0 ? std::string{"none"}
+                                                       : fmt::format("line {}", reading.header_line)) +
+                                 (reading.header_line_by == Setting::By::given ? " (given)" : " (found)")});
+  if (!reading.changed_by_hand.empty()) facts.push_back({"Changed by hand", changes_text(reading)});
   return facts;
 }
 

@@ -24,11 +24,18 @@ void write_reading(JsonWriter& json, Members& members, const Reading& reading) {
   members.setting("decimal", reading.decimal);
   members.setting("dates", reading.dates);
   members.setting("time", reading.time);
+  members.setting("time_column", reading.time_column);
   members.line("header_line", reading.header_line);
+  members.text("header_line_by", result_word(reading.header_line_by));
   json.key("heading");
   json.begin_array();
   for (const std::string& line : reading.heading) json.text(line);
   json.end_array();
+  members.objects("changed_by_hand", reading.changed_by_hand, [&](const HandChange& change) {
+    members.text("key", change.key);
+    members.text("value", change.value);
+    members.line("column", change.column.value_or(0));
+  });
   json.end_object();
 }
 

@@ -173,6 +173,18 @@ int main(int argc, char** argv) {
     QScrollBar* down = r.part<EvidenceCard>()->verticalScrollBar();
     down->setValue(down->maximum() * 2 / 5);
   });
+  const QString either = made::write(at, QStringLiteral("d3-n5.csv"),
+                                     QStringLiteral("Recorder: Port Ellery bay 2\nTime,TC1 (°C),TC2 (°C)\n02/04/2031 06:00,20.1,20.4\n"
+                                                    "02/04/2031 06:01,21.3,21.2\n02/04/2031 06:02,22.0,22.1\n"));
+  state(QStringLiteral("30-sheet-refused-log"), [&](RealWindow& r) { r.open({either}); });
+  state(QStringLiteral("31-sheet-changed-by-hand"), [&](RealWindow& r) {
+    r.open({dip, procedure});
+    r.action(QStringLiteral("Reading sheet"))->trigger();
+    r.window.session().change({ColumnNames{{"3"}}, "duty", "air"});
+    if (r.settled()) r.window.session().change({std::nullopt, "decimal", "."});
+    if (r.settled()) r.window.session().change({std::nullopt, "delimiter", ";"});
+    if (!r.settled()) std::fprintf(stderr, "not settled\n");
+  });
   const QPalette light = QApplication::palette();
   QApplication::setPalette(dark_palette());
   state(QStringLiteral("20-dark-met"), [&](RealWindow& r) { r.open({job}); });

@@ -14,7 +14,6 @@
 #include <nlohmann/json.hpp>
 
 #include "core/procedure/job_file.h"
-#include "core/procedure/job_file.h"
 #include "core/record/column_kind.h"
 #include "core/record/record_file.h"
 
@@ -82,6 +81,9 @@ json reading_of(const Reading& reading) {
   add("decimal", reading.decimal);
   add("dates", reading.dates);
   add("time", reading.time);
+  add("time_column", reading.time_column);
+  if (reading.header_line_by == Setting::By::given)
+    all["header_line"] = std::to_string(reading.header_line) + " (given)";
   return all;
 }
 

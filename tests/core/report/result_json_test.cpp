@@ -117,8 +117,9 @@ TEST_CASE("the result has the contract's keys in the contract's order") {
                               "findings", "first_drift", "verdict"});
   CHECK(keys(result["log"]) == Names{"file", "sha256", "bytes", "rows", "start", "duration_s", "interval_s",
                                      "reading", "channels", "other_columns", "notices"});
-  CHECK(keys(result["log"]["reading"]) ==
-        Names{"encoding", "delimiter", "decimal", "dates", "time", "header_line", "heading"});
+  CHECK(keys(result["log"]["reading"]) == Names{"encoding", "delimiter", "decimal", "dates", "time",
+                                                "time_column", "header_line", "header_line_by", "heading",
+                                                "changed_by_hand"});
   CHECK(keys(result["log"]["reading"]["dates"]) == Names{"value", "by"});
   CHECK(keys(result["log"]["channels"][0]) == Names{"column", "name", "unit", "duty", "zone", "weld",
                                                     "judged", "samples", "missing", "min", "max"});

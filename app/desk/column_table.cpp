@@ -1,0 +1,182 @@
+#include "app/desk/column_table.h"
+
+#include <QComboBox>
+#include <QHeaderView>
+#include <algorithm>
+#include <map>
+
+namespace soakwright::desk {
+namespace {
+
+constexpr std::size_t kFirstValues = 4;
+
+QString q(const std::string& text) { return QString::fromStdString(text); }
+
+QString unit_word(ChannelUnit unit) {
+  static const QString kWords[] = {QStringLiteral("C"), QStringLiteral("F"), QStringLiteral("K"), QStringLiteral("mV")};
+  return kWords[static_cast<std::size_t>(unit)];
+}
+
+QString duty_word(Duty duty) {
+  static const QString kWords[] = {QStringLiteral("control"), QStringLiteral("monitor"),   QStringLiteral("spare"),
+                                   QStringLiteral("air"),     QStringLiteral("set point"), QStringLiteral("off")};
+  return kWords[static_cast<std::size_t>(duty)];
+}
+
+QString type_word(ThermocoupleType type) { return QString(QLatin1Char("KJNETRSB"[static_cast<std::size_t>(type)])); }
+
+QString junction_text(const ColdJunction& junction) {
+  if (const auto* fixed = std::get_if<Temperature>(&junction))
+    return QString::number(fixed->celsius(), 'f', 1) + QStringLiteral(" C");
+  return q(std::get<std::string>(junction));
+}
+
+QString first_values_of(const Readings& readings, TemperatureUnit unit) {
+  QStringList values;
+  for (std::size_t row = 0; row < std::min(kFirstValues, readings.rows()); ++row) {
+    const auto celsius = readings.celsius(row);
+    values.append(celsius ? QString::number(Temperature::of_celsius(*celsius).in(unit), 'f', 1) : QStringLiteral("–"));
+  }
+  return values.join(QStringLiteral("  "));
+}
+
+}  // namespace
+
+struct ColumnTable::Line {
+  std::size_t number = 0;
+  QString name, unit, kind, why, type, cold_junction, first_values, missing;
+  bool emf = false;
+};
+
+ColumnTable::ColumnTable(QWidget* parent) : QTableWidget(parent) {
+  setAccessibleName(tr("Columns of the file"));
+  setColumnCount(parts);
+  setSelectionMode(QAbstractItemView::NoSelection);
+  setTabKeyNavigation(false);
+  setFrameShape(QFrame::NoFrame);
+  setHorizontalScrollMode(QAbstractItemView::ScrollPerPixel);
+  verticalHeader()->hide();
+  horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
+  horizontalHeader()->setStretchLastSection(true);
+  connect(this, &QTableWidget::itemChanged, this, [this](const QTableWidgetItem* item) {
+    if (showing_) return;
+    if (item->column() == name) tell(item->row(), "name", item->text().trimmed());
+    if (item->column() == cold_junction) tell(item->row(), "cold_junction", item->text().trimmed());
+  });
+}
+
+void ColumnTable::tell(int row, const std::string& key, const QString& value) {
+  const JobChange change{names_[static_cast<std::size_t>(row)], key,
+                         value.isEmpty() ? std::nullopt : std::optional(value.toStdString())};
+  // Told when the table is free again: what is told shows it anew, with the box that told it.
+  QMetaObject::invokeMethod(this, [this, change] { emit changed(change); }, Qt::QueuedConnection);
+}
+
+void ColumnTable::addBox(int row, Part part, const QString& label,
+                         const std::vector<std::pair<QString, QString>>& choices, const QString& now) {
+  static const char* const kKeys[] = {"", "name", "unit", "duty", "type"};
+  auto* box = new QComboBox(this);
+  box->setAccessibleName(label);
+  box->setFrame(false);
+  for (const auto& [words, value] : choices) box->addItem(words, value);
+  box->setCurrentIndex(std::max(0, box->findData(now)));
+  connect(box, &QComboBox::currentIndexChanged, this,
+          [this, row, part, box] { tell(row, kKeys[part], box->currentData().toString()); });
+  setCellWidget(row, part, box);
+}
+
+void ColumnTable::showLine(int row, const Line& line) {
+  const auto put = [&](Part part, const QString& text, bool editable) {
+    auto* item = new QTableWidgetItem(text);
+    item->setFlags(editable ? Qt::ItemIsEnabled | Qt::ItemIsEditable | Qt::ItemIsSelectable : Qt::ItemIsEnabled);
+    item->setToolTip(text);
+    setItem(row, part, item);
+  };
+  put(number, QString::number(line.number), false);
+  put(name, line.name, true);
+  put(first_values, line.first_values, false);
+  put(missing, line.missing, false);
+  put(cold_junction, line.cold_junction, line.emf);
+  put(type, {}, false);
+  const QString of = tr("column %1").arg(line.number);
+  addBox(row, unit, tr("Unit of %1").arg(of),
+         {{tr("As found"), {}}, {tr("°C"), QStringLiteral("C")}, {tr("°F"), QStringLiteral("F")}, {tr("K"), QStringLiteral("K")}, {tr("mV"), QStringLiteral("mV")}},
+         line.unit);
+  std::vector<std::pair<QString, QString>> kinds = {{line.why.isEmpty() ? tr("As found") : tr("Apart: %1").arg(line.why), {}}};
+  for (const Duty duty : {Duty::control, Duty::monitor, Duty::spare, Duty::air, Duty::set_point, Duty::off})
+    kinds.emplace_back(duty_word(duty), duty_word(duty));
+  addBox(row, kind, tr("Kind of %1").arg(of), kinds, line.kind);
+  if (!line.emf) return;
+  std::vector<std::pair<QString, QString>> types = {{tr("Not said"), {}}};
+  for (const char letter : {'K', 'J', 'N', 'E', 'T', 'R', 'S', 'B'})
+    types.emplace_back(QString(QLatin1Char(letter)), QString(QLatin1Char(letter)));
+  addBox(row, type, tr("Type of %1").arg(of), types, line.type);
+}
+
+void ColumnTable::show(const Record* record, const Job* job, const Report* report) {
+  showing_ = true;
+  setRowCount(0);
+  names_.clear();
+  const TemperatureUnit shown = report ? report->unit : TemperatureUnit::celsius;
+  setHorizontalHeaderLabels({tr("No."), tr("Name"), tr("Unit"), tr("Kind"), tr("Type"), tr("Cold junction"),
+                             tr("First values (%1)").arg(shown == TemperatureUnit::fahrenheit ? tr("°F") : tr("°C")),
+                             tr("Missing")});
+  std::map<std::size_t, std::pair<Line, ColumnNames>> lines;
+  const auto entry_named = [job](const std::vector<std::string>& names) -> const ThermocoupleEntry* {
+    if (job)
+      for (const ThermocoupleEntry& entry : job->thermocouples)
+        if (std::find(names.begin(), names.end(), entry.column) != names.end()) return &entry;
+    return nullptr;
+  };
+  if (record) {
+    for (const Channel& channel : record->channels) {
+      Line line;
+      line.number = channel.column;
+      line.name = q(channel.name);
+      line.unit = unit_word(channel.unit);
+      line.kind = duty_word(channel.duty);
+      line.emf = channel.unit == ChannelUnit::millivolt;
+      line.first_values = first_values_of(channel.readings, shown);
+      line.missing = QString::number(channel.readings.missing());
+      ColumnNames names{{std::to_string(channel.column)}};
+      if (channel.entry && job) {
+        const ThermocoupleEntry& entry = job->thermocouples[*channel.entry];
+        names.names.push_back(entry.column);
+        if (entry.type) line.type = type_word(*entry.type);
+        if (entry.cold_junction) line.cold_junction = junction_text(*entry.cold_junction);
+      }
+      lines[channel.column] = {line, names};
+    }
+    for (const OtherColumn& other : record->other_columns) {
+      Line line;
+      line.number = other.column;
+      line.name = q(other.name);
+      line.why = q(other.why);
+      line.emf = line.why.startsWith(u"mV");
+      ColumnNames names{{std::to_string(other.column), other.name}};
+      if (const ThermocoupleEntry* entry = entry_named(names.names)) {
+        names.names.push_back(entry->column);
+        if (entry->type) line.type = type_word(*entry->type);
+      }
+      if (other.readings) {
+        line.first_values = first_values_of(*other.readings, shown);
+        line.missing = QString::number(other.readings->missing());
+      }
+      lines[other.column] = {line, names};
+    }
+  }
+  setRowCount(static_cast<int>(lines.size()));
+  bool any_emf = false;
+  int row = 0;
+  for (const auto& [column, line] : lines) {
+    names_.push_back(line.second);
+    any_emf = any_emf || line.first.emf;
+    showLine(row++, line.first);
+  }
+  setColumnHidden(type, !any_emf);
+  setColumnHidden(cold_junction, !any_emf);
+  resizeColumnsToContents();
+  showing_ = false;
+}
+
+}  // namespace soakwright::desk

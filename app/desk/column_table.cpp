@@ -13,17 +13,21 @@ constexpr std::size_t kFirstValues = 4;
 QString q(const std::string& text) { return QString::fromStdString(text); }
 
 QString unit_word(ChannelUnit unit) {
-  static const QString kWords[] = {QStringLiteral("C"), QStringLiteral("F"), QStringLiteral("K"), QStringLiteral("mV")};
+  static const QString kWords[] = {QStringLiteral("C"), QStringLiteral("F"), QStringLiteral("K"),
+                                   QStringLiteral("mV")};
   return kWords[static_cast<std::size_t>(unit)];
 }
 
 QString duty_word(Duty duty) {
-  static const QString kWords[] = {QStringLiteral("control"), QStringLiteral("monitor"),   QStringLiteral("spare"),
-                                   QStringLiteral("air"),     QStringLiteral("set point"), QStringLiteral("off")};
+  static const QString kWords[] = {QStringLiteral("control"),   QStringLiteral("monitor"),
+                                   QStringLiteral("spare"),     QStringLiteral("air"),
+                                   QStringLiteral("set point"), QStringLiteral("off")};
   return kWords[static_cast<std::size_t>(duty)];
 }
 
-QString type_word(ThermocoupleType type) { return QString(QLatin1Char("KJNETRSB"[static_cast<std::size_t>(type)])); }
+QString type_word(ThermocoupleType type) {
+  return QString(QLatin1Char("KJNETRSB"[static_cast<std::size_t>(type)]));
+}
 
 QString junction_text(const ColdJunction& junction) {
   if (const auto* fixed = std::get_if<Temperature>(&junction))
@@ -35,7 +39,8 @@ QString first_values_of(const Readings& readings, TemperatureUnit unit) {
   QStringList values;
   for (std::size_t row = 0; row < std::min(kFirstValues, readings.rows()); ++row) {
     const auto celsius = readings.celsius(row);
-    values.append(celsius ? QString::number(Temperature::of_celsius(*celsius).in(unit), 'f', 1) : QStringLiteral("–"));
+    values.append(celsius ? QString::number(Temperature::of_celsius(*celsius).in(unit), 'f', 1)
+                          : QStringLiteral("–"));
   }
   return values.join(QStringLiteral("  "));
 }
@@ -69,7 +74,8 @@ void ColumnTable::tell(int row, const std::string& key, const QString& value) {
   const JobChange change{names_[static_cast<std::size_t>(row)], key,
                          value.isEmpty() ? std::nullopt : std::optional(value.toStdString())};
   // Told when the table is free again: what is told shows it anew, with the box that told it.
-  QMetaObject::invokeMethod(this, [this, change] { emit changed(change); }, Qt::QueuedConnection);
+  QMetaObject::invokeMethod(
+      this, [this, change] { emit changed(change); }, Qt::QueuedConnection);
 }
 
 void ColumnTable::addBox(int row, Part part, const QString& label,
@@ -88,7 +94,8 @@ void ColumnTable::addBox(int row, Part part, const QString& label,
 void ColumnTable::showLine(int row, const Line& line) {
   const auto put = [&](Part part, const QString& text, bool editable) {
     auto* item = new QTableWidgetItem(text);
-    item->setFlags(editable ? Qt::ItemIsEnabled | Qt::ItemIsEditable | Qt::ItemIsSelectable : Qt::ItemIsEnabled);
+    item->setFlags(editable ? Qt::ItemIsEnabled | Qt::ItemIsEditable | Qt::ItemIsSelectable
+                            : Qt::ItemIsEnabled);
     item->setToolTip(text);
     setItem(row, part, item);
   };
@@ -100,9 +107,14 @@ void ColumnTable::showLine(int row, const Line& line) {
   put(type, {}, false);
   const QString of = tr("column %1").arg(line.number);
   addBox(row, unit, tr("Unit of %1").arg(of),
-         {{tr("As found"), {}}, {tr("°C"), QStringLiteral("C")}, {tr("°F"), QStringLiteral("F")}, {tr("K"), QStringLiteral("K")}, {tr("mV"), QStringLiteral("mV")}},
+         {{tr("As found"), {}},
+          {tr("°C"), QStringLiteral("C")},
+          {tr("°F"), QStringLiteral("F")},
+          {tr("K"), QStringLiteral("K")},
+          {tr("mV"), QStringLiteral("mV")}},
          line.unit);
-  std::vector<std::pair<QString, QString>> kinds = {{line.why.isEmpty() ? tr("As found") : tr("Apart: %1").arg(line.why), {}}};
+  std::vector<std::pair<QString, QString>> kinds = {
+      {line.why.isEmpty() ? tr("As found") : tr("Apart: %1").arg(line.why), {}}};
   for (const Duty duty : {Duty::control, Duty::monitor, Duty::spare, Duty::air, Duty::set_point, Duty::off})
     kinds.emplace_back(duty_word(duty), duty_word(duty));
   addBox(row, kind, tr("Kind of %1").arg(of), kinds, line.kind);
@@ -118,9 +130,10 @@ void ColumnTable::show(const Record* record, const Job* job, const Report* repor
   setRowCount(0);
   names_.clear();
   const TemperatureUnit shown = report ? report->unit : TemperatureUnit::celsius;
-  setHorizontalHeaderLabels({tr("No."), tr("Name"), tr("Unit"), tr("Kind"), tr("Type"), tr("Cold junction"),
-                             tr("First values (%1)").arg(shown == TemperatureUnit::fahrenheit ? tr("°F") : tr("°C")),
-                             tr("Missing")});
+  setHorizontalHeaderLabels(
+      {tr("No."), tr("Name"), tr("Unit"), tr("Kind"), tr("Type"), tr("Cold junction"),
+       tr("First values (%1)").arg(shown == TemperatureUnit::fahrenheit ? tr("°F") : tr("°C")),
+       tr("Missing")});
   std::map<std::size_t, std::pair<Line, ColumnNames>> lines;
   const auto entry_named = [job](const std::vector<std::string>& names) -> const ThermocoupleEntry* {
     if (job)

@@ -1,5 +1,5 @@
-// The columns of the log as they were read, and what can be said of each: name, unit, kind, and for an emf its type and
-// cold junction.
+// The columns of the log as they were read, and what can be said of each: name, unit, kind, and for an emf
+// its type and cold junction.
 #pragma once
 
 #include <QTableWidget>
@@ -27,8 +27,8 @@ class ColumnTable : public QTableWidget {
  private:
   struct Line;
   void showLine(int row, const Line& line);
-  void addBox(int row, Part part, const QString& label, const std::vector<std::pair<QString, QString>>& choices,
-              const QString& now);
+  void addBox(int row, Part part, const QString& label,
+              const std::vector<std::pair<QString, QString>>& choices, const QString& now);
   void tell(int row, const std::string& key, const QString& value);
 
   std::vector<ColumnNames> names_;  ///< by row

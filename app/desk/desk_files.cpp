@@ -123,6 +123,7 @@ void DeskWindow::writeJob(const QString& path) {
 
 void DeskWindow::keepChanges() {
   memory_.keepChanges(session_.logSha(), session_.wanted());
+  middle_->setCurrentIndex(session_.open().has_record() || session_.refusedLog() ? 1 : 0);
   reading_->show(session_);
 }
 
@@ -132,7 +133,11 @@ std::vector<JobChange> DeskWindow::changesLeft() const {
 
 void DeskWindow::showRefusedLog() {
   middle_->setCurrentIndex(1);
-  if (!session_.open().has_record()) pages_->setCurrentWidget(reading_);
+  // With nothing else open the sheet says it, once; else the bar does, and the sheet when one goes there.
+  if (!session_.open().has_record()) {
+    pages_->setCurrentWidget(reading_);
+    refusal_->putAway();
+  }
   reading_->show(session_);
   actions_->show_reading->setEnabled(true);
   session_.restoreChanges(changesLeft());

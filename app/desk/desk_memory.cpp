@@ -60,7 +60,8 @@ void DeskMemory::keepChanges(const QString& log_sha256, const std::vector<JobCha
 std::vector<JobChange> DeskMemory::changes(const QString& log_sha256) const {
   std::vector<JobChange> changes;
   if (log_sha256.isEmpty()) return changes;
-  const QJsonArray list = QJsonDocument::fromJson(settings_.value(kChanges + log_sha256).toByteArray()).array();
+  const QJsonArray list =
+      QJsonDocument::fromJson(settings_.value(kChanges + log_sha256).toByteArray()).array();
   for (const QJsonValue& item : list) {
     JobChange change;
     change.key = item[QStringLiteral("key")].toString().toStdString();

@@ -1,5 +1,5 @@
-// What the window remembers from one run to the next: its layout, the files opened lately, and those that were open
-// last. Written when it happens, not at the end, so that a crash loses nothing.
+// What the window remembers from one run to the next: its layout, the files opened lately, and those that
+// were open last. Written when it happens, not at the end, so that a crash loses nothing.
 #pragma once
 
 #include <QByteArray>

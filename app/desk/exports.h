@@ -1,5 +1,5 @@
-// Files that leave the window: the report, the result, the chart's picture. Each whole or not at all. Long: not for
-// the GUI thread, but each may be called on any other.
+// Files that leave the window: the report, the result, the chart's picture. Each whole or not at all. Long:
+// not for the GUI thread, but each may be called on any other.
 #pragma once
 
 #include <QImage>

@@ -50,7 +50,8 @@ void say_again(OpenCase& open) {
   open.report = std::make_shared<const Report>(make_report(open.analysis, options));
 }
 
-/// What there is without a log: the files are read for their own sake, so that a faulty one is refused at once.
+/// What there is without a log: the files are read for their own sake, so that a faulty one is refused at
+/// once.
 Result<OpenCase> waiting_for_a_log(OpenCase open) {
   if (!open.procedure_path.isEmpty()) {
     auto procedure = read_procedure(open.procedure_path.toStdString());
@@ -74,7 +75,8 @@ OpenFiles files_together(const OpenFiles& kept, const OpenFiles& named, const Jo
   OpenFiles files = kept;
   if (other_job && job && job->log) files.log.clear();
   if (other_job && job && job->procedure) files.procedure.clear();
-  // A job that names its log speaks of that log's thermocouples: it leaves with it. A review speaks of one result.
+  // A job that names its log speaks of that log's thermocouples: it leaves with it. A review speaks of one
+  // result.
   if (other_log && named.job.isEmpty() && job && job->log) files.job.clear();
   if (other_log || other_job) files.review.clear();
   if (other_log) files.changes.reset();
@@ -123,8 +125,8 @@ Result<OpenCase> read_case(const OpenFiles& kept, const OpenFiles& named, const 
   if (!analysis) return analysis.problems();
   open.analysis = std::move(analysis).value();
   open.traces = trace_set(open.analysis.record);
-  open.preview = std::make_shared<const LogPreview>(preview_of(
-      open.log_path.toStdString(), open.analysis.record->reading.encoding.value, kPreviewLines));
+  open.preview = std::make_shared<const LogPreview>(
+      preview_of(open.log_path.toStdString(), open.analysis.record->reading.encoding.value, kPreviewLines));
   say_again(open);
   if (watch.progress) watch.progress(1.0);
   return open;
@@ -133,8 +135,7 @@ Result<OpenCase> read_case(const OpenFiles& kept, const OpenFiles& named, const 
 Result<OpenCase> judge_case_again(const OpenCase& open, const QString& path) {
   auto procedure = read_procedure(path.toStdString());
   if (!procedure) return procedure.problems();
-  auto analysis =
-      judge_again(open.analysis, std::make_shared<const Procedure>(std::move(procedure).value()));
+  auto analysis = judge_again(open.analysis, std::make_shared<const Procedure>(std::move(procedure).value()));
   if (!analysis) return analysis.problems();
   OpenCase next = open;
   next.analysis = std::move(analysis).value();
@@ -150,12 +151,14 @@ Result<std::string> job_text_of(const QString& job, const std::vector<JobChange>
   std::string text;
   if (QFile file(job); !job.isEmpty() && file.exists()) {
     if (!file.open(QIODevice::ReadOnly))
-      return Problem{ProblemKind::cannot_open, job.toStdString(), 0, "cannot be opened", "look at its permissions"};
+      return Problem{ProblemKind::cannot_open, job.toStdString(), 0, "cannot be opened",
+                     "look at its permissions"};
     text = file.readAll().toStdString();
   } else {
     const QDir folder = QFileInfo(job).dir();
     const auto seen = [&folder](const QString& path) {
-      return path.isEmpty() ? std::string{} : folder.relativeFilePath(QFileInfo(path).absoluteFilePath()).toStdString();
+      return path.isEmpty() ? std::string{}
+                            : folder.relativeFilePath(QFileInfo(path).absoluteFilePath()).toStdString();
     };
     text = new_job_text(seen(log), seen(procedure));
   }

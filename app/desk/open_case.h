@@ -6,9 +6,9 @@
 #include <map>
 #include <memory>
 
+#include "app/desk/chart/trace_set.h"
 #include "app/desk/log_preview.h"
 #include "app/desk/open_files.h"
-#include "app/desk/chart/trace_set.h"
 #include "core/analyse.h"
 #include "core/report/report.h"
 
@@ -36,8 +36,8 @@ struct OpenCase {
   [[nodiscard]] bool has_record() const { return analysis.record != nullptr; }
 };
 
-/// Reads everything: what is `named` now, and of what was open before (`kept`) all that still goes with it. A job
-/// brings the log and the procedure that it names. Long: not for the GUI thread.
+/// Reads everything: what is `named` now, and of what was open before (`kept`) all that still goes with it. A
+/// job brings the log and the procedure that it names. Long: not for the GUI thread.
 Result<OpenCase> read_case(const OpenFiles& kept, const OpenFiles& named, const Watch& watch = {});
 
 /// The files that are meant when `named` is opened on top of `kept`; `job` is what the job of the two says.
@@ -46,8 +46,9 @@ OpenFiles files_together(const OpenFiles& kept, const OpenFiles& named, const Jo
 /// The same record against the procedure at `path`; neither the log nor its phases are touched.
 Result<OpenCase> judge_case_again(const OpenCase& open, const QString& path);
 
-/// The job's text with the changes made on the reading sheet: what is read meanwhile, and what is written into the job
-/// at `job`. Where there is no such file, a new job for that log and procedure, named from the job's folder.
+/// The job's text with the changes made on the reading sheet: what is read meanwhile, and what is written
+/// into the job at `job`. Where there is no such file, a new job for that log and procedure, named from the
+/// job's folder.
 Result<std::string> job_text_of(const QString& job, const std::vector<JobChange>& changes, const QString& log,
                                 const QString& procedure);
 /// What a job that is not written yet is called in messages and in the report.

@@ -27,7 +27,8 @@ void name_file(OpenFiles& files, FileKind kind, const QString& path) {
 }
 
 OpenFiles together(OpenFiles first, const OpenFiles& then) {
-  for (QString OpenFiles::*file : {&OpenFiles::log, &OpenFiles::procedure, &OpenFiles::job, &OpenFiles::review})
+  for (QString OpenFiles::*file :
+       {&OpenFiles::log, &OpenFiles::procedure, &OpenFiles::job, &OpenFiles::review})
     if (!(then.*file).isEmpty()) first.*file = then.*file;
   if (then.changes) first.changes = then.changes;
   return first;
@@ -42,7 +43,8 @@ bool same_channels(const OpenCase& a, const OpenCase& b) {
                     [](const Channel& one, const Channel& other) { return one.column == other.column; });
 }
 
-/// A chosen requirement stays chosen where the new report has it too; places of other lists may mean something else.
+/// A chosen requirement stays chosen where the new report has it too; places of other lists may mean
+/// something else.
 Selection still_chosen(const Selection& chosen, const Report* before, const Report* after) {
   if (chosen.kind != Selection::Kind::requirement || !before || !after) return {};
   const RequirementRow& row = before->requirements[chosen.index];
@@ -108,7 +110,8 @@ void Session::reload() {
 void Session::change(const JobChange& change) {
   if (open_.log_path.isEmpty() && !refused_) return;
   std::vector<JobChange> next = wanted_;
-  std::erase_if(next, [&](const JobChange& old) { return old.column == change.column && old.key == change.key; });
+  std::erase_if(next,
+                [&](const JobChange& old) { return old.column == change.column && old.key == change.key; });
   const OpenFiles& files = refused_ ? refused_->named : open_.files;
   const bool in_a_file = !files.job.isEmpty() || (refused_ && !refused_->kept.job.isEmpty());
   if (change.value || in_a_file) next.push_back(change);
@@ -216,10 +219,12 @@ void Session::keepRefused(const Problems& problems) {
   log.kept = pending_kept_;
   log.named = pending_;
   log.path = QString::fromStdString(problem->file);
-  log.preview = std::make_shared<const LogPreview>(preview_of(problem->file, preview_encoding(problem->file), 40));
+  log.preview =
+      std::make_shared<const LogPreview>(preview_of(problem->file, preview_encoding(problem->file), 40));
   QFile file(log.path);
   QCryptographicHash hash(QCryptographicHash::Sha256);
-  if (file.open(QIODevice::ReadOnly) && hash.addData(&file)) log.sha256 = QString::fromLatin1(hash.result().toHex());
+  if (file.open(QIODevice::ReadOnly) && hash.addData(&file))
+    log.sha256 = QString::fromLatin1(hash.result().toHex());
   refused_ = std::move(log);
   wanted_.clear();
   history_.clear();

@@ -1,4 +1,5 @@
-// The state of the window: what is open, what is chosen, which channels are hidden. Everything else asks here.
+// The state of the window: what is open, what is chosen, which channels are hidden. Everything else asks
+// here.
 //
 // Opening never changes what is open before the new is whole: a refusal or a cancel leaves it alone.
 #pragma once
@@ -49,8 +50,8 @@ class Session : public QObject {
   void openAs(FileKind kind, const QString& path);
   /// Reads again what has changed on disk; where only the procedure can have, judges again and no more.
   void reload();
-  /// Settles something about the log, or with no value takes it back, and reads it again. Where that is refused, what
-  /// was open stays open and the change stays wanted, since another may belong to it.
+  /// Settles something about the log, or with no value takes it back, and reads it again. Where that is
+  /// refused, what was open stays open and the change stays wanted, since another may belong to it.
   void change(const JobChange& change);
   void undoChange();
   /// Changes of an earlier run that were never written.

@@ -36,9 +36,16 @@ SettingForm::SettingForm(QWidget* parent) : QWidget(parent) {
   layout->setVerticalSpacing(4);
   layout->setHorizontalSpacing(8);
   add(layout, "encoding", tr("Encoding"),
-      {{tr("UTF-8"), "utf-8"}, {tr("UTF-16 LE"), "utf-16le"}, {tr("UTF-16 BE"), "utf-16be"}, {tr("Windows-1252"), "windows-1252"}});
+      {{tr("UTF-8"), "utf-8"},
+       {tr("UTF-16 LE"), "utf-16le"},
+       {tr("UTF-16 BE"), "utf-16be"},
+       {tr("Windows-1252"), "windows-1252"}});
   add(layout, "delimiter", tr("Delimiter"),
-      {{tr("Comma ,"), ","}, {tr("Semicolon ;"), ";"}, {tr("Tab"), "tab"}, {tr("Pipe |"), "|"}, {tr("Blanks"), "blanks"}});
+      {{tr("Comma ,"), ","},
+       {tr("Semicolon ;"), ";"},
+       {tr("Tab"), "tab"},
+       {tr("Pipe |"), "|"},
+       {tr("Blanks"), "blanks"}});
   add(layout, "decimal", tr("Decimal sign"), {{tr("Point ."), "."}, {tr("Comma ,"), ","}});
   add(layout, "dates", tr("Date order"),
       {{tr("Day, month, year"), "dmy"}, {tr("Month, day, year"), "mdy"}, {tr("Year, month, day"), "ymd"}});
@@ -100,7 +107,8 @@ void SettingForm::show(const Record* record, const std::vector<JobChange>& wante
   while (header->count() > 1) header->removeItem(1);
   header->addItem(tr("None"), QStringLiteral("0"));
   const qsizetype lines = preview ? preview->lines.size() : 0;
-  for (qsizetype line = 1; line <= lines; ++line) header->addItem(tr("Line %1").arg(line), QString::number(line));
+  for (qsizetype line = 1; line <= lines; ++line)
+    header->addItem(tr("Line %1").arg(line), QString::number(line));
   QComboBox* time = boxes_["time_column"];
   while (time->count() > 1) time->removeItem(1);
   if (record) {
@@ -108,12 +116,14 @@ void SettingForm::show(const Record* record, const std::vector<JobChange>& wante
     for (const Channel& channel : record->channels) names[channel.column] = q(channel.name);
     for (const OtherColumn& other : record->other_columns) names[other.column] = q(other.name);
     for (const std::size_t column : record->reading.time_columns)
-      names.try_emplace(column, column == record->reading.time_columns.front() ? q(record->reading.time_column.value)
-                                                                              : tr("time"));
+      names.try_emplace(column, column == record->reading.time_columns.front()
+                                    ? q(record->reading.time_column.value)
+                                    : tr("time"));
     for (const auto& [number, name] : names)
       time->addItem(tr("%1: %2").arg(number).arg(name), QString::number(number));
   } else {
-    for (int number = 1; number <= 8; ++number) time->addItem(tr("Column %1").arg(number), QString::number(number));
+    for (int number = 1; number <= 8; ++number)
+      time->addItem(tr("Column %1").arg(number), QString::number(number));
   }
 
   const Reading none;

@@ -1,11 +1,14 @@
-// The reading sheet: what was found can be changed there, the log is read again at once, and the changes go into the
-// job with its comments left alone.
+// The reading sheet: what was found can be changed there, the log is read again at once, and the changes go
+// into the job with its comments left alone.
+
+#include "app/desk/reading_sheet.h"
 
 #include <QComboBox>
 #include <QPushButton>
 
 #include "app/desk/list_pane.h"
-#include "app/desk/reading_sheet.h"
+#include "app/desk/refusal_bar.h"
+#include "app/desk/start_page.h"
 #include "core/procedure/job_file.h"
 #include "tests/app/desk/made_files.h"
 #include "tests/app/desk/real_window.h"
@@ -35,7 +38,9 @@ class ReadingSheetTest : public QObject {
     QTRY_VERIFY(real.window.session().wanted().size() > before);
     QVERIFY(real.settled());
   }
-  static const Reading& reading(RealWindow& real) { return real.window.session().open().analysis.record->reading; }
+  static const Reading& reading(RealWindow& real) {
+    return real.window.session().open().analysis.record->reading;
+  }
   static QString text_of(const QString& path) {
     QFile file(path);
     return file.open(QIODevice::ReadOnly) ? QString::fromUtf8(file.readAll()) : QString();
@@ -50,9 +55,11 @@ class ReadingSheetTest : public QObject {
   void init() {
     log_ = made::log(files_.path(), QStringLiteral("d3-n2.csv"), {});
     made::procedure(files_.path(), QStringLiteral("htp-021.toml"), 140, 100);
-    job_ = made::job(files_.path(), QStringLiteral("job.toml"), QStringLiteral("d3-n2.csv"), QStringLiteral("htp-021.toml"));
-    either_ = made::write(files_.path(), QStringLiteral("either.csv"),
-                          QStringLiteral("Time,TC1 (°C)\n02/04/2031 06:00,20\n02/04/2031 06:01,21\n02/04/2031 06:02,22\n"));
+    job_ = made::job(files_.path(), QStringLiteral("job.toml"), QStringLiteral("d3-n2.csv"),
+                     QStringLiteral("htp-021.toml"));
+    either_ = made::write(
+        files_.path(), QStringLiteral("either.csv"),
+        QStringLiteral("Time,TC1 (°C)\n02/04/2031 06:00,20\n02/04/2031 06:01,21\n02/04/2031 06:02,22\n"));
   }
 
   void a_changed_setting_reads_the_log_again_and_undo_takes_it_back() {
@@ -77,7 +84,8 @@ class ReadingSheetTest : public QObject {
     choose(real, "delimiter", ";");
     QVERIFY(real.window.session().open().analysis.record == before);
     const QString said = real.part<ReadingSheet>()->message();
-    QVERIFY2(said.contains(QStringLiteral("the delimiter ';' was given, but the rows are parted by ','")), qPrintable(said));
+    QVERIFY2(said.contains(QStringLiteral("the delimiter ';' was given, but the rows are parted by ','")),
+             qPrintable(said));
     button(real, QStringLiteral("Undo"))->click();
     QVERIFY(real.settled());
     QVERIFY(real.part<ReadingSheet>()->message().isEmpty());
@@ -131,7 +139,8 @@ class ReadingSheetTest : public QObject {
     choose(real, "dates", "dmy");
     QVERIFY(real.window.session().open().has_record());
     QVERIFY(real.part<ReadingSheet>()->message().isEmpty());
-    QCOMPARE(QString::fromStdString(real.window.session().open().analysis.record->start->iso()), QStringLiteral("2031-04-02T06:00:00"));
+    QCOMPARE(QString::fromStdString(real.window.session().open().analysis.record->start->iso()),
+             QStringLiteral("2031-04-02T06:00:00"));
     const QString path = real.folder.filePath(QStringLiteral("new.toml"));
     QSignalSpy written(&real.window, &DeskWindow::exported);
     real.window.writeJob(path);
@@ -140,7 +149,47 @@ class ReadingSheetTest : public QObject {
     const auto job = read_job(path.toStdString());
     QVERIFY(job.ok());
     QVERIFY(job.value().reading.dates == DateOrder::dmy);
-    QCOMPARE(QDir::cleanPath(real.folder.filePath(QString::fromStdString(*job.value().log))), QDir::cleanPath(either_));
+    QCOMPARE(QDir::cleanPath(real.folder.filePath(QString::fromStdString(*job.value().log))),
+             QDir::cleanPath(either_));
+  }
+
+  void a_refused_log_can_be_left_alone_again() {
+    RealWindow real;
+    QVERIFY(real.open({either_}));
+    button(real, QStringLiteral("Leave this log"))->click();
+    QVERIFY(!real.window.session().refusedLog());
+    QVERIFY(real.part<StartPage>()->isVisible());
+  }
+
+  void a_log_refused_beside_an_open_one_leaves_that_open() {
+    RealWindow real;
+    QVERIFY(real.open({log_}));
+    const auto before = real.window.session().open().analysis.record;
+    QVERIFY(real.open({either_}));
+    QVERIFY(real.window.session().open().analysis.record == before);
+    QVERIFY(real.part<RefusalBar>()->isVisible());
+    QVERIFY(real.part<ReadingSheet>()->message().contains(QStringLiteral("either.csv:2")));
+    real.window.session().dropRefused();
+    QVERIFY(real.part<ReadingSheet>()->message().isEmpty());
+  }
+
+  void an_emf_column_without_a_cold_junction_gets_one_there() {
+    const QString emf = made::write(
+        files_.path(), QStringLiteral("emf.csv"),
+        QStringLiteral("Time,TC1 (°C),TC2 (mV)\n06:00:00,20,0.1\n06:01:00,21,0.2\n06:02:00,22,0.3\n"));
+    RealWindow real;
+    QVERIFY(real.open({emf}));
+    QCOMPARE(real.window.session().open().analysis.record->channels.size(), std::size_t{1});
+    real.part<ReadingSheet>()
+        ->columns()
+        ->item(1, ColumnTable::cold_junction)
+        ->setText(QStringLiteral("23.0 C"));
+    QTRY_COMPARE(real.window.session().wanted().size(), std::size_t{1});
+    QVERIFY(real.settled());
+    QCOMPARE(real.window.session().open().analysis.record->channels.size(), std::size_t{2});
+    chooseIn(real, 1, ColumnTable::type, QStringLiteral("N"));
+    const auto& job = *real.window.session().open().analysis.job;
+    QVERIFY(job.thermocouples[0].type == ThermocoupleType::N);
   }
 
   void what_is_not_written_is_there_again_after_a_crash() {

@@ -43,6 +43,10 @@ std::vector<std::string> inputs_of(const Arguments& arguments, const Job* job) {
     const auto folder = std::filesystem::path(job->file).parent_path();
     for (const auto& named : {job->log, job->procedure})
       if (named) inputs.push_back((folder / *named).string());
+    for (const EarlierEntry& earlier : job->earlier) {
+      inputs.push_back((folder / earlier.log).string());
+      if (earlier.job) inputs.push_back((folder / *earlier.job).string());
+    }
   }
   return inputs;
 }

@@ -158,6 +158,22 @@ TEST_CASE("Earlier records that cannot be meant are refused with the line that n
   }
 }
 
+TEST_CASE("A result is not written over an earlier log or its job") {
+  const TwoDays days;
+  write(days.files, "day-1.toml", TwoDays::job("log = \"day-1.csv\""));
+  const std::string job = days.files.with(
+      "with-job.toml",
+      TwoDays::job("log = \"day-2.csv\"\n[[earlier]]\nlog = \"day-1.csv\"\njob = \"day-1.toml\""));
+  for (const char* name : {"day-1.csv", "day-1.toml"}) {
+    CAPTURE(name);
+    const std::string before = text_of(days.files.file(name));
+    const Ran ran = run_soakwright({"check", "--job", job, "--json", days.files.file(name)});
+    CHECK(ran.exit_code == 64);
+    CHECK_THAT(ran.err, Contains("this is a file to be read"));
+    CHECK(text_of(days.files.file(name)) == before);
+  }
+}
+
 TEST_CASE("What cannot be judged over several records is refused, and only where the hold adds up") {
   for (const char* key : {"time_max = \"9 h\"", "tempering_min = 10", "tempering_max = 30"}) {
     CAPTURE(key);

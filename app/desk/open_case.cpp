@@ -34,6 +34,10 @@ Request request_for(const OpenFiles& files) {
 void note_stamps(OpenCase& open) {
   for (const QString& path : {open.log_path, open.procedure_path, open.files.job, open.files.review})
     if (!path.isEmpty()) open.stamps[path] = FileStamp::of(path);
+  if (!open.analysis.job) return;
+  for (const EarlierEntry& earlier : open.analysis.job->earlier)
+    for (const QString& path : {beside(open.files.job, earlier.log), beside(open.files.job, earlier.job)})
+      if (!path.isEmpty()) open.stamps[path] = FileStamp::of(path);
 }
 
 void say_again(OpenCase& open) {

@@ -51,6 +51,34 @@ class InspectorPathTest : public QObject {
     QVERIFY(real.window.windowTitle().contains(QStringLiteral("d3-n2.csv")));
   }
 
+  void opens_a_job_with_an_earlier_record_and_reads_again_where_that_changed() {
+    QTemporaryDir folder;
+    const QString sample = QStringLiteral(SOAKWRIGHT_SOURCE_DIR "/sample-logs/w-128-over-two-days/");
+    for (const char* name : {"job.toml", "htp-052.toml", "lug-day-1.csv", "lug-day-2.csv"})
+      QVERIFY(QFile::copy(sample + QLatin1String(name), folder.filePath(QLatin1String(name))));
+    RealWindow real;
+    QVERIFY(real.open({folder.filePath(QStringLiteral("job.toml"))}));
+    QCOMPARE(real.part<VerdictLine>()->word(), QStringLiteral("Met"));
+    const auto* report = real.window.session().report();
+    for (std::size_t i = 0; i < report->requirements.size(); ++i)
+      if (report->requirements[i].id == "stage-2.hold-time")
+        real.window.session().select({Selection::Kind::requirement, i});
+    const QString card = real.part<EvidenceCard>()->toPlainText();
+    QVERIFY2(card.contains(QStringLiteral("added up over 2 records (cycle 1: ")), qPrintable(card));
+
+    // Three hours of the first day are not enough.
+    QFile first(folder.filePath(QStringLiteral("lug-day-1.csv")));
+    QVERIFY(first.open(QIODevice::ReadWrite));
+    const QByteArray all = first.readAll();
+    qsizetype end = 0;
+    for (int line = 0; line < 200; ++line) end = all.indexOf('\n', end) + 1;
+    QVERIFY(first.resize(end));
+    first.close();
+    real.action(QStringLiteral("Read again"))->trigger();
+    QVERIFY(real.settled());
+    QVERIFY(real.part<VerdictLine>()->word() != QStringLiteral("Met"));
+  }
+
   void finds_the_worst_requirement_first_and_its_evidence_on_the_chart() {
     RealWindow real;
     QVERIFY(real.open({log_, procedure_}));

@@ -160,8 +160,7 @@ void judge_earlier_records(Analysis& analysis) {
 std::vector<EarlierCycle> cycles_of(const std::vector<EarlierRecord>& earlier) {
   std::vector<EarlierCycle> cycles;
   cycles.reserve(earlier.size());
-  for (const EarlierRecord& one : earlier)
-    cycles.push_back({one.cycle, one.verdicts->requirements});
+  for (const EarlierRecord& one : earlier) cycles.push_back({one.cycle, one.verdicts->requirements});
   return cycles;
 }
 

@@ -115,9 +115,11 @@ int run(const Arguments& arguments) {
   std::string result;
   if (!arguments.json.empty()) result = result_json(analysis);
   if (!arguments.report.empty())
-    if (const auto failure = paper->write_report(analysis, arguments.unit, arguments.report)) return say(*failure);
+    if (const auto failure = paper->write_report(analysis, arguments.unit, arguments.report))
+      return say(*failure);
   if (!arguments.chart.empty())
-    if (const auto failure = paper->write_chart(analysis, arguments.unit, arguments.chart)) return say(*failure);
+    if (const auto failure = paper->write_chart(analysis, arguments.unit, arguments.chart))
+      return say(*failure);
   if (!arguments.json.empty() && arguments.json != "-") {
     if (const auto problem = write_file_whole(arguments.json, result)) return say(*problem);
   }

@@ -58,7 +58,8 @@ void* entry_of(void* module, const char* name) { return dlsym(module, name); }
 #endif
 
 Problem no_paper(const std::string& why) {
-  return {ProblemKind::no_such_part, "", 0, "--report and --chart: this build has no report writer (" + why + ")",
+  return {ProblemKind::no_such_part, "", 0,
+          "--report and --chart: this build has no report writer (" + why + ")",
           "build with Qt 6 and SOAKWRIGHT_DESK=ON, or use --json"};
 }
 
@@ -82,7 +83,8 @@ std::variant<PaperModule, Problem> PaperModule::open() {
 }
 
 std::optional<PaperModule::Failure> PaperModule::call(Entry entry, const Analysis& analysis,
-                                                      std::optional<TemperatureUnit> unit, const std::string& path) {
+                                                      std::optional<TemperatureUnit> unit,
+                                                      const std::string& path) {
   std::array<char, 4096> message{};
   const int fahrenheit = !unit ? -1 : (*unit == TemperatureUnit::fahrenheit ? 1 : 0);
   const int exit_code = entry(&analysis, fahrenheit, path.c_str(), message.data(), message.size());

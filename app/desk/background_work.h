@@ -1,5 +1,5 @@
-// Runs long work off the GUI thread, one piece at a time; a newer piece cancels the one before it, whose outcome
-// is dropped. Signals arrive on the thread that owns this object.
+// Runs long work off the GUI thread, one piece at a time; a newer piece cancels the one before it, whose
+// outcome is dropped. Signals arrive on the thread that owns this object.
 #pragma once
 
 #include <QObject>

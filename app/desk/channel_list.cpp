@@ -83,7 +83,8 @@ QVariant ChannelListModel::data(const QModelIndex& index, int role) const {
     case Qt::ToolTipRole:
       return QString::fromStdString(trace.legend);
     case Qt::AccessibleTextRole:
-      return QStringLiteral("%1, %2").arg(QString::fromStdString(trace.legend), shown ? tr("shown") : tr("hidden"));
+      return QStringLiteral("%1, %2").arg(QString::fromStdString(trace.legend),
+                                          shown ? tr("shown") : tr("hidden"));
     case Qt::DecorationRole:
       return row < pens_.size() ? QVariant(swatch(pens_[row])) : QVariant();
     case Qt::CheckStateRole:

@@ -61,9 +61,10 @@ ChannelPane::ChannelPane(QWidget* parent)
   connect(model_, &ChannelListModel::visibleWanted, this, &ChannelPane::visibleWanted);
   connect(all_, &QPushButton::clicked, this, [this] { emit allWanted(true); });
   connect(none_, &QPushButton::clicked, this, [this] { emit allWanted(false); });
-  connect(list_->selectionModel(), &QItemSelectionModel::currentRowChanged, this, [this](const QModelIndex& now) {
-    if (!marking_ && now.isValid()) emit traceChosen(static_cast<std::size_t>(now.row()));
-  });
+  connect(list_->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
+          [this](const QModelIndex& now) {
+            if (!marking_ && now.isValid()) emit traceChosen(static_cast<std::size_t>(now.row()));
+          });
   setReading(std::nullopt);
 }
 

@@ -45,7 +45,8 @@ void DeskWindow::offerRecent() {
   start_->offer(memory_.last(), memory_.recent());
   QString waiting;
   if (!open.has_record() && open.analysis.procedure)
-    waiting = tr("Procedure %1 is read and waits for a log.").arg(QString::fromStdString(open.analysis.procedure->number));
+    waiting = tr("Procedure %1 is read and waits for a log.")
+                  .arg(QString::fromStdString(open.analysis.procedure->number));
   else if (!open.has_record() && open.analysis.job)
     waiting = tr("The job is read. It names no log: open the one that belongs to it.");
   start_->setWaiting(waiting);
@@ -88,7 +89,8 @@ void DeskWindow::exportReport(const QString& path) {
 
 void DeskWindow::exportResult(const QString& path) {
   if (session_.open().has_record())
-    exports_.start(path, [analysis = session_.open().analysis, path] { return export_result(analysis, path); });
+    exports_.start(path,
+                   [analysis = session_.open().analysis, path] { return export_result(analysis, path); });
 }
 
 void DeskWindow::exportPicture(const QString& path) {
@@ -116,7 +118,8 @@ void DeskWindow::writeJob(const QString& path) {
                         procedure = session_.open().procedure_path] {
     Problems problems = write_job(path, changes, log, procedure);
     if (problems.empty())
-      QMetaObject::invokeMethod(this, [this, path] { session_.jobWritten(path); }, Qt::QueuedConnection);
+      QMetaObject::invokeMethod(
+          this, [this, path] { session_.jobWritten(path); }, Qt::QueuedConnection);
     return problems;
   });
 }

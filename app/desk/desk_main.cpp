@@ -14,12 +14,15 @@ int main(int argc, char** argv) {
   QApplication::setApplicationVersion(QStringLiteral(SOAKWRIGHT_VERSION));
   QApplication::setDesktopFileName(QStringLiteral("soakwright"));
   QIcon icon;
-  for (const int size : {32, 64, 128, 256}) icon.addFile(QStringLiteral(":/soakwright/icons/soakwright-%1.png").arg(size));
+  for (const int size : {32, 64, 128, 256})
+    icon.addFile(QStringLiteral(":/soakwright/icons/soakwright-%1.png").arg(size));
   QApplication::setWindowIcon(icon);
   QCommandLineParser parser;
-  parser.setApplicationDescription(QStringLiteral("Looks at the log of a weld heat treatment and holds it against a "
-                                                  "procedure."));
-  parser.addPositionalArgument(QStringLiteral("FILES"), QStringLiteral("a log, a procedure, a job, in any order"),
+  parser.setApplicationDescription(
+      QStringLiteral("Looks at the log of a weld heat treatment and holds it against a "
+                     "procedure."));
+  parser.addPositionalArgument(QStringLiteral("FILES"),
+                               QStringLiteral("a log, a procedure, a job, in any order"),
                                QStringLiteral("[FILES...]"));
   parser.addHelpOption();
   parser.addVersionOption();

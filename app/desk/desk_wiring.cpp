@@ -110,10 +110,12 @@ void DeskWindow::wirePanes() {
   lead(phases_, Selection::Kind::phase);
   lead(suspects_, Selection::Kind::suspect);
   lead(notices_, Selection::Kind::notice);
-  connect(chart_, &ChartPane::findingClicked, this,
-          [this](std::size_t finding) { session_.select({Selection::Kind::finding, finding}); });
-  connect(chart_, &ChartPane::phaseClicked, this,
-          [this](std::size_t phase) { session_.select({Selection::Kind::phase, phase}); });
+  connect(chart_, &ChartPane::findingClicked, this, [this](std::size_t finding) {
+    session_.select({Selection::Kind::finding, finding});
+  });
+  connect(chart_, &ChartPane::phaseClicked, this, [this](std::size_t phase) {
+    session_.select({Selection::Kind::phase, phase});
+  });
   connect(chart_, &ChartPane::traceClicked, this, &DeskWindow::pickTrace);
   connect(chart_, &ChartPane::pointerMoved, this, &DeskWindow::showPointer);
   connect(chart_, &ChartPane::coloursChanged, this, &DeskWindow::showColours);
@@ -205,8 +207,10 @@ void DeskWindow::showSelection() {
       return chart_->showPlace(std::pair{phase.start_s, phase.end_s}, std::nullopt, std::nullopt);
     }
     case Selection::Kind::suspect: {
-      const Suspect& suspect = session_.open().analysis.course->suspects[report->suspects[chosen.index].suspect];
-      return chart_->showPlace(std::pair{suspect.from_s, suspect.to_s}, trace_of(suspect.channel), std::nullopt);
+      const Suspect& suspect =
+          session_.open().analysis.course->suspects[report->suspects[chosen.index].suspect];
+      return chart_->showPlace(std::pair{suspect.from_s, suspect.to_s}, trace_of(suspect.channel),
+                               std::nullopt);
     }
     case Selection::Kind::notice:
     case Selection::Kind::none:
@@ -265,13 +269,14 @@ void DeskWindow::stepRequirement(int step) {
   int line = step > 0 ? 0 : lines.rowCount() - 1;
   if (chosen.kind == Selection::Kind::requirement)
     line = std::clamp(lines.lineOf(chosen.index).value_or(0) + step, 0, lines.rowCount() - 1);
-  session_.select({Selection::Kind::requirement, lines.content().lines[static_cast<std::size_t>(line)].index});
+  session_.select(
+      {Selection::Kind::requirement, lines.content().lines[static_cast<std::size_t>(line)].index});
 }
 
 void DeskWindow::nextPane() {
-  const std::vector<QWidget*> panes = {pages_->currentWidget() == reading_ ? static_cast<QWidget*>(pages_) : chart_,
-                                       lists_->currentWidget(), card_,
-                                       reinterpret_cast<QWidget*>(channels_->list())};
+  const std::vector<QWidget*> panes = {
+      pages_->currentWidget() == reading_ ? static_cast<QWidget*>(pages_) : chart_, lists_->currentWidget(),
+      card_, reinterpret_cast<QWidget*>(channels_->list())};
   std::size_t now = panes.size() - 1;
   for (std::size_t i = 0; i < panes.size(); ++i)
     if (panes[i]->hasFocus() || panes[i]->isAncestorOf(QApplication::focusWidget())) now = i;

@@ -27,8 +27,9 @@ class FactTable {
   }
   [[nodiscard]] QString html(const QString& title = {}) const {
     if (rows_.isEmpty()) return {};
-    const QString head =
-        title.isEmpty() ? QString() : QStringLiteral("<p style='margin:8px 0 2px 0'><b>%1</b></p>").arg(title);
+    const QString head = title.isEmpty()
+                             ? QString()
+                             : QStringLiteral("<p style='margin:8px 0 2px 0'><b>%1</b></p>").arg(title);
     return head + QStringLiteral("<table cellspacing='0' cellpadding='1'>%1</table>").arg(rows_);
   }
 
@@ -88,12 +89,12 @@ QString EvidenceCard::requirementText(const Report& report, const RequirementRow
   QString budgets;
   for (const std::size_t index : row.budgets) budgets += budgetText(report.budgets[index], report.unit);
   return heading(title, sign_of(row.verdict), q(row.verdict_text)) + paragraph(q(row.text)) + facts.html() +
-         (row.would_need.empty() ? QString()
-                                 : paragraph(tr("What would have had to be different: %1").arg(q(row.would_need)))) +
+         (row.would_need.empty()
+              ? QString()
+              : paragraph(tr("What would have had to be different: %1").arg(q(row.would_need)))) +
          (row.first_drift.empty() ? QString()
                                   : paragraph(tr("Bound to be missed from %1").arg(q(row.first_drift)))) +
-         basis.html(tr("The basis")) + budgets +
-         asked_of(report, row.stage);
+         basis.html(tr("The basis")) + budgets + asked_of(report, row.stage);
 }
 
 QString EvidenceCard::findingText(const Report& report, const FindingRow& row) const {
@@ -115,8 +116,8 @@ QString EvidenceCard::findingText(const Report& report, const FindingRow& row) c
     held_against = paragraph(q(requirement.text)) + against.html(tr("The requirement"));
   }
   const QString explained = row.explanation ? explanationText(*row.explanation) : QString();
-  return heading(title, sign_of(row.kind), q(row.kind_text)) + paragraph(q(row.text)) + facts.html() + held_against +
-         explained;
+  return heading(title, sign_of(row.kind), q(row.kind_text)) + paragraph(q(row.text)) + facts.html() +
+         held_against + explained;
 }
 
 QString EvidenceCard::overview(const Report& report) const {
@@ -162,10 +163,11 @@ void EvidenceCard::show(std::shared_ptr<const Report> shown, const Selection& se
       const SuspectRow& row = report->suspects[selection.index];
       FactTable facts;
       facts.add(tr("When"), q(row.when));
-      setHtml(heading(tr("%1 looks %2").arg(q(row.channel), q(row.code)), {}, {}) + paragraph(q(row.text)) +
-              facts.html() +
-              paragraph(tr("The program only points. It counts the channel like any other until the job puts a "
-                           "stretch of it aside, with a reason.")));
+      setHtml(
+          heading(tr("%1 looks %2").arg(q(row.channel), q(row.code)), {}, {}) + paragraph(q(row.text)) +
+          facts.html() +
+          paragraph(tr("The program only points. It counts the channel like any other until the job puts a "
+                       "stretch of it aside, with a reason.")));
       return;
     }
     case Selection::Kind::notice: {

@@ -1,4 +1,5 @@
-// The card beside the lists: everything that is said about the chosen line, plain sentence first, then the basis.
+// The card beside the lists: everything that is said about the chosen line, plain sentence first, then the
+// basis.
 #pragma once
 
 #include <QTextBrowser>

@@ -14,28 +14,30 @@ QString q(const std::string& text) { return QString::fromStdString(text); }
 
 ListContent requirement_lines(const Report* report) {
   ListContent content;
-  content.headers = {tr("Verdict"), tr("Requirement"), tr("Stage"),       tr("Weld"),  tr("Limit"),
-                     tr("Measured"), tr("Margin"),     tr("Uncertainty"), tr("Where"), tr("When")};
+  content.headers = {tr("Verdict"),  tr("Requirement"), tr("Stage"),       tr("Weld"),  tr("Limit"),
+                     tr("Measured"), tr("Margin"),      tr("Uncertainty"), tr("Where"), tr("When")};
   content.numbers = {4, 5, 6, 7};
   content.stretch = 9;
   content.when_empty = tr("Nothing has been asked yet: open a procedure (Ctrl+P) to judge this record.");
   if (!report) return content;
   for (std::size_t i = 0; i < report->requirements.size(); ++i) {
     const RequirementRow& row = report->requirements[i];
-    content.lines.push_back({{q(row.verdict_text), q(row.label), q(row.stage), q(row.weld), q(row.limit),
-                              q(row.measured), q(row.margin), q(row.uncertainty), q(row.where), q(row.brief_when)},
-                             sign_of(row.verdict),
-                             i});
+    content.lines.push_back(
+        {{q(row.verdict_text), q(row.label), q(row.stage), q(row.weld), q(row.limit), q(row.measured),
+          q(row.margin), q(row.uncertainty), q(row.where), q(row.brief_when)},
+         sign_of(row.verdict),
+         i});
   }
-  std::stable_sort(content.lines.begin(), content.lines.end(), [report](const ListLine& a, const ListLine& b) {
-    return report->requirements[a.index].verdict > report->requirements[b.index].verdict;
-  });
+  std::stable_sort(content.lines.begin(), content.lines.end(),
+                   [report](const ListLine& a, const ListLine& b) {
+                     return report->requirements[a.index].verdict > report->requirements[b.index].verdict;
+                   });
   return content;
 }
 
 ListContent finding_lines(const Report* report) {
   ListContent content;
-  content.headers = {tr("Finding"), tr("No."),   tr("Requirement"), tr("Stage"), tr("Weld"),
+  content.headers = {tr("Finding"), tr("No."),  tr("Requirement"), tr("Stage"),          tr("Weld"),
                      tr("Where"),   tr("When"), tr("Extreme"),     tr("What was found"), tr("Review")};
   content.numbers = {1, 7};
   content.stretch = 8;
@@ -44,24 +46,28 @@ ListContent finding_lines(const Report* report) {
   if (!report) return content;
   for (std::size_t i = 0; i < report->findings.size(); ++i) {
     const FindingRow& row = report->findings[i];
-    content.lines.push_back({{q(row.kind_text), q(row.tag), q(row.label), q(row.stage), q(row.weld), q(row.where),
-                              q(row.brief_when), q(row.extreme), q(row.text), q(row.disposition)},
-                             sign_of(row.kind),
-                             i});
+    content.lines.push_back(
+        {{q(row.kind_text), q(row.tag), q(row.label), q(row.stage), q(row.weld), q(row.where),
+          q(row.brief_when), q(row.extreme), q(row.text), q(row.disposition)},
+         sign_of(row.kind),
+         i});
   }
   return content;
 }
 
 ListContent phase_lines(const Report* report) {
   ListContent content;
-  content.headers = {tr("The record shows"), tr("From"), tr("To"), tr("Lasts"), tr("Mean rate"), tr("Level"), tr("Largest spread")};
+  content.headers = {tr("The record shows"), tr("From"), tr("To"), tr("Lasts"), tr("Mean rate"), tr("Level"),
+                     tr("Largest spread")};
   content.numbers = {3, 4, 5, 6};
   content.when_empty = tr("No phases were found in this record.");
   if (!report) return content;
   for (std::size_t i = 0; i < report->phases.size(); ++i) {
     const PhaseRow& row = report->phases[i];
     content.lines.push_back(
-        {{q(row.kind), q(row.start), q(row.end), q(row.duration), q(row.rate), q(row.level), q(row.spread)}, {}, i});
+        {{q(row.kind), q(row.start), q(row.end), q(row.duration), q(row.rate), q(row.level), q(row.spread)},
+         {},
+         i});
   }
   return content;
 }

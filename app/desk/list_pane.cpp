@@ -82,8 +82,8 @@ void ListPane::paintEvent(QPaintEvent* event) {
   if (model_->rowCount() > 0) return;
   QPainter painter(viewport());
   painter.setPen(palette().color(QPalette::PlaceholderText));
-  painter.drawText(viewport()->rect().adjusted(12, 8, -12, -8), Qt::AlignTop | Qt::AlignLeft | Qt::TextWordWrap,
-                   model_->content().when_empty);
+  painter.drawText(viewport()->rect().adjusted(12, 8, -12, -8),
+                   Qt::AlignTop | Qt::AlignLeft | Qt::TextWordWrap, model_->content().when_empty);
 }
 
 }  // namespace soakwright::desk

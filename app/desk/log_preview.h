@@ -16,7 +16,8 @@ struct LogPreview {
 /// At most `most_lines` lines out of the first 64 KiB, decoded as the reader said (Reading::encoding).
 LogPreview preview_of(const std::string& path, const std::string& encoding, int most_lines);
 
-/// How to show a file that the reader refused: by its mark, as UTF-8 where its first bytes are that, else as Latin.
+/// How to show a file that the reader refused: by its mark, as UTF-8 where its first bytes are that, else as
+/// Latin.
 std::string preview_encoding(const std::string& path);
 
 }  // namespace soakwright::desk

@@ -12,7 +12,9 @@ PointerReading reading_at(const Chart& chart, const std::vector<bool>& visible, 
   const std::vector<double>& times = record.times_s;
   const auto later = std::lower_bound(times.begin(), times.end(), at_s);
   auto row = std::min<std::ptrdiff_t>(later - times.begin(), static_cast<std::ptrdiff_t>(times.size()) - 1);
-  if (row > 0 && at_s - times[static_cast<std::size_t>(row - 1)] < times[static_cast<std::size_t>(row)] - at_s) --row;
+  if (row > 0 &&
+      at_s - times[static_cast<std::size_t>(row - 1)] < times[static_cast<std::size_t>(row)] - at_s)
+    --row;
   reading.row = static_cast<std::size_t>(row);
   reading.moment = moment_text(record, times[reading.row]);
   for (std::size_t i = 0; i < record.channels.size(); ++i) {

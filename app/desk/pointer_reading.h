@@ -1,4 +1,5 @@
-// What the record holds at the pointer: the row nearest to it, each channel there, the hottest and the coldest.
+// What the record holds at the pointer: the row nearest to it, each channel there, the hottest and the
+// coldest.
 #pragma once
 
 #include <QString>
@@ -13,7 +14,7 @@ namespace soakwright::desk {
 struct PointerReading {
   std::size_t row = 0;
   QString moment;
-  std::vector<std::optional<double>> celsius;  ///< by channel of the record
+  std::vector<std::optional<double>> celsius;   ///< by channel of the record
   std::optional<std::size_t> hottest, coldest;  ///< channel, among the judged ones that are shown
 };
 

@@ -25,7 +25,10 @@ ListContent file_lines(const LogPreview* preview, const Record* record) {
   if (!preview->readable) content.when_empty = tr("The file is no longer there to be shown.");
   for (qsizetype i = 0; i < preview->lines.size(); ++i) {
     const auto line = static_cast<std::size_t>(i) + 1;
-    content.lines.push_back({{QString::number(line), record ? taken_as(line, record->reading) : QString(), preview->lines[i]}, {}, line});
+    content.lines.push_back(
+        {{QString::number(line), record ? taken_as(line, record->reading) : QString(), preview->lines[i]},
+         {},
+         line});
   }
   if (preview->more) content.lines.push_back({{QStringLiteral("…"), {}, tr("the file goes on")}, {}, 0});
   return content;

@@ -19,7 +19,8 @@ QString unit_sign(TemperatureUnit unit) {
 
 QString temperature_text(std::optional<double> celsius, TemperatureUnit unit) {
   if (!celsius) return QStringLiteral("–");
-  return QString::number(Temperature::of_celsius(*celsius).in(unit), 'f', 1) + QChar(0x00A0) + unit_sign(unit);
+  return QString::number(Temperature::of_celsius(*celsius).in(unit), 'f', 1) + QChar(0x00A0) +
+         unit_sign(unit);
 }
 
 QString elapsed_text(double seconds) {

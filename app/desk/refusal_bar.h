@@ -1,5 +1,5 @@
-// What was refused, in the words of the command line, under the verdict line until it is put away. What is open
-// stays as it is meanwhile.
+// What was refused, in the words of the command line, under the verdict line until it is put away. What is
+// open stays as it is meanwhile.
 #pragma once
 
 #include <QFrame>

@@ -23,7 +23,8 @@ QString keys_text() {
   const auto row = [](const QString& key, const QString& what) {
     return QStringLiteral("<tr><td style='padding-right:18px'><b>%1</b></td><td>%2</td></tr>").arg(key, what);
   };
-  return tr("<h3>On the chart</h3>") + QStringLiteral("<table>") + row(tr("wheel"), tr("zoom in time at the pointer")) +
+  return tr("<h3>On the chart</h3>") + QStringLiteral("<table>") +
+         row(tr("wheel"), tr("zoom in time at the pointer")) +
          row(tr("Ctrl + wheel"), tr("zoom in temperature")) + row(tr("Shift + wheel"), tr("move in time")) +
          row(tr("drag"), tr("move")) + row(tr("right drag, Shift + drag"), tr("zoom into the frame")) +
          row(tr("double click"), tr("the whole record")) +
@@ -42,14 +43,17 @@ QString keys_text() {
 QString cautions_text(const Report* report) {
   QStringList lines;
   if (report)
-    for (const std::string& caution : report->cautions) lines.append(QString::fromStdString(caution).toHtmlEscaped());
+    for (const std::string& caution : report->cautions)
+      lines.append(QString::fromStdString(caution).toHtmlEscaped());
   if (lines.isEmpty())
-    lines = {tr("The program holds a record against the limits that the procedure file names. It does not know the "
-                "code, the contract or the work, and releases nothing."),
-             tr("It reads what the recorder wrote. Whether each thermocouple sat where the job says, was attached "
-                "well and was in calibration cannot be seen in a log."),
-             tr("A verdict is as good as the procedure file: check its limits against the document that they come "
-                "from.")};
+    lines = {
+        tr("The program holds a record against the limits that the procedure file names. It does not know "
+           "the "
+           "code, the contract or the work, and releases nothing."),
+        tr("It reads what the recorder wrote. Whether each thermocouple sat where the job says, was attached "
+           "well and was in calibration cannot be seen in a log."),
+        tr("A verdict is as good as the procedure file: check its limits against the document that they come "
+           "from.")};
   return tr("<h3>Cautions</h3>") + list_of(lines);
 }
 

@@ -14,7 +14,8 @@ constexpr int kColumnWidth = 520;
 constexpr int kMostRecent = 8;
 
 QStringList still_there(QStringList paths) {
-  paths.erase(std::remove_if(paths.begin(), paths.end(), [](const QString& path) { return !QFileInfo::exists(path); }),
+  paths.erase(std::remove_if(paths.begin(), paths.end(),
+                             [](const QString& path) { return !QFileInfo::exists(path); }),
               paths.end());
   return paths;
 }
@@ -30,8 +31,10 @@ QString names_of(const QStringList& paths) {
 StartPage::StartPage(QWidget* parent)
     : QWidget(parent),
       waiting_(new QLabel(this)),
-      open_log_(new QCommandLinkButton(tr("Open a log"), tr("Any text that a recorder or a spreadsheet wrote"), this)),
-      open_job_(new QCommandLinkButton(tr("Open a job"), tr("Names its log, its procedure and the thermocouples"), this)),
+      open_log_(new QCommandLinkButton(tr("Open a log"),
+                                       tr("Any text that a recorder or a spreadsheet wrote"), this)),
+      open_job_(new QCommandLinkButton(tr("Open a job"),
+                                       tr("Names its log, its procedure and the thermocouples"), this)),
       again_(new QCommandLinkButton(tr("Go on where you left off"), QString(), this)),
       recent_title_(new QLabel(tr("Opened lately"), this)),
       recent_(new QListWidget(this)) {
@@ -39,10 +42,10 @@ StartPage::StartPage(QWidget* parent)
   QFont big = title->font();
   big.setPointSizeF(big.pointSizeF() * 2.0);
   title->setFont(big);
-  auto* saying = new QLabel(
-      tr("Drop a log, a procedure and a job on this window, together or one by one. Each is taken as what it says "
-         "it is; a log alone shows its course, with a procedure it gets a verdict."),
-      this);
+  auto* saying = new QLabel(tr("Drop a log, a procedure and a job on this window, together or one by one. "
+                               "Each is taken as what it says "
+                               "it is; a log alone shows its course, with a procedure it gets a verdict."),
+                            this);
   saying->setWordWrap(true);
   waiting_->setWordWrap(true);
   recent_->setAccessibleName(tr("Files opened lately"));
@@ -54,8 +57,8 @@ StartPage::StartPage(QWidget* parent)
   column->setFixedWidth(kColumnWidth);
   auto* inner = new QVBoxLayout(column);
   inner->setSpacing(6);
-  for (QWidget* widget : std::initializer_list<QWidget*>{title, saying, waiting_, again_, open_log_, open_job_,
-                                                         recent_title_, recent_})
+  for (QWidget* widget : std::initializer_list<QWidget*>{title, saying, waiting_, again_, open_log_,
+                                                         open_job_, recent_title_, recent_})
     inner->addWidget(widget);
   auto* layout = new QVBoxLayout(this);
   layout->addStretch(1);

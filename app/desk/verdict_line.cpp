@@ -87,7 +87,8 @@ void VerdictLine::show(const OpenCase& open) {
   if (report && !report->cautions.empty()) {
     caution = q(report->cautions.front()).toHtmlEscaped();
     if (report->cautions.size() > 1)
-      caution += tr(" <a href=\"cautions\">All %n cautions</a>", nullptr, static_cast<int>(report->cautions.size()));
+      caution +=
+          tr(" <a href=\"cautions\">All %n cautions</a>", nullptr, static_cast<int>(report->cautions.size()));
   }
   caution_->setText(caution);
   caution_->setVisible(!caution.isEmpty());
@@ -103,7 +104,8 @@ void VerdictLine::drawSign() {
   sign_->setVisible(verdict_.has_value());
   QPalette inked = palette();
   if (verdict_) {
-    sign_->setPixmap(sign_icon(*verdict_, colours_, kSignSize).pixmap(QSize(kSignSize, kSignSize), devicePixelRatioF()));
+    sign_->setPixmap(
+        sign_icon(*verdict_, colours_, kSignSize).pixmap(QSize(kSignSize, kSignSize), devicePixelRatioF()));
     inked.setColor(QPalette::WindowText, colour_of(*verdict_, colours_));
   }
   word_->setPalette(inked);

@@ -1,5 +1,5 @@
-// The answer, on top of everything: verdict by word and shape, the sentence behind it, what it is about, and the
-// cautions that go with it.
+// The answer, on top of everything: verdict by word and shape, the sentence behind it, what it is about, and
+// the cautions that go with it.
 #pragma once
 
 #include <QWidget>

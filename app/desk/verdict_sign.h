@@ -1,5 +1,5 @@
-// The signs of verdicts and findings, as on paper, in the colours of the window: a shape for each, so that colour only
-// repeats what shape and word say.
+// The signs of verdicts and findings, as on paper, in the colours of the window: a shape for each, so that
+// colour only repeats what shape and word say.
 #pragma once
 
 #include <QIcon>

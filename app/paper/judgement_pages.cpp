@@ -62,7 +62,8 @@ void put_requirements(PageFlow& flow, const Report& report) {
     std::vector<QString> below{text(row.id) + QStringLiteral(": ") + sentence(row.text)};
     if (!row.would_need.empty()) below.push_back(sentence(row.would_need));
     if (!row.first_drift.empty())
-      below.push_back(QStringLiteral("Bound to be missed from ") + text(row.first_drift) + QStringLiteral("."));
+      below.push_back(QStringLiteral("Bound to be missed from ") + text(row.first_drift) +
+                      QStringLiteral("."));
     below.push_back(joined(row.basis));
     rows.push_back({{{text(row.label), true, std::nullopt},
                      cell(row.limit),

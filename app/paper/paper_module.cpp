@@ -61,8 +61,8 @@ Report report_of(const Analysis& analysis, int fahrenheit) {
 
 }  // namespace
 
-/// Printed in F (1) or C (0), in the procedure's unit (-1): 0, or an exit code with the problem in `message` (at most
-/// `size` bytes, ended by a zero).
+/// Printed in F (1) or C (0), in the procedure's unit (-1): 0, or an exit code with the problem in `message`
+/// (at most `size` bytes, ended by a zero).
 SOAKWRIGHT_MODULE_ENTRY int soakwright_write_report_in(const soakwright::Analysis* analysis, int fahrenheit,
                                                        const char* path, char* message, unsigned long size) {
   bring_application();

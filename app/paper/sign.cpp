@@ -49,7 +49,8 @@ void draw_sign(QPainter& painter, QPointF centre, double radius, Sign sign) {
   draw_sign(painter, centre, radius, sign, colour_of(sign), colour::kPaper);
 }
 
-void draw_sign(QPainter& painter, QPointF centre, double radius, Sign sign, const QColor& ink, const QColor& paper) {
+void draw_sign(QPainter& painter, QPointF centre, double radius, Sign sign, const QColor& ink,
+               const QColor& paper) {
   const auto at = [&](double x, double y) { return centre + radius * QPointF(x, y); };
   const auto line = [&](const QColor& colour) {
     return QPen(colour, 0.28 * radius, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin);

@@ -20,6 +20,7 @@ QColor colour_of(Sign sign);
 /// In the colours of the paper.
 void draw_sign(QPainter& painter, QPointF centre, double radius, Sign sign);
 /// In other colours: the window's.
-void draw_sign(QPainter& painter, QPointF centre, double radius, Sign sign, const QColor& ink, const QColor& paper);
+void draw_sign(QPainter& painter, QPointF centre, double radius, Sign sign, const QColor& ink,
+               const QColor& paper);
 
 }  // namespace soakwright::paper

@@ -211,7 +211,8 @@ std::string PrintedNumbers::brief_moment(double at_s) const {
   const std::string text = clock_text(*local, time_digits_);
   if (record_->local_time(record_->begin_s())->date() == record_->local_time(record_->end_s())->date())
     return text.substr(kDateLength);
-  return fmt::format("{} {} {}", local->date().day, kMonths[local->date().month - 1], text.substr(kDateLength));
+  return fmt::format("{} {} {}", local->date().day, kMonths[local->date().month - 1],
+                     text.substr(kDateLength));
 }
 
 std::string PrintedNumbers::brief_when(std::optional<double> at_s, std::optional<double> from_s,

@@ -9,7 +9,8 @@ namespace {
 
 constexpr double kReachedBar = 5.0;
 
-void label(QPainter* painter, const QPointF& at, const QString& text, const QColor& ink, const QColor& paper) {
+void label(QPainter* painter, const QPointF& at, const QString& text, const QColor& ink,
+           const QColor& paper) {
   const QFontMetricsF metrics(painter->font());
   const QRectF box(at.x(), at.y() - metrics.height(), metrics.horizontalAdvance(text) + 6, metrics.height());
   QColor veil = paper;
@@ -41,11 +42,12 @@ void draw_reached(QPainter* painter, const PixelMap& map, const StageCourse& sta
                   const ChartColours& colours) {
   const double y = map.y(low_c);
   const auto bar = [&](const TimeSpan& span, double height, const QBrush& brush) {
-    painter->fillRect(QRectF(map.x(span.first), y, std::max(1.0, map.x(span.second) - map.x(span.first)), height),
-                      brush);
+    painter->fillRect(
+        QRectF(map.x(span.first), y, std::max(1.0, map.x(span.second) - map.x(span.first)), height), brush);
   };
   for (const TimeSpan& span : stage.stretches) bar(span, 0.5 * kReachedBar, colours.band_edge);
-  for (const TimeSpan& span : stage.set_aside) bar(span, kReachedBar, QBrush(colours.faint_ink, Qt::Dense4Pattern));
+  for (const TimeSpan& span : stage.set_aside)
+    bar(span, kReachedBar, QBrush(colours.faint_ink, Qt::Dense4Pattern));
   if (stage.core) bar(*stage.core, kReachedBar, colours.band_edge);
 }
 
@@ -79,9 +81,9 @@ void BackdropLayer::draw(QCPPainter* painter) {
   for (const ChartBand& band : chart->bands) draw_band(painter, map, band, colours);
   if (scene().verdicts) {
     for (const StageCourse& stage : scene().verdicts->stages) {
-      const auto band = std::find_if(chart->bands.begin(), chart->bands.end(), [&stage](const ChartBand& one) {
-        return one.stage == stage.number && one.weld == stage.weld;
-      });
+      const auto band = std::find_if(
+          chart->bands.begin(), chart->bands.end(),
+          [&stage](const ChartBand& one) { return one.stage == stage.number && one.weld == stage.weld; });
       if (band != chart->bands.end()) draw_reached(painter, map, stage, band->low_c, colours);
     }
   }
@@ -90,8 +92,9 @@ void BackdropLayer::draw(QCPPainter* painter) {
     QPen pen(hard ? colours.ceiling : colours.level, hard ? 1.5 : 1.0, hard ? Qt::SolidLine : Qt::DashLine);
     pen.setCosmetic(true);
     painter->setPen(pen);
-    painter->drawLine(QPointF(std::max(map.x(level.from_s), map.left), map.y(level.level_c)),
-                      QPointF(std::min(map.x(level.to_s), map.left + map.rect.width()), map.y(level.level_c)));
+    painter->drawLine(
+        QPointF(std::max(map.x(level.from_s), map.left), map.y(level.level_c)),
+        QPointF(std::min(map.x(level.to_s), map.left + map.rect.width()), map.y(level.level_c)));
   }
 
   // Labels last, and each place only once: several stages often share a level.
@@ -100,9 +103,11 @@ void BackdropLayer::draw(QCPPainter* painter) {
   const auto put_label = [&](double at_s, double celsius, const std::string& said, const QColor& ink) {
     const QString text = QString::fromStdString(said);
     const QPointF at(std::max(map.x(at_s), map.left) + 3.0, map.y(celsius) - 2.0);
-    const QRectF box(at.x(), at.y() - metrics.height(), metrics.horizontalAdvance(text) + 6, metrics.height());
+    const QRectF box(at.x(), at.y() - metrics.height(), metrics.horizontalAdvance(text) + 6,
+                     metrics.height());
     if (!QRectF(map.rect).contains(box)) return;
-    if (std::any_of(taken.begin(), taken.end(), [&box](const QRectF& one) { return one.intersects(box); })) return;
+    if (std::any_of(taken.begin(), taken.end(), [&box](const QRectF& one) { return one.intersects(box); }))
+      return;
     taken.push_back(box);
     label(painter, at, text, ink, colours.paper);
   };
@@ -117,7 +122,8 @@ void BackdropLayer::draw(QCPPainter* painter) {
     for (const ChartNote& note : *notes) {
       if (note.at_s < map.from_s || note.at_s > map.to_s) continue;
       painter->setPen(QPen(colours.note, 1.0, Qt::DotLine));
-      painter->drawLine(QPointF(map.x(note.at_s), map.rect.top()), QPointF(map.x(note.at_s), map.rect.bottom()));
+      painter->drawLine(QPointF(map.x(note.at_s), map.rect.top()),
+                        QPointF(map.x(note.at_s), map.rect.bottom()));
       put_label(note.at_s, top_c, note.text, colours.note);
     }
   }

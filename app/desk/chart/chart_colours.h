@@ -1,5 +1,5 @@
-// The colours of the chart, our own, for a light and for a dark window. Colour never stands alone: traces differ by
-// dash as well, verdicts by shape and word.
+// The colours of the chart, our own, for a light and for a dark window. Colour never stands alone: traces
+// differ by dash as well, verdicts by shape and word.
 #pragma once
 
 #include <QColor>

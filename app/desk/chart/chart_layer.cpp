@@ -20,8 +20,6 @@ ChartLayer::ChartLayer(QCustomPlot* plot, const QString& layer, QCPAxisRect* rec
 
 QRect ChartLayer::clipRect() const { return rect_ ? rect_->rect() : QRect(); }
 
-void ChartLayer::applyDefaultAntialiasingHint(QCPPainter* painter) const {
-  painter->setAntialiasing(true);
-}
+void ChartLayer::applyDefaultAntialiasingHint(QCPPainter* painter) const { painter->setAntialiasing(true); }
 
 }  // namespace soakwright::desk

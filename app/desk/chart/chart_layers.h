@@ -3,15 +3,16 @@
 // Only the chart's own .cpp files include this: it brings the plot library's header.
 #pragma once
 
-#include <qcustomplot.h>
-
 #include <vector>
+
+#include <qcustomplot.h>
 
 #include "app/desk/chart/chart_scene.h"
 
 namespace soakwright::desk {
 
-/// Maps seconds and Celsius to pixels of one axis rectangle; linear, so cheaper than asking the axes per point.
+/// Maps seconds and Celsius to pixels of one axis rectangle; linear, so cheaper than asking the axes per
+/// point.
 struct PixelMap {
   explicit PixelMap(const QCPAxisRect& rect);
   [[nodiscard]] double x(double at_s) const { return left + (at_s - from_s) * pixels_per_s; }

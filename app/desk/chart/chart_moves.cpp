@@ -14,10 +14,10 @@
 namespace soakwright::desk {
 namespace {
 
-constexpr double kStep = 1.25;          ///< one notch of the wheel, one key
-constexpr double kPanShare = 0.15;      ///< of what is in view, one key
+constexpr double kStep = 1.25;      ///< one notch of the wheel, one key
+constexpr double kPanShare = 0.15;  ///< of what is in view, one key
 constexpr double kSmallestSpan_k = 0.5;
-constexpr double kClickSlack = 4.0;     ///< pixels; farther is a drag
+constexpr double kClickSlack = 4.0;  ///< pixels; farther is a drag
 constexpr double kNearTrace = 8.0;
 
 /// Keeps a range within the whole, shrinking it only where it is wider.
@@ -100,7 +100,8 @@ void ChartPane::moveTo(double from_s, double to_s) {
       high = std::max(high, *scene_.evidence->level_c);
     }
     std::vector<ChartPoint> drawn = scene_.evidence->points;
-    if (scene_.evidence->fit) drawn.insert(drawn.end(), {scene_.evidence->fit->first, scene_.evidence->fit->second});
+    if (scene_.evidence->fit)
+      drawn.insert(drawn.end(), {scene_.evidence->fit->first, scene_.evidence->fit->second});
     for (const ChartPoint& point : drawn) {
       low = std::min(low, point.level_c);
       high = std::max(high, point.level_c);
@@ -125,7 +126,8 @@ void ChartPane::stepPointer(int rows) {
   const Ranges now = ranges();
   const double from = scene_.pointer_s.value_or(0.5 * (now.from_s + now.to_s));
   const auto nearest = std::lower_bound(times.begin(), times.end(), from - 1e-6) - times.begin();
-  const auto row = std::clamp<std::ptrdiff_t>(nearest + rows, 0, static_cast<std::ptrdiff_t>(times.size()) - 1);
+  const auto row =
+      std::clamp<std::ptrdiff_t>(nearest + rows, 0, static_cast<std::ptrdiff_t>(times.size()) - 1);
   const double at_s = times[static_cast<std::size_t>(row)];
   if (at_s < now.from_s || at_s > now.to_s) {
     Ranges next = now;

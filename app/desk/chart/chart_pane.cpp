@@ -64,7 +64,8 @@ ChartPane::ChartPane(QWidget* parent) : QWidget(parent), plot_(new QCustomPlot(t
   for (const char* name : {"traces", "evidence", "pointer"}) {
     plot_->addLayer(QLatin1String(name), plot_->layer(QStringLiteral("axes")), QCustomPlot::limAbove);
   }
-  // Added one above the axes each time, they stand in the order pointer, evidence, traces from below: put right.
+  // Added one above the axes each time, they stand in the order pointer, evidence, traces from below: put
+  // right.
   plot_->moveLayer(plot_->layer(QStringLiteral("evidence")), plot_->layer(QStringLiteral("traces")));
   plot_->moveLayer(plot_->layer(QStringLiteral("pointer")), plot_->layer(QStringLiteral("evidence")));
   plot_->layer(QStringLiteral("pointer"))->setMode(QCPLayer::lmBuffered);
@@ -208,8 +209,10 @@ std::pair<double, double> ChartPane::temperaturesShown(double from_s, double to_
   double high = -low;
   if (scene_.chart() && scene_.traces) {
     const std::vector<double>& times = scene_.chart()->record->times_s;
-    const auto first = static_cast<std::size_t>(std::lower_bound(times.begin(), times.end(), from_s) - times.begin());
-    const auto last = static_cast<std::size_t>(std::upper_bound(times.begin(), times.end(), to_s) - times.begin());
+    const auto first =
+        static_cast<std::size_t>(std::lower_bound(times.begin(), times.end(), from_s) - times.begin());
+    const auto last =
+        static_cast<std::size_t>(std::upper_bound(times.begin(), times.end(), to_s) - times.begin());
     const std::vector<ChartTrace>& all = scene_.chart()->traces;
     for (std::size_t i = 0; i < all.size(); ++i) {
       if (!scene_.shows(i)) continue;

@@ -1,5 +1,5 @@
-// The chart as a widget: shows one report's chart, moves over it by mouse and keyboard, and tells where the pointer
-// is and what was clicked. It decides nothing and holds no file.
+// The chart as a widget: shows one report's chart, moves over it by mouse and keyboard, and tells where the
+// pointer is and what was clicked. It decides nothing and holds no file.
 #pragma once
 
 #include <QWidget>

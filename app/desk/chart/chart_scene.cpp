@@ -7,7 +7,8 @@ namespace soakwright::desk {
 bool ChartScene::shows(std::size_t trace) const {
   const std::size_t channel = report->chart.traces[trace].channel;
   if (channel < visible.size() && visible[channel]) return true;
-  return evidence && std::find(evidence->traces.begin(), evidence->traces.end(), trace) != evidence->traces.end();
+  return evidence &&
+         std::find(evidence->traces.begin(), evidence->traces.end(), trace) != evidence->traces.end();
 }
 
 bool ChartScene::followed(std::size_t trace) const {

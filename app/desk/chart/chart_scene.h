@@ -15,11 +15,11 @@ struct ChartScene {
   std::shared_ptr<const Report> report;
   std::shared_ptr<const Verdicts> verdicts;  ///< null where nothing was asked
   std::shared_ptr<const TraceSet> traces;
-  std::vector<bool> visible;              ///< by channel of the record
-  std::vector<QPen> pens;                 ///< by trace of the chart
-  const Evidence* evidence = nullptr;     ///< of the chosen requirement, inside `report`
-  std::optional<std::size_t> mark;        ///< the chosen finding's mark
-  std::optional<std::size_t> emphasised;  ///< trace picked out by hand
+  std::vector<bool> visible;                             ///< by channel of the record
+  std::vector<QPen> pens;                                ///< by trace of the chart
+  const Evidence* evidence = nullptr;                    ///< of the chosen requirement, inside `report`
+  std::optional<std::size_t> mark;                       ///< the chosen finding's mark
+  std::optional<std::size_t> emphasised;                 ///< trace picked out by hand
   std::optional<std::pair<double, double>> chosen_time;  ///< of a chosen phase, suspect, finding
   std::optional<double> pointer_s;
   ChartColours colours;

@@ -9,9 +9,9 @@ namespace soakwright::desk {
 namespace {
 
 constexpr double kDay = 86'400.0;
-constexpr std::array<double, 21> kSteps = {1,    2,    5,    10,    15,    30,        60,  120, 300,
-                                           600,  900,  1800, 3600,  7200,  10'800,    21'600, 43'200,
-                                           kDay, 2 * kDay, 7 * kDay, 14 * kDay};
+constexpr std::array<double, 21> kSteps = {1,      2,      5,      10,   15,       30,       60,
+                                           120,    300,    600,    900,  1800,     3600,     7200,
+                                           10'800, 21'600, 43'200, kDay, 2 * kDay, 7 * kDay, 14 * kDay};
 
 }  // namespace
 
@@ -35,7 +35,8 @@ double ClockTicker::getTickStep(const QCPRange& range) {
 
 int ClockTicker::getSubTickCount(double step) {
   if (step == 10'800.0 || step == 900.0 || step == 15.0) return 2;
-  if (step == 7200.0 || step == 120.0 || step == 2.0 || step == 1800.0 || step == 21'600.0 || step == 30.0) return 1;
+  if (step == 7200.0 || step == 120.0 || step == 2.0 || step == 1800.0 || step == 21'600.0 || step == 30.0)
+    return 1;
   return step >= kDay || step == 3600.0 || step == 60.0 || step == 43'200.0 ? 3 : 4;
 }
 
@@ -86,7 +87,8 @@ QString TemperatureTicker::getTickLabel(double tick, const QLocale& /*locale*/, 
   const double value = Temperature::of_celsius(tick).in(unit_);
   // Round values of the unit, but for the last bit of the way there and back.
   const double tenth = std::round(value * 10.0) / 10.0;
-  return tenth == std::round(tenth) ? QString::number(static_cast<int>(tenth)) : QString::number(tenth, 'f', 1);
+  return tenth == std::round(tenth) ? QString::number(static_cast<int>(tenth))
+                                    : QString::number(tenth, 'f', 1);
 }
 
 }  // namespace soakwright::desk

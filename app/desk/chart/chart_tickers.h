@@ -1,12 +1,12 @@
-// Ticks at round moments of the log's clock and at round temperatures of the report's unit, while the axes count
-// seconds and Celsius.
+// Ticks at round moments of the log's clock and at round temperatures of the report's unit, while the axes
+// count seconds and Celsius.
 //
 // Only the chart's own .cpp files include this: it brings the plot library's header.
 #pragma once
 
-#include <qcustomplot.h>
-
 #include <memory>
+
+#include <qcustomplot.h>
 
 #include "core/report/chart.h"
 

@@ -61,9 +61,11 @@ void EvidenceLayer::draw(QCPPainter* painter) {
   if (evidence->fit) {
     const auto& [from, to] = *evidence->fit;
     painter->setPen(cosmetic(colours.paper, 5.0));
-    painter->drawLine(QPointF(map.x(from.at_s), map.y(from.level_c)), QPointF(map.x(to.at_s), map.y(to.level_c)));
+    painter->drawLine(QPointF(map.x(from.at_s), map.y(from.level_c)),
+                      QPointF(map.x(to.at_s), map.y(to.level_c)));
     painter->setPen(cosmetic(colours.evidence, 2.4));
-    painter->drawLine(QPointF(map.x(from.at_s), map.y(from.level_c)), QPointF(map.x(to.at_s), map.y(to.level_c)));
+    painter->drawLine(QPointF(map.x(from.at_s), map.y(from.level_c)),
+                      QPointF(map.x(to.at_s), map.y(to.level_c)));
     drawPoint(painter, map, from);
     drawPoint(painter, map, to);
   }

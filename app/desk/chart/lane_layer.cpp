@@ -1,4 +1,5 @@
-// The course strip: what the record shows by itself, what was asked, and where the findings are, on one time axis.
+// The course strip: what the record shows by itself, what was asked, and where the findings are, on one time
+// axis.
 
 #include <algorithm>
 
@@ -29,10 +30,12 @@ std::vector<LaneLayer::Lane> LaneLayer::lanesOf(const Chart& chart) {
       if (!weld || segment.weld == *weld) lane.parts.push_back({&segment, segment.from_s, segment.to_s});
     // Heat and cool stages reach over the holds that bound them: there the hold is what counts.
     for (Part& part : lane.parts) {
-      if (part.segment->kind != ChartSegment::Kind::heat && part.segment->kind != ChartSegment::Kind::cool) continue;
+      if (part.segment->kind != ChartSegment::Kind::heat && part.segment->kind != ChartSegment::Kind::cool)
+        continue;
       for (const Part& hold : lane.parts) {
         if (hold.segment->kind != ChartSegment::Kind::hold) continue;
-        if (hold.from_s <= part.from_s && hold.to_s < part.to_s) part.from_s = std::max(part.from_s, hold.to_s);
+        if (hold.from_s <= part.from_s && hold.to_s < part.to_s)
+          part.from_s = std::max(part.from_s, hold.to_s);
         if (hold.to_s >= part.to_s && hold.from_s > part.from_s) part.to_s = std::min(part.to_s, hold.from_s);
       }
     }
@@ -64,7 +67,7 @@ void LaneLayer::drawSegment(QCPPainter* painter, const QRectF& box, const ChartS
   painter->setBrush(colours.of_segment(segment.kind));
   painter->drawRoundedRect(box.adjusted(0.5, 0, -0.5, 0), 2, 2);
   const QString text = painter->fontMetrics().elidedText(QString::fromStdString(segment.text), Qt::ElideRight,
-                                                          static_cast<int>(box.width()) - 8);
+                                                         static_cast<int>(box.width()) - 8);
   if (text.size() < 3) return;
   painter->setPen(colours.ink);
   painter->drawText(box.adjusted(4, 0, -4, 0), Qt::AlignVCenter | Qt::AlignLeft, text);
@@ -86,7 +89,8 @@ void LaneLayer::drawMarks(QCPPainter* painter, const PixelMap& map, const QRectF
     if (box.isEmpty()) continue;
     const QColor colour = colours.of_finding(mark.kind);
     if (map.x(mark.to_s) - map.x(mark.from_s) > kSmallestMark)
-      painter->fillRect(QRectF(box.left(), lane.center().y() - 1.5, box.width(), 3), mixed(colour, colours.paper, 0.5));
+      painter->fillRect(QRectF(box.left(), lane.center().y() - 1.5, box.width(), 3),
+                        mixed(colour, colours.paper, 0.5));
     draw_sign(*painter, box.center(), 0.32 * lane.height(), sign_of(mark.kind), colour, colours.paper);
     if (scene().mark && *scene().mark == i) {
       painter->setPen(QPen(colours.evidence, 1.6));

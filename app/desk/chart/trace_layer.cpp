@@ -57,9 +57,9 @@ void TraceLayer::drawPart(QCPPainter* painter, const PixelMap& map, const TraceP
                           double from_s, double to_s) {
   const Chart& chart = *scene().chart();
   points_.clear();
-  pyramid.append_polyline({from_s, to_s, 1.0 / map.pixels_per_s, 0.5 / map.pixels_per_c, chart.bridge_s,
-                           chart.record->breaks},
-                          points_);
+  pyramid.append_polyline(
+      {from_s, to_s, 1.0 / map.pixels_per_s, 0.5 / map.pixels_per_c, chart.bridge_s, chart.record->breaks},
+      points_);
   pixels_.clear();
   const auto put_down = [&] {
     if (pixels_.size() == 1) {

@@ -114,10 +114,10 @@ std::size_t TracePyramid::rows_per_node(std::size_t level) const {
 
 void TracePyramid::append_polyline(const Scale& scale, std::vector<TracePoint>& out) const {
   if (celsius_.empty()) return;
-  auto first = static_cast<std::size_t>(
-      std::lower_bound(times_s_.begin(), times_s_.end(), scale.from_s) - times_s_.begin());
-  auto last = static_cast<std::size_t>(
-      std::upper_bound(times_s_.begin(), times_s_.end(), scale.to_s) - times_s_.begin());
+  auto first = static_cast<std::size_t>(std::lower_bound(times_s_.begin(), times_s_.end(), scale.from_s) -
+                                        times_s_.begin());
+  auto last = static_cast<std::size_t>(std::upper_bound(times_s_.begin(), times_s_.end(), scale.to_s) -
+                                       times_s_.begin());
   // One reading beyond either edge, past missing ones, so that lines leave the picture.
   while (first > 0 && std::isnan(celsius_[--first])) {
   }

@@ -1,4 +1,5 @@
-// One channel's readings prepared for drawing at any scale: what a pixel column can show of them, and no more.
+// One channel's readings prepared for drawing at any scale: what a pixel column can show of them, and no
+// more.
 //
 // For drawing only. Readings for people come from the record itself.
 #pragma once
@@ -28,13 +29,14 @@ class TracePyramid {
   struct Scale {
     double from_s = 0.0;
     double to_s = 0.0;
-    double column_s = 1.0;      ///< width of a pixel column
-    double row_c = 0.1;         ///< height of a pixel
-    double bridge_s = 0.0;      ///< readings farther apart are not joined
+    double column_s = 1.0;                ///< width of a pixel column
+    double row_c = 0.1;                   ///< height of a pixel
+    double bridge_s = 0.0;                ///< readings farther apart are not joined
     std::span<const std::size_t> breaks;  ///< rows r where nothing joins r and r + 1
   };
-  /// Appends the polyline for the part in view, one row beyond it on either side: for each pixel column the first,
-  /// lowest, highest and last reading, less where they fall together. Cost grows with the columns, not the rows.
+  /// Appends the polyline for the part in view, one row beyond it on either side: for each pixel column the
+  /// first, lowest, highest and last reading, less where they fall together. Cost grows with the columns, not
+  /// the rows.
   void append_polyline(const Scale& scale, std::vector<TracePoint>& out) const;
 
   /// Lowest and highest reading in rows [first, last); NaN where there is none.

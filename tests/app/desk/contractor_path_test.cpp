@@ -1,4 +1,5 @@
-// The contractor: opens the job, looks at margins, hides channels, changes a limit in an editor and presses F5.
+// The contractor: opens the job, looks at margins, hides channels, changes a limit in an editor and presses
+// F5.
 
 #include <QFile>
 #include <QTreeView>
@@ -28,7 +29,8 @@ class ContractorPathTest : public QObject {
     files_ = std::make_unique<QTemporaryDir>();
     log_ = made::log(files_->path(), QStringLiteral("d3-n2.csv"), {});
     procedure_ = made::procedure(files_->path(), QStringLiteral("htp-021.toml"), 140, 100);
-    job_ = made::job(files_->path(), QStringLiteral("d3-n2.toml"), QStringLiteral("d3-n2.csv"), QStringLiteral("htp-021.toml"));
+    job_ = made::job(files_->path(), QStringLiteral("d3-n2.toml"), QStringLiteral("d3-n2.csv"),
+                     QStringLiteral("htp-021.toml"));
   }
 
   void opens_the_job_and_with_it_log_and_procedure() {
@@ -109,9 +111,10 @@ class ContractorPathTest : public QObject {
     RealWindow real;
     QVERIFY(real.open({job_}));
     const auto before = real.window.session().open().analysis;
-    const QString bad = made::write(files_->path(), QStringLiteral("bad.toml"),
-                                    QStringLiteral("soakwright = \"procedure 1\"\nnumber = \"X\"\nunit = \"C\"\ncolour = 3\n"
-                                                   "[[stage]]\nkind = \"hold\"\nlow = 620\nhigh = 590\ntime_min = \"1 h\"\n"));
+    const QString bad = made::write(
+        files_->path(), QStringLiteral("bad.toml"),
+        QStringLiteral("soakwright = \"procedure 1\"\nnumber = \"X\"\nunit = \"C\"\ncolour = 3\n"
+                       "[[stage]]\nkind = \"hold\"\nlow = 620\nhigh = 590\ntime_min = \"1 h\"\n"));
     QVERIFY(real.open({bad}));
     const auto expected = read_procedure(bad.toStdString());
     QVERIFY(!expected.ok());

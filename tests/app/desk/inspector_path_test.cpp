@@ -1,4 +1,5 @@
-// The inspector: handed a log and a procedure, wants the verdict, its evidence, how the file was read, and a report.
+// The inspector: handed a log and a procedure, wants the verdict, its evidence, how the file was read, and a
+// report.
 
 #include <QComboBox>
 #include <QFileInfo>
@@ -94,10 +95,14 @@ class InspectorPathTest : public QObject {
     const auto whole = chart->ranges();
     int row = -1;
     for (int i = 0; i < list->lines().rowCount(); ++i)
-      if (report->requirements[list->lines().content().lines[static_cast<std::size_t>(i)].index].id == "stage-1.heating-rate") row = i;
+      if (report->requirements[list->lines().content().lines[static_cast<std::size_t>(i)].index].id ==
+          "stage-1.heating-rate")
+        row = i;
     QVERIFY(row >= 0);
-    const auto& rate = report->requirements[list->lines().content().lines[static_cast<std::size_t>(row)].index];
-    QTest::mouseClick(list->viewport(), Qt::LeftButton, {}, list->visualRect(list->model()->index(row, 1)).center());
+    const auto& rate =
+        report->requirements[list->lines().content().lines[static_cast<std::size_t>(row)].index];
+    QTest::mouseClick(list->viewport(), Qt::LeftButton, {},
+                      list->visualRect(list->model()->index(row, 1)).center());
     QVERIFY(rate.evidence.from_s && rate.evidence.to_s && rate.evidence.fit);
     const auto seen = chart->ranges();
     QVERIFY(seen.to_s - seen.from_s < 0.5 * (whole.to_s - whole.from_s));
@@ -107,7 +112,8 @@ class InspectorPathTest : public QObject {
     const QString card = real.part<EvidenceCard>()->toPlainText();
     for (const std::string& said : {rate.limit, rate.measured, rate.margin, rate.text})
       QVERIFY2(card.contains(QString::fromStdString(said)), said.c_str());
-    for (const Fact& fact : rate.basis) QVERIFY2(card.contains(QString::fromStdString(fact.text)), fact.text.c_str());
+    for (const Fact& fact : rate.basis)
+      QVERIFY2(card.contains(QString::fromStdString(fact.text)), fact.text.c_str());
   }
 
   void sees_how_the_file_was_read() {
@@ -151,7 +157,8 @@ class InspectorPathTest : public QObject {
 
   void sees_the_uncertainty_budget_behind_a_guarded_margin() {
     RealWindow real;
-    QVERIFY(real.open({QStringLiteral(SOAKWRIGHT_SOURCE_DIR "/sample-logs/w-117-stress-relief/job-guarded.toml")}));
+    QVERIFY(real.open(
+        {QStringLiteral(SOAKWRIGHT_SOURCE_DIR "/sample-logs/w-117-stress-relief/job-guarded.toml")}));
     const auto* report = real.window.session().report();
     QVERIFY(report && report->guarded);
     for (std::size_t i = 0; i < report->requirements.size(); ++i) {
@@ -160,8 +167,8 @@ class InspectorPathTest : public QObject {
     }
     const QString card = real.part<EvidenceCard>()->toPlainText();
     // IEC 60584-1, type K, class 1, at the ceiling of 650 °C: 0.4 % are 2.6 °C.
-    for (const char* said : {"Uncertainty budget of", "IEC 60584-1 class 1", "650 °C, ceiling", "2.60", "extension cable",
-                             "√12", "U of a rate"})
+    for (const char* said : {"Uncertainty budget of", "IEC 60584-1 class 1", "650 °C, ceiling", "2.60",
+                             "extension cable", "√12", "U of a rate"})
       QVERIFY2(card.contains(QString::fromUtf8(said)), qPrintable(card));
   }
 };

@@ -67,7 +67,8 @@ QString log(const QString& folder, const QString& name, const Run& run) {
       if (run.dip && run.dip->channel == i) {
         const double into = hours - up - run.dip->at_h;
         const double lasts = run.dip->lasts_min / 60.0;
-        if (into >= 0.0 && into <= lasts) celsius -= run.dip->depth * std::min({1.0, 8.0 * into / lasts, 8.0 * (lasts - into) / lasts});
+        if (into >= 0.0 && into <= lasts)
+          celsius -= run.dip->depth * std::min({1.0, 8.0 * into / lasts, 8.0 * (lasts - into) / lasts});
       }
       out << "," << QString::number(celsius, 'f', 1);
     }
@@ -79,7 +80,8 @@ QString log(const QString& folder, const QString& name, const Run& run) {
 }
 
 QString procedure(const QString& folder, const QString& name, int rate, int hold_min) {
-  return write(folder, name, QStringLiteral(R"(soakwright = "procedure 1"
+  return write(folder, name,
+               QStringLiteral(R"(soakwright = "procedure 1"
 number = "HTP-021"
 revision = "C"
 title = "Stress relief of 38 mm drum nozzle seams"
@@ -111,11 +113,14 @@ kind = "cool"
 above = 300
 rate_max = 180
 spread_max = 60
-)").arg(rate).arg(hold_min));
+)")
+                   .arg(rate)
+                   .arg(hold_min));
 }
 
 QString job(const QString& folder, const QString& name, const QString& log, const QString& procedure) {
-  return write(folder, name, QStringLiteral(R"(soakwright = "job 1"
+  return write(folder, name,
+               QStringLiteral(R"(soakwright = "job 1"
 work = "Steam drum D-3, nozzle N2 to shell"
 weld = "W-117"
 client = "Saltmarsh Heat & Power"
@@ -132,7 +137,8 @@ column = "TC2"
 column = "TC3"
 [[thermocouple]]
 column = "TC4"
-)").arg(log, procedure));
+)")
+                   .arg(log, procedure));
 }
 
 }  // namespace soakwright::desk::made

@@ -16,7 +16,7 @@ struct Run {
   double until_h = 0.0;  ///< goes on at the end temperature to here
   bool set_point = false;
   struct Dip {
-    int channel = 1;  ///< from 0
+    int channel = 1;    ///< from 0
     double at_h = 0.5;  ///< after the hold begins
     double depth = 25.0;
     double lasts_min = 12.0;

@@ -31,15 +31,16 @@ class SessionTest : public QObject {
     other.channels = 6;
     other_log_ = made::log(files_.path(), QStringLiteral("d3-n3.csv"), other);
     procedure_ = made::procedure(files_.path(), QStringLiteral("htp-021.toml"), 140, 100);
-    job_ = made::job(files_.path(), QStringLiteral("d3-n2.toml"), QStringLiteral("d3-n2.csv"), QStringLiteral("htp-021.toml"));
+    job_ = made::job(files_.path(), QStringLiteral("d3-n2.toml"), QStringLiteral("d3-n2.csv"),
+                     QStringLiteral("htp-021.toml"));
   }
 
   void tells_a_file_by_what_it_says() {
     QVERIFY(file_kind(log_) == FileKind::log);
     QVERIFY(file_kind(procedure_) == FileKind::procedure);
     QVERIFY(file_kind(job_) == FileKind::job);
-    QVERIFY(file_kind(made::write(files_.path(), QStringLiteral("r.toml"), QStringLiteral("# \nsoakwright = 'review 1'\n"))) ==
-            FileKind::review);
+    QVERIFY(file_kind(made::write(files_.path(), QStringLiteral("r.toml"),
+                                  QStringLiteral("# \nsoakwright = 'review 1'\n"))) == FileKind::review);
     QVERIFY(file_kind(files_.filePath(QStringLiteral("gone.toml"))) == FileKind::procedure);
   }
 
@@ -111,7 +112,8 @@ class SessionTest : public QObject {
     request.log = nothing.toStdString();
     const auto expected = look(request);
     QVERIFY(!expected.ok());
-    QCOMPARE(refused[0][0].toStringList().first(), QString::fromStdString(expected.problems().front().text()));
+    QCOMPARE(refused[0][0].toStringList().first(),
+             QString::fromStdString(expected.problems().front().text()));
     QVERIFY(session.open().analysis.record == record);
   }
 
@@ -154,8 +156,9 @@ class SessionTest : public QObject {
 
   void the_log_is_read_again_with_the_order_of_dates_that_is_chosen() {
     Session session;
-    const QString either = made::write(files_.path(), QStringLiteral("either.csv"),
-                                       QStringLiteral("Time,TC1\n02/04/2031 06:00,20\n02/04/2031 06:01,21\n02/04/2031 06:02,22\n"));
+    const QString either = made::write(
+        files_.path(), QStringLiteral("either.csv"),
+        QStringLiteral("Time,TC1\n02/04/2031 06:00,20\n02/04/2031 06:01,21\n02/04/2031 06:02,22\n"));
     QSignalSpy refused(&session, &Session::refused);
     session.openFiles({either});
     QVERIFY(settled(session));

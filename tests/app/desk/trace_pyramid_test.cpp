@@ -13,8 +13,8 @@ class TracePyramidTest : public QObject {
   Q_OBJECT
 
  private:
-  static std::vector<TracePoint> drawn(const TracePyramid& pyramid, double from_s, double to_s, double columns,
-                                       double bridge_s = 1e9) {
+  static std::vector<TracePoint> drawn(const TracePyramid& pyramid, double from_s, double to_s,
+                                       double columns, double bridge_s = 1e9) {
     std::vector<TracePoint> points;
     pyramid.append_polyline({from_s, to_s, (to_s - from_s) / columns, 0.0, bridge_s, {}}, points);
     return points;
@@ -73,7 +73,8 @@ class TracePyramidTest : public QObject {
     const std::vector<double> times = {0, 10, 20, 300, 310, 320};
     const TracePyramid pyramid(times, Readings::of_celsius({1, 2, 3, 4, 5, 6}, 0.1));
     const auto pen_up = [](const std::vector<TracePoint>& points) {
-      return std::count_if(points.begin(), points.end(), [](const TracePoint& p) { return std::isnan(p.celsius); });
+      return std::count_if(points.begin(), points.end(),
+                           [](const TracePoint& p) { return std::isnan(p.celsius); });
     };
     QCOMPARE(pen_up(drawn(pyramid, 0, 320, 320, 120.0)), 1);
     QCOMPARE(pen_up(drawn(pyramid, 0, 320, 320, 300.0)), 0);
@@ -105,7 +106,8 @@ class TracePyramidTest : public QObject {
       celsius.push_back(std::fmod(i * 37.0, 101.0));
     }
     const TracePyramid pyramid(times, Readings::of_celsius(celsius, 1.0));
-    for (const auto& [first, last] : {std::pair{0, 1000}, std::pair{3, 9}, std::pair{511, 777}, std::pair{64, 128}}) {
+    for (const auto& [first, last] :
+         {std::pair{0, 1000}, std::pair{3, 9}, std::pair{511, 777}, std::pair{64, 128}}) {
       const auto [low, high] = std::minmax_element(celsius.begin() + first, celsius.begin() + last);
       const auto found = pyramid.extremes(static_cast<std::size_t>(first), static_cast<std::size_t>(last));
       QCOMPARE(static_cast<double>(found.lowest), *low);

@@ -1,5 +1,5 @@
-// The trainee: opens a log alone, sees its course, asks a procedure of it, and goes from finding to explanation by
-// keyboard.
+// The trainee: opens a log alone, sees its course, asks a procedure of it, and goes from finding to
+// explanation by keyboard.
 
 #include <QComboBox>
 #include <QTabWidget>
@@ -77,7 +77,8 @@ class TraineePathTest : public QObject {
     QTest::keyClick(list, Qt::Key_Up);
     QVERIFY((real.window.session().selection() == Selection{Selection::Kind::finding, 0}));
     const auto* report = real.window.session().report();
-    QVERIFY(real.part<EvidenceCard>()->toPlainText().contains(QString::fromStdString(report->findings[0].text)));
+    QVERIFY(
+        real.part<EvidenceCard>()->toPlainText().contains(QString::fromStdString(report->findings[0].text)));
     QVERIFY(chart->ranges().to_s - chart->ranges().from_s < whole.to_s - whole.from_s);
   }
 
@@ -110,7 +111,8 @@ class TraineePathTest : public QObject {
     QWidget* plot = chart->findChild<QWidget*>();
     const auto whole = chart->ranges();
     const QPointF at(0.5 * plot->width(), 0.4 * plot->height());
-    QWheelEvent turn(at, plot->mapToGlobal(at), {}, QPoint(0, 480), Qt::NoButton, Qt::NoModifier, Qt::NoScrollPhase, false);
+    QWheelEvent turn(at, plot->mapToGlobal(at), {}, QPoint(0, 480), Qt::NoButton, Qt::NoModifier,
+                     Qt::NoScrollPhase, false);
     QApplication::sendEvent(plot, &turn);
     const auto nearer = chart->ranges();
     QVERIFY(nearer.to_s - nearer.from_s < 0.5 * (whole.to_s - whole.from_s));
@@ -131,19 +133,23 @@ class TraineePathTest : public QObject {
       real.action(QStringLiteral("Next pane"))->trigger();
       reached.append(QApplication::focusWidget() ? QApplication::focusWidget()->accessibleName() : QString());
     }
-    for (const QString& pane : {QStringLiteral("Chart"), QStringLiteral("Requirements"), QStringLiteral("About the chosen line"), QStringLiteral("Channels")})
+    for (const QString& pane : {QStringLiteral("Chart"), QStringLiteral("Requirements"),
+                                QStringLiteral("About the chosen line"), QStringLiteral("Channels")})
       QVERIFY2(reached.contains(pane), qPrintable(reached.join(u',')));
     for (const QWidget* widget : real.window.findChildren<QWidget*>()) {
       if (!(widget->focusPolicy() & Qt::TabFocus) || !widget->isVisible()) continue;
-      const QString text = widget->property("text").toString() + widget->property("placeholderText").toString();
+      const QString text =
+          widget->property("text").toString() + widget->property("placeholderText").toString();
       const bool bar = widget->inherits("QTabBar") || widget->inherits("QTabWidget");
-      QVERIFY2(bar || !widget->accessibleName().isEmpty() || !text.isEmpty(), widget->metaObject()->className());
+      QVERIFY2(bar || !widget->accessibleName().isEmpty() || !text.isEmpty(),
+               widget->metaObject()->className());
     }
   }
 
   void is_told_what_a_finding_means_and_from_when_the_run_was_lost() {
     RealWindow real;
-    QVERIFY(real.open({QStringLiteral(SOAKWRIGHT_SOURCE_DIR "/sample-logs/w-118-late-and-dipping/job.toml")}));
+    QVERIFY(
+        real.open({QStringLiteral(SOAKWRIGHT_SOURCE_DIR "/sample-logs/w-118-late-and-dipping/job.toml")}));
     const auto* report = real.window.session().report();
     QVERIFY(report && report->verdict == Verdict::not_met);
     auto* card = real.part<EvidenceCard>();
@@ -154,8 +160,8 @@ class TraineePathTest : public QObject {
       real.window.session().select({Selection::Kind::finding, i});
       const QString said = card->toPlainText();
       const Explanation& explanation = *report->findings[i].explanation;
-      for (const std::string& words : {explanation.asked, explanation.why, explanation.look_first, explanation.causes[0],
-                                       std::string{"common practice, no source"}})
+      for (const std::string& words : {explanation.asked, explanation.why, explanation.look_first,
+                                       explanation.causes[0], std::string{"common practice, no source"}})
         QVERIFY2(said.contains(QString::fromStdString(words)), words.c_str());
     }
     QVERIFY(explained >= 4);
@@ -163,7 +169,8 @@ class TraineePathTest : public QObject {
     for (std::size_t i = 0; i < report->requirements.size(); ++i) {
       if (report->requirements[i].id != "stage-2.hold-time") continue;
       real.window.session().select({Selection::Kind::requirement, i});
-      QVERIFY2(card->toPlainText().contains(QStringLiteral("Bound to be missed from 2031-04-09 12:33:21: TC3 left the band")),
+      QVERIFY2(card->toPlainText().contains(
+                   QStringLiteral("Bound to be missed from 2031-04-09 12:33:21: TC3 left the band")),
                qPrintable(card->toPlainText()));
     }
     QCOMPARE(report->chart.drifts.size(), std::size_t{1});

@@ -1,4 +1,5 @@
-// desk_pictures FOLDER: a picture of every state of the window, taken off the screen. Started by tests/app/desk/pictures.
+// desk_pictures FOLDER: a picture of every state of the window, taken off the screen. Started by
+// tests/app/desk/pictures.
 
 #include <QApplication>
 #include <QDir>
@@ -92,13 +93,17 @@ int main(int argc, char** argv) {
   QFile whole(clean);
   if (!whole.open(QIODevice::ReadOnly)) return 66;
   const QByteArray lines = whole.readAll();
-  const QString cut = made::write(at, QStringLiteral("d3-n4-cut.csv"), QString::fromUtf8(lines.left(lines.size() * 52 / 100)).section(u'\n', 0, -2) + u'\n');
+  const QString cut =
+      made::write(at, QStringLiteral("d3-n4-cut.csv"),
+                  QString::fromUtf8(lines.left(lines.size() * 52 / 100)).section(u'\n', 0, -2) + u'\n');
   const QString procedure = made::procedure(at, QStringLiteral("htp-021.toml"), 140, 100);
   const QString strict = made::procedure(at, QStringLiteral("htp-022.toml"), 100, 100);
-  const QString job = made::job(at, QStringLiteral("d3-n2.toml"), QStringLiteral("d3-n2.csv"), QStringLiteral("htp-021.toml"));
-  const QString bad = made::write(at, QStringLiteral("htp-bad.toml"),
-                                  QStringLiteral("soakwright = \"procedure 1\"\nnumber = \"X\"\nunit = \"C\"\ncolour = 3\n"
-                                                 "[[stage]]\nkind = \"hold\"\nlow = 620\nhigh = 590\ntime_min = \"1 h\"\n"));
+  const QString job = made::job(at, QStringLiteral("d3-n2.toml"), QStringLiteral("d3-n2.csv"),
+                                QStringLiteral("htp-021.toml"));
+  const QString bad =
+      made::write(at, QStringLiteral("htp-bad.toml"),
+                  QStringLiteral("soakwright = \"procedure 1\"\nnumber = \"X\"\nunit = \"C\"\ncolour = 3\n"
+                                 "[[stage]]\nkind = \"hold\"\nlow = 620\nhigh = 590\ntime_min = \"1 h\"\n"));
   const std::string wanted = argc > 2 ? argv[2] : "";
   const auto state = [&](const QString& name, const std::function<void(RealWindow&)>& lead) {
     if (!wanted.empty() && name.toStdString().find(wanted) == std::string::npos) return;
@@ -173,9 +178,10 @@ int main(int argc, char** argv) {
     QScrollBar* down = r.part<EvidenceCard>()->verticalScrollBar();
     down->setValue(down->maximum() * 2 / 5);
   });
-  const QString either = made::write(at, QStringLiteral("d3-n5.csv"),
-                                     QStringLiteral("Recorder: Port Ellery bay 2\nTime,TC1 (°C),TC2 (°C)\n02/04/2031 06:00,20.1,20.4\n"
-                                                    "02/04/2031 06:01,21.3,21.2\n02/04/2031 06:02,22.0,22.1\n"));
+  const QString either = made::write(
+      at, QStringLiteral("d3-n5.csv"),
+      QStringLiteral("Recorder: Port Ellery bay 2\nTime,TC1 (°C),TC2 (°C)\n02/04/2031 06:00,20.1,20.4\n"
+                     "02/04/2031 06:01,21.3,21.2\n02/04/2031 06:02,22.0,22.1\n"));
   state(QStringLiteral("30-sheet-refused-log"), [&](RealWindow& r) { r.open({either}); });
   state(QStringLiteral("31-sheet-changed-by-hand"), [&](RealWindow& r) {
     r.open({dip, procedure});

@@ -67,6 +67,7 @@ TEST_CASE("the command line writes report and chart whole, and judges all the sa
   picture.read(head.data(), head.size());
   CHECK(std::string_view(head.data(), head.size()) == "\x89PNG\r\n\x1a\n");  // PNG (ISO/IEC 15948), 5.2
   CHECK(run_soakwright({"check", "--job", job, "--report", report, "--chart", report}).exit_code == 64);
-  CHECK(run_soakwright({"look", "--job", job, "--chart", (folder / "no" / "chart.png").string()}).exit_code == 73);
+  CHECK(run_soakwright({"look", "--job", job, "--chart", (folder / "no" / "chart.png").string()}).exit_code ==
+        73);
   std::filesystem::remove_all(folder);
 }

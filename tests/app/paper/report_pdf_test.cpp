@@ -226,7 +226,8 @@ TEST_CASE("what the findings mean is explained once for each limit, with the fir
   CHECK_THAT(text, Contains("First drift, from then on the run was bound to miss"));
   CHECK_THAT(text, Contains(report.first_drift.substr(0, 19)));
   CHECK_THAT(text, Contains("first drift"));
-  for (const char* part : {"Asked: ", "Why: ", "Usual causes: ", "Look first at: ", "common practice, no source"})
+  for (const char* part :
+       {"Asked: ", "Why: ", "Usual causes: ", "Look first at: ", "common practice, no source"})
     CHECK_THAT(text, Contains(part));
   // Met, there is nothing to explain.
   CHECK(Printed(make_report(made_up_analysis({}))).text().find("Reading the findings") == std::string::npos);

@@ -55,8 +55,10 @@ TEST_CASE("Holds of earlier records add up, certain to certain and possible to p
     CHECK(time.cycles[1].cycle == 2);
     CHECK(time.cycles[2].cycle == 3);
     CHECK(time.cycles[2].certain_s == close_to(4400));
-    CHECK_THAT(time.text,
-               Catch::Contains("added up over 3 records (cycle 1: 16 min 40 s, cycle 2: 10 min, cycle 3: 1 h 13 min 20 s)"));
+    CHECK_THAT(
+        time.text,
+        Catch::Contains(
+            "added up over 3 records (cycle 1: 16 min 40 s, cycle 2: 10 min, cycle 3: 1 h 13 min 20 s)"));
   }
 }
 

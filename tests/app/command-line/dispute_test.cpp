@@ -140,7 +140,8 @@ TEST_CASE(
 }
 
 TEST_CASE("The basis of a spread names both readings, and they are that far apart") {
-  for (const json& requirement : result_of("w-117-stress-relief/job.toml")["requirements"]) {
+  const json result = result_of("w-117-stress-relief/job.toml");
+  for (const json& requirement : result["requirements"]) {
     const auto id = requirement["id"].get<std::string>();
     if (id.find(".spread") == std::string::npos) continue;
     CAPTURE(id);

@@ -1,7 +1,6 @@
 #include "core/phases/examined_channel.h"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 
 #include "core/phases/robust.h"
@@ -13,47 +12,8 @@ namespace {
 
 constexpr std::size_t kFewForMiddle = 3;
 
-/// What of a cell's sorted temperatures the median without any one of them can need.
-struct MiddleOfCell {
-  std::size_t count = 0;
-  std::array<double, 3> celsius{};  ///< sorted places (count - 2) / 2 and the next two
-};
-
-std::vector<MiddleOfCell> middles_of(const SampledRecord& sampled) {
-  std::vector<MiddleOfCell> middles(sampled.cells());
-  std::vector<double> known;
-  for (std::size_t k = 0; k < sampled.cells(); ++k) {
-    known.clear();
-    for (std::size_t i = 0; i < sampled.judged; ++i)
-      if (sampled.traces[i].known[k] != 0) known.push_back(sampled.traces[i].celsius[k]);
-    std::sort(known.begin(), known.end());
-    middles[k].count = known.size();
-    const std::size_t first = known.size() >= 2 ? (known.size() - 2) / 2 : 0;
-    for (std::size_t i = 0; i < 3 && first + i < known.size(); ++i) middles[k].celsius[i] = known[first + i];
-  }
-  return middles;
-}
-
-/// Median of the cell's others, where `own` is one of them.
-double median_without(const MiddleOfCell& middle, double own) {
-  const std::size_t left = middle.count - 1;
-  const std::size_t first = (middle.count - 2) / 2;
-  const auto at = [&](std::size_t place) {  // of the sorted others
-    const double here = middle.celsius[place - first];
-    return own > here ? here : middle.celsius[place - first + 1];
-  };
-  return 0.5 * (at((left - 1) / 2) + at(left / 2));
-}
-
-/// Median of the cell, of which the channel is no part.
-double median_with_all(const MiddleOfCell& middle) {
-  if (middle.count == 1) return middle.celsius[0];
-  if (middle.count % 2 == 1) return middle.celsius[1];
-  return 0.5 * (middle.celsius[0] + middle.celsius[1]);
-}
-
 ExaminedChannel examine(const Record& record, const SampledRecord& sampled, const GroupCourse& course,
-                        std::size_t trace, const std::vector<MiddleOfCell>& middles) {
+                        std::size_t trace) {
   ExaminedChannel examined;
   examined.record = &record;
   examined.sampled = &sampled;
@@ -68,12 +28,12 @@ ExaminedChannel examine(const Record& record, const SampledRecord& sampled, cons
   known.reserve(sampled.cells());
   for (std::size_t k = 0; k < sampled.cells(); ++k) {
     // Of three, the middle of all is nearer the truth than that of the other two, of which one may be wrong.
-    const bool part_of_it = trace < sampled.judged && own.known[k] != 0 && middles[k].count != kFewForMiddle;
+    const CellMiddle& middle = sampled.middles[k];
+    const bool part_of_it = trace < sampled.judged && own.known[k] != 0 && middle.count != kFewForMiddle;
     if (own.known[k] != 0) known.push_back(own.celsius[k]);
-    if (middles[k].count < (part_of_it ? 2U : 1U)) continue;
+    if (middle.count < (part_of_it ? 2U : 1U)) continue;
     examined.others_known[k] = 1;
-    examined.others_c[k] =
-        part_of_it ? median_without(middles[k], own.celsius[k]) : median_with_all(middles[k]);
+    examined.others_c[k] = part_of_it ? middle.median_without(own.celsius[k]) : middle.median();
   }
   examined.noise_k = std::max(noise_of(known), examined.digit_k / std::sqrt(12.0));
   return examined;
@@ -108,9 +68,8 @@ double ExaminedChannel::median_apart(std::size_t first, std::size_t last, std::s
 std::vector<ExaminedChannel> examine_channels(const Record& record, const SampledRecord& sampled,
                                               const GroupCourse& course) {
   std::vector<ExaminedChannel> all(sampled.traces.size());
-  const std::vector<MiddleOfCell> middles = middles_of(sampled);
   in_two_threads(all.size(), sampled.cells() * all.size(),
-                 [&](std::size_t i) { all[i] = examine(record, sampled, course, i, middles); });
+                 [&](std::size_t i) { all[i] = examine(record, sampled, course, i); });
   return all;
 }
 

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "core/phases/robust.h"
+#include "core/phases/two_threads.h"
 
 namespace soakwright {
 
@@ -42,7 +43,7 @@ GroupCourse points_of(const SampledRecord& sampled, std::optional<std::size_t> l
       const SampledTrace& trace = sampled.traces[*leader];
       if (trace.known[k] != 0) value = trace.celsius[k];
     } else {
-      value = median_in_cell(sampled, k);
+      if (sampled.middles[k].count > 0) value = sampled.middles[k].median();
     }
     if (!value) continue;
     course.times_s.push_back(sampled.times_s[k]);
@@ -123,10 +124,19 @@ std::optional<Plateau> plateau_of(const SampledTrace& trace) {
   return std::nullopt;
 }
 
+/// Median of the judged traces known in a cell but for `trace`; nothing where none is known.
+std::optional<double> median_of_rest(const SampledRecord& sampled, std::size_t cell, std::size_t trace) {
+  const CellMiddle& middle = sampled.middles[cell];
+  const SampledTrace& own = sampled.traces[trace];
+  const bool part_of_it = own.known[cell] != 0;
+  if (middle.count < (part_of_it ? 2U : 1U)) return std::nullopt;
+  return part_of_it ? middle.median_without(own.celsius[cell]) : middle.median();
+}
+
 /// Rise of the middle of the rest from the record's start to `cell`; nothing where either is unknown.
 std::optional<double> rise_of_rest(const SampledRecord& sampled, std::size_t trace, std::size_t cell) {
-  const auto start = median_in_cell(sampled, 0, trace);
-  const auto here = median_in_cell(sampled, cell, trace);
+  const auto start = median_of_rest(sampled, 0, trace);
+  const auto here = median_of_rest(sampled, cell, trace);
   if (!start || !here) return std::nullopt;
   return *here - *start;
 }
@@ -135,7 +145,7 @@ bool leads(const SampledRecord& sampled, std::size_t trace, const Plateau& plate
   constexpr std::size_t kLooks = 256;  // places at which the rest is looked at
   if (plateau.share_before < kOnTheWayShare) return false;
   const auto at_half = rise_of_rest(sampled, trace, plateau.half);
-  const auto at_arrival = median_in_cell(sampled, plateau.arrival, trace);
+  const auto at_arrival = median_of_rest(sampled, plateau.arrival, trace);
   if (!at_half || !at_arrival) return false;
   const SampledTrace& own = sampled.traces[trace];
   if (own.celsius[plateau.arrival] - *at_arrival < kLeadShareLeast * plateau.rise_k) return false;
@@ -151,7 +161,7 @@ bool leads(const SampledRecord& sampled, std::size_t trace, const Plateau& plate
       return std::abs(celsius - plateau.level_c) <= kSameHeightShare * plateau.rise_k;
     };
     if (own.known[k] != 0 && at_height(own.celsius[k])) ++own_stays;
-    if (at_height(*median_in_cell(sampled, k, trace))) ++rest_stays;
+    if (at_height(*median_of_rest(sampled, k, trace))) ++rest_stays;
   }
   if (highest < kDrivenShareLeast * plateau.rise_k || *at_half < -kFallenShareMost * plateau.rise_k)
     return false;
@@ -166,8 +176,11 @@ std::optional<std::size_t> leader_of(const SampledRecord& sampled, double noise_
   if (sampled.judged < 2) return std::nullopt;
   std::optional<std::size_t> best;
   std::size_t earliest = sampled.cells();
+  std::vector<std::optional<Plateau>> plateaus(sampled.judged);
+  in_two_threads(sampled.judged, sampled.judged * sampled.cells(),
+                 [&](std::size_t i) { plateaus[i] = plateau_of(sampled.traces[i]); });
   for (std::size_t i = 0; i < sampled.judged; ++i) {
-    const auto plateau = plateau_of(sampled.traces[i]);
+    const std::optional<Plateau>& plateau = plateaus[i];
     if (!plateau || plateau->rise_k < std::max(kLeastRiseK, 20.0 * noise_k)) continue;
     if (plateau->arrival >= earliest || !leads(sampled, i, *plateau)) continue;
     earliest = plateau->arrival;
@@ -177,16 +190,6 @@ std::optional<std::size_t> leader_of(const SampledRecord& sampled, double noise_
 }
 
 }  // namespace
-
-std::optional<double> median_in_cell(const SampledRecord& sampled, std::size_t cell,
-                                     std::optional<std::size_t> without) {
-  std::vector<double> known;
-  known.reserve(sampled.judged);
-  for (std::size_t i = 0; i < sampled.judged; ++i)
-    if (sampled.traces[i].known[cell] != 0 && i != without) known.push_back(sampled.traces[i].celsius[cell]);
-  if (known.empty()) return std::nullopt;
-  return median_of(std::move(known));
-}
 
 bool near_ambient(const GroupCourse& course, double celsius) {
   // A tenth of the rise, so that work left to cool at 70 C after 600 C is idle and a preheat of 100 C is not.

@@ -28,8 +28,4 @@ GroupCourse group_course(const Record& record, const SampledRecord& sampled);
 /// Whether a level is so near ambient that nothing is being treated there.
 bool near_ambient(const GroupCourse& course, double celsius);
 
-/// Median of the judged traces known in a cell, leaving out trace `without`; nothing where none is known.
-std::optional<double> median_in_cell(const SampledRecord& sampled, std::size_t cell,
-                                     std::optional<std::size_t> without = std::nullopt);
-
 }  // namespace soakwright

@@ -1,8 +1,10 @@
 #include "core/phases/phase_spread.h"
 
 #include <algorithm>
+#include <array>
 #include <limits>
 
+#include "core/phases/decimal_extent.h"
 #include "core/phases/two_threads.h"
 
 namespace soakwright {
@@ -15,21 +17,12 @@ constexpr std::size_t kRowsAtOnce = 4096;  // highest and lowest of a block stay
 struct Extent {
   std::vector<double> high;
   std::vector<double> low;
-  std::vector<int> channels;
   explicit Extent(std::size_t rows)
       : high(rows, -std::numeric_limits<double>::infinity()),
-        low(rows, std::numeric_limits<double>::infinity()),
-        channels(rows, 0) {}
+        low(rows, std::numeric_limits<double>::infinity()) {}
   void take(std::size_t row, double celsius) {
     high[row] = std::max(high[row], celsius);
     low[row] = std::min(low[row], celsius);
-    ++channels[row];
-  }
-  /// A reading in every row: one plain loop.
-  void take_all(const std::vector<double>& celsius) {
-    for (std::size_t i = 0; i < celsius.size(); ++i) high[i] = celsius[i] > high[i] ? celsius[i] : high[i];
-    for (std::size_t i = 0; i < celsius.size(); ++i) low[i] = celsius[i] < low[i] ? celsius[i] : low[i];
-    for (int& count : channels) ++count;
   }
 };
 
@@ -44,34 +37,67 @@ std::vector<const Aside*> asides_in(const Record& record, std::size_t channel, s
   return asides;
 }
 
-/// Highest less lowest in each row of [first, last); negative where fewer than two channels are known.
-void spread_of_rows(const Record& record, const std::vector<std::size_t>& channels, std::size_t first,
-                    std::size_t last, std::vector<double>& spread) {
+/// Highest less lowest of the row in [first, last) where that is most; 0 where no two are known in any.
+double widest_of_any(const Record& record, const std::vector<std::size_t>& channels, std::size_t first,
+                     std::size_t last) {
   std::vector<std::uint32_t> rows;
   std::vector<double> celsius;
+  Extent extent(last - first);
+  for (const std::size_t c : channels) {
+    rows.clear();
+    celsius.clear();
+    record.channels[c].readings.collect(first, last, rows, celsius);
+    const std::vector<const Aside*> asides = asides_in(record, c, first, last);
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+      const double at = record.times_s[rows[i]];
+      const bool put_aside = std::any_of(asides.begin(), asides.end(), [at](const Aside* aside) {
+        return at >= aside->from_s && at <= aside->to_s;
+      });
+      if (!put_aside) extent.take(rows[i] - first, celsius[i]);
+    }
+  }
+  double most = 0.0;
+  for (std::size_t k = 0; k < last - first; ++k) most = std::max(most, extent.high[k] - extent.low[k]);
+  return most;
+}
+
+/// The same where all channels are decimals of one scale and none is put aside here.
+double widest_of_decimals(const Record& record, const std::vector<std::size_t>& channels,
+                          const DecimalScale& scale, std::size_t first, std::size_t last) {
+  DecimalExtent extent(last - first);
+  for (const std::size_t c : channels)
+    record.channels[c].readings.visit_units(
+        first, last, [&](std::size_t row, const std::int32_t* units, std::size_t count) {
+          extent.take(row - first, units, count);
+        });
+  return static_cast<double>(std::int64_t{extent.widest()} * scale.factor) /
+         static_cast<double>(scale.divisor);
+}
+
+/// What the decimals of all the channels mean, where they are decimals and mean the same.
+const DecimalScale* common_scale(const Record& record, const std::vector<std::size_t>& channels) {
+  const DecimalScale* scale = nullptr;
+  for (const std::size_t c : channels) {
+    const DecimalScale* const own = record.channels[c].readings.decimals();
+    if (own == nullptr || (scale != nullptr && *own != *scale)) return nullptr;
+    scale = own;
+  }
+  return scale;
+}
+
+/// Largest spread in the rows [first, last).
+double spread_within(const Record& record, const std::vector<std::size_t>& channels, std::size_t first,
+                     std::size_t last) {
+  const DecimalScale* const scale = common_scale(record, channels);
+  double most = 0.0;
   for (std::size_t begin = first; begin < last; begin += kRowsAtOnce) {
     const std::size_t end = std::min(begin + kRowsAtOnce, last);
-    Extent extent(end - begin);
-    for (const std::size_t c : channels) {
-      rows.clear();
-      celsius.clear();
-      record.channels[c].readings.collect(begin, end, rows, celsius);
-      const std::vector<const Aside*> asides = asides_in(record, c, begin, end);
-      if (asides.empty() && rows.size() == end - begin) {
-        extent.take_all(celsius);
-        continue;
-      }
-      for (std::size_t i = 0; i < rows.size(); ++i) {
-        const double at = record.times_s[rows[i]];
-        const bool put_aside = std::any_of(asides.begin(), asides.end(), [at](const Aside* aside) {
-          return at >= aside->from_s && at <= aside->to_s;
-        });
-        if (!put_aside) extent.take(rows[i] - begin, celsius[i]);
-      }
-    }
-    for (std::size_t k = 0; k < end - begin; ++k)
-      spread[begin - record.first_row + k] = extent.channels[k] >= 2 ? extent.high[k] - extent.low[k] : -1.0;
+    const bool whole = std::all_of(channels.begin(), channels.end(),
+                                   [&](std::size_t c) { return asides_in(record, c, begin, end).empty(); });
+    most = std::max(most, scale != nullptr && whole ? widest_of_decimals(record, channels, *scale, begin, end)
+                                                    : widest_of_any(record, channels, begin, end));
   }
+  return most;
 }
 
 }  // namespace
@@ -80,21 +106,21 @@ void measure_spread(const Record& record, std::vector<Phase>& phases) {
   std::vector<std::size_t> channels;
   for (std::size_t c = 0; c < record.channels.size(); ++c)
     if (record.channels[c].judged()) channels.push_back(c);
-  const std::size_t rows = record.end_row - record.first_row;
-  std::vector<double> spread(rows, -1.0);
-  in_two_threads(2, rows * channels.size(), [&](std::size_t half) {
-    const std::size_t middle = record.first_row + rows / 2;
-    spread_of_rows(record, channels, half == 0 ? record.first_row : middle,
-                   half == 0 ? middle : record.end_row, spread);
+  // Half of the rows each, and not of the phases, which are of any length.
+  const std::size_t middle = record.first_row + (record.end_row - record.first_row) / 2;
+  std::array<std::vector<double>, 2> most;
+  in_two_threads(2, (record.end_row - record.first_row) * channels.size(), [&](std::size_t half) {
+    for (const Phase& phase : phases) {
+      const auto times = record.judged_times_s();
+      const auto from = std::lower_bound(times.begin(), times.end(), phase.start_s) - times.begin();
+      const auto to = std::upper_bound(times.begin(), times.end(), phase.end_s) - times.begin();
+      const std::size_t first = record.first_row + static_cast<std::size_t>(from);
+      const std::size_t last = record.first_row + static_cast<std::size_t>(to);
+      most[half].push_back(half == 0 ? spread_within(record, channels, first, std::min(last, middle))
+                                     : spread_within(record, channels, std::max(first, middle), last));
+    }
   });
-  const auto times = record.judged_times_s();
-  for (Phase& phase : phases) {
-    const auto first = std::lower_bound(times.begin(), times.end(), phase.start_s) - times.begin();
-    const auto last = std::upper_bound(times.begin(), times.end(), phase.end_s) - times.begin();
-    phase.spread_max_k = 0.0;
-    if (first < last)
-      phase.spread_max_k = std::max(0.0, *std::max_element(spread.begin() + first, spread.begin() + last));
-  }
+  for (std::size_t i = 0; i < phases.size(); ++i) phases[i].spread_max_k = std::max(most[0][i], most[1][i]);
 }
 
 }  // namespace soakwright

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 
 #include "core/phases/two_threads.h"
 
@@ -12,19 +13,19 @@ namespace {
 constexpr std::size_t kRowsPerCell = 3;  // the smallest number with a median that drops one wild reading
 constexpr std::size_t kMostBridged = 3;  // cells
 
-struct Cell {
-  std::array<std::size_t, kRowsPerCell> rows{};
-  std::size_t count = 0;
+/// The rows of all cells in one list, and where in it each cell begins; one entry more for the end.
+struct CellRows {
+  std::vector<std::size_t> rows;
+  std::vector<std::size_t> begin;
+  [[nodiscard]] std::size_t count(std::size_t cell) const { return begin[cell + 1] - begin[cell]; }
 };
 
-/// Rows of a cell that holds [first, last): all, or three spread evenly.
-Cell rows_of_cell(std::size_t first, std::size_t last) {
-  Cell cell;
+/// Adds a cell that holds the rows [first, last): all, or three spread evenly.
+void add_cell(CellRows& cells, std::size_t first, std::size_t last) {
   const std::size_t have = last - first;
-  cell.count = std::min(have, kRowsPerCell);
-  for (std::size_t i = 0; i < cell.count; ++i)
-    cell.rows[i] = have <= kRowsPerCell ? first + i : first + (2 * i + 1) * have / (2 * kRowsPerCell);
-  return cell;
+  for (std::size_t i = 0; i < std::min(have, kRowsPerCell); ++i)
+    cells.rows.push_back(have <= kRowsPerCell ? first + i : first + (2 * i + 1) * have / (2 * kRowsPerCell));
+  cells.begin.push_back(cells.rows.size());
 }
 
 /// Median of the first `count` of at most three values.
@@ -34,18 +35,21 @@ double median_of_few(const std::array<double, kRowsPerCell>& values, std::size_t
   return std::max(std::min(values[0], values[1]), std::min(std::max(values[0], values[1]), values[2]));
 }
 
-SampledTrace trace_of(const Channel& channel, const std::vector<Cell>& cells) {
+SampledTrace trace_of(const Channel& channel, const CellRows& cells) {
+  const std::size_t count = cells.begin.size() - 1;
   SampledTrace trace;
-  trace.celsius.resize(cells.size());
-  trace.known.resize(cells.size());
-  trace.aside.resize(cells.size());
-  for (std::size_t k = 0; k < cells.size(); ++k) {
+  trace.celsius.resize(count);
+  trace.known.resize(count);
+  trace.aside.resize(count);
+  std::vector<double> readings(cells.rows.size());
+  channel.readings.celsius_at(cells.rows, readings.data());
+  for (std::size_t k = 0; k < count; ++k) {
     std::array<double, kRowsPerCell> values{};
-    std::size_t count = 0;
-    for (std::size_t i = 0; i < cells[k].count; ++i)
-      if (const auto celsius = channel.readings.celsius(cells[k].rows[i])) values[count++] = *celsius;
-    trace.known[k] = count > 0 ? 1 : 0;
-    trace.celsius[k] = count > 0 ? median_of_few(values, count) : 0.0;
+    std::size_t known = 0;
+    for (std::size_t i = cells.begin[k]; i < cells.begin[k + 1]; ++i)
+      if (!std::isnan(readings[i])) values[known++] = readings[i];
+    trace.known[k] = known > 0 ? 1 : 0;
+    trace.celsius[k] = known > 0 ? median_of_few(values, known) : 0.0;
   }
   return trace;
 }
@@ -67,8 +71,11 @@ std::vector<std::size_t> channels_on_work(const Record& record, std::size_t& jud
 }
 
 /// Rows of each cell. Cells lie around begin + k * step, so that an even log of few rows has one row in each.
-std::vector<Cell> divide(const Record& record, SampledRecord& sampled, std::size_t cells) {
-  std::vector<Cell> rows_of(cells);
+CellRows divide(const Record& record, SampledRecord& sampled, std::size_t cells) {
+  CellRows rows_of;
+  rows_of.rows.reserve(kRowsPerCell * cells);
+  rows_of.begin.reserve(cells + 1);
+  rows_of.begin.push_back(0);
   std::size_t row = record.first_row;
   const auto begin = record.times_s.begin();
   const auto end = begin + static_cast<std::ptrdiff_t>(record.end_row);
@@ -79,11 +86,13 @@ std::vector<Cell> divide(const Record& record, SampledRecord& sampled, std::size
     row = k + 1 == cells
               ? record.end_row
               : static_cast<std::size_t>(std::lower_bound(from, end, middle + 0.5 * sampled.step_s) - begin);
-    rows_of[k] = rows_of_cell(first, row);
+    add_cell(rows_of, first, row);
     double sum = 0.0;
-    for (std::size_t i = 0; i < rows_of[k].count; ++i) sum += record.times_s[rows_of[k].rows[i]];
-    sampled.times_s.push_back(rows_of[k].count > 0 ? sum / static_cast<double>(rows_of[k].count) : middle);
-    sampled.rowless.push_back(rows_of[k].count == 0 ? 1 : 0);
+    for (std::size_t i = rows_of.begin[k]; i < rows_of.begin[k + 1]; ++i)
+      sum += record.times_s[rows_of.rows[i]];
+    const std::size_t count = rows_of.count(k);
+    sampled.times_s.push_back(count > 0 ? sum / static_cast<double>(count) : middle);
+    sampled.rowless.push_back(count == 0 ? 1 : 0);
   }
   return rows_of;
 }
@@ -123,6 +132,20 @@ void bridge(SampledTrace& trace, const std::vector<double>& times_s) {
   }
 }
 
+/// Puts what is known in a cell in another order.
+CellMiddle middle_of(std::vector<double>& known) {
+  CellMiddle middle;
+  middle.count = known.size();
+  const std::size_t first = known.size() >= 2 ? (known.size() - 2) / 2 : 0;
+  const auto from = known.begin() + static_cast<std::ptrdiff_t>(first);
+  const auto have = std::min<std::ptrdiff_t>(3, known.end() - from);
+  if (have == 0) return middle;
+  std::nth_element(known.begin(), from, known.end());
+  std::partial_sort(from + 1, from + have, known.end());
+  std::copy_n(from, have, middle.celsius.begin());
+  return middle;
+}
+
 }  // namespace
 
 SampledRecord sample_record(const Record& record, std::size_t most_cells) {
@@ -135,14 +158,45 @@ SampledRecord sample_record(const Record& record, std::size_t most_cells) {
   sampled.interval_s = record.interval_s;
   const std::size_t cells = std::min(rows, most_cells);
   sampled.step_s = sampled.duration_s() / static_cast<double>(cells - 1);
-  const std::vector<Cell> rows_of = divide(record, sampled, cells);
+  const CellRows rows_of = divide(record, sampled, cells);
   sampled.traces.resize(sampled.channels.size());
   in_two_threads(sampled.traces.size(), cells * sampled.traces.size(), [&](std::size_t i) {
     sampled.traces[i] = trace_of(record.channels[sampled.channels[i]], rows_of);
   });
   put_aside(record, sampled);
   for (SampledTrace& trace : sampled.traces) bridge(trace, sampled.times_s);
+  find_middles(sampled);
   return sampled;
+}
+
+void find_middles(SampledRecord& sampled) {
+  sampled.middles.assign(sampled.cells(), {});
+  const std::size_t half = sampled.cells() / 2;
+  in_two_threads(2, sampled.cells() * sampled.judged, [&](std::size_t part) {
+    std::vector<double> known;
+    for (std::size_t k = part == 0 ? 0 : half; k < (part == 0 ? half : sampled.cells()); ++k) {
+      known.clear();
+      for (std::size_t i = 0; i < sampled.judged; ++i)
+        if (sampled.traces[i].known[k] != 0) known.push_back(sampled.traces[i].celsius[k]);
+      sampled.middles[k] = middle_of(known);
+    }
+  });
+}
+
+double CellMiddle::median() const {
+  if (count == 1) return celsius[0];
+  if (count % 2 == 1) return celsius[1];
+  return 0.5 * (celsius[0] + celsius[1]);
+}
+
+double CellMiddle::median_without(double own) const {
+  const std::size_t left = count - 1;
+  const std::size_t first = (count - 2) / 2;
+  const auto at = [&](std::size_t place) {  // of the sorted others
+    const double here = celsius[place - first];
+    return own > here ? here : celsius[place - first + 1];
+  };
+  return 0.5 * (at((left - 1) / 2) + at(left / 2));
 }
 
 }  // namespace soakwright

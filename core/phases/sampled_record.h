@@ -6,6 +6,7 @@
 // apart from the length of the record. What is sampled is never judged.
 #pragma once
 
+#include <array>
 #include <cstddef>
 #include <vector>
 
@@ -20,6 +21,17 @@ struct SampledTrace {
   std::vector<char> aside;  ///< put aside by a person; never known
 };
 
+/// The middle of the judged traces that are known in a cell, and what it would be without one of them.
+struct CellMiddle {
+  std::size_t count = 0;  ///< traces known
+  std::array<double, 3>
+      celsius{};  ///< of their sorted temperatures the places (count - 2) / 2 and the next two
+  /// Median of all; there is one at least.
+  [[nodiscard]] double median() const;
+  /// Median of the others, where `own` is one of them; there are two at least.
+  [[nodiscard]] double median_without(double own) const;
+};
+
 struct SampledRecord {
   double begin_s = 0.0;
   double end_s = 0.0;
@@ -30,11 +42,15 @@ struct SampledRecord {
   std::size_t judged = 0;  ///< that many of the traces, the first, are the judged group; then spares and edge
   std::vector<std::size_t> channels;  ///< of each trace, as an index into Record::channels
   std::vector<SampledTrace> traces;
+  std::vector<CellMiddle> middles;  ///< of each cell
   [[nodiscard]] std::size_t cells() const { return times_s.size(); }
   [[nodiscard]] double duration_s() const { return end_s - begin_s; }
 };
 
 /// The rows of the record that are to be judged, in at most `cells` cells.
 SampledRecord sample_record(const Record& record, std::size_t cells);
+
+/// Finds the middles anew, after traces have been changed.
+void find_middles(SampledRecord& sampled);
 
 }  // namespace soakwright

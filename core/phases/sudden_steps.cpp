@@ -58,26 +58,37 @@ Envelope envelope_of(const std::vector<double>& values, const std::vector<char>&
   return envelope;
 }
 
-/// How far each change over `width` cells lies outside what the others do; 0 where it does not.
+/// How far each change over `width` cells lies outside what the others do; 0 where it does not; empty where
+/// none does.
 std::vector<double> surprises_of(const ExaminedChannel& examined, std::size_t width) {
   const std::size_t n = examined.cells() > width ? examined.cells() - width : 0;
+  const double least = least_jump_k(examined);
+  const auto own_change = [&](std::size_t k) { return examined.celsius(k + width) - examined.celsius(k); };
+  const auto change_of_others = [&](std::size_t k) {
+    return examined.others_c[k + width] - examined.others_c[k];
+  };
+  // Most channels never leave the others by so much: then what these do around needs no looking.
+  std::vector<std::size_t> leaps;
+  for (std::size_t k = 0; k < n; ++k)
+    if (std::abs(own_change(k) - change_of_others(k)) >= least && examined.comparable(k) &&
+        examined.comparable(k + width))
+      leaps.push_back(k);
+  if (leaps.empty()) return {};
+
   std::vector<double> others(n);
   std::vector<char> known(n);
   for (std::size_t k = 0; k < n; ++k) {
     known[k] = examined.others_known[k] != 0 && examined.others_known[k + width] != 0 ? 1 : 0;
-    if (known[k] != 0) others[k] = examined.others_c[k + width] - examined.others_c[k];
+    if (known[k] != 0) others[k] = change_of_others(k);
   }
   const double slack_s = std::min(kSlackShare * examined.sampled->duration_s(), kSlackMostS);
   const Envelope envelope = envelope_of(others, known, examined.cells_in(slack_s, 2 * width));
-  const double least = least_jump_k(examined);
   std::vector<double> surprises(n);
-  for (std::size_t k = 0; k < n; ++k) {
-    if (!examined.comparable(k) || !examined.comparable(k + width)) continue;
-    const double own = examined.celsius(k + width) - examined.celsius(k);
+  for (const std::size_t k : leaps) {
+    const double own = own_change(k);
     const double high = kFaster * envelope.high[k] + kMarginK;
     const double low = kFaster * envelope.low[k] - kMarginK;
-    const double surprise = own > high ? own - high : own < low ? own - low : 0.0;
-    if (std::abs(own - others[k]) >= least) surprises[k] = surprise;
+    surprises[k] = own > high ? own - high : own < low ? own - low : 0.0;
   }
   return surprises;
 }

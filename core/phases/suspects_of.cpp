@@ -147,6 +147,7 @@ void look_again_without_faulty(const Record& record, SampledRecord sampled,
           trace.known[k] = 0;
           trace.aside[k] = 1;
         }
+    find_middles(sampled);
     const GroupCourse course = group_course(record, sampled);
     if (course.points() < kFewestRows) return;
     std::vector<std::vector<Suspect>> again = found;

@@ -61,17 +61,6 @@ Readings Readings::of_celsius(std::vector<double> celsius, double resolution_k) 
   return readings;
 }
 
-/// Calls piece(first, units, count) for each unbroken piece of rows.
-template <typename Visit>
-void Readings::visit_units(std::size_t first, std::size_t last, Visit&& piece) const {
-  while (first < last) {
-    const std::size_t left_in_tile = layout_.row_mask - (first & layout_.row_mask);
-    const std::size_t count = left_in_tile < last - first ? left_in_tile + 1 : last - first;
-    piece(first, &units_at(first), count);
-    first += count;
-  }
-}
-
 std::optional<double> Readings::celsius(std::size_t row) const {
   if (celsius_) {
     const double value = (*celsius_)[row];
@@ -81,6 +70,22 @@ std::optional<double> Readings::celsius(std::size_t row) const {
   const std::int32_t units = units_at(row);
   if (units == kMissingUnits) return std::nullopt;
   return scale_.celsius(units);
+}
+
+void Readings::celsius_at(std::span<const std::size_t> rows, double* out) const {
+  if (celsius_) {
+    for (const std::size_t row : rows) *out++ = (*celsius_)[row];
+    return;
+  }
+  // Nothing but loads first: each row lies on a line of the cache of its own, and so they come side by side.
+  const auto factor = static_cast<double>(scale_.factor);
+  const auto offset = static_cast<double>(scale_.offset);
+  const auto divisor = static_cast<double>(scale_.divisor);
+  for (const std::size_t row : rows) {
+    const std::int32_t units = units_at(row);
+    *out++ = units == kMissingUnits ? std::numeric_limits<double>::quiet_NaN()
+                                    : (units * factor + offset) / divisor;
+  }
 }
 
 double Readings::difference_k(const Readings& a, std::size_t row_a, const Readings& b, std::size_t row_b) {

@@ -43,7 +43,7 @@ struct TileLayout {
 
 class Readings {
  public:
-  /// Stored value of a missing decimal; storage only, never given out.
+  /// Stored value of a missing decimal; only visit_units() shows it.
   static constexpr std::int32_t kMissingUnits = INT32_MIN;
 
   Readings() = default;
@@ -61,6 +61,21 @@ class Readings {
   [[nodiscard]] double resolution_k() const { return resolution_k_; }
 
   [[nodiscard]] std::optional<double> celsius(std::size_t row) const;
+  /// Celsius values of these rows; NaN where there is no reading.
+  void celsius_at(std::span<const std::size_t> rows, double* out) const;
+  /// What the decimals mean; nullptr where doubles are stored.
+  [[nodiscard]] const DecimalScale* decimals() const { return celsius_ ? nullptr : &scale_; }
+  /// Of decimals(): calls piece(first_row, units, count) for each unbroken piece of rows [first, last), with
+  /// kMissingUnits where there is no reading.
+  template <typename Visit>
+  void visit_units(std::size_t first, std::size_t last, Visit&& piece) const {
+    while (first < last) {
+      const std::size_t left_in_tile = layout_.row_mask - (first & layout_.row_mask);
+      const std::size_t count = left_in_tile < last - first ? left_in_tile + 1 : last - first;
+      piece(first, &units_at(first), count);
+      first += count;
+    }
+  }
   /// Exact difference of two readings in kelvin, decimals as decimals. Both must be there.
   static double difference_k(const Readings& a, std::size_t row_a, const Readings& b, std::size_t row_b);
 
@@ -84,8 +99,6 @@ class Readings {
                                               (row & layout_.row_mask))];
   }
   void fill_celsius(std::size_t first, std::size_t last, double* out) const;
-  template <typename Visit>
-  void visit_units(std::size_t first, std::size_t last, Visit&& piece) const;
 
   std::shared_ptr<const std::int32_t[]> units_;
   std::shared_ptr<const std::vector<double>> celsius_;

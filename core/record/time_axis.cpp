@@ -1,7 +1,10 @@
 #include "core/record/time_axis.h"
 
 #include <algorithm>
+#include <optional>
+#include <span>
 #include <utility>
+#include <vector>
 
 #include "core/units/number_text.h"
 
@@ -18,20 +21,31 @@ constexpr std::int64_t kFarthestNs = INT64_MAX / 2;
 /// Multiples of steps: a damaged stamp makes a step of decades.
 __extension__ using Wide = __int128;
 
-/// Twice the median, so that the mean of two middle steps stays an integer; 0 where there is no step.
-Wide twice_median(std::vector<std::int64_t>& steps) {
-  if (steps.empty()) return 0;
+/// Twice the median of the steps that `step_at(0)` to `step_at(count - 1)` give and that are positive, so
+/// that the mean of two middle steps stays an integer; 0 where there is none.
+template <typename StepAt>
+Wide twice_median_forward(std::size_t count, StepAt&& step_at) {
+  if (count == 0) return 0;
   // Most logs have one step throughout: one look at all of them then is enough.
-  const std::size_t half = steps.size() / 2;
-  const std::int64_t guess = steps[half];
-  const auto below = static_cast<std::size_t>(
-      std::count_if(steps.begin(), steps.end(), [guess](auto s) { return s < guess; }));
-  const auto equal = static_cast<std::size_t>(std::count(steps.begin(), steps.end(), guess));
-  const std::size_t lower_middle = (steps.size() - 1) / 2;
-  if (below <= lower_middle && half < below + equal) return Wide{2} * guess;
-  const auto middle = steps.begin() + static_cast<std::ptrdiff_t>(half);
+  const std::int64_t guess = step_at(count / 2);
+  std::size_t forward = 0;
+  std::size_t below = 0;
+  std::size_t equal = 0;
+  for (std::size_t i = 0; i < count; ++i) {
+    const std::int64_t step = step_at(i);
+    forward += step > 0 ? 1U : 0U;
+    below += step > 0 && step < guess ? 1U : 0U;
+    equal += step == guess ? 1U : 0U;
+  }
+  if (forward == 0) return 0;
+  if (guess > 0 && below <= (forward - 1) / 2 && forward / 2 < below + equal) return Wide{2} * guess;
+  std::vector<std::int64_t> steps;
+  steps.reserve(forward);
+  for (std::size_t i = 0; i < count; ++i)
+    if (step_at(i) > 0) steps.push_back(step_at(i));
+  const auto middle = steps.begin() + static_cast<std::ptrdiff_t>(forward / 2);
   std::nth_element(steps.begin(), middle, steps.end());
-  if (steps.size() % 2 == 1) return Wide{2} * *middle;
+  if (forward % 2 == 1) return Wide{2} * *middle;
   return Wide{*middle} + *std::max_element(steps.begin(), middle);
 }
 
@@ -39,21 +53,42 @@ std::string seconds_text(std::int64_t nanoseconds) {
   return number_text(static_cast<double>(nanoseconds) / static_cast<double>(kNanosecondsPerSecond)) + " s";
 }
 
-/// The stamps while they are put right.
+/// The stamps while they are put right. They are copied only where something has to be.
 class Clock {
  public:
-  explicit Clock(const LogTable& table) : table_(table), time_(table.stamps_ns), shift_from_(1, {0, 0}) {}
+  explicit Clock(const LogTable& table)
+      : table_(table), time_(table.stamps_ns.data()), shift_from_(1, {0, 0}) {}
+  Clock(const Clock&) = delete;
+  Clock& operator=(const Clock&) = delete;
 
-  [[nodiscard]] std::size_t rows() const { return time_.size(); }
+  [[nodiscard]] std::size_t rows() const { return table_.stamps_ns.size(); }
+  [[nodiscard]] std::size_t steps() const { return rows() - 1; }
   [[nodiscard]] std::int64_t step(std::size_t row) const { return time_[row + 1] - time_[row]; }
   [[nodiscard]] std::int64_t time(std::size_t row) const { return time_[row]; }
-  [[nodiscard]] const std::vector<std::int64_t>& times() const { return time_; }
+  [[nodiscard]] std::span<const std::int64_t> times() const { return {time_, rows()}; }
   [[nodiscard]] std::int64_t printed(std::size_t row) const { return table_.stamps_ns[row]; }
   [[nodiscard]] std::size_t line(std::size_t row) const { return table_.lines.line_of(row); }
   void set(std::size_t row, Wide time) {
     const bool near = time <= kFarthestNs && time >= -kFarthestNs;
     too_far_ = too_far_ || !near;
-    if (near) time_[row] = static_cast<std::int64_t>(time);
+    if (!near) return;
+    if (moved_.empty()) {
+      moved_ = table_.stamps_ns;
+      time_ = moved_.data();
+    }
+    moved_[row] = static_cast<std::int64_t>(time);
+    twice_interval_.reset();
+  }
+  /// Twice the median step forward; 0 where there is none.
+  [[nodiscard]] Wide twice_interval() {
+    if (!twice_interval_)
+      twice_interval_ = twice_median_forward(steps(), [this](std::size_t row) { return step(row); });
+    return *twice_interval_;
+  }
+  /// The longest step that is no gap.
+  [[nodiscard]] std::int64_t longest_usual_step() {
+    const Wide longest = kIntervalsOfAGap * twice_interval() / 2;
+    return longest < INT64_MAX ? static_cast<std::int64_t>(longest) : INT64_MAX;
   }
   /// Some time did not fit.
   [[nodiscard]] bool too_far() const { return too_far_; }
@@ -64,18 +99,11 @@ class Clock {
     Wide by = 0;
     for (std::size_t i = 0; i < moves.size() && !too_far_; ++i) {
       by += moves[i].second;
-      const std::size_t end = i + 1 < moves.size() ? moves[i + 1].first : time_.size();
+      const std::size_t end = i + 1 < moves.size() ? moves[i + 1].first : rows();
       for (std::size_t r = moves[i].first; r < end; ++r) set(r, time_[r] + by);
     }
     if (too_far_) return;
     shift_from_.insert(shift_from_.end(), moves.begin(), moves.end());
-  }
-  [[nodiscard]] std::vector<std::int64_t> forward_steps() const {
-    std::vector<std::int64_t> steps;
-    steps.reserve(time_.size());
-    for (std::size_t r = 0; r + 1 < time_.size(); ++r)
-      if (step(r) > 0) steps.push_back(step(r));
-    return steps;
   }
   [[nodiscard]] std::vector<TimeAxis::Piece> pieces() const {
     auto moves = shift_from_;
@@ -95,14 +123,15 @@ class Clock {
 
  private:
   const LogTable& table_;
-  std::vector<std::int64_t> time_;
+  const std::int64_t* time_;
+  std::vector<std::int64_t> moved_;
+  std::optional<Wide> twice_interval_;
   Moves shift_from_;
   bool too_far_ = false;
 };
 
 void unfold_midnights(Clock& clock, std::vector<Notice>& notices) {
-  auto steps = clock.forward_steps();
-  const Wide twice_interval = twice_median(steps);
+  const Wide twice_interval = clock.twice_interval();
   Notice notice{"midnight", 0, 0, std::nullopt, {}};
   Clock::Moves moves;
   for (std::size_t r = 0; r + 1 < clock.rows(); ++r) {
@@ -150,7 +179,8 @@ void spread_repeats(Clock& clock, std::vector<Notice>& notices) {
   for (const Run& run : runs)
     if (const std::int64_t step = spread_step(clock, run); step > 0)
       steps.insert(steps.end(), run.end - run.first, step);
-  const Wide twice_interval = twice_median(steps);
+  const Wide twice_interval =
+      twice_median_forward(steps.size(), [&steps](std::size_t i) { return steps[i]; });
   if (twice_interval == 0) return;
   Notice notice{"repeat-time", 0, 0, std::nullopt, {}};
   for (const Run& run : runs) {
@@ -181,16 +211,19 @@ void mend_backward_steps(Clock& clock, TimeKind kind, TimeAxis& axis) {
   for (std::size_t r = 0; r + 1 < clock.rows(); ++r)
     if (clock.step(r) <= 0) backward.push_back(r);
   if (backward.empty()) return;
-  auto steps = clock.forward_steps();
-  const Wide twice_interval = twice_median(steps);
-  const auto even =
-      static_cast<double>(std::count_if(steps.begin(), steps.end(), [twice_interval](std::int64_t step) {
-        return Wide{4} * step >= twice_interval && Wide{4} * step <= 3 * twice_interval;
-      }));
+  const Wide twice_interval = clock.twice_interval();
+  std::size_t forward = 0;
+  std::size_t even = 0;
+  for (std::size_t r = 0; r < clock.steps(); ++r) {
+    const Wide step = clock.step(r);
+    if (step <= 0) continue;
+    ++forward;
+    if (4 * step >= twice_interval && 4 * step <= 3 * twice_interval) ++even;
+  }
   const std::size_t row = backward.front();
   const std::int64_t moved = clock.step(row) + kHourNs;
   if (has_hours(kind) && backward.size() == 1 && moved > 0 && Wide{2} * moved <= twice_interval &&
-      even >= kEvenShare * static_cast<double>(steps.size())) {
+      static_cast<double>(even) >= kEvenShare * static_cast<double>(forward)) {
     axis.notices.push_back(
         {"clock-back", clock.line(row + 1), 1, std::nullopt,
          "The clock was put back by an hour here; the times after it are moved on by an hour."});
@@ -210,10 +243,8 @@ void mend_backward_steps(Clock& clock, TimeKind kind, TimeAxis& axis) {
 }
 
 /// A row whose step forward is an hour more or less, and so long that it is a gap.
-bool leaps_an_hour(const Clock& clock, std::size_t row, Wide twice_interval) {
-  const std::int64_t step = clock.step(row);
-  return Wide{2} * step > kIntervalsOfAGap * twice_interval &&
-         Wide{2} * std::abs(step - kHourNs) <= twice_interval;
+bool leaps_an_hour(std::int64_t step, std::int64_t longest_usual, Wide twice_interval) {
+  return step > longest_usual && Wide{2} * std::abs(step - kHourNs) <= twice_interval;
 }
 
 bool names_step(const Clock& clock, std::size_t row, TimeKind kind, LocalTime moment) {
@@ -231,12 +262,12 @@ bool names_step(const Clock& clock, std::size_t row, TimeKind kind, LocalTime mo
 std::optional<Problem> mend_forward_leap(Clock& clock, TimeKind kind, const std::string& path, const Job* job,
                                          TimeAxis& axis) {
   const auto moment = job != nullptr ? job->reading.clock_forward : std::nullopt;
-  auto steps = clock.forward_steps();
-  const Wide twice_interval = twice_median(steps);
+  const Wide twice_interval = clock.twice_interval();
+  const std::int64_t longest_usual = clock.longest_usual_step();
   Notice stays{"clock-forward", 0, 0, std::nullopt, {}};
   bool named = false;
   for (std::size_t r = 0; has_hours(kind) && r + 1 < clock.rows(); ++r) {
-    if (!leaps_an_hour(clock, r, twice_interval)) continue;
+    if (!leaps_an_hour(clock.step(r), longest_usual, twice_interval)) continue;
     if (moment && !named && clock.step(r) > kHourNs && names_step(clock, r, kind, *moment)) {
       named = true;
       clock.move({{r + 1, -kHourNs}});
@@ -265,11 +296,12 @@ std::optional<Problem> mend_forward_leap(Clock& clock, TimeKind kind, const std:
   return std::nullopt;
 }
 
-void find_gaps(const Clock& clock, Wide twice_interval, TimeAxis& axis) {
+void find_gaps(Clock& clock, TimeAxis& axis) {
+  const std::int64_t longest_usual = clock.longest_usual_step();
   Notice notice{"gap", 0, 0, std::nullopt, {}};
   std::int64_t longest = 0;
   for (std::size_t r = 0; r + 1 < clock.rows(); ++r) {
-    if (Wide{2} * clock.step(r) <= kIntervalsOfAGap * twice_interval) continue;
+    if (clock.step(r) <= longest_usual) continue;
     if (notice.count++ == 0) notice.line = clock.line(r + 1);
     longest = std::max(longest, clock.step(r));
   }
@@ -304,8 +336,7 @@ Result<TimeAxis> make_time_axis(const LogTable& table, const std::string& path, 
                    "time must run forward"};
   if (table.time == TimeKind::time_of_day) unfold_midnights(clock, axis.notices);
   spread_repeats(clock, axis.notices);
-  auto forward = clock.forward_steps();
-  if (forward.empty())
+  if (clock.twice_interval() == 0)
     return Problem{ProblemKind::bad_input, path, table.first_row_line, "time only runs backward",
                    "sort the rows by time"};
   mend_backward_steps(clock, table.time, axis);
@@ -315,10 +346,9 @@ Result<TimeAxis> make_time_axis(const LogTable& table, const std::string& path, 
     return Problem{ProblemKind::bad_input, path, table.first_row_line,
                    "the times of the rows lie centuries apart", "look for damaged time stamps"};
 
-  auto steps = clock.forward_steps();
-  const Wide twice_interval = twice_median(steps);
-  find_gaps(clock, twice_interval, axis);
-  axis.interval_s = static_cast<double>(twice_interval) / (2.0 * static_cast<double>(kNanosecondsPerSecond));
+  find_gaps(clock, axis);
+  axis.interval_s =
+      static_cast<double>(clock.twice_interval()) / (2.0 * static_cast<double>(kNanosecondsPerSecond));
   axis.pieces = clock.pieces();
   if (has_date(table.time)) axis.start = LocalTime::of_nanoseconds(table.stamps_ns.front());
   axis.times_s.reserve(clock.rows());

@@ -120,9 +120,10 @@ void take_out(const std::vector<std::size_t>& dropped, std::int64_t* stamps, std
     if (!stored[i]) table.columns[i].wide.resize(to);
 }
 
-/// One table of dates for all threads; gives each thread's places in it.
-std::vector<std::vector<std::size_t>> join_dates(const std::vector<ThreadHarvest>& harvests,
-                                                 std::vector<DateFields>& dates) {
+/// One table of dates for all threads; the packed stamps then hold places in it. False where there are more
+/// than they can hold.
+bool join_dates(const std::vector<ThreadHarvest>& harvests, const std::vector<PlacedBlock>& blocks,
+                std::int64_t* stamps, std::vector<DateFields>& dates) {
   const auto key = [](const DateFields& d) {
     return std::tuple{d.first, d.second, d.third, d.first_digits, d.third_digits, d.month_place};
   };
@@ -136,15 +137,27 @@ std::vector<std::vector<std::size_t>> join_dates(const std::vector<ThreadHarvest
       own.push_back(entry->second);
     }
   }
-  return of_thread;
+  if (dates.size() > packed_stamp::kMostDays) return false;
+  for (const PlacedBlock& block : blocks) {
+    const std::vector<std::size_t>& own = of_thread[block.thread];
+    bool moved = false;
+    for (std::size_t day = 0; day < own.size() && !moved; ++day) moved = own[day] != day;
+    if (!moved) continue;
+    const std::size_t end = block.outcome.first_row + block.outcome.rows;
+    for (std::size_t row = block.outcome.first_row; row < end; ++row)
+      if (stamps[row] != 0)  // a dropped row has no date
+        stamps[row] =
+            packed_stamp::pack(own[packed_stamp::day_of(stamps[row])], packed_stamp::clock_of(stamps[row]));
+  }
+  return true;
 }
 
 /// The median of the steps between neighbours of one date; 0 where there is none.
-std::int64_t usual_step(const std::int64_t* stamps, const std::vector<std::size_t>& days, std::size_t rows) {
+std::int64_t usual_step(const std::int64_t* stamps, std::size_t rows) {
   constexpr std::size_t kEnough = 20'000;
   std::vector<std::int64_t> steps;
   for (std::size_t row = 1; row < rows && steps.size() < kEnough; ++row)
-    if (days[row] == days[row - 1] &&
+    if (packed_stamp::day_of(stamps[row]) == packed_stamp::day_of(stamps[row - 1]) &&
         packed_stamp::clock_of(stamps[row]) > packed_stamp::clock_of(stamps[row - 1]))
       steps.push_back(packed_stamp::clock_of(stamps[row]) - packed_stamp::clock_of(stamps[row - 1]));
   if (steps.empty()) return 0;
@@ -154,19 +167,20 @@ std::int64_t usual_step(const std::int64_t* stamps, const std::vector<std::size_
 }
 
 /// Packed stamps of `rows` kept rows into local time.
-Problems unpack_dates(const std::vector<std::size_t>& days, std::vector<DateFields> dates,
-                      const std::int64_t* stamps, std::size_t rows, std::optional<FieldOrder> given,
-                      const std::string& path, LogTable& table) {
+Problems unpack_dates(const std::vector<DateFields>& dates, const std::int64_t* stamps, std::size_t rows,
+                      std::optional<FieldOrder> given, const std::string& path, LogTable& table) {
   DateEvidence evidence;
   constexpr std::size_t kNowhere = static_cast<std::size_t>(-1);
   evidence.first_rows.assign(dates.size(), kNowhere);
+  std::size_t before = kNowhere;
   for (std::size_t row = 0; row < rows; ++row) {
-    const std::size_t day = days[row];
+    const std::size_t day = packed_stamp::day_of(stamps[row]);
+    if (day == before) continue;
     if (evidence.first_rows[day] == kNowhere) evidence.first_rows[day] = row;
-    if (row > 0 && days[row - 1] != day)
+    if (row > 0)
       evidence.changes.push_back(
-          {row, days[row - 1], day,
-           packed_stamp::clock_of(stamps[row]) - packed_stamp::clock_of(stamps[row - 1])});
+          {row, before, day, packed_stamp::clock_of(stamps[row]) - packed_stamp::clock_of(stamps[row - 1])});
+    before = day;
   }
   // Dates that stand only in rows that were dropped prove nothing.
   std::vector<std::size_t> place_of(dates.size(), kNowhere);
@@ -182,14 +196,18 @@ Problems unpack_dates(const std::vector<std::size_t>& days, std::vector<DateFiel
     change.from = place_of[change.from];
     change.to = place_of[change.to];
   }
-  evidence.interval_ns = usual_step(stamps, days, rows);
+  evidence.interval_ns = usual_step(stamps, rows);
   auto settled = settle_dates(evidence, given, table.lines, path);
   if (!settled) return settled.problems();
   table.dates = settled.value().order;
   table.dates_by_pace = settled.value().even_order;
+  std::vector<std::int64_t> midnight_ns(dates.size());
+  for (std::size_t day = 0; day < dates.size(); ++day)
+    if (place_of[day] != kNowhere) midnight_ns[day] = settled.value().day_numbers[place_of[day]] * kDayNs;
+  table.stamps_ns.resize(rows);
   for (std::size_t row = 0; row < rows; ++row)
     table.stamps_ns[row] =
-        settled.value().day_numbers[place_of[days[row]]] * kDayNs + packed_stamp::clock_of(stamps[row]);
+        midnight_ns[packed_stamp::day_of(stamps[row])] + packed_stamp::clock_of(stamps[row]);
   return {};
 }
 
@@ -240,38 +258,17 @@ Problems assemble_table(const TablePlan& plan, const TableHeader& header, std::v
              "split the file here"}};
 
   const bool dated = plan.time.kind == TimeKind::date_time;
-  std::vector<std::size_t> days;
   std::vector<DateFields> dates;
-  if (dated) {
-    const auto places = join_dates(harvests, dates);
-    days.resize(rows);
-    for (const PlacedBlock& block : blocks)
-      for (std::size_t row = block.outcome.first_row; row < block.outcome.first_row + block.outcome.rows;
-           ++row)
-        days[row] = stamps[row] == 0 ? 0 : places[block.thread][packed_stamp::day_of(stamps[row])];
-  }
-  std::size_t kept = rows;
-  if (!dropped.empty()) {
-    take_out(dropped, stamps, rows, table);
-    if (dated) {
-      std::size_t to = dropped.front();
-      std::size_t next = 0;
-      for (std::size_t from = to; from < rows; ++from) {
-        if (next < dropped.size() && dropped[next] == from)
-          ++next;
-        else
-          days[to++] = days[from];
-      }
-    }
-    kept = rows - dropped.size();
-  }
+  if (dated && !join_dates(harvests, blocks, stamps, dates))
+    return {{ProblemKind::bad_input, path, plan.lines_before + 1,
+             "the rows have more than " + std::to_string(packed_stamp::kMostDays) + " different dates",
+             "look for damaged time stamps, or split the file"}};
+  if (!dropped.empty()) take_out(dropped, stamps, rows, table);
+  const std::size_t kept = rows - dropped.size();
   table.lines = dropped.empty() ? std::move(lines) : lines.without(dropped);
-  table.stamps_ns.resize(kept);
-  if (dated) {
-    if (kept == 0) return {};
-    return unpack_dates(days, std::move(dates), stamps, kept, given_order, path, table);
-  }
-  std::copy(stamps, stamps + kept, table.stamps_ns.begin());
+  if (kept == 0) return {};
+  if (dated) return unpack_dates(dates, stamps, kept, given_order, path, table);
+  table.stamps_ns.assign(stamps, stamps + kept);
   return {};
 }
 

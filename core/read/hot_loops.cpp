@@ -1,16 +1,17 @@
 #include "core/read/hot_loops.h"
 
+#include <array>
 #include <bit>
 #include <cstring>
 
-#if defined(__x86_64__) && (defined(__GNUC__) || defined(__clang__))
-#define SOAKWRIGHT_TWO_BUILDS 1
+#if defined(SOAKWRIGHT_SEVERAL_BUILDS)
 #include <emmintrin.h>
 
 #include "core/read/wide_cells.h"
+#include "core/read/widest_loops.h"
 #endif
 
-// Each loop is written once, as a body that is inlined into both builds.
+// Each loop is written once, as a body that is inlined into two builds; the third stands in widest_loops.cpp.
 #if defined(__GNUC__) || defined(__clang__)
 #define BODY [[gnu::always_inline]] inline
 #else
@@ -22,7 +23,7 @@ namespace {
 
 constexpr std::size_t kStep = 64;
 
-#if defined(SOAKWRIGHT_TWO_BUILDS)
+#if defined(SOAKWRIGHT_SEVERAL_BUILDS)
 /// A bit for each of 64 bytes that is `wanted`.
 BODY std::uint64_t mask_of(const char* text, char wanted) {
   const __m128i pattern = _mm_set1_epi8(wanted);
@@ -158,9 +159,8 @@ std::size_t parse_cells_plain(const DecimalShape& shape, const char* text, std::
 void find_extremes_plain(const std::int32_t* units, std::size_t count, Extremes& extremes) {
   find_extremes_body(units, count, extremes);
 }
-constexpr HotLoops kPlain{count_lines_plain, find_ends_plain, parse_cells_plain, find_extremes_plain};
 
-#if defined(SOAKWRIGHT_TWO_BUILDS)
+#if defined(SOAKWRIGHT_SEVERAL_BUILDS)
 #define WIDE [[gnu::target("avx2,bmi,bmi2,popcnt,lzcnt")]]
 WIDE LineCount count_lines_wide(const char* begin, const char* end, char line_end) {
   return count_lines_body(begin, end, line_end);
@@ -169,16 +169,18 @@ WIDE void find_ends_wide(const char* text, std::size_t begin, std::size_t end, c
                          EndsFound& found) {
   find_ends_body(text, begin, end, delimiter, line_end, found);
 }
-WIDE std::size_t parse_cells_wide(const DecimalShape& shape, const char* text, std::uint32_t begin,
-                                  const std::uint32_t* ends, std::size_t count, std::int32_t* out,
-                                  std::size_t stride) {
+/// The cells by `Many` at a time, by `by_many`.
+template <std::size_t Many, typename ByMany>
+BODY std::size_t parse_in_groups(const DecimalShape& shape, const char* text, std::uint32_t begin,
+                                 const std::uint32_t* ends, std::size_t count, std::int32_t* out,
+                                 std::size_t stride, const ByMany& by_many) {
   // The first cell alone: from the second on, the end before it stands in `ends` too.
   std::size_t done = parse_cells_body(shape, text, begin, ends, count != 0 ? 1 : 0, out, stride);
   if (done == 0) return 0;
   while (done < count) {
-    done += parse_cells_by_four(shape, text, ends + done, count - done, out + done * stride, stride);
-    // What is left over, or the four in which one cell was not plain.
-    const std::size_t rest = count - done < 4 ? count - done : 4;
+    done += by_many(shape, text, ends + done, count - done, out + done * stride, stride);
+    // What is left over, or the group in which one cell was not plain.
+    const std::size_t rest = count - done < Many ? count - done : Many;
     const std::size_t more =
         parse_cells_body(shape, text, ends[done - 1] + 1, ends + done, rest, out + done * stride, stride);
     done += more;
@@ -186,28 +188,45 @@ WIDE std::size_t parse_cells_wide(const DecimalShape& shape, const char* text, s
   }
   return done;
 }
+
+WIDE std::size_t parse_cells_wide(const DecimalShape& shape, const char* text, std::uint32_t begin,
+                                  const std::uint32_t* ends, std::size_t count, std::int32_t* out,
+                                  std::size_t stride) {
+  return parse_in_groups<4>(shape, text, begin, ends, count, out, stride, parse_cells_by_four);
+}
+WIDE std::size_t parse_cells_widest(const DecimalShape& shape, const char* text, std::uint32_t begin,
+                                    const std::uint32_t* ends, std::size_t count, std::int32_t* out,
+                                    std::size_t stride) {
+  return parse_in_groups<8>(shape, text, begin, ends, count, out, stride, parse_cells_by_eight);
+}
 WIDE void find_extremes_wide(const std::int32_t* units, std::size_t count, Extremes& extremes) {
   find_extremes_body(units, count, extremes);
 }
-constexpr HotLoops kWide{count_lines_wide, find_ends_wide, parse_cells_wide, find_extremes_wide};
+constexpr std::array<HotLoops, 3> kBuilds{
+    {{count_lines_plain, find_ends_plain, parse_cells_plain, find_extremes_plain},
+     {count_lines_wide, find_ends_wide, parse_cells_wide, find_extremes_wide},
+     {count_lines_widest, find_ends_widest, parse_cells_widest, find_extremes_wide}}};
 
-const HotLoops& fastest() {
+std::size_t builds_here() {
   __builtin_cpu_init();
   const bool wide = __builtin_cpu_supports("avx2") != 0 && __builtin_cpu_supports("bmi") != 0 &&
                     __builtin_cpu_supports("bmi2") != 0 && __builtin_cpu_supports("popcnt") != 0;
-  return wide ? kWide : kPlain;
+  return wide ? has_widest_loops() ? 3 : 2 : 1;
 }
 #else
-const HotLoops& fastest() { return kPlain; }
+constexpr std::array<HotLoops, 1> kBuilds{
+    {{count_lines_plain, find_ends_plain, parse_cells_plain, find_extremes_plain}}};
+
+std::size_t builds_here() { return 1; }
 #endif
 
 }  // namespace
 
-const HotLoops& plain_hot_loops() { return kPlain; }
-
-const HotLoops& hot_loops() {
-  static const HotLoops& loops = fastest();
-  return loops;
+std::span<const HotLoops> builds_of_hot_loops() {
+  static const std::size_t count = builds_here();
+  return std::span{kBuilds}.first(count);
 }
+
+const HotLoops& hot_loops() { return builds_of_hot_loops().back(); }
 
 }  // namespace soakwright

@@ -1,11 +1,16 @@
-// The four loops that see every byte or every cell of a log, each in two builds: for any processor, and for
-// one with AVX2 and its companions. Both give the same; only the time differs.
+// The four loops that see every byte or every cell of a log, each in three builds: for any processor, for one
+// with AVX2 and its companions, and for one with AVX-512. All give the same; only the time differs.
 #pragma once
 
 #include <cstddef>
 #include <cstdint>
+#include <span>
 
 #include "core/read/plain_decimal.h"
+
+#if defined(__x86_64__) && (defined(__GNUC__) || defined(__clang__))
+#define SOAKWRIGHT_SEVERAL_BUILDS 1
+#endif
 
 namespace soakwright {
 
@@ -14,7 +19,7 @@ struct LineCount {
   std::size_t blank = 0;  ///< among them, those with nothing on them but perhaps '\r'
 };
 
-/// Where cells end, as LineIndex collects it: both arrays have room, 12 entries more than is needed.
+/// Where cells end, as LineIndex collects it: both arrays have room, 64 entries more than is needed.
 struct EndsFound {
   std::uint32_t* ends = nullptr;
   std::size_t end_count = 0;
@@ -46,8 +51,9 @@ struct HotLoops {
   void (*find_extremes)(const std::int32_t* units, std::size_t count, Extremes& extremes);
 };
 
-/// The builds that this processor can run: one or two, the fastest last.
-const HotLoops& plain_hot_loops();
+/// The builds that this processor can run: one to three, the fastest last.
+std::span<const HotLoops> builds_of_hot_loops();
+/// The fastest.
 const HotLoops& hot_loops();
 
 }  // namespace soakwright

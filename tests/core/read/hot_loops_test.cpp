@@ -22,8 +22,6 @@ std::string random_text(std::mt19937& random, std::size_t length, const char* al
   return text + std::string(2 * kMargin, '7');
 }
 
-std::vector<const HotLoops*> builds() { return {&plain_hot_loops(), &hot_loops()}; }
-
 }  // namespace
 
 TEST_CASE("lines and blank lines are counted as one byte after the other shows them") {
@@ -42,8 +40,8 @@ TEST_CASE("lines and blank lines are counted as one byte after the other shows t
         if (line.empty() || line == "\r") ++blank;
         start = i + 1;
       }
-    for (const HotLoops* loops : builds()) {
-      const LineCount count = loops->count_lines(text.data() + kMargin, text.data() + kMargin + length, '\n');
+    for (const HotLoops& loops : builds_of_hot_loops()) {
+      const LineCount count = loops.count_lines(text.data() + kMargin, text.data() + kMargin + length, '\n');
       CHECK(count.lines == lines);
       CHECK(count.blank == blank);
     }
@@ -61,11 +59,11 @@ TEST_CASE("ends of cells and lines are found wherever they stand") {
       if (text[i] == '\n') lines.push_back(static_cast<std::uint32_t>(ends.size()));
       if (text[i] == '\n' || text[i] == ',') ends.push_back(static_cast<std::uint32_t>(i));
     }
-    for (const HotLoops* loops : builds()) {
+    for (const HotLoops& loops : builds_of_hot_loops()) {
       std::vector<std::uint32_t> found_ends(length + 128);
       std::vector<std::uint32_t> found_lines(length + 128);
       EndsFound found{found_ends.data(), 0, found_lines.data(), 0};
-      loops->find_ends(text.data(), kMargin, kMargin + length, ',', '\n', found);
+      loops.find_ends(text.data(), kMargin, kMargin + length, ',', '\n', found);
       found_ends.resize(found.end_count);
       found_lines.resize(found.line_count);
       CHECK(found_ends == ends);
@@ -86,9 +84,9 @@ TEST_CASE("extremes leave out what is missing") {
       expected.high = std::max(expected.high, unit);
       ++expected.there;
     }
-    for (const HotLoops* loops : builds()) {
+    for (const HotLoops& loops : builds_of_hot_loops()) {
       Extremes extremes;
-      loops->find_extremes(units.data(), units.size(), extremes);
+      loops.find_extremes(units.data(), units.size(), extremes);
       CHECK(extremes.low == expected.low);
       CHECK(extremes.high == expected.high);
       CHECK(extremes.there == expected.there);
@@ -160,10 +158,10 @@ TEST_CASE("plain decimals of every shape are read, and nothing else is taken for
       std::vector<std::uint32_t> ends;
       for (std::size_t i = kMargin; i < text.size(); ++i)
         if (text[i] == delimiter || text[i] == '\n') ends.push_back(static_cast<std::uint32_t>(i));
-      for (const HotLoops* loops : builds()) {
+      for (const HotLoops& loops : builds_of_hot_loops()) {
         std::vector<std::int32_t> units(3 * ends.size(), 77);
-        const std::size_t read = loops->parse_cells(DecimalShape::of(row.places, decimal), text.data(),
-                                                    kMargin, ends.data(), ends.size(), units.data(), 3);
+        const std::size_t read = loops.parse_cells(DecimalShape::of(row.places, decimal), text.data(),
+                                                   kMargin, ends.data(), ends.size(), units.data(), 3);
         REQUIRE(read == row.units.size());
         for (std::size_t i = 0; i < read; ++i) CHECK(units[3 * i] == row.units[i]);
       }
@@ -192,10 +190,10 @@ TEST_CASE("cells of chance that the fast way reads are what the careful way make
       text += ';';
       cells.push_back(cell);
     }
-    for (const HotLoops* loops : builds()) {
+    for (const HotLoops& loops : builds_of_hot_loops()) {
       std::vector<std::int32_t> units(kCells);
-      const std::size_t read = loops->parse_cells(DecimalShape::of(places, decimal), text.data(), kMargin,
-                                                  ends.data(), kCells, units.data(), 1);
+      const std::size_t read = loops.parse_cells(DecimalShape::of(places, decimal), text.data(), kMargin,
+                                                 ends.data(), kCells, units.data(), 1);
       read_in_all += read;
       for (std::size_t c = 0; c < read; ++c) {
         INFO("'" << cells[c] << "' with places " << places << " and '" << decimal << "'");

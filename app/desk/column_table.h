@@ -3,6 +3,8 @@
 #pragma once
 
 #include <QTableWidget>
+#include <map>
+#include <optional>
 
 #include "core/procedure/job_changes.h"
 #include "core/record/record.h"
@@ -26,6 +28,8 @@ class ColumnTable : public QTableWidget {
 
  private:
   struct Line;
+  static void addEntry(Line& line, std::optional<std::size_t> place, const Job* job);
+  static ColumnNames namesOf(const Line& line, const std::map<std::size_t, Line>& lines);
   void showLine(int row, const Line& line);
   void addBox(int row, Part part, const QString& label,
               const std::vector<std::pair<QString, QString>>& choices, const QString& now);

@@ -118,7 +118,7 @@ void ReadingSheet::show(const Session& session) {
   const LogPreview* preview = refused ? refused->preview.get() : open.preview.get();
   lines_->setContent(file_lines(preview, record));
   const Job* job = open.analysis.job.get();
-  settings_->show(record, session.wanted(), preview);
+  settings_->show(record, session.wanted(), refused ? refused->given : std::vector<JobChange>{}, preview);
   columns_->show(record, job, refused ? nullptr : open.report.get());
   undo_->setEnabled(session.canUndo());
   write_->setEnabled(!session.wanted().empty() && session.sheetTexts().isEmpty() && !refused);

@@ -4,6 +4,7 @@
 #include <QFile>
 #include <QFileInfo>
 #include <algorithm>
+#include <utility>
 
 namespace soakwright::desk {
 namespace {
@@ -34,6 +35,14 @@ QString sha256_of(const QString& path, const Watch& watch) {
   }
 }
 
+std::vector<JobChange> given_in(const QString& job) {
+  QFile file(job);
+  if (job.isEmpty() || !file.open(QIODevice::ReadOnly)) return {};
+  auto given = given_in_job(file.readAll().toStdString(), job.toStdString());
+  // A job that cannot be read was refused itself.
+  return given ? std::move(given).value() : std::vector<JobChange>{};
+}
+
 }  // namespace
 
 std::optional<RefusedLog> refused_log(const Problems& problems, const OpenFiles& kept, const OpenFiles& named,
@@ -46,6 +55,7 @@ std::optional<RefusedLog> refused_log(const Problems& problems, const OpenFiles&
   log.path = QString::fromStdString(problem->file);
   log.preview = std::make_shared<const LogPreview>(
       preview_of(problem->file, preview_encoding(problem->file), kPreviewLines));
+  log.given = given_in(named.job.isEmpty() ? kept.job : named.job);
   log.sha256 = sha256_of(log.path, watch);
   if (stopped(watch)) return std::nullopt;
   return log;

@@ -4,6 +4,7 @@
 #include <QString>
 #include <memory>
 #include <optional>
+#include <vector>
 
 #include "app/desk/log_preview.h"
 #include "app/desk/open_files.h"
@@ -17,6 +18,7 @@ struct RefusedLog {
   QString path;
   QString sha256;  ///< empty where the file can no longer be read
   std::shared_ptr<const LogPreview> preview;
+  std::vector<JobChange> given;  ///< by the job's [reading]
 };
 
 /// Nothing where no log is to blame, or where `watch` was cancelled. Reads the whole file for its hash: long,

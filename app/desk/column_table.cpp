@@ -2,6 +2,7 @@
 
 #include <QComboBox>
 #include <QHeaderView>
+#include <QPainter>
 #include <algorithm>
 #include <map>
 
@@ -191,8 +192,21 @@ void ColumnTable::show(const Record* record, const Job* job, const Report* repor
   }
   setColumnHidden(type, !any_emf);
   setColumnHidden(cold_junction, !any_emf);
+  // The width that the last column was stretched to before must not count as its own.
+  horizontalHeader()->setStretchLastSection(false);
   resizeColumnsToContents();
+  horizontalHeader()->setStretchLastSection(true);
   showing_ = false;
+}
+
+void ColumnTable::paintEvent(QPaintEvent* event) {
+  QTableWidget::paintEvent(event);
+  if (rowCount() > 0) return;
+  QPainter painter(viewport());
+  painter.setPen(palette().color(QPalette::PlaceholderText));
+  painter.drawText(viewport()->rect().adjusted(12, 8, -12, -8),
+                   Qt::AlignTop | Qt::AlignLeft | Qt::TextWordWrap,
+                   tr("The columns are listed here when the log can be read."));
 }
 
 }  // namespace soakwright::desk

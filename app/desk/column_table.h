@@ -23,6 +23,9 @@ class ColumnTable : public QTableWidget {
   /// Nothing where the log could not be read.
   void show(const Record* record, const Job* job, const Report* report);
 
+ protected:
+  void paintEvent(QPaintEvent* event) override;
+
  signals:
   void changed(const soakwright::JobChange& change);
 

@@ -186,6 +186,32 @@ class ReadingSheetTest : public QObject {
     QCOMPARE(real.window.session().open().analysis.record->duration_s(), 20.0);
   }
 
+  void nothing_is_said_of_a_record_where_the_log_was_refused() {
+    RealWindow real;
+    QVERIFY(real.open({either_}));
+    int lists = 0;
+    for (const ListPane* list : real.window.findChildren<ListPane*>()) {
+      if (list == &real.part<ReadingSheet>()->lines()) continue;
+      ++lists;
+      QCOMPARE(list->lines().content().when_empty,
+               QStringLiteral("There is no record yet: open a log (Ctrl+O)."));
+    }
+    QCOMPARE(lists, 5);
+  }
+
+  void a_hash_that_has_no_room_shows_that_it_is_cut() {
+    RealWindow real;
+    QVERIFY(real.open({either_}));
+    const auto* sheet = real.part<ReadingSheet>();
+    const QString sha = real.window.session().logSha();
+    QCOMPARE(sha.size(), 64);
+    QVERIFY2(sheet->fileLine().endsWith(sha), qPrintable(sheet->fileLine()));
+    real.window.resize(600, 600);
+    QTRY_VERIFY2(sheet->fileLine().endsWith(u'…'), qPrintable(sheet->fileLine()));
+    real.window.resize(1280, 800);
+    QTRY_VERIFY(sheet->fileLine().endsWith(sha));
+  }
+
   void a_refused_log_can_be_left_alone_again() {
     RealWindow real;
     QVERIFY(real.open({either_}));

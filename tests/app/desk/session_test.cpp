@@ -2,6 +2,7 @@
 
 #include "app/desk/session.h"
 
+#include <QCommandLinkButton>
 #include <QCryptographicHash>
 #include <QtTest>
 #include <atomic>
@@ -231,6 +232,19 @@ class SessionTest : public QObject {
     emit start->filesWanted(start->last());
     QVERIFY(settled(window.session()));
     QVERIFY(window.session().open().analysis.verdicts);
+  }
+
+  void the_start_page_shows_its_links_whole() {
+    RealWindow real;
+    real.window.resize(1280, 800);
+    QTest::qWait(50);
+    int shown = 0;
+    for (const auto* link : real.part<StartPage>()->findChildren<QCommandLinkButton*>()) {
+      if (!link->isVisible()) continue;
+      ++shown;
+      QVERIFY2(link->height() >= link->heightForWidth(link->width()), qPrintable(link->text()));
+    }
+    QCOMPARE(shown, 2);
   }
 
   void a_failed_opening_with_nothing_open_says_so_and_the_window_stays_empty() {

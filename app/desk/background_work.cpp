@@ -41,7 +41,7 @@ void BackgroundWork::start(Task task) {
                             });
                           },
                           cancelled.get()};
-        auto outcome = std::make_shared<const Result<OpenCase>>(task(watch));
+        auto outcome = std::make_shared<const WorkOutcome>(task(watch));
         QMetaObject::invokeMethod(this, [this, ticket, outcome] {
           if (ticket != ticket_ || !busy_) return;
           setBusy(false);

@@ -9,15 +9,22 @@
 #include <memory>
 
 #include "app/desk/open_case.h"
+#include "app/desk/refused_log.h"
 
 namespace soakwright::desk {
+
+/// What a piece of work came to: what is open now, or why it is not and what can be settled about it.
+struct WorkOutcome {
+  Result<OpenCase> open;
+  std::optional<RefusedLog> refused = std::nullopt;
+};
 
 class BackgroundWork : public QObject {
   Q_OBJECT
 
  public:
-  using Outcome = std::shared_ptr<const Result<OpenCase>>;
-  using Task = std::function<Result<OpenCase>(const Watch&)>;
+  using Outcome = std::shared_ptr<const WorkOutcome>;
+  using Task = std::function<WorkOutcome(const Watch&)>;
 
   explicit BackgroundWork(QObject* parent = nullptr);
   ~BackgroundWork() override;

@@ -2,6 +2,7 @@
 
 #include <QComboBox>
 #include <QHeaderView>
+#include <QPainter>
 #include <algorithm>
 #include <map>
 
@@ -50,8 +51,27 @@ QString first_values_of(const Readings& readings, TemperatureUnit unit) {
 struct ColumnTable::Line {
   std::size_t number = 0;
   QString name, unit, kind, why, type, cold_junction, first_values, missing;
+  QString said;  ///< what the job's entry calls the column; empty where it has none
   bool emf = false;
 };
+
+void ColumnTable::addEntry(Line& line, std::optional<std::size_t> place, const Job* job) {
+  if (!place || !job) return;
+  const ThermocoupleEntry& entry = job->thermocouples[*place];
+  line.said = q(entry.column);
+  if (entry.type) line.type = type_word(*entry.type);
+  if (entry.cold_junction) line.cold_junction = junction_text(*entry.cold_junction);
+}
+
+/// As the job's entry has it; a new one takes the number, unless another column is called by that.
+ColumnNames ColumnTable::namesOf(const Line& line, const std::map<std::size_t, Line>& lines) {
+  if (!line.said.isEmpty()) return {{line.said.toStdString()}};
+  const QString number = QString::number(line.number);
+  const bool taken = std::any_of(lines.begin(), lines.end(), [&](const auto& other) {
+    return other.first != line.number && (other.second.name == number || other.second.said == number);
+  });
+  return {{(taken ? line.name : number).toStdString()}};
+}
 
 ColumnTable::ColumnTable(QWidget* parent) : QTableWidget(parent) {
   setAccessibleName(tr("Columns of the file"));
@@ -134,13 +154,7 @@ void ColumnTable::show(const Record* record, const Job* job, const Report* repor
       {tr("No."), tr("Name"), tr("Unit"), tr("Kind"), tr("Type"), tr("Cold junction"),
        tr("First values (%1)").arg(shown == TemperatureUnit::fahrenheit ? tr("°F") : tr("°C")),
        tr("Missing")});
-  std::map<std::size_t, std::pair<Line, ColumnNames>> lines;
-  const auto entry_named = [job](const std::vector<std::string>& names) -> const ThermocoupleEntry* {
-    if (job)
-      for (const ThermocoupleEntry& entry : job->thermocouples)
-        if (std::find(names.begin(), names.end(), entry.column) != names.end()) return &entry;
-    return nullptr;
-  };
+  std::map<std::size_t, Line> lines;
   if (record) {
     for (const Channel& channel : record->channels) {
       Line line;
@@ -151,14 +165,8 @@ void ColumnTable::show(const Record* record, const Job* job, const Report* repor
       line.emf = channel.unit == ChannelUnit::millivolt;
       line.first_values = first_values_of(channel.readings, shown);
       line.missing = QString::number(channel.readings.missing());
-      ColumnNames names{{std::to_string(channel.column)}};
-      if (channel.entry && job) {
-        const ThermocoupleEntry& entry = job->thermocouples[*channel.entry];
-        names.names.push_back(entry.column);
-        if (entry.type) line.type = type_word(*entry.type);
-        if (entry.cold_junction) line.cold_junction = junction_text(*entry.cold_junction);
-      }
-      lines[channel.column] = {line, names};
+      addEntry(line, channel.entry, job);
+      lines[channel.column] = line;
     }
     for (const OtherColumn& other : record->other_columns) {
       Line line;
@@ -166,30 +174,39 @@ void ColumnTable::show(const Record* record, const Job* job, const Report* repor
       line.name = q(other.name);
       line.why = q(other.why);
       line.emf = line.why.startsWith(u"mV");
-      ColumnNames names{{std::to_string(other.column), other.name}};
-      if (const ThermocoupleEntry* entry = entry_named(names.names)) {
-        names.names.push_back(entry->column);
-        if (entry->type) line.type = type_word(*entry->type);
-      }
+      addEntry(line, other.entry, job);
       if (other.readings) {
         line.first_values = first_values_of(*other.readings, shown);
         line.missing = QString::number(other.readings->missing());
       }
-      lines[other.column] = {line, names};
+      lines[other.column] = line;
     }
   }
   setRowCount(static_cast<int>(lines.size()));
   bool any_emf = false;
   int row = 0;
   for (const auto& [column, line] : lines) {
-    names_.push_back(line.second);
-    any_emf = any_emf || line.first.emf;
-    showLine(row++, line.first);
+    names_.push_back(namesOf(line, lines));
+    any_emf = any_emf || line.emf;
+    showLine(row++, line);
   }
   setColumnHidden(type, !any_emf);
   setColumnHidden(cold_junction, !any_emf);
+  // The width that the last column was stretched to before must not count as its own.
+  horizontalHeader()->setStretchLastSection(false);
   resizeColumnsToContents();
+  horizontalHeader()->setStretchLastSection(true);
   showing_ = false;
+}
+
+void ColumnTable::paintEvent(QPaintEvent* event) {
+  QTableWidget::paintEvent(event);
+  if (rowCount() > 0) return;
+  QPainter painter(viewport());
+  painter.setPen(palette().color(QPalette::PlaceholderText));
+  painter.drawText(viewport()->rect().adjusted(12, 8, -12, -8),
+                   Qt::AlignTop | Qt::AlignLeft | Qt::TextWordWrap,
+                   tr("The columns are listed here when the log can be read."));
 }
 
 }  // namespace soakwright::desk

@@ -3,6 +3,8 @@
 #pragma once
 
 #include <QTableWidget>
+#include <map>
+#include <optional>
 
 #include "core/procedure/job_changes.h"
 #include "core/record/record.h"
@@ -21,11 +23,16 @@ class ColumnTable : public QTableWidget {
   /// Nothing where the log could not be read.
   void show(const Record* record, const Job* job, const Report* report);
 
+ protected:
+  void paintEvent(QPaintEvent* event) override;
+
  signals:
   void changed(const soakwright::JobChange& change);
 
  private:
   struct Line;
+  static void addEntry(Line& line, std::optional<std::size_t> place, const Job* job);
+  static ColumnNames namesOf(const Line& line, const std::map<std::size_t, Line>& lines);
   void showLine(int row, const Line& line);
   void addBox(int row, Part part, const QString& label,
               const std::vector<std::pair<QString, QString>>& choices, const QString& now);

@@ -10,6 +10,9 @@ QString tr(const char* text) { return QCoreApplication::translate("ListContents"
 
 QString q(const std::string& text) { return QString::fromStdString(text); }
 
+/// Nothing is said of a record that there is not.
+QString no_record() { return tr("There is no record yet: open a log (Ctrl+O)."); }
+
 }  // namespace
 
 ListContent requirement_lines(const Report* report) {
@@ -18,7 +21,9 @@ ListContent requirement_lines(const Report* report) {
                      tr("Measured"), tr("Margin"),      tr("Uncertainty"), tr("Where"), tr("When")};
   content.numbers = {4, 5, 6, 7};
   content.stretch = 9;
-  content.when_empty = tr("Nothing has been asked yet: open a procedure (Ctrl+P) to judge this record.");
+  content.when_empty = report
+                           ? tr("Nothing has been asked yet: open a procedure (Ctrl+P) to judge this record.")
+                           : no_record();
   if (!report) return content;
   for (std::size_t i = 0; i < report->requirements.size(); ++i) {
     const RequirementRow& row = report->requirements[i];
@@ -41,8 +46,9 @@ ListContent finding_lines(const Report* report) {
                      tr("Where"),   tr("When"), tr("Extreme"),     tr("What was found"), tr("Review")};
   content.numbers = {1, 7};
   content.stretch = 8;
-  content.when_empty = report && report->verdict ? tr("Nothing was found that a reader should see.")
-                                                 : tr("Findings come with a procedure.");
+  content.when_empty = !report           ? no_record()
+                       : report->verdict ? tr("Nothing was found that a reader should see.")
+                                         : tr("Findings come with a procedure.");
   if (!report) return content;
   for (std::size_t i = 0; i < report->findings.size(); ++i) {
     const FindingRow& row = report->findings[i];
@@ -60,7 +66,7 @@ ListContent phase_lines(const Report* report) {
   content.headers = {tr("The record shows"), tr("From"), tr("To"), tr("Lasts"), tr("Mean rate"), tr("Level"),
                      tr("Largest spread")};
   content.numbers = {3, 4, 5, 6};
-  content.when_empty = tr("No phases were found in this record.");
+  content.when_empty = report ? tr("No phases were found in this record.") : no_record();
   if (!report) return content;
   for (std::size_t i = 0; i < report->phases.size(); ++i) {
     const PhaseRow& row = report->phases[i];
@@ -76,7 +82,9 @@ ListContent suspect_lines(const Report* report) {
   ListContent content;
   content.headers = {tr("Looks like"), tr("Channel"), tr("When"), tr("What the record shows")};
   content.stretch = 3;
-  content.when_empty = tr("No channel looks wrong. The program points only; it never puts a channel aside.");
+  content.when_empty =
+      report ? tr("No channel looks wrong. The program points only; it never puts a channel aside.")
+             : no_record();
   if (!report) return content;
   for (std::size_t i = 0; i < report->suspects.size(); ++i) {
     const SuspectRow& row = report->suspects[i];
@@ -90,7 +98,7 @@ ListContent notice_lines(const Report* report) {
   content.headers = {tr("Notice"), tr("Line"), tr("Count"), tr("Channel"), tr("What the file holds")};
   content.numbers = {1, 2};
   content.stretch = 4;
-  content.when_empty = tr("The file was read without anything odd.");
+  content.when_empty = report ? tr("The file was read without anything odd.") : no_record();
   if (!report) return content;
   for (std::size_t i = 0; i < report->notices.size(); ++i) {
     const NoticeRow& row = report->notices[i];

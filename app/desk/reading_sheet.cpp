@@ -1,5 +1,6 @@
 #include "app/desk/reading_sheet.h"
 
+#include <QEvent>
 #include <QFileInfo>
 #include <QFontDatabase>
 #include <QHBoxLayout>
@@ -47,6 +48,7 @@ ReadingSheet::ReadingSheet(QWidget* parent)
   file_->setContentsMargins(8, 4, 8, 0);
   file_->setTextInteractionFlags(Qt::TextSelectableByMouse);
   file_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+  file_->installEventFilter(this);
   message_->setContentsMargins(8, 2, 8, 2);
   message_->setWordWrap(true);
   message_->setTextFormat(Qt::PlainText);
@@ -93,6 +95,18 @@ ReadingSheet::ReadingSheet(QWidget* parent)
   connect(drop_, &QPushButton::clicked, this, &ReadingSheet::dropWanted);
 }
 
+QString ReadingSheet::fileLine() const { return file_->text(); }
+
+/// A hash that is cut must show that it is.
+void ReadingSheet::fitFileLine() {
+  file_->setText(file_->fontMetrics().elidedText(file_line_, Qt::ElideRight, file_->contentsRect().width()));
+}
+
+bool ReadingSheet::eventFilter(QObject* watched, QEvent* event) {
+  if (watched == file_ && event->type() == QEvent::Resize) fitFileLine();
+  return QWidget::eventFilter(watched, event);
+}
+
 QString ReadingSheet::message() const { return message_->isHidden() ? QString() : message_->text(); }
 
 void ReadingSheet::show(const Session& session) {
@@ -105,8 +119,9 @@ void ReadingSheet::show(const Session& session) {
   if (!path.isEmpty()) head.append(QFileInfo(path).fileName());
   if (!session.wanted().empty()) head.append(tr("changed by hand, not yet in the job"));
   if (!sha.isEmpty()) head.append(tr("SHA-256 %1").arg(sha));
-  file_->setText(head.join(QStringLiteral("   ·   ")));
-  file_->setToolTip(path);
+  file_line_ = head.join(QStringLiteral("   ·   "));
+  file_->setToolTip(sha.isEmpty() ? path : path + u'\n' + tr("SHA-256 %1").arg(sha));
+  fitFileLine();
 
   QStringList texts = session.sheetTexts();
   if (!texts.isEmpty())
@@ -118,7 +133,7 @@ void ReadingSheet::show(const Session& session) {
   const LogPreview* preview = refused ? refused->preview.get() : open.preview.get();
   lines_->setContent(file_lines(preview, record));
   const Job* job = open.analysis.job.get();
-  settings_->show(record, session.wanted(), preview);
+  settings_->show(record, session.wanted(), refused ? refused->given : std::vector<JobChange>{}, preview);
   columns_->show(record, job, refused ? nullptr : open.report.get());
   undo_->setEnabled(session.canUndo());
   write_->setEnabled(!session.wanted().empty() && session.sheetTexts().isEmpty() && !refused);

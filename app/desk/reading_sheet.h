@@ -29,6 +29,9 @@ class ReadingSheet : public QWidget {
   [[nodiscard]] SettingForm* settings() const { return settings_; }
   [[nodiscard]] ColumnTable* columns() const { return columns_; }
   [[nodiscard]] QString message() const;
+  /// Which file it is, as far as there is room.
+  [[nodiscard]] QString fileLine() const;
+  bool eventFilter(QObject* watched, QEvent* event) override;
 
  signals:
   void changed(const soakwright::JobChange& change);
@@ -37,7 +40,10 @@ class ReadingSheet : public QWidget {
   void dropWanted();
 
  private:
+  void fitFileLine();
+
   QLabel* file_;
+  QString file_line_;
   QLabel* message_;
   ListPane* lines_;
   SettingForm* settings_;

@@ -1,8 +1,5 @@
 #include "app/desk/session.h"
 
-#include <QCryptographicHash>
-#include <QFile>
-#include <QFileInfo>
 #include <algorithm>
 #include <utility>
 
@@ -85,18 +82,24 @@ void Session::openNamed(OpenFiles named) {
     read(open_.files, named);
 }
 
-void Session::read(const OpenFiles& kept, const OpenFiles& named) {
+void Session::read(const OpenFiles& kept, const OpenFiles& named, bool changing) {
   pending_ = named;
-  pending_kept_ = kept;
-  changing_ = false;
-  work_.start([kept, named](const Watch& watch) { return read_case(kept, named, watch); });
+  changing_ = changing;
+  work_.start([kept, named, changing](const Watch& watch) {
+    WorkOutcome outcome{read_case(kept, named, watch)};
+    // What is being changed is known already.
+    if (!outcome.open && !changing)
+      outcome.refused = refused_log(outcome.open.problems(), kept, named, watch);
+    return outcome;
+  });
 }
 
 void Session::judgeAgain(const QString& procedure) {
   pending_ = {};
   changing_ = false;
   pending_.procedure = procedure;
-  work_.start([open = open_, procedure](const Watch&) { return judge_case_again(open, procedure); });
+  work_.start(
+      [open = open_, procedure](const Watch&) { return WorkOutcome{judge_case_again(open, procedure)}; });
 }
 
 void Session::reload() {
@@ -136,8 +139,7 @@ void Session::restoreChanges(std::vector<JobChange> changes) {
 void Session::readAsWanted() {
   OpenFiles named = refused_ ? refused_->named : OpenFiles{};
   named.changes = wanted_;
-  read(refused_ ? refused_->kept : open_.files, named);
-  changing_ = true;
+  read(refused_ ? refused_->kept : open_.files, named, true);
   emit changesChanged();
 }
 
@@ -189,47 +191,29 @@ void Session::cancel() { work_.cancel(); }
 
 void Session::take(const BackgroundWork::Outcome& outcome) {
   const bool changing = std::exchange(changing_, false);
-  if (outcome->ok()) {
+  if (outcome->open.ok()) {
     refused_.reset();
     if (!changing) history_.clear();
-    adopt(outcome->value());
+    adopt(outcome->open.value());
     return;
   }
   QStringList texts;
-  for (const Problem& problem : outcome->problems()) texts.append(QString::fromStdString(problem.text()));
+  for (const Problem& problem : outcome->open.problems())
+    texts.append(QString::fromStdString(problem.text()));
   if (changing) {
     sheet_texts_ = texts;
     emit changesChanged();
     return;
   }
   emit refused(texts);
-  keepRefused(outcome->problems());
+  if (outcome->refused) keepRefused(*outcome->refused, texts);
 }
 
-/// Only where the log itself is to blame is there something to settle.
-void Session::keepRefused(const Problems& problems) {
-  const auto blames_log = [](const Problem& problem) {
-    const QString path = QString::fromStdString(problem.file);
-    return problem.kind == ProblemKind::bad_input && !path.isEmpty() && QFileInfo(path).isFile() &&
-           file_kind(path) == FileKind::log;
-  };
-  const auto problem = std::find_if(problems.begin(), problems.end(), blames_log);
-  if (problem == problems.end()) return;
-  RefusedLog log;
-  log.kept = pending_kept_;
-  log.named = pending_;
-  log.path = QString::fromStdString(problem->file);
-  log.preview =
-      std::make_shared<const LogPreview>(preview_of(problem->file, preview_encoding(problem->file), 40));
-  QFile file(log.path);
-  QCryptographicHash hash(QCryptographicHash::Sha256);
-  if (file.open(QIODevice::ReadOnly) && hash.addData(&file))
-    log.sha256 = QString::fromLatin1(hash.result().toHex());
+void Session::keepRefused(RefusedLog log, const QStringList& texts) {
   refused_ = std::move(log);
   wanted_.clear();
   history_.clear();
-  sheet_texts_.clear();
-  for (const Problem& each : problems) sheet_texts_.append(QString::fromStdString(each.text()));
+  sheet_texts_ = texts;
   emit logRefused();
 }
 

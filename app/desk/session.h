@@ -11,6 +11,7 @@
 
 #include "app/desk/background_work.h"
 #include "app/desk/open_case.h"
+#include "app/desk/refused_log.h"
 
 namespace soakwright::desk {
 
@@ -20,14 +21,6 @@ struct Selection {
   Kind kind = Kind::none;
   std::size_t index = 0;  ///< into the report's list of that kind
   bool operator==(const Selection&) const = default;
-};
-
-/// A log that could not be read: enough to settle on the reading sheet what the reader could not.
-struct RefusedLog {
-  OpenFiles kept, named;  ///< what was asked for
-  QString path;
-  QString sha256;
-  std::shared_ptr<const LogPreview> preview;
 };
 
 class Session : public QObject {
@@ -93,16 +86,15 @@ class Session : public QObject {
 
  private:
   void openNamed(OpenFiles named);
-  void read(const OpenFiles& kept, const OpenFiles& named);
+  void read(const OpenFiles& kept, const OpenFiles& named, bool changing = false);
   void judgeAgain(const QString& procedure);
   void take(const BackgroundWork::Outcome& outcome);
   void readAsWanted();
-  void keepRefused(const Problems& problems);
+  void keepRefused(RefusedLog log, const QStringList& texts);
 
   BackgroundWork work_;
   OpenCase open_;
-  OpenFiles pending_;  ///< what the work in hand was asked to open
-  OpenFiles pending_kept_;
+  OpenFiles pending_;      ///< what the work in hand was asked to open
   bool changing_ = false;  ///< the work in hand reads a log again as it is wanted
   std::vector<JobChange> wanted_;
   std::vector<std::vector<JobChange>> history_;

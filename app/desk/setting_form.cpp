@@ -4,6 +4,8 @@
 #include <QGridLayout>
 #include <QLabel>
 
+#include "core/read/first_columns.h"
+
 namespace soakwright::desk {
 namespace {
 
@@ -18,14 +20,36 @@ QString delimiter_word(const std::string& delimiter) {
   return delimiter == " " ? QStringLiteral("blanks") : q(delimiter);
 }
 
-/// What is in force by hand: what is wanted, else what the read record says was given.
-QString given_in(const std::string& key, const Setting* setting, const std::vector<JobChange>& wanted) {
-  for (const JobChange& change : wanted)
+/// The value of the file's key among `changes`; empty where it is taken out, nothing where it is not named.
+std::optional<QString> value_in(const std::string& key, const std::vector<JobChange>& changes) {
+  for (const JobChange& change : changes)
     if (!change.column && change.key == key) return change.value ? q(*change.value) : QString();
+  return std::nullopt;
+}
+
+/// What is in force by hand: what is wanted, else what the read record says was given.
+QString given_in(const std::string& key, const Setting* setting, const std::vector<JobChange>& by_hand) {
+  if (const auto value = value_in(key, by_hand)) return *value;
   if (!setting || setting->by != Setting::By::given) return {};
   if (key == "delimiter") return delimiter_word(setting->value);
   if (key == "time") return q(setting->value).section(u',', 0, 0);
   return q(setting->value);
+}
+
+/// Of a log that could not be read: what its first lines show.
+std::vector<std::string> columns_of(const LogPreview* preview, const std::vector<JobChange>& by_hand) {
+  std::vector<std::string> lines;
+  if (preview)
+    for (const QString& line : preview->lines) lines.push_back(line.toStdString());
+  std::optional<char> delimiter;
+  if (const QString word = given_in("delimiter", nullptr, by_hand); word == u"tab")
+    delimiter = '\t';
+  else if (!word.isEmpty())
+    delimiter = word == u"blanks" ? ' ' : word.front().toLatin1();
+  std::optional<std::size_t> header_line;
+  if (const QString line = given_in("header_line", nullptr, by_hand); !line.isEmpty())
+    header_line = line.toULongLong();
+  return first_columns(lines, delimiter, header_line);
 }
 
 }  // namespace
@@ -100,8 +124,10 @@ void SettingForm::showChoice(const std::string& key, const QString& found, const
 }
 
 void SettingForm::show(const Record* record, const std::vector<JobChange>& wanted,
-                       const LogPreview* preview) {
+                       const std::vector<JobChange>& by_job, const LogPreview* preview) {
   showing_ = true;
+  std::vector<JobChange> by_hand = wanted;
+  if (!record) by_hand.insert(by_hand.end(), by_job.begin(), by_job.end());
   setEnabled(record || (preview && preview->readable));
   QComboBox* header = boxes_["header_line"];
   while (header->count() > 1) header->removeItem(1);
@@ -122,8 +148,12 @@ void SettingForm::show(const Record* record, const std::vector<JobChange>& wante
     for (const auto& [number, name] : names)
       time->addItem(tr("%1: %2").arg(number).arg(name), QString::number(number));
   } else {
-    for (int number = 1; number <= 8; ++number)
-      time->addItem(tr("Column %1").arg(number), QString::number(number));
+    const std::vector<std::string> columns = columns_of(preview, by_hand);
+    for (std::size_t number = 1; number <= columns.size(); ++number) {
+      const QString name = q(columns[number - 1]);
+      time->addItem(name.isEmpty() ? tr("Column %1").arg(number) : tr("%1: %2").arg(number).arg(name),
+                    QString::number(number));
+    }
   }
 
   const Reading none;
@@ -134,7 +164,7 @@ void SettingForm::show(const Record* record, const std::vector<JobChange>& wante
       {"dates", &reading.dates},       {"time_column", &reading.time_column}, {"time", &reading.time},
       {"header_line", &line}};
   for (const auto& [key, setting] : settings) {
-    QString given = given_in(key, setting, wanted);
+    QString given = given_in(key, setting, by_hand);
     // The box names columns by number; a job may name them by header.
     if (std::string_view{key} == "time_column" && !given.isEmpty() && time->findData(given) < 0 && record)
       given = QString::number(reading.time_columns.front());

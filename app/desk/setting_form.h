@@ -21,8 +21,10 @@ class SettingForm : public QWidget {
  public:
   explicit SettingForm(QWidget* parent = nullptr);
 
-  /// `record` is null where the log could not be read; `wanted` wins over what the job gives.
-  void show(const Record* record, const std::vector<JobChange>& wanted, const LogPreview* preview);
+  /// `record` is null where the log could not be read: what the job gives is `by_job` then. `wanted` wins
+  /// over it.
+  void show(const Record* record, const std::vector<JobChange>& wanted, const std::vector<JobChange>& by_job,
+            const LogPreview* preview);
   /// By the job's key: delimiter, dates …
   [[nodiscard]] QComboBox* box(const std::string& key) const;
 

@@ -2,6 +2,7 @@
 
 #include <QCommandLinkButton>
 #include <QFileInfo>
+#include <QHBoxLayout>
 #include <QLabel>
 #include <QListWidget>
 #include <QVBoxLayout>
@@ -61,8 +62,14 @@ StartPage::StartPage(QWidget* parent)
                                                          open_job_, recent_title_, recent_})
     inner->addWidget(widget);
   auto* layout = new QVBoxLayout(this);
+  // Between stretches rather than aligned: what is aligned is not asked for its height at that width, and the
+  // links' second lines were cut.
+  auto* row = new QHBoxLayout;
+  row->addStretch(1);
+  row->addWidget(column);
+  row->addStretch(1);
   layout->addStretch(1);
-  layout->addWidget(column, 0, Qt::AlignHCenter);
+  layout->addLayout(row);
   layout->addStretch(2);
 
   connect(open_log_, &QCommandLinkButton::clicked, this, &StartPage::logWanted);

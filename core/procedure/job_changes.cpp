@@ -227,6 +227,21 @@ Result<std::string> changed_job(std::string_view text, const std::vector<JobChan
   return changed;
 }
 
+Result<std::vector<JobChange>> given_in_job(std::string_view text, const std::string& file) {
+  const auto tree = parse_toml(text, file);
+  if (!tree) return tree.problems();
+  std::vector<JobChange> given;
+  const TomlEntry* const reading = entry_of(tree.value(), "reading");
+  const auto* const table = reading != nullptr ? reading->value.as<TomlTable>() : nullptr;
+  if (table == nullptr) return given;
+  for (const TomlEntry& entry : table->entries)
+    if (const auto* const words = entry.value.as<std::string>())
+      given.push_back({std::nullopt, entry.key, *words});
+    else if (const auto* const number = entry.value.as<std::int64_t>())
+      given.push_back({std::nullopt, entry.key, std::to_string(*number)});
+  return given;
+}
+
 std::string new_job_text(std::string_view log, std::string_view procedure) {
   std::string text = "soakwright = \"job 1\"\n";
   if (!log.empty()) text += "log = " + quoted(log) + "\n";

@@ -34,6 +34,10 @@ Result<std::string> changed_job(std::string_view text, const JobChange& change, 
 Result<std::string> changed_job(std::string_view text, const std::vector<JobChange>& changes,
                                 const std::string& file);
 
+/// What [reading] of the job says, each key as the change that would write it; none where there is no such
+/// table. Only texts and whole numbers: parse_job() says what is wrong with the rest.
+Result<std::vector<JobChange>> given_in_job(std::string_view text, const std::string& file);
+
 /// A job that says nothing but the log and the procedure that it is for; empty: not named.
 std::string new_job_text(std::string_view log, std::string_view procedure);
 

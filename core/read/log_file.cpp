@@ -18,6 +18,7 @@
 #include "core/read/source_file.h"
 #include "core/read/table_assembly.h"
 #include "core/read/table_plan.h"
+#include "core/read/text_encoding.h"
 #include "core/read/time_detection.h"
 
 namespace soakwright {
@@ -79,6 +80,7 @@ TablePlan plan_of(const Opening& opening) {
   plan.delimiter = opening.dialect.delimiter.value;
   plan.decimal = opening.dialect.decimal.value;
   plan.line_end = opening.head.line_end;
+  plan.all_utf8 = opening.head.encoding.given && opening.head.encoding.value == TextEncoding::utf_8;
   plan.cells = opening.dialect.cells;
   plan.time = opening.time;
   plan.lines_before = opening.header.first_row;
@@ -103,6 +105,23 @@ std::size_t first_short_line(const Block& block, const TablePlan& plan) {
   return line;
 }
 
+/// Where UTF-8 was given and the block has a byte that is none.
+std::optional<Problem> wrong_byte(const Block& block, const TablePlan& plan, const std::string& path) {
+  const std::string_view text{block.begin, static_cast<std::size_t>(block.end - block.begin)};
+  const std::size_t at = first_not_utf8(text);
+  if (at == std::string_view::npos) return std::nullopt;
+  const auto lines = std::count(block.begin, block.begin + at, plan.line_end);
+  return not_utf8(path, block.first_line + static_cast<std::size_t>(lines), text[at]);
+}
+
+/// The one that stands first in the file; threads come upon theirs in any order.
+std::optional<Problem> first_of(const std::vector<std::optional<Problem>>& failures) {
+  std::optional<Problem> first;
+  for (const auto& failure : failures)
+    if (failure && (!first || failure->line < first->line)) first = failure;
+  return first;
+}
+
 /// Takes blocks until there are none left. Exceptions end here: `failed` says what happened.
 void harvest(BlockReader& blocks, const TablePlan& plan, ColumnStore& store, std::int64_t* stamps,
              bool careful, ThreadHarvest& out, std::optional<Problem>& failed, const std::string& path) {
@@ -111,6 +130,8 @@ void harvest(BlockReader& blocks, const TablePlan& plan, ColumnStore& store, std
     Block block;
     while (blocks.next(block)) {
       blocks.feed_hash(block);
+      if (plan.all_utf8) failed = wrong_byte(block, plan, path);
+      if (failed) return blocks.stop();
       if (block.first_row + block.rows > store.capacity_rows()) {
         failed = Problem{ProblemKind::bad_input, path, first_short_line(block, plan),
                          "most lines from here on are far shorter than the first rows",
@@ -174,8 +195,7 @@ Result<Rows> read_rows(const SourceFile& file, const std::string& path, const Op
   for (std::thread& other : others) other.join();
 
   if (blocks.problem()) return *blocks.problem();
-  for (const auto& failure : failures)
-    if (failure) return *failure;
+  if (auto failure = first_of(failures)) return *failure;
   rows.count = blocks.rows();
   table.sha256 = blocks.finish_hash();
   table.bytes = blocks.bytes();

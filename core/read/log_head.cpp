@@ -45,9 +45,10 @@ Result<LogHead> head_of(const std::string& raw, bool whole_file, const std::stri
   const auto mark = byte_order_mark(raw);
   const auto found = detect_encoding(raw);
   if (!found) return not_text(path);
-  // Plain ASCII is the same in both 8-bit encodings.
-  const bool fits =
-      !given || found->encoding == *given || (!mark && *given == TextEncoding::windows_1252 && is_ascii(raw));
+  // Plain ASCII is the same in both 8-bit encodings; bytes that are not UTF-8 are refused with their line.
+  const bool fits = !given || found->encoding == *given ||
+                    (!mark && *given == TextEncoding::windows_1252 && is_ascii(raw)) ||
+                    (*given == TextEncoding::utf_8 && found->encoding == TextEncoding::windows_1252);
   if (!fits)
     return Problem{ProblemKind::bad_input, path, 1,
                    "the encoding " + std::string{name_of(*given)} + " was given, but the file" +
@@ -67,6 +68,10 @@ Result<LogHead> head_of(const std::string& raw, bool whole_file, const std::stri
     head.text = std::make_shared<const std::string>(body);
   }
   cut_into_lines(head);
+  if (given == TextEncoding::utf_8)
+    for (std::size_t line = 0; line < head.lines.size(); ++line)
+      if (const std::size_t wrong = first_not_utf8(head.lines[line]); wrong != std::string_view::npos)
+        return not_utf8(path, line + 1, head.lines[line][wrong]);
   return head;
 }
 

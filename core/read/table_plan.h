@@ -13,6 +13,7 @@ struct TablePlan {
   char delimiter = ',';
   char decimal = '.';
   char line_end = '\n';
+  bool all_utf8 = false;  ///< was given: a byte that is none is refused
   std::size_t cells = 0;  ///< in a row
   TimePlan time;
   int base_offset_minutes = 0;            ///< of the first stamp; later stamps are brought to it

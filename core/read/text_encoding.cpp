@@ -2,6 +2,9 @@
 
 #include <array>
 #include <cstdint>
+#include <cstring>
+
+#include <fmt/format.h>
 
 namespace soakwright {
 namespace {
@@ -114,14 +117,30 @@ std::optional<DetectedEncoding> detect_encoding(std::string_view head) {
   return DetectedEncoding{utf8 ? TextEncoding::utf_8 : TextEncoding::windows_1252, 0};
 }
 
-bool is_valid_utf8(std::string_view text) {
+std::size_t first_not_utf8(std::string_view text) {
+  constexpr std::uint64_t kHighBits = 0x8080808080808080U;
   std::size_t at = 0;
   while (at < text.size()) {
+    // A log is ASCII nearly throughout: eight bytes at a time.
+    for (std::uint64_t eight = 0; at + sizeof eight <= text.size(); at += sizeof eight) {
+      std::memcpy(&eight, text.data() + at, sizeof eight);
+      if ((eight & kHighBits) != 0) break;
+    }
+    if (at == text.size()) break;
     const std::size_t length = sequence_length(text, at);
-    if (length == 0) return false;
+    if (length == 0) return at;
     at += length;
   }
-  return true;
+  return std::string_view::npos;
+}
+
+bool is_valid_utf8(std::string_view text) { return first_not_utf8(text) == std::string_view::npos; }
+
+Problem not_utf8(const std::string& path, std::size_t line, char byte) {
+  return {ProblemKind::bad_input, path, line,
+          fmt::format("the encoding utf-8 was given, but the byte {:02X} in this line is not UTF-8",
+                      static_cast<unsigned>(static_cast<unsigned char>(byte))),
+          "take the given encoding back, and such bytes are read as windows-1252"};
 }
 
 std::string to_utf8(std::string_view text) {

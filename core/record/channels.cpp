@@ -177,7 +177,8 @@ class ChannelMaker {
 
   void add_other(std::size_t i, std::string why) {
     LogColumn& column = table_.columns[i];
-    OtherColumn other{column.number, candidates_[i].name, std::move(why), std::nullopt};
+    OtherColumn other{column.number, candidates_[i].name, std::move(why)};
+    if (candidates_[i].entry != kNoEntry) other.entry = candidates_[i].entry;
     const ColumnKind& kind = candidates_[i].kind;
     if (kind.is_degrees && kind.unit != ChannelUnit::millivolt && column.numbers != 0)
       other.readings = degrees_of(table_, column, kind.unit).readings;

@@ -80,6 +80,7 @@ struct OtherColumn {
   std::string why;
   std::optional<Readings> readings =
       std::nullopt;  ///< where it is a temperature all the same: a set point, a cold junction
+  std::optional<std::size_t> entry = std::nullopt;  ///< index into Job::thermocouples
 };
 
 /// A stretch of a channel that a person put aside, both ends included.

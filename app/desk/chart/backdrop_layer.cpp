@@ -9,17 +9,6 @@ namespace {
 
 constexpr double kReachedBar = 5.0;
 
-void label(QPainter* painter, const QPointF& at, const QString& text, const QColor& ink,
-           const QColor& paper) {
-  const QFontMetricsF metrics(painter->font());
-  const QRectF box(at.x(), at.y() - metrics.height(), metrics.horizontalAdvance(text) + 6, metrics.height());
-  QColor veil = paper;
-  veil.setAlphaF(0.8F);
-  painter->fillRect(box, veil);
-  painter->setPen(ink);
-  painter->drawText(box, Qt::AlignCenter, text);
-}
-
 void draw_band(QPainter* painter, const PixelMap& map, const ChartBand& band, const ChartColours& colours) {
   const double top = band.high_c ? map.y(*band.high_c) : map.rect.top() - 2.0;
   const QRectF box(QPointF(map.x(band.from_s), top), QPointF(map.x(band.to_s), map.y(band.low_c)));
@@ -97,34 +86,13 @@ void BackdropLayer::draw(QCPPainter* painter) {
         QPointF(std::min(map.x(level.to_s), map.left + map.rect.width()), map.y(level.level_c)));
   }
 
-  // Labels last, and each place only once: several stages often share a level.
-  std::vector<QRectF> taken;
-  const QFontMetricsF metrics(painter->font());
-  const auto put_label = [&](double at_s, double celsius, const std::string& said, const QColor& ink) {
-    const QString text = QString::fromStdString(said);
-    const QPointF at(std::max(map.x(at_s), map.left) + 3.0, map.y(celsius) - 2.0);
-    const QRectF box(at.x(), at.y() - metrics.height(), metrics.horizontalAdvance(text) + 6,
-                     metrics.height());
-    if (!QRectF(map.rect).contains(box)) return;
-    if (std::any_of(taken.begin(), taken.end(), [&box](const QRectF& one) { return one.intersects(box); }))
-      return;
-    taken.push_back(box);
-    label(painter, at, text, ink, colours.paper);
-  };
-  for (const ChartLevel& level : chart->levels)
-    put_label(level.from_s, level.level_c, level.text,
-              level.kind == ChartLevel::Kind::ceiling ? colours.ceiling : colours.faint_ink);
-  for (const ChartBand& band : chart->bands)
-    put_label(band.from_s, band.high_c.value_or(band.low_c), band.text, colours.band_edge);
-  // What people noted and where spares took over: a line from the top with its words.
-  const double top_c = map.low_c + (map.bottom - map.rect.top() - metrics.height() - 6.0) / map.pixels_per_c;
+  // What people noted and where spares took over: a line from the top, its words in the layer of words.
   for (const auto* notes : {&chart->remarks, &chart->takeovers, &chart->drifts}) {
     for (const ChartNote& note : *notes) {
       if (note.at_s < map.from_s || note.at_s > map.to_s) continue;
       painter->setPen(QPen(colours.note, 1.0, Qt::DotLine));
       painter->drawLine(QPointF(map.x(note.at_s), map.rect.top()),
                         QPointF(map.x(note.at_s), map.rect.bottom()));
-      put_label(note.at_s, top_c, note.text, colours.note);
     }
   }
 }

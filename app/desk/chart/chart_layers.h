@@ -51,6 +51,17 @@ class BackdropLayer : public ChartLayer {
   void draw(QCPPainter* painter) override;
 };
 
+/// What they are called.
+class WordLayer : public ChartLayer {
+  Q_OBJECT
+
+ public:
+  using ChartLayer::ChartLayer;
+
+ protected:
+  void draw(QCPPainter* painter) override;
+};
+
 /// Every visible trace.
 class TraceLayer : public ChartLayer {
   Q_OBJECT

@@ -61,6 +61,7 @@ ChartPane::ChartPane(QWidget* parent) : QWidget(parent), plot_(new QCustomPlot(t
   lanes_rect_->axis(QCPAxis::atLeft)->setRange(0, 1);
 
   plot_->addLayer(QStringLiteral("backdrop"), plot_->layer(QStringLiteral("grid")), QCustomPlot::limBelow);
+  plot_->addLayer(QStringLiteral("words"), plot_->layer(QStringLiteral("grid")), QCustomPlot::limAbove);
   for (const char* name : {"traces", "evidence", "pointer"}) {
     plot_->addLayer(QLatin1String(name), plot_->layer(QStringLiteral("axes")), QCustomPlot::limAbove);
   }
@@ -70,6 +71,7 @@ ChartPane::ChartPane(QWidget* parent) : QWidget(parent), plot_(new QCustomPlot(t
   plot_->moveLayer(plot_->layer(QStringLiteral("pointer")), plot_->layer(QStringLiteral("evidence")));
   plot_->layer(QStringLiteral("pointer"))->setMode(QCPLayer::lmBuffered);
   new BackdropLayer(plot_, QStringLiteral("backdrop"), traces_rect_, &scene_);
+  new WordLayer(plot_, QStringLiteral("words"), traces_rect_, &scene_);
   new TraceLayer(plot_, QStringLiteral("traces"), traces_rect_, &scene_);
   new EvidenceLayer(plot_, QStringLiteral("evidence"), traces_rect_, &scene_);
   new PointerLayer(plot_, QStringLiteral("pointer"), traces_rect_, &scene_);

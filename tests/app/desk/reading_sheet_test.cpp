@@ -3,7 +3,6 @@
 
 #include "app/desk/reading_sheet.h"
 
-#include <QComboBox>
 #include <QPushButton>
 
 #include "app/desk/list_pane.h"
@@ -12,6 +11,7 @@
 #include "core/procedure/job_file.h"
 #include "tests/app/desk/made_files.h"
 #include "tests/app/desk/real_window.h"
+#include "tests/app/desk/sheet_steps.h"
 
 using namespace soakwright;
 using namespace soakwright::desk;
@@ -23,24 +23,6 @@ class ReadingSheetTest : public QObject {
   QTemporaryDir files_;
   QString log_, job_, either_;
 
-  static void choose(RealWindow& real, const std::string& key, const char* value) {
-    QComboBox* box = real.part<ReadingSheet>()->settings()->box(key);
-    const int place = value ? box->findData(QString::fromLatin1(value)) : 0;
-    QVERIFY2(place >= 0, value);
-    box->setCurrentIndex(place);
-    QVERIFY(real.settled());
-  }
-  static void chooseIn(RealWindow& real, int row, ColumnTable::Part part, const QString& value) {
-    auto* box = qobject_cast<QComboBox*>(real.part<ReadingSheet>()->columns()->cellWidget(row, part));
-    QVERIFY(box);
-    const std::size_t before = real.window.session().wanted().size();
-    box->setCurrentIndex(box->findData(value));
-    QTRY_VERIFY(real.window.session().wanted().size() > before);
-    QVERIFY(real.settled());
-  }
-  static const Reading& reading(RealWindow& real) {
-    return real.window.session().open().analysis.record->reading;
-  }
   static QString text_of(const QString& path) {
     QFile file(path);
     return file.open(QIODevice::ReadOnly) ? QString::fromUtf8(file.readAll()) : QString();
@@ -114,12 +96,7 @@ class ReadingSheetTest : public QObject {
     chooseIn(real, 0, ColumnTable::kind, QStringLiteral("monitor"));
     choose(real, "decimal", ".");
     QCOMPARE(text_of(job_), before);
-    QSignalSpy written(&real.window, &DeskWindow::exported);
-    real.window.writeJob(job_);
-    QVERIFY(written.wait(30'000));
-    QVERIFY(written[0][1].toBool());
-    QTRY_VERIFY(real.window.session().wanted().empty());
-    QVERIFY(real.settled());
+    writeInto(real, job_);
     QString expected = before;
     expected.replace(QStringLiteral("duty = \"control\""), QStringLiteral("duty = \"monitor\""));
     expected += QStringLiteral("\n[reading]\ndecimal = \".\"\n");
@@ -142,15 +119,97 @@ class ReadingSheetTest : public QObject {
     QCOMPARE(QString::fromStdString(real.window.session().open().analysis.record->start->iso()),
              QStringLiteral("2031-04-02T06:00:00"));
     const QString path = real.folder.filePath(QStringLiteral("new.toml"));
-    QSignalSpy written(&real.window, &DeskWindow::exported);
-    real.window.writeJob(path);
-    QVERIFY(written.wait(30'000));
-    QTRY_VERIFY(real.window.session().open().files.job == path);
+    writeInto(real, path);
+    QCOMPARE(real.window.session().open().files.job, path);
     const auto job = read_job(path.toStdString());
     QVERIFY(job.ok());
     QVERIFY(job.value().reading.dates == DateOrder::dmy);
     QCOMPARE(QDir::cleanPath(real.folder.filePath(QString::fromStdString(*job.value().log))),
              QDir::cleanPath(either_));
+  }
+
+  void a_refused_log_that_a_job_names_is_settled_and_written_into_that_job() {
+    made::job(files_.path(), QStringLiteral("job.toml"), QStringLiteral("either.csv"),
+              QStringLiteral("htp-021.toml"));
+    QString before = text_of(job_);
+    before.truncate(before.indexOf(QStringLiteral("[[thermocouple]]\ncolumn = \"TC2\"")));
+    made::write(files_.path(), QStringLiteral("job.toml"), before);
+    RealWindow real;
+    QVERIFY(real.open({job_}));
+    QVERIFY(real.window.session().refusedLog());
+    QCOMPARE(QDir::cleanPath(real.window.session().refusedLog()->path), either_);
+    QVERIFY(real.part<ReadingSheet>()->message().contains(QStringLiteral("can be read as dmy or mdy")));
+    choose(real, "dates", "dmy");
+    const OpenCase& open = real.window.session().open();
+    QVERIFY2(open.has_record(), qPrintable(real.part<ReadingSheet>()->message()));
+    QCOMPARE(open.files.job, job_);
+    QVERIFY(open.analysis.verdicts);
+    QCOMPARE(text_of(job_), before);
+    writeInto(real, job_);
+    QCOMPARE(text_of(job_), before + QStringLiteral("\n[reading]\ndates = \"dmy\"\n"));
+    QVERIFY(reading(real).dates.by == Setting::By::given);
+  }
+
+  void what_a_job_gives_wrongly_for_a_refused_log_can_be_taken_back() {
+    const QString job = made::write(
+        files_.path(), QStringLiteral("wrong.toml"),
+        QStringLiteral("soakwright = \"job 1\"\nlog = \"d3-n2.csv\"\n[reading]\ndelimiter = \";\"\n"));
+    RealWindow real;
+    QVERIFY(real.open({job}));
+    QVERIFY(real.window.session().refusedLog());
+    const QComboBox* box = real.part<ReadingSheet>()->settings()->box("delimiter");
+    QCOMPARE(box->currentData().toString(), QStringLiteral(";"));
+    choose(real, "delimiter", nullptr);
+    QVERIFY2(real.window.session().open().has_record(), qPrintable(real.part<ReadingSheet>()->message()));
+    QVERIFY(reading(real).delimiter.by == Setting::By::found);
+    QCOMPARE(box->currentIndex(), 0);
+  }
+
+  void a_refused_log_offers_every_column_of_its_first_lines_as_the_time() {
+    const QString wide = made::write(
+        files_.path(), QStringLiteral("wide.csv"),
+        QStringLiteral("A,B,C,D,E,F,G,H,I,J,Clock\n") +
+            QStringLiteral("5,5,5,5,5,5,5,5,5,5,0\n5,5,5,5,5,5,5,5,5,5,10\n5,5,5,5,5,5,5,5,5,5,20\n"));
+    RealWindow real;
+    QVERIFY(real.open({wide}));
+    QVERIFY(real.window.session().refusedLog());
+    const QComboBox* box = real.part<ReadingSheet>()->settings()->box("time_column");
+    QCOMPARE(box->count(), 12);
+    QCOMPARE(box->itemText(1), QStringLiteral("1: A"));
+    QCOMPARE(box->itemText(11), QStringLiteral("11: Clock"));
+    choose(real, "header_line", "0");
+    QCOMPARE(box->itemText(11), QStringLiteral("Column 11"));
+    choose(real, "header_line", nullptr);
+    choose(real, "time_column", "11");
+    choose(real, "time", "elapsed s");
+    QVERIFY2(real.window.session().open().has_record(), qPrintable(real.part<ReadingSheet>()->message()));
+    QCOMPARE(real.window.session().open().analysis.record->duration_s(), 20.0);
+  }
+
+  void nothing_is_said_of_a_record_where_the_log_was_refused() {
+    RealWindow real;
+    QVERIFY(real.open({either_}));
+    int lists = 0;
+    for (const ListPane* list : real.window.findChildren<ListPane*>()) {
+      if (list == &real.part<ReadingSheet>()->lines()) continue;
+      ++lists;
+      QCOMPARE(list->lines().content().when_empty,
+               QStringLiteral("There is no record yet: open a log (Ctrl+O)."));
+    }
+    QCOMPARE(lists, 5);
+  }
+
+  void a_hash_that_has_no_room_shows_that_it_is_cut() {
+    RealWindow real;
+    QVERIFY(real.open({either_}));
+    const auto* sheet = real.part<ReadingSheet>();
+    const QString sha = real.window.session().logSha();
+    QCOMPARE(sha.size(), 64);
+    QVERIFY2(sheet->fileLine().endsWith(sha), qPrintable(sheet->fileLine()));
+    real.window.resize(600, 600);
+    QTRY_VERIFY2(sheet->fileLine().endsWith(u'…'), qPrintable(sheet->fileLine()));
+    real.window.resize(1280, 800);
+    QTRY_VERIFY(sheet->fileLine().endsWith(sha));
   }
 
   void a_refused_log_can_be_left_alone_again() {
@@ -171,25 +230,6 @@ class ReadingSheetTest : public QObject {
     QVERIFY(real.part<ReadingSheet>()->message().contains(QStringLiteral("either.csv:2")));
     real.window.session().dropRefused();
     QVERIFY(real.part<ReadingSheet>()->message().isEmpty());
-  }
-
-  void an_emf_column_without_a_cold_junction_gets_one_there() {
-    const QString emf = made::write(
-        files_.path(), QStringLiteral("emf.csv"),
-        QStringLiteral("Time,TC1 (°C),TC2 (mV)\n06:00:00,20,0.1\n06:01:00,21,0.2\n06:02:00,22,0.3\n"));
-    RealWindow real;
-    QVERIFY(real.open({emf}));
-    QCOMPARE(real.window.session().open().analysis.record->channels.size(), std::size_t{1});
-    real.part<ReadingSheet>()
-        ->columns()
-        ->item(1, ColumnTable::cold_junction)
-        ->setText(QStringLiteral("23.0 C"));
-    QTRY_COMPARE(real.window.session().wanted().size(), std::size_t{1});
-    QVERIFY(real.settled());
-    QCOMPARE(real.window.session().open().analysis.record->channels.size(), std::size_t{2});
-    chooseIn(real, 1, ColumnTable::type, QStringLiteral("N"));
-    const auto& job = *real.window.session().open().analysis.job;
-    QVERIFY(job.thermocouples[0].type == ThermocoupleType::N);
   }
 
   void what_is_not_written_is_there_again_after_a_crash() {

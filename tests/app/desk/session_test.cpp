@@ -2,7 +2,11 @@
 
 #include "app/desk/session.h"
 
+#include <QCommandLinkButton>
+#include <QCryptographicHash>
 #include <QtTest>
+#include <atomic>
+#include <ctime>
 
 #include "app/desk/desk_memory.h"
 #include "app/desk/start_page.h"
@@ -20,6 +24,12 @@ class SessionTest : public QObject {
   QTemporaryDir files_;
   QString log_, other_log_, procedure_, job_;
 
+  /// What this thread has spent of a processor's time.
+  static double thread_seconds() {
+    timespec time{};
+    clock_gettime(CLOCK_THREAD_CPUTIME_ID, &time);
+    return static_cast<double>(time.tv_sec) + 1e-9 * static_cast<double>(time.tv_nsec);
+  }
   static bool settled(Session& session) {
     return QTest::qWaitFor([&session] { return !session.busy(); }, 60'000);
   }
@@ -117,6 +127,37 @@ class SessionTest : public QObject {
     QVERIFY(session.open().analysis.record == record);
   }
 
+  void a_large_refused_log_is_hashed_off_the_windows_thread() {
+    QString lines;
+    for (int line = 0; line < 4000; ++line) lines += QStringLiteral("no reading here, nor here\n");
+    const QString large = made::write(files_.path(), QStringLiteral("large.csv"), lines);
+    QVERIFY(QFile::resize(large, 64 << 20));
+    const double before_own = thread_seconds();
+    QFile file(large);
+    QVERIFY(file.open(QIODevice::ReadOnly));
+    QCryptographicHash hash(QCryptographicHash::Sha256);
+    QVERIFY(hash.addData(&file));
+    const double hashing = thread_seconds() - before_own;
+
+    Session session;
+    QSignalSpy refused(&session, &Session::logRefused);
+    const double before = thread_seconds();
+    session.openFiles({large});
+    QVERIFY(settled(session));
+    const double spent = thread_seconds() - before;
+    QCOMPARE(refused.count(), 1);
+    QCOMPARE(session.refusedLog()->sha256, QString::fromLatin1(hash.result().toHex()));
+    QVERIFY2(spent < 0.5 * hashing, qPrintable(QStringLiteral("%1 s of %2 s").arg(spent).arg(hashing)));
+  }
+
+  void cancelling_while_a_refused_log_is_hashed_leaves_what_was_open() {
+    const std::atomic<bool> cancelled{true};
+    const QString nothing = made::write(files_.path(), QStringLiteral("text.csv"), QStringLiteral("none\n"));
+    const Problems problems{{ProblemKind::bad_input, nothing.toStdString(), 1, "no row", "none"}};
+    QVERIFY(refused_log(problems, {}, {}, {}));
+    QVERIFY(!refused_log(problems, {}, {}, {{}, &cancelled}));
+  }
+
   void a_job_closed_leaves_its_log_and_procedure() {
     Session session;
     session.openFiles({job_});
@@ -191,6 +232,19 @@ class SessionTest : public QObject {
     emit start->filesWanted(start->last());
     QVERIFY(settled(window.session()));
     QVERIFY(window.session().open().analysis.verdicts);
+  }
+
+  void the_start_page_shows_its_links_whole() {
+    RealWindow real;
+    real.window.resize(1280, 800);
+    QTest::qWait(50);
+    int shown = 0;
+    for (const auto* link : real.part<StartPage>()->findChildren<QCommandLinkButton*>()) {
+      if (!link->isVisible()) continue;
+      ++shown;
+      QVERIFY2(link->height() >= link->heightForWidth(link->width()), qPrintable(link->text()));
+    }
+    QCOMPARE(shown, 2);
   }
 
   void a_failed_opening_with_nothing_open_says_so_and_the_window_stays_empty() {

@@ -2,6 +2,7 @@
 // tests/app/desk/pictures.
 
 #include <QApplication>
+#include <QComboBox>
 #include <QDir>
 #include <QPixmap>
 #include <QScreen>
@@ -15,6 +16,7 @@
 #include "app/desk/chart/chart_pane.h"
 #include "app/desk/evidence_card.h"
 #include "app/desk/list_pane.h"
+#include "app/desk/reading_sheet.h"
 #include "app/desk/spoken_help.h"
 #include "tests/app/desk/made_files.h"
 #include "tests/app/desk/real_window.h"
@@ -61,6 +63,8 @@ QPalette dark_palette() {
   p.setColor(QPalette::ToolTipText, ink);
   p.setColor(QPalette::Highlight, QColor(0x3d, 0x6f, 0x9e));
   p.setColor(QPalette::HighlightedText, Qt::white);
+  for (const QPalette::ColorRole role : {QPalette::WindowText, QPalette::Text, QPalette::ButtonText})
+    p.setColor(QPalette::Disabled, role, QColor(0x70, 0x77, 0x80));
   p.setColor(QPalette::Link, QColor(0x8f, 0xc1, 0xf0));
   return p;
 }
@@ -183,14 +187,39 @@ int main(int argc, char** argv) {
       QStringLiteral("Recorder: Port Ellery bay 2\nTime,TC1 (°C),TC2 (°C)\n02/04/2031 06:00,20.1,20.4\n"
                      "02/04/2031 06:01,21.3,21.2\n02/04/2031 06:02,22.0,22.1\n"));
   state(QStringLiteral("30-sheet-refused-log"), [&](RealWindow& r) { r.open({either}); });
-  state(QStringLiteral("31-sheet-changed-by-hand"), [&](RealWindow& r) {
+  const auto change_by_hand = [&](RealWindow& r) {
     r.open({dip, procedure});
     r.action(QStringLiteral("Reading sheet"))->trigger();
     r.window.session().change({ColumnNames{{"3"}}, "duty", "air"});
     if (r.settled()) r.window.session().change({std::nullopt, "decimal", "."});
     if (r.settled()) r.window.session().change({std::nullopt, "delimiter", ";"});
     if (!r.settled()) std::fprintf(stderr, "not settled\n");
+  };
+  state(QStringLiteral("31-sheet-changed-by-hand"), change_by_hand);
+  const QString emf = made::write(
+      at, QStringLiteral("d3-n6-emf.csv"),
+      QStringLiteral("Time,TC1 (°C),TC2 (mV),Terminals (°C),Output (%)\n06:00:00,20.1,0.10,22.8,40\n"
+                     "06:01:00,21.3,0.15,22.9,41\n06:02:00,22.0,0.20,22.9,41\n"));
+  state(QStringLiteral("32-sheet-emf-column"), [&](RealWindow& r) {
+    r.open({emf});
+    r.action(QStringLiteral("Reading sheet"))->trigger();
+    r.window.session().change({ColumnNames{{"3"}}, "cold_junction", "Terminals"});
+    if (r.settled()) r.window.session().change({ColumnNames{{"3"}}, "type", "N"});
+    if (!r.settled()) std::fprintf(stderr, "not settled\n");
   });
+  state(QStringLiteral("33-sheet-small-window"), [&](RealWindow& r) {
+    r.window.resize(900, 600);
+    change_by_hand(r);
+  });
+  const QString lost = made::write(at, QStringLiteral("d3-n7-no-time.csv"),
+                                   QStringLiteral("TC1 (°C);TC2 (°C);TC3 (°C);TC4 (°C);TC5 (°C);TC6 (°C);"
+                                                  "TC7 (°C);TC8 (°C);TC9 (°C);Minutes run\n") +
+                                       QStringLiteral("20;20;20;20;20;20;20;20;20;0\n").repeated(9));
+  const auto show_columns = [&](RealWindow& r) {
+    r.open({lost});
+    r.part<ReadingSheet>()->settings()->box("time_column")->showPopup();
+  };
+  state(QStringLiteral("34-sheet-time-column"), show_columns);
   const QPalette light = QApplication::palette();
   QApplication::setPalette(dark_palette());
   state(QStringLiteral("20-dark-met"), [&](RealWindow& r) { r.open({job}); });
@@ -202,6 +231,15 @@ int main(int argc, char** argv) {
     r.open({dip, procedure});
     r.action(QStringLiteral("Reading sheet"))->trigger();
   });
+  state(QStringLiteral("23-dark-sheet-refused-log"), [&](RealWindow& r) { r.open({either}); });
+  state(QStringLiteral("24-dark-sheet-changed"), change_by_hand);
+  state(QStringLiteral("25-dark-sheet-time-column"), show_columns);
+  state(QStringLiteral("26-dark-empty"), [](RealWindow&) {});
+  state(QStringLiteral("27-dark-refused"), [&](RealWindow& r) {
+    r.open({job});
+    r.open({bad});
+  });
+  state(QStringLiteral("28-dark-channels"), [&](RealWindow& r) { r.open({many, procedure}); });
   QApplication::setPalette(light);
   return 0;
 }

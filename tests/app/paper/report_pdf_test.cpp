@@ -232,3 +232,20 @@ TEST_CASE("what the findings mean is explained once for each limit, with the fir
   // Met, there is nothing to explain.
   CHECK(Printed(make_report(made_up_analysis({}))).text().find("Reading the findings") == std::string::npos);
 }
+
+TEST_CASE("the printed report lists what was changed by hand, and says nothing of it where nothing was") {
+  Analysis analysis = made_up_analysis();
+  CHECK_THAT(Printed(make_report(analysis)).text(), !Contains("Changed by hand"));
+  auto record = std::make_shared<Record>(*analysis.record);
+  record->reading.changed_by_hand = {{"delimiter", "tab", std::nullopt, {}},
+                                     {"decimal", ".", std::nullopt, {}},
+                                     {"dates", "dmy", std::nullopt, {}},
+                                     {"unit", "F", 3, "TC2"},
+                                     {"cold_junction", "23.0 C", 5, "TC4"}};
+  analysis.record = record;
+  const std::string text = Printed(make_report(analysis)).text();
+  CHECK_THAT(text, Contains("Changed by hand"));
+  for (const char* change : {"delimiter tab", "decimal sign '.'", "date order dmy", "column 3 (TC2): unit F",
+                             "column 5 (TC4): cold junction 23.0 C"})
+    CHECK_THAT(text, Contains(change));
+}

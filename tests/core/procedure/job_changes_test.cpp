@@ -128,6 +128,19 @@ TEST_CASE("setting a key and taking it out again gives the text back") {
   CHECK(accepted(changed_job(there.value(), setting("decimal", {}), "f")) == before);
 }
 
+TEST_CASE("what a job says of the reading is told as the changes that would write it") {
+  const auto given = [](const std::string& text) { return accepted(given_in_job(text, "f")); };
+  CHECK(given(kHead).empty());
+  CHECK(given(kHead + "[reading]\n").empty());
+  CHECK(given(kHead + "[reading]\nheader_line = 5 # names\n[recorder]\n") ==
+        std::vector<JobChange>{setting("header_line", "5")});
+  CHECK(given(kHead + "reading = { delimiter = 'tab', dates = \"dmy\" }\n") ==
+        std::vector<JobChange>{setting("dates", "dmy"), setting("delimiter", "tab")});
+  const auto broken = given_in_job("soakwright = \n", "given.toml");
+  REQUIRE_FALSE(broken.ok());
+  CHECK(broken.problems().front().line == 1);
+}
+
 TEST_CASE("a text that is not TOML is not edited") {
   const auto changed = changed_job("soakwright = \n", setting("decimal", ","), "given.toml");
   REQUIRE_FALSE(changed.ok());

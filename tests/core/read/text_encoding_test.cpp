@@ -2,6 +2,8 @@
 #include "core/read/text_encoding.h"
 
 #include <string>
+#include <utility>
+#include <vector>
 
 #include <catch2/catch.hpp>
 
@@ -12,6 +14,19 @@ using namespace soakwright;
 using namespace std::string_literals;
 
 namespace {
+
+/// Elapsed seconds, a temperature and a remark: 9000 rows are more than the head of a log.
+std::string rows_with(const std::string& line_end, std::size_t rows,
+                      const std::vector<std::pair<std::size_t, std::string>>& remarks) {
+  std::string text = "Time (s),A1 (C),Remark" + line_end;
+  for (std::size_t row = 0; row < rows; ++row) {
+    text += std::to_string(10 * row) + ",20.5,";
+    for (const auto& [line, remark] : remarks)
+      if (line == row + 2) text += remark;
+    text += line_end;
+  }
+  return text;
+}
 
 std::string utf16(std::string_view ascii, bool big_endian) {
   std::string bytes;
@@ -122,7 +137,7 @@ TEST_CASE("what is not text is refused, and so is an encoding that the file cont
       {"UTF-8 given for bytes that are none",
        "Time,A1 (\xB0"
        "C)\n0,20.5\n10,22.5\n",
-       TextEncoding::utf_8, "the encoding utf-8 was given, but the file's bytes are windows-1252", 1},
+       TextEncoding::utf_8, "the encoding utf-8 was given, but the byte B0 in this line is not UTF-8", 1},
       {"UTF-16 given for text of single bytes", table_text, TextEncoding::utf_16_be,
        "the encoding utf-16be was given, but the file's bytes are utf-8", 1},
   };
@@ -146,4 +161,71 @@ TEST_CASE("what is not text is refused, and so is an encoding that the file cont
   const auto read = read_log(log.path(), given);
   REQUIRE(read.ok());
   CHECK(read.value().encoding.given);
+}
+
+TEST_CASE("a given UTF-8 is refused at the first line with a byte that is none, however far down") {
+  const std::string lone = "door \xB0 open";
+  struct Rejected {
+    const char* why;
+    std::string bytes;
+    std::size_t line;
+    const char* byte;
+  };
+  const Rejected table[] = {
+      {"in the names",
+       "Time (s),A1 (\xB0"
+       "C)\n0,20.5\n10,22.5\n",
+       1, "B0"},
+      {"in the heading of a marked file",
+       "\xEF\xBB\xBF"
+       "Plant: M\xFC"
+       "hle\nTime (s),A1 (C)\n0,20.5\n10,22.5\n",
+       1, "FC"},
+      {"in the third line", rows_with("\n", 5, {{3, lone}}), 3, "B0"},
+      {"behind the head", rows_with("\n", 9000, {{8000, lone}}), 8000, "B0"},
+      {"lines that end in CR LF", rows_with("\r\n", 9000, {{8000, lone}}), 8000, "B0"},
+      {"lines that end in CR", rows_with("\r", 9000, {{8000, lone}}), 8000, "B0"},
+      {"the first of several", rows_with("\n", 9000, {{7001, lone}, {7002, lone}, {8999, lone}}), 7001, "B0"},
+      {"behind characters that are UTF-8", rows_with("\n", 9000, {{2, "für"}, {7000, "20 °C"}, {8500, lone}}),
+       8500, "B0"},
+      {"overlong", rows_with("\n", 9000, {{8000, "\xC0\xAF"}}), 8000, "C0"},
+      {"half a pair", rows_with("\n", 9000, {{8000, "\xED\xA0\x80"}}), 8000, "ED"},
+      {"a sequence that the line's end cuts", rows_with("\n", 9000, {{8000, "\xE2\x84"}}), 8000, "E2"},
+      {"a sequence that the file's end cuts", rows_with("\n", 9000, {}) + "90000,20.5,\xE2\x84", 9002, "E2"},
+      {"a marked file", "\xEF\xBB\xBF" + rows_with("\n", 9000, {{8000, lone}}), 8000, "B0"},
+  };
+  for (const Rejected& entry : table) {
+    const WrittenLog log{entry.bytes};
+    GivenSettings given;
+    given.encoding = TextEncoding::utf_8;
+    for (const unsigned threads : {1U, 2U})
+      for (const std::size_t block_bytes : {std::size_t{4} << 10, std::size_t{256} << 10}) {
+        INFO(entry.why << ", " << threads << " threads, blocks of " << block_bytes);
+        const auto read = read_log(log.path(), given, {threads, block_bytes, false});
+        REQUIRE_FALSE(read.ok());
+        const Problem& problem = read.problems().front();
+        INFO(problem.text());
+        CHECK(problem.file == log.path());
+        CHECK(problem.line == entry.line);
+        CHECK(problem.what == "the encoding utf-8 was given, but the byte " + std::string{entry.byte} +
+                                  " in this line is not UTF-8");
+        CHECK_FALSE(problem.help.empty());
+      }
+  }
+}
+
+TEST_CASE("what is UTF-8 throughout is read as given, and a lone byte where nothing was given") {
+  GivenSettings utf_8;
+  utf_8.encoding = TextEncoding::utf_8;
+  const WrittenLog whole{rows_with("\n", 9000, {{2, "für"}, {8000, "20 °C \xF0\x9F\x94\xA5"}})};
+  const auto as_given = read_log(whole.path(), utf_8, {2, std::size_t{4} << 10, false});
+  REQUIRE(as_given.ok());
+  CHECK(as_given.value().rows() == 9000);
+  CHECK(as_given.value().encoding.given);
+
+  const WrittenLog mixed{rows_with("\n", 9000, {{8000, "door \xB0 open"}})};
+  const auto as_found = read_log(mixed.path(), {}, {2, std::size_t{4} << 10, false});
+  REQUIRE(as_found.ok());
+  CHECK(as_found.value().rows() == 9000);
+  CHECK_FALSE(as_found.value().encoding.given);
 }

@@ -169,35 +169,31 @@ WIDE void find_ends_wide(const char* text, std::size_t begin, std::size_t end, c
                          EndsFound& found) {
   find_ends_body(text, begin, end, delimiter, line_end, found);
 }
-/// The cells by `Many` at a time, by `by_many`.
-template <std::size_t Many, typename ByMany>
+/// The cells many at a time, by `by_many`; those that it leaves are signed, or the rest, or no plain
+/// decimals.
+template <typename ByMany>
 BODY std::size_t parse_in_groups(const DecimalShape& shape, const char* text, std::uint32_t begin,
                                  const std::uint32_t* ends, std::size_t count, std::int32_t* out,
                                  std::size_t stride, const ByMany& by_many) {
-  // The first cell alone: from the second on, the end before it stands in `ends` too.
-  std::size_t done = parse_cells_body(shape, text, begin, ends, count != 0 ? 1 : 0, out, stride);
-  if (done == 0) return 0;
-  while (done < count) {
-    done += by_many(shape, text, ends + done, count - done, out + done * stride, stride);
-    // What is left over, or the group in which one cell was not plain.
-    const std::size_t rest = count - done < Many ? count - done : Many;
-    const std::size_t more =
-        parse_cells_body(shape, text, ends[done - 1] + 1, ends + done, rest, out + done * stride, stride);
-    done += more;
-    if (more < rest) break;
+  for (std::size_t done = 0;;) {
+    done += by_many(shape, text, begin, ends + done, count - done, out + done * stride, stride);
+    if (done == count) return done;
+    if (done != 0) begin = ends[done - 1] + 1;
+    if (parse_cells_body(shape, text, begin, ends + done, 1, out + done * stride, stride) == 0) return done;
+    begin = ends[done] + 1;
+    if (++done == count) return done;
   }
-  return done;
 }
 
 WIDE std::size_t parse_cells_wide(const DecimalShape& shape, const char* text, std::uint32_t begin,
                                   const std::uint32_t* ends, std::size_t count, std::int32_t* out,
                                   std::size_t stride) {
-  return parse_in_groups<4>(shape, text, begin, ends, count, out, stride, parse_cells_by_four);
+  return parse_in_groups(shape, text, begin, ends, count, out, stride, parse_cells_by_four);
 }
 WIDE std::size_t parse_cells_widest(const DecimalShape& shape, const char* text, std::uint32_t begin,
                                     const std::uint32_t* ends, std::size_t count, std::int32_t* out,
                                     std::size_t stride) {
-  return parse_in_groups<8>(shape, text, begin, ends, count, out, stride, parse_cells_by_eight);
+  return parse_in_groups(shape, text, begin, ends, count, out, stride, parse_cells_by_eight);
 }
 WIDE void find_extremes_wide(const std::int32_t* units, std::size_t count, Extremes& extremes) {
   find_extremes_body(units, count, extremes);

@@ -9,6 +9,8 @@ namespace soakwright {
 namespace {
 
 constexpr std::size_t kStep = 64;
+constexpr std::size_t kLanes = 8;
+constexpr unsigned kAllLanes = 0xFF;
 
 WIDEST inline std::uint64_t bits_inside(std::size_t left) {
   return left >= kStep ? ~std::uint64_t{0} : (std::uint64_t{1} << left) - 1;
@@ -31,8 +33,9 @@ WIDEST inline __m512i eight_words(const char* text, const std::uint32_t* at) {
   return _mm512_inserti64x4(_mm512_castsi256_si512(lower), upper, 1);
 }
 
-/// Eight cells with the places of the shape or fewer: four_shorter() in eight lanes.
-WIDEST bool eight_shorter(const DecimalShape& shape, __m512i words, __m256i lengths, __m512i& units) {
+/// Eight cells with the places of the shape or fewer: four_shorter() in eight lanes. A bit for each that is
+/// one, or empty.
+WIDEST unsigned eight_shorter(const DecimalShape& shape, __m512i words, __m256i lengths, __m512i& units) {
   const __m512i zero = _mm512_setzero_si512();
   const __m512i all_bits = _mm512_set1_epi8(-1);
   const __m512i eight = _mm512_set1_epi64(8);
@@ -54,7 +57,6 @@ WIDEST bool eight_shorter(const DecimalShape& shape, __m512i words, __m256i leng
   const __m512i digits = _mm512_and_si512(_mm512_xor_si512(joined, _mm512_set1_epi8('0')),
                                           _mm512_sllv_epi64(all_bits, _mm512_add_epi64(outside, hole)));
   const __m512i wrong = _mm512_or_si512(_mm512_add_epi8(digits, _mm512_set1_epi8(0x76)), digits);
-  if (_mm512_test_epi64_mask(wrong, top_bits) != 0) return false;
 
   // The point's byte, 7 for the last and where there is none; then the zeros that are wanted behind.
   const __m512i at = _mm512_sad_epu8(_mm512_and_si512(before, _mm512_set1_epi8(1)), zero);
@@ -63,17 +65,17 @@ WIDEST bool eight_shorter(const DecimalShape& shape, __m512i words, __m256i leng
   const __m512i count = _mm512_sub_epi64(length, _mm512_srli_epi64(hole, 3));
   const unsigned empty = _mm512_cmpeq_epi64_mask(length, zero);
   const unsigned unfit =
+      static_cast<unsigned>(_mm512_test_epi64_mask(wrong, top_bits)) |
       static_cast<unsigned>(_mm512_cmpgt_epi64_mask(length, eight)) |
       static_cast<unsigned>(_mm512_cmpgt_epi64_mask(zero, zeros)) |
       static_cast<unsigned>(_mm512_cmpgt_epi64_mask(_mm512_add_epi64(count, zeros), eight)) |
       static_cast<unsigned>(_mm512_cmpeq_epi64_mask(count, zero));
-  if ((unfit & ~empty) != 0) return false;
 
   const __m512i number = _mm512_srlv_epi64(digits, _mm512_slli_epi64(zeros, 3));
   const __m512i pairs = _mm512_maddubs_epi16(number, _mm512_set1_epi16(0x010A));
   const __m512i sums = _mm512_madd_epi16(pairs, _mm512_set1_epi32(0x00010064));  // 100 and 1, alternating
   units = _mm512_add_epi64(_mm512_mul_epu32(sums, _mm512_set1_epi64(10'000)), _mm512_srli_epi64(sums, 32));
-  return true;
+  return (~unfit | empty) & kAllLanes;
 }
 
 WIDEST inline void store_four(__m128i units, std::int32_t* out, std::size_t stride) {
@@ -159,7 +161,7 @@ WIDEST void find_ends_widest(const char* text, std::size_t begin, std::size_t en
   found.line_count = line_count;
 }
 
-WIDEST std::size_t parse_cells_by_eight(const DecimalShape& shape, const char* text,
+WIDEST std::size_t parse_cells_by_eight(const DecimalShape& shape, const char* text, std::uint32_t begin,
                                         const std::uint32_t* ends, std::size_t count, std::int32_t* out,
                                         std::size_t stride) {
   const __m512i zeros = _mm512_set1_epi64(static_cast<long long>(shape.zeros));
@@ -175,14 +177,22 @@ WIDEST std::size_t parse_cells_by_eight(const DecimalShape& shape, const char* t
   const __m256i none = _mm256_setzero_si256();
   const __m256i shortest = _mm256_set1_epi32(static_cast<int>(shape.shortest));
   const __m256i most_more = _mm256_set1_epi32(static_cast<int>(plain_decimal::kLongest - shape.shortest));
+  const char* const text_of_word = text - kLanes;
 
-  std::size_t done = 0;
-  const char* const text_of_word = text - 8;
-  for (; done + 8 <= count; done += 8, out += 8 * stride) {
-    const std::uint32_t* const at = ends + done;
+  __m256i end_before = _mm256_set1_epi32(static_cast<int>(begin - 1));  // in the last lane
+  for (std::size_t done = 0; done < count; done += kLanes, out += kLanes * stride) {
+    const std::size_t here = count - done < kLanes ? count - done : kLanes;
+    // Lanes of no cell end where the last cell ends, and so are empty.
+    std::uint32_t padded[kLanes];
+    const std::uint32_t* at = ends + done;
+    if (here < kLanes) {
+      for (std::size_t lane = 0; lane < kLanes; ++lane) padded[lane] = at[lane < here ? lane : here - 1];
+      at = padded;
+    }
     const __m256i cell_ends = _mm256_loadu_si256(reinterpret_cast<const __m256i*>(at));
-    const __m256i ends_before = _mm256_loadu_si256(reinterpret_cast<const __m256i*>(at - 1));
     const __m512i words = eight_words(text_of_word, at);
+    const __m256i ends_before = _mm256_alignr_epi32(cell_ends, end_before, 7);
+    end_before = cell_ends;
     const __m256i lengths = _mm256_sub_epi32(_mm256_sub_epi32(cell_ends, ends_before), one);
 
     // Nothing of the word is kept where the length is 0 or more than 8.
@@ -194,14 +204,23 @@ WIDEST std::size_t parse_cells_by_eight(const DecimalShape& shape, const char* t
     const unsigned fits = _mm256_cmple_epu32_mask(_mm256_sub_epi32(lengths, shortest), most_more);
     const __m512i sums = _mm512_madd_epi16(_mm512_maddubs_epi16(digits, tens), pair_weights);
     __m512i units = _mm512_add_epi64(_mm512_mul_epu32(sums, high_weight), _mm512_srli_epi64(sums, 32));
-    if ((fits | empty) != 0xFFU || _mm512_test_epi64_mask(wrong, top_bits) != 0) [[unlikely]]
-      if (!eight_shorter(shape, words, lengths, units)) break;
+    unsigned plain = (fits | empty) & ~static_cast<unsigned>(_mm512_test_epi64_mask(wrong, top_bits));
+    if (plain != kAllLanes) [[unlikely]]
+      plain = eight_shorter(shape, words, lengths, units);
     units = _mm512_mask_mov_epi64(units, static_cast<__mmask8>(empty), missing);
     const __m256i narrow = _mm512_cvtepi64_epi32(units);
+    const auto good = static_cast<std::size_t>(__builtin_ctz(~plain));
+    if (good < kLanes || here < kLanes) [[unlikely]] {
+      alignas(32) std::int32_t lanes[kLanes];
+      _mm256_store_si256(reinterpret_cast<__m256i*>(lanes), narrow);
+      const std::size_t kept = good < here ? good : here;
+      for (std::size_t lane = 0; lane < kept; ++lane) out[lane * stride] = lanes[lane];
+      return done + kept;
+    }
     store_four(_mm256_castsi256_si128(narrow), out, stride);
     store_four(_mm256_extracti128_si256(narrow, 1), out + 4 * stride, stride);
   }
-  return done;
+  return count;
 }
 
 }  // namespace soakwright

@@ -107,23 +107,26 @@ BODY void find_ends_body(const char* text, std::size_t begin, std::size_t end, c
   found.line_count = line_count;
 }
 
-BODY std::size_t parse_cells_body(const DecimalShape& given, const char* text, std::uint32_t begin,
-                                  const std::uint32_t* ends, std::size_t count, std::int32_t* out,
-                                  std::size_t stride) {
+std::size_t parse_cells_plain(const DecimalShape& given, const char* text, std::uint32_t begin,
+                              const std::uint32_t* ends, std::size_t count, std::int32_t* out,
+                              std::size_t stride, std::uint32_t* left) {
   const DecimalShape shape = given;
+  std::size_t left_count = 0;
   for (std::size_t i = 0; i < count; ++i, out += stride) {
     const std::uint32_t end = ends[i];
     std::int32_t units = 0;
     if (!parse_plain_decimal(shape, text, begin, end, units)) [[unlikely]] {
-      if (end == begin)
+      if (end == begin) {
         units = INT32_MIN;
-      else if (!parse_shorter_decimal(shape, text, begin, end, units))
-        return i;
+      } else if (!parse_shorter_decimal(shape, text, begin, end, units)) {
+        units = INT32_MIN;
+        left[left_count++] = static_cast<std::uint32_t>(i);
+      }
     }
     *out = units;
     begin = end + 1;
   }
-  return count;
+  return left_count;
 }
 
 BODY void find_extremes_body(const std::int32_t* units, std::size_t count, Extremes& extremes) {
@@ -151,11 +154,6 @@ void find_ends_plain(const char* text, std::size_t begin, std::size_t end, char 
                      EndsFound& found) {
   find_ends_body(text, begin, end, delimiter, line_end, found);
 }
-std::size_t parse_cells_plain(const DecimalShape& shape, const char* text, std::uint32_t begin,
-                              const std::uint32_t* ends, std::size_t count, std::int32_t* out,
-                              std::size_t stride) {
-  return parse_cells_body(shape, text, begin, ends, count, out, stride);
-}
 void find_extremes_plain(const std::int32_t* units, std::size_t count, Extremes& extremes) {
   find_extremes_body(units, count, extremes);
 }
@@ -169,39 +167,13 @@ WIDE void find_ends_wide(const char* text, std::size_t begin, std::size_t end, c
                          EndsFound& found) {
   find_ends_body(text, begin, end, delimiter, line_end, found);
 }
-/// The cells many at a time, by `by_many`; those that it leaves are signed, or the rest, or no plain
-/// decimals.
-template <typename ByMany>
-BODY std::size_t parse_in_groups(const DecimalShape& shape, const char* text, std::uint32_t begin,
-                                 const std::uint32_t* ends, std::size_t count, std::int32_t* out,
-                                 std::size_t stride, const ByMany& by_many) {
-  for (std::size_t done = 0;;) {
-    done += by_many(shape, text, begin, ends + done, count - done, out + done * stride, stride);
-    if (done == count) return done;
-    if (done != 0) begin = ends[done - 1] + 1;
-    if (parse_cells_body(shape, text, begin, ends + done, 1, out + done * stride, stride) == 0) return done;
-    begin = ends[done] + 1;
-    if (++done == count) return done;
-  }
-}
-
-WIDE std::size_t parse_cells_wide(const DecimalShape& shape, const char* text, std::uint32_t begin,
-                                  const std::uint32_t* ends, std::size_t count, std::int32_t* out,
-                                  std::size_t stride) {
-  return parse_in_groups(shape, text, begin, ends, count, out, stride, parse_cells_by_four);
-}
-WIDE std::size_t parse_cells_widest(const DecimalShape& shape, const char* text, std::uint32_t begin,
-                                    const std::uint32_t* ends, std::size_t count, std::int32_t* out,
-                                    std::size_t stride) {
-  return parse_in_groups(shape, text, begin, ends, count, out, stride, parse_cells_by_eight);
-}
 WIDE void find_extremes_wide(const std::int32_t* units, std::size_t count, Extremes& extremes) {
   find_extremes_body(units, count, extremes);
 }
 constexpr std::array<HotLoops, 3> kBuilds{
     {{count_lines_plain, find_ends_plain, parse_cells_plain, find_extremes_plain},
-     {count_lines_wide, find_ends_wide, parse_cells_wide, find_extremes_wide},
-     {count_lines_widest, find_ends_widest, parse_cells_widest, find_extremes_wide}}};
+     {count_lines_wide, find_ends_wide, parse_cells_by_four, find_extremes_wide},
+     {count_lines_widest, find_ends_widest, parse_cells_by_eight, find_extremes_wide}}};
 
 std::size_t builds_here() {
   __builtin_cpu_init();

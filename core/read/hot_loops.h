@@ -42,11 +42,12 @@ struct HotLoops {
   void (*find_ends)(const char* text, std::size_t begin, std::size_t end, char delimiter, char line_end,
                     EndsFound& found);
   /// Cells one after the other: the first begins at text[begin], each ends at its place in `ends`. Writes
-  /// each value `stride` further, for an empty cell ColumnStore::kMissing. Gives how many it read until one
-  /// was no plain decimal.
+  /// each value `stride` further, for an empty cell ColumnStore::kMissing; so too for one that is no plain
+  /// decimal, whose place it puts into `left`, which has room for `count`. Gives how many are left. Eight
+  /// bytes on either side of the cells can be read.
   std::size_t (*parse_cells)(const DecimalShape& shape, const char* text, std::uint32_t begin,
                              const std::uint32_t* ends, std::size_t count, std::int32_t* out,
-                             std::size_t stride);
+                             std::size_t stride, std::uint32_t* left);
   /// Adds what is in `units` to `extremes`; INT32_MIN is missing.
   void (*find_extremes)(const std::int32_t* units, std::size_t count, Extremes& extremes);
 };

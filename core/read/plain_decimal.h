@@ -133,4 +133,20 @@ inline bool parse_shorter_decimal(const DecimalShape& shape, const char* text, s
   return true;
 }
 
+/// What a group of lanes could not read: tries each lane of `bad` alone, else makes it INT32_MIN and puts its
+/// cell into `left`. Lane 0 is cell `first`. Gives how many are left then.
+inline std::size_t parse_bad_lanes(const DecimalShape& shape, const char* text, std::uint32_t begin,
+                                   const std::uint32_t* ends, std::size_t first, unsigned bad,
+                                   std::int32_t* lanes, std::uint32_t* left, std::size_t left_count) {
+  for (; bad != 0; bad &= bad - 1) {
+    const auto lane = static_cast<std::size_t>(std::countr_zero(bad));
+    const std::size_t cell = first + lane;
+    if (parse_shorter_decimal(shape, text, cell == 0 ? begin : ends[cell - 1] + 1, ends[cell], lanes[lane]))
+      continue;
+    lanes[lane] = INT32_MIN;
+    left[left_count++] = static_cast<std::uint32_t>(cell);
+  }
+  return left_count;
+}
+
 }  // namespace soakwright

@@ -24,6 +24,7 @@ RowParser::RowParser(const TablePlan& plan, ColumnStore& store, std::int64_t* st
       parse_cells_(hot_loops().parse_cells),
       repeats_(plan.header_text, plan.units_text, plan.delimiter, plan.time.cells.front()) {
   stamp_parts_.resize(plan.time.cells.size());
+  left_.resize(plan.number_cells.size());
   plan_runs();
 }
 
@@ -135,17 +136,12 @@ bool RowParser::fast_row(const std::uint32_t* ends, std::uint32_t begin, std::ui
   ColumnStore& store = columns_.store();
   const std::size_t stride = store.column_stride();
   for (const Run& run : runs_) {
-    std::size_t cell = run.first_cell;
-    std::size_t column = run.first_column;
-    while (cell < run.last_cell) {
-      const std::size_t done = parse_cells_(run.shape, text_, begin_of(cell), ends + cell,
-                                            run.last_cell - cell, &store.at(column, row_), stride);
-      cell += done;
-      column += done;
-      if (cell == run.last_cell) break;
-      put_cell(column, {text_ + begin_of(cell), ends[cell] - begin_of(cell)});
-      ++cell;
-      ++column;
+    const std::size_t left =
+        parse_cells_(run.shape, text_, begin_of(run.first_cell), ends + run.first_cell,
+                     run.last_cell - run.first_cell, &store.at(run.first_column, row_), stride, left_.data());
+    for (std::size_t i = 0; i < left; ++i) {
+      const std::size_t cell = run.first_cell + left_[i];
+      put_cell(run.first_column + left_[i], {text_ + begin_of(cell), ends[cell] - begin_of(cell)});
     }
   }
   for (const std::size_t column : lone_columns_) {

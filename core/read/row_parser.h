@@ -79,6 +79,7 @@ class RowParser {
   std::size_t runs_version_ = 0;
   std::vector<std::string_view> cells_;
   std::vector<std::string_view> stamp_parts_;
+  std::vector<std::uint32_t> left_;  ///< cells of a run that parse_cells_ leaves to the careful reading
   // Where in the block we are.
   const char* text_ = nullptr;
   BlockOutcome outcome_;

@@ -71,7 +71,7 @@ constexpr unsigned kAllLanes = 0xF;
 [[gnu::target("avx2")]] std::size_t parse_cells_by_four(const DecimalShape& shape, const char* text,
                                                         std::uint32_t begin, const std::uint32_t* ends,
                                                         std::size_t count, std::int32_t* out,
-                                                        std::size_t stride) {
+                                                        std::size_t stride, std::uint32_t* left) {
   const __m256i zeros = _mm256_set1_epi64x(static_cast<long long>(shape.zeros));
   const __m256i bounds = _mm256_set1_epi64x(static_cast<long long>(shape.bounds));
   const __m256i top_bits = _mm256_set1_epi64x(static_cast<long long>(plain_decimal::kTopBits));
@@ -86,11 +86,19 @@ constexpr unsigned kAllLanes = 0xF;
   const __m128i shortest = _mm_set1_epi32(static_cast<int>(shape.shortest));
   const __m128i most_more = _mm_set1_epi32(static_cast<int>(plain_decimal::kLongest - shape.shortest));
 
-  std::size_t done = 0;
   const char* const text_of_word = text - 8;
   __m128i end_before = _mm_set1_epi32(static_cast<int>(begin - 1));  // in the last lane
-  for (; done + kLanes <= count; done += kLanes, out += kLanes * stride) {
-    const std::uint32_t* const at = ends + done;
+  std::size_t left_count = 0;
+  for (std::size_t done = 0; done < count; done += kLanes, out += kLanes * stride) {
+    const std::size_t here = count - done < kLanes ? count - done : kLanes;
+    // Lanes of no cell are empty ones behind the last.
+    std::uint32_t padded[kLanes];
+    const std::uint32_t* at = ends + done;
+    if (here < kLanes) {
+      for (std::size_t lane = 0; lane < kLanes; ++lane)
+        padded[lane] = lane < here ? at[lane] : padded[lane - 1] + 1;
+      at = padded;
+    }
     const __m128i cell_ends = _mm_loadu_si128(reinterpret_cast<const __m128i*>(at));
     const __m256i words = _mm256_set_m128i(two_words(text_of_word + at[2], text_of_word + at[3]),
                                            two_words(text_of_word + at[0], text_of_word + at[1]));
@@ -113,13 +121,15 @@ constexpr unsigned kAllLanes = 0xF;
     if (!lengths_fit || _mm256_testz_si256(wrong, top_bits) == 0) [[unlikely]]
       plain = four_shorter(shape, words, lengths, units);
     units = _mm256_blendv_epi8(units, missing, _mm256_cvtepi32_epi64(empty));
-    if (plain != kAllLanes) [[unlikely]] {
-      alignas(32) std::int64_t lanes[kLanes];
-      _mm256_store_si256(reinterpret_cast<__m256i*>(lanes), units);
-      const auto good = static_cast<std::size_t>(__builtin_ctz(~plain));
-      for (std::size_t lane = 0; lane < good; ++lane)
-        out[lane * stride] = static_cast<std::int32_t>(lanes[lane]);
-      return done + good;
+    if (plain != kAllLanes || here < kLanes) [[unlikely]] {
+      alignas(32) std::int64_t wide[kLanes];
+      _mm256_store_si256(reinterpret_cast<__m256i*>(wide), units);
+      std::int32_t lanes[kLanes];
+      for (std::size_t lane = 0; lane < kLanes; ++lane) lanes[lane] = static_cast<std::int32_t>(wide[lane]);
+      const unsigned bad = ~plain & ((1U << here) - 1);
+      left_count = parse_bad_lanes(shape, text, begin, ends, done, bad, lanes, left, left_count);
+      for (std::size_t lane = 0; lane < here; ++lane) out[lane * stride] = lanes[lane];
+      continue;
     }
     const __m128i first = _mm256_castsi256_si128(units);
     const __m128i second = _mm256_extracti128_si256(units, 1);
@@ -128,7 +138,7 @@ constexpr unsigned kAllLanes = 0xF;
     out[2 * stride] = _mm_cvtsi128_si32(second);
     out[3 * stride] = _mm_extract_epi32(second, 2);
   }
-  return done;
+  return left_count;
 }
 
 }  // namespace soakwright

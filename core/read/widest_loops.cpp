@@ -163,7 +163,7 @@ WIDEST void find_ends_widest(const char* text, std::size_t begin, std::size_t en
 
 WIDEST std::size_t parse_cells_by_eight(const DecimalShape& shape, const char* text, std::uint32_t begin,
                                         const std::uint32_t* ends, std::size_t count, std::int32_t* out,
-                                        std::size_t stride) {
+                                        std::size_t stride, std::uint32_t* left) {
   const __m512i zeros = _mm512_set1_epi64(static_cast<long long>(shape.zeros));
   const __m512i bounds = _mm512_set1_epi64(static_cast<long long>(shape.bounds));
   const __m512i top_bits = _mm512_set1_epi64(static_cast<long long>(plain_decimal::kTopBits));
@@ -180,13 +180,15 @@ WIDEST std::size_t parse_cells_by_eight(const DecimalShape& shape, const char* t
   const char* const text_of_word = text - kLanes;
 
   __m256i end_before = _mm256_set1_epi32(static_cast<int>(begin - 1));  // in the last lane
+  std::size_t left_count = 0;
   for (std::size_t done = 0; done < count; done += kLanes, out += kLanes * stride) {
     const std::size_t here = count - done < kLanes ? count - done : kLanes;
-    // Lanes of no cell end where the last cell ends, and so are empty.
+    // Lanes of no cell are empty ones behind the last.
     std::uint32_t padded[kLanes];
     const std::uint32_t* at = ends + done;
     if (here < kLanes) {
-      for (std::size_t lane = 0; lane < kLanes; ++lane) padded[lane] = at[lane < here ? lane : here - 1];
+      for (std::size_t lane = 0; lane < kLanes; ++lane)
+        padded[lane] = lane < here ? at[lane] : padded[lane - 1] + 1;
       at = padded;
     }
     const __m256i cell_ends = _mm256_loadu_si256(reinterpret_cast<const __m256i*>(at));
@@ -209,18 +211,18 @@ WIDEST std::size_t parse_cells_by_eight(const DecimalShape& shape, const char* t
       plain = eight_shorter(shape, words, lengths, units);
     units = _mm512_mask_mov_epi64(units, static_cast<__mmask8>(empty), missing);
     const __m256i narrow = _mm512_cvtepi64_epi32(units);
-    const auto good = static_cast<std::size_t>(__builtin_ctz(~plain));
-    if (good < kLanes || here < kLanes) [[unlikely]] {
+    if (plain != kAllLanes || here < kLanes) [[unlikely]] {
       alignas(32) std::int32_t lanes[kLanes];
       _mm256_store_si256(reinterpret_cast<__m256i*>(lanes), narrow);
-      const std::size_t kept = good < here ? good : here;
-      for (std::size_t lane = 0; lane < kept; ++lane) out[lane * stride] = lanes[lane];
-      return done + kept;
+      const unsigned bad = ~plain & ((1U << here) - 1);
+      left_count = parse_bad_lanes(shape, text, begin, ends, done, bad, lanes, left, left_count);
+      for (std::size_t lane = 0; lane < here; ++lane) out[lane * stride] = lanes[lane];
+      continue;
     }
     store_four(_mm256_castsi256_si128(narrow), out, stride);
     store_four(_mm256_extracti128_si256(narrow, 1), out + 4 * stride, stride);
   }
-  return count;
+  return left_count;
 }
 
 }  // namespace soakwright

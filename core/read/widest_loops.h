@@ -16,10 +16,9 @@ bool has_widest_loops();
 LineCount count_lines_widest(const char* begin, const char* end, char line_end);
 void find_ends_widest(const char* text, std::size_t begin, std::size_t end, char delimiter, char line_end,
                       EndsFound& found);
-/// Like parse_cells_by_four(), in eight lanes.
 std::size_t parse_cells_by_eight(const DecimalShape& shape, const char* text, std::uint32_t begin,
                                  const std::uint32_t* ends, std::size_t count, std::int32_t* out,
-                                 std::size_t stride);
+                                 std::size_t stride, std::uint32_t* left);
 #endif
 
 }  // namespace soakwright

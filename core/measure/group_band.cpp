@@ -102,7 +102,15 @@ Depth depth_of(const TraceSet& set, Group group, Span time, const GroupBands& ba
         if (outside > deepest.kelvin) deepest = {outside, index, c};
       };
       const auto [first, end] = samples_within(leg, piece, time.first, time.second);
-      for (std::size_t i = first; i < end; ++i) look_at(leg.c[i]);
+      for (std::size_t i = first; i < end;) {
+        const std::size_t block = i / Leg::kBlock;
+        const std::size_t stop = std::min(end, (block + 1) * Leg::kBlock);
+        // Whole blocks that lie no deeper are passed over.
+        if (stop - i < Leg::kBlock ||
+            std::max(band.low_c - leg.block_low[block], leg.block_high[block] - band.high_c) > deepest.kelvin)
+          for (std::size_t k = i; k < stop; ++k) look_at(leg.c[k]);
+        i = stop;
+      }
       for (const double edge : {std::max(time.first, piece.from), std::min(time.second, piece.to)})
         if (const auto c = temperature_at(trace, edge)) look_at(*c);
     }

@@ -72,16 +72,26 @@ class Noise {
   }
 
  private:
+  template <typename Sum>
+  static double sum_of_squares(const std::int64_t* units, std::size_t triples) {
+    Sum squares = 0;
+    for (std::size_t i = 0; i < triples; ++i) {
+      const std::int64_t bend = 2 * units[i + 1] - units[i] - units[i + 2];
+      squares += static_cast<Sum>(bend) * bend;
+    }
+    return static_cast<double>(squares);
+  }
+
   /// With even steps w is one half, and d² / 1.5 is (2b − a − c)² / 6.
   void add_even(const IntegerSamples& samples, const Part& part) {
     const std::int64_t* units = samples.units.data() + (part.first - samples.base);
     const std::size_t triples = part.end - part.first - 2;
-    window_slopes::Wide squares = 0;
-    for (std::size_t i = 0; i < triples; ++i) {
-      const std::int64_t bend = 2 * units[i + 1] - units[i] - units[i + 2];
-      squares += static_cast<window_slopes::Wide>(bend) * bend;
-    }
-    sum_ += static_cast<double>(squares) * samples.unit_k * samples.unit_k / 6.0;
+    // A bend is at most four readings; most logs' squares fit 64 bits with room to spare.
+    const double largest = 4.0 * static_cast<double>(samples.largest_unit);
+    const double squares = largest * largest * static_cast<double>(triples) < 9e18
+                               ? sum_of_squares<std::int64_t>(units, triples)
+                               : sum_of_squares<window_slopes::Wide>(units, triples);
+    sum_ += squares * samples.unit_k * samples.unit_k / 6.0;
     count_ += triples;
   }
 

@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 
+#include "core/measure/gathered_tempering.h"
 #include "core/measure/side_by_side.h"
 
 namespace soakwright {
@@ -11,56 +12,6 @@ namespace {
 
 constexpr double kZeroCelsius_k = 273.15;
 constexpr double kConstant = 20.0;
-
-constexpr double kSmall = 0.01;
-/// Shares of e to the minus this change nothing in a double.
-constexpr double kNothing = 38.0;
-constexpr double kThird = 1.0 / 3, kFifth = 1.0 / 5, kSixth = 1.0 / 6, kSeventh = 1.0 / 7;
-
-/// ln(1 + q) for q from 0 up to kSmall, to 1e-14: the series in pairs, so that few of its terms wait for
-/// others.
-double small_log1p(double q) {
-  const double qq = q * q;
-  const double odd = (1.0 + qq * (kThird + qq * (kFifth + qq * kSeventh)));
-  const double even = 0.5 + qq * (0.25 + qq * kSixth);
-  return q * odd - qq * even;
-}
-
-/// What is gathered so far, as P in kelvin and natural logarithms: T (20 ln 10 + ln t). A step at equal P
-/// adds T ln(1 + step / what is gathered, in hours at T).
-class Gathered {
- public:
-  void add(double celsius, double seconds) {
-    const double kelvin = celsius + kZeroCelsius_k;
-    if (kelvin <= 0.0 || seconds <= 0.0) return;
-    if (seconds != seconds_) {
-      seconds_ = seconds;
-      log_step_ = kLogConstant + std::log(seconds / 3600.0);
-    }
-    if (parameter_ > kelvin * (log_step_ + kNothing)) return;
-    const double apart = log_step_ - parameter_ / kelvin;
-    if (!any_ || apart > kNothing) {
-      parameter_ = kelvin * log_step_;
-      any_ = true;
-      return;
-    }
-    const double share = std::exp(apart);
-    parameter_ += kelvin * (share <= kSmall ? small_log1p(share) : std::log1p(share));
-  }
-  [[nodiscard]] std::optional<double> parameter() const {
-    if (!any_) return std::nullopt;
-    return parameter_ / kLn10 / 1000.0;
-  }
-
- private:
-  static constexpr double kLn10 = 2.302585092994045684;
-  static constexpr double kLogConstant = kConstant * kLn10;
-
-  double parameter_ = 0.0;
-  double seconds_ = 0.0;
-  double log_step_ = 0.0;  ///< 20 ln 10 + ln of the step in hours
-  bool any_ = false;
-};
 
 /// The known steps of a trace, one after the other.
 class Steps {
@@ -103,7 +54,7 @@ class Steps {
   std::size_t sample_ = 0;
 };
 
-std::optional<Tempering> tempering_with(const Gathered& gathered, const Trace& trace, Span record) {
+std::optional<Tempering> tempering_with(const GatheredTempering& gathered, const Trace& trace, Span record) {
   const auto parameter = gathered.parameter();
   if (!parameter) return std::nullopt;
   Tempering tempering{*parameter, 0.0};
@@ -112,16 +63,12 @@ std::optional<Tempering> tempering_with(const Gathered& gathered, const Trace& t
   return tempering;
 }
 
-Gathered gathered_over(const Trace& trace) {
-  Gathered gathered;
+GatheredTempering gathered_over(const Trace& trace) {
+  GatheredTempering gathered;
   Steps steps(trace);
   for (Steps::Step step{}; steps.next(step);) gathered.add(step.celsius, step.seconds);
   return gathered;
 }
-
-/// Traces that are known throughout, at the same times, are carried along four at a time: each step waits for
-/// the logarithm of the one before, and a processor works on the others meanwhile.
-constexpr std::size_t kAtOnce = 4;
 
 /// Whether lines through all its readings, and no others, make the trace.
 bool known_throughout(const Trace& trace) {
@@ -132,38 +79,36 @@ bool known_throughout(const Trace& trace) {
          piece.to == leg.t.back();
 }
 
-std::array<Gathered, kAtOnce> gathered_at_once(const Trace* traces) {
-  std::array<Gathered, kAtOnce> gathered;
-  std::array<const double*, kAtOnce> c{};
-  for (std::size_t k = 0; k < kAtOnce; ++k) c[k] = traces[k].legs.front().c.data();
-  const std::span<const double> t = traces->legs.front().t;
-  for (std::size_t i = 0; i + 1 < t.size(); ++i)
-    for (std::size_t k = 0; k < kAtOnce; ++k) gathered[k].add((c[k][i] + c[k][i + 1]) / 2.0, t[i + 1] - t[i]);
-  return gathered;
-}
-
 }  // namespace
 
 std::vector<std::optional<Tempering>> temperings_of(const std::vector<Trace>& traces, Span record) {
   std::vector<std::optional<Tempering>> all(traces.size());
-  side_by_side((traces.size() + kAtOnce - 1) / kAtOnce, [&](std::size_t lot) {
-    const std::size_t first = lot * kAtOnce;
-    const std::size_t end = std::min(first + kAtOnce, traces.size());
-    const auto begin = traces.begin() + static_cast<std::ptrdiff_t>(first);
-    if (end - first == kAtOnce && std::all_of(begin, begin + kAtOnce, known_throughout)) {
-      const std::array<Gathered, kAtOnce> gathered = gathered_at_once(&traces[first]);
-      for (std::size_t k = 0; k < kAtOnce; ++k)
-        all[first + k] = tempering_with(gathered[k], traces[first + k], record);
+  // Known throughout: all have the readings of all rows, and so the same times.
+  std::vector<std::size_t> in_lanes;
+  std::vector<std::size_t> alone;
+  for (std::size_t i = 0; i < traces.size(); ++i)
+    (known_throughout(traces[i]) ? in_lanes : alone).push_back(i);
+  const std::size_t lots = (in_lanes.size() + kTemperingLanes - 1) / kTemperingLanes;
+  side_by_side(lots + alone.size(), [&](std::size_t part) {
+    if (part >= lots) {
+      const std::size_t i = alone[part - lots];
+      all[i] = tempering_with(gathered_over(traces[i]), traces[i], record);
       return;
     }
-    for (std::size_t i = first; i < end; ++i)
-      all[i] = tempering_with(gathered_over(traces[i]), traces[i], record);
+    const std::size_t first = part * kTemperingLanes;
+    const std::size_t count = std::min(in_lanes.size() - first, kTemperingLanes);
+    std::array<const double*, kTemperingLanes> celsius{};
+    for (std::size_t k = 0; k < kTemperingLanes; ++k)  // lanes of no trace repeat the last
+      celsius[k] = traces[in_lanes[first + std::min(k, count - 1)]].legs.front().c.data();
+    const auto gathered = gather_lanes(traces[in_lanes[first]].legs.front().t, celsius);
+    for (std::size_t k = 0; k < count; ++k)
+      all[in_lanes[first + k]] = tempering_with(gathered[k], traces[in_lanes[first + k]], record);
   });
   return all;
 }
 
 std::optional<Tempering> tempering_of(const Trace& trace, Span record, const Guard& guard, double sign) {
-  Gathered gathered;
+  GatheredTempering gathered;
   Steps steps(trace);
   for (Steps::Step step{}; steps.next(step);) {
     const double u = guard.of(trace, step.leg).expanded_k(step.celsius);
@@ -174,7 +119,7 @@ std::optional<Tempering> tempering_of(const Trace& trace, Span record, const Gua
 }
 
 std::optional<double> tempering_passes(const Trace& trace, double parameter) {
-  Gathered gathered;
+  GatheredTempering gathered;
   Steps steps(trace);
   for (Steps::Step step{}; steps.next(step);) {
     gathered.add(step.celsius, step.seconds);

@@ -1,0 +1,38 @@
+// The tempering parameter while it is carried along a curve (tempering.h), for one trace or several.
+#pragma once
+
+#include <array>
+#include <cmath>
+#include <cstddef>
+#include <optional>
+#include <span>
+
+namespace soakwright {
+
+/// What is gathered so far, as P in kelvin and natural logarithms: T (20 ln 10 + ln t). A step at equal P
+/// adds T ln(1 + step / what is gathered, in hours at T).
+class GatheredTempering {
+ public:
+  /// A step at its mean temperature.
+  void add(double celsius, double seconds);
+  /// In thousands, with the logarithm to base ten; nothing where nothing was gathered.
+  [[nodiscard]] std::optional<double> parameter() const;
+
+ private:
+  friend class GatheredLanes;
+
+  double parameter_ = 0.0;
+  double seconds_ = 0.0;
+  double log_step_ = 0.0;  ///< 20 ln 10 + ln of the step in hours
+  bool any_ = false;
+};
+
+/// Traces with readings at the same times, one in each lane: each step waits for the logarithm of the one
+/// before, and a processor carries the other lanes along meanwhile.
+inline constexpr std::size_t kTemperingLanes = 12;
+
+/// What `celsius` (a column of readings for each lane, as long as `times_s`) gathers.
+std::array<GatheredTempering, kTemperingLanes> gather_lanes(
+    std::span<const double> times_s, const std::array<const double*, kTemperingLanes>& celsius);
+
+}  // namespace soakwright

@@ -31,19 +31,22 @@ void sum_up_blocks(Leg& leg) {
   }
 }
 
-Leg load_samples(const Record& record, std::size_t channel) {
+/// `room` holds what a channel with a reading in every row has; null for others.
+Leg load_samples(const Record& record, std::size_t channel, double* room) {
   Leg leg;
   leg.channel = channel;
   leg.first_row = record.first_row;
   const Readings& readings = record.channels[channel].readings;
   const std::size_t rows = record.end_row - record.first_row;
-  if (readings.complete()) {
-    leg.c = readings.all_celsius(record.first_row, record.end_row);
+  if (room != nullptr) {
+    readings.fill_celsius(record.first_row, record.end_row, room);
+    leg.c = {room, rows};
     leg.t = record.judged_times_s();
     return leg;
   }
-  leg.c.reserve(rows);
-  readings.collect(record.first_row, record.end_row, leg.rows, leg.c);
+  leg.own_c.reserve(rows);
+  readings.collect(record.first_row, record.end_row, leg.rows, leg.own_c);
+  leg.c = leg.own_c;
   if (leg.c.size() == rows) {
     leg.rows = {};
     leg.t = record.judged_times_s();
@@ -55,8 +58,8 @@ Leg load_samples(const Record& record, std::size_t channel) {
   return leg;
 }
 
-Leg load_leg(const Record& record, std::size_t channel) {
-  Leg leg = load_samples(record, channel);
+Leg load_leg(const Record& record, std::size_t channel, double* room) {
+  Leg leg = load_samples(record, channel, room);
   sum_up_blocks(leg);
   return leg;
 }
@@ -148,12 +151,12 @@ bool rows_all_joined(const Record& record, double bridge_s) {
   return record.breaks.empty() && longest <= bridge_s + kWindowSlack_s;
 }
 
-Trace own_trace(const Record& record, std::size_t channel, double bridge_s, bool all_joined) {
+Trace own_trace(const Record& record, std::size_t channel, double bridge_s, bool all_joined, double* room) {
   Trace trace;
   trace.name = record.channels[channel].name;
   trace.channel = channel;
   trace.asides = asides_of(record, channel);
-  trace.legs.push_back(load_leg(record, channel));
+  trace.legs.push_back(load_leg(record, channel, room));
   const Leg& leg = trace.legs.front();
   const std::size_t n = leg.t.size();
   std::vector<Piece> runs = all_joined && leg.rows.empty() && n > 0
@@ -211,8 +214,22 @@ TraceSet make_traces(const Record& record, double bridge_s) {
   }
   set.traces.resize(channels.size());
   const bool all_joined = rows_all_joined(record, bridge_s);
-  side_by_side(channels.size(),
-               [&](std::size_t i) { set.traces[i] = own_trace(record, channels[i], bridge_s, all_joined); });
+  const std::size_t rows = record.end_row - record.first_row;
+  std::vector<double*> rooms(channels.size(), nullptr);
+  std::size_t whole = 0;
+  for (const std::size_t channel : channels) whole += record.channels[channel].readings.complete() ? 1U : 0U;
+  set.whole_columns = PageArena(whole * rows * sizeof(double));
+  if (!set.whole_columns.empty()) {
+    auto* room = static_cast<double*>(set.whole_columns.data());
+    for (std::size_t i = 0; i < channels.size(); ++i) {
+      if (!record.channels[channels[i]].readings.complete()) continue;
+      rooms[i] = room;
+      room += rows;
+    }
+  }
+  side_by_side(channels.size(), [&](std::size_t i) {
+    set.traces[i] = own_trace(record, channels[i], bridge_s, all_joined, rooms[i]);
+  });
   for (const std::size_t channel : channels) {
     const Channel& spare = record.channels[channel];
     if (spare.duty != Duty::spare || !spare.spare_for) continue;

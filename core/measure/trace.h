@@ -13,6 +13,7 @@
 #include <utility>
 #include <vector>
 
+#include "core/read/page_arena.h"
 #include "core/record/record.h"
 
 namespace soakwright {
@@ -31,10 +32,10 @@ inline constexpr double kTemperatureSlack = 1e-6;
 struct Leg {
   std::size_t channel = 0;          ///< index into Record::channels
   std::span<const double> t;        ///< seconds, strictly rising
-  std::vector<double> c;            ///< degrees Celsius
+  std::span<const double> c;        ///< degrees Celsius
   std::vector<std::uint32_t> rows;  ///< record row of each sample; empty where the rows are complete
   std::size_t first_row = 0;        ///< row of sample 0 where `rows` is empty
-  std::vector<double> own_t;        ///< storage behind `t` where rows are missing
+  std::vector<double> own_t, own_c;  ///< storage behind `t` and `c` where rows are missing
   /// Lowest, highest and sum of samples [b * kBlock, (b + 1) * kBlock): whole blocks are passed over where
   /// nothing happens.
   static constexpr std::size_t kBlock = 64;
@@ -75,6 +76,7 @@ struct TraceSet {
   std::vector<Trace> traces;            ///< judged, spare and edge channels, in the log's order
   std::vector<std::size_t> of_channel;  ///< trace of a channel, or npos
   std::vector<TakeOver> take_overs;
+  PageArena whole_columns;  ///< storage behind Leg::c of channels with a reading in every row
   static constexpr std::size_t npos = static_cast<std::size_t>(-1);
 };
 

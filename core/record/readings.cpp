@@ -129,13 +129,6 @@ void Readings::collect(std::size_t first, std::size_t last, std::vector<std::uin
   });
 }
 
-std::vector<double> Readings::all_celsius(std::size_t first, std::size_t last) const {
-  std::vector<double> celsius(last - first);
-  fill_celsius(first, last, celsius.data());
-  return celsius;
-}
-
-/// Of complete readings.
 void Readings::fill_celsius(std::size_t first, std::size_t last, double* out) const {
   if (celsius_) {
     std::copy_n(celsius_->begin() + static_cast<std::ptrdiff_t>(first), last - first, out);

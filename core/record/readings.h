@@ -82,8 +82,8 @@ class Readings {
   /// Appends what is there in rows [first, last): the row numbers and the Celsius values.
   void collect(std::size_t first, std::size_t last, std::vector<std::uint32_t>& rows,
                std::vector<double>& celsius) const;
-  /// Celsius values of rows [first, last) of complete readings.
-  [[nodiscard]] std::vector<double> all_celsius(std::size_t first, std::size_t last) const;
+  /// Celsius values of rows [first, last) of complete readings, into as much room.
+  void fill_celsius(std::size_t first, std::size_t last, double* out) const;
   /// The same values as integers: celsius differences are units * kelvin_per_unit(). For exact sums. Doubles
   /// are rounded to 2^-32 K for this.
   void collect_units(std::size_t first, std::size_t last, std::vector<std::int64_t>& units) const;
@@ -98,7 +98,6 @@ class Readings {
     return units_[static_cast<std::ptrdiff_t>((row >> layout_.row_shift) * layout_.tile_stride +
                                               (row & layout_.row_mask))];
   }
-  void fill_celsius(std::size_t first, std::size_t last, double* out) const;
 
   std::shared_ptr<const std::int32_t[]> units_;
   std::shared_ptr<const std::vector<double>> celsius_;

@@ -18,9 +18,9 @@ WideNs twice_median(std::vector<std::int64_t> steps_ns) {
   return WideNs{*middle} + *std::max_element(steps_ns.begin(), middle);
 }
 
-const StampClock::Steps& StampClock::steps() {
+const StampSteps& StampClock::steps() {
   if (steps_) return *steps_;
-  Steps& seen = steps_.emplace();
+  StampSteps& seen = steps_.emplace();
   const std::size_t count = rows() - 1;
   // Most logs have one step throughout: one look at all of them then is enough.
   const std::int64_t guess = step(count / 2);

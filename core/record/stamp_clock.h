@@ -19,6 +19,13 @@ __extension__ using WideNs = __int128;
 /// Twice the median, so that the mean of two middle steps stays an integer; 0 of nothing.
 WideNs twice_median(std::vector<std::int64_t> steps_ns);
 
+/// What is to be known of all steps between rows, in nanoseconds.
+struct StampSteps {
+  WideNs twice_median = 0;  ///< of those forward
+  std::int64_t shortest = INT64_MAX;
+  std::int64_t longest = INT64_MIN;
+};
+
 /// All in nanoseconds. The stamps are copied only where one has to be changed.
 class StampClock {
  public:
@@ -56,17 +63,12 @@ class StampClock {
   [[nodiscard]] std::vector<TimeAxis::Piece> pieces() const;
 
  private:
-  struct Steps {
-    WideNs twice_median = 0;
-    std::int64_t shortest = INT64_MAX;
-    std::int64_t longest = INT64_MIN;
-  };
-  const Steps& steps();
+  const StampSteps& steps();
 
   const LogTable& table_;
   const std::int64_t* time_;
   std::vector<std::int64_t> moved_;  ///< empty while nothing was changed
-  std::optional<Steps> steps_;       ///< since the last change
+  std::optional<StampSteps> steps_;  ///< since the last change
   Moves shift_from_;
   bool too_far_ = false;
 };

@@ -79,7 +79,8 @@ TEST_CASE("complete readings are the same taken one by one, with their rows, or 
       std::vector<std::int64_t> units;
       readings.collect(1, 7, rows, celsius);
       readings.collect_units(1, 7, units);
-      const std::vector<double> all = readings.all_celsius(1, 7);
+      std::vector<double> all(6);
+      readings.fill_celsius(1, 7, all.data());
       REQUIRE(rows == std::vector<std::uint32_t>{99, 1, 2, 3, 4, 5, 6});
       for (std::size_t row = 1; row < 7; ++row) {
         CHECK(celsius[row] == *readings.celsius(row));

@@ -5,6 +5,7 @@
 #include <limits>
 #include <tuple>
 
+#include "core/measure/reading_noise.h"
 #include "core/measure/side_by_side.h"
 
 namespace soakwright {
@@ -46,58 +47,6 @@ std::vector<Part> parts_of(const Trace& trace, const Span& when, const RampStage
   }
   return parts;
 }
-
-/// s² of the readings: mean over consecutive triples of d² / (1 + w² + (1 − w)²), where d is the middle
-/// reading less the line between its neighbours; for independent errors of variance s² that quotient has the
-/// mean s². Never less than what the last digit alone makes, q²/12.
-class Noise {
- public:
-  void add(const IntegerSamples& samples, const Part& part) {
-    if (part.end < part.first + 3) return;
-    if (samples.even_step > 0) return add_even(samples, part);
-    for (std::size_t i = part.first + 1; i + 1 < part.end; ++i) {
-      const auto before = static_cast<double>(samples.tick(i) - samples.tick(i - 1));
-      const auto both = static_cast<double>(samples.tick(i + 1) - samples.tick(i - 1));
-      const double w = before / both;
-      const auto rise = static_cast<double>(samples.unit(i + 1) - samples.unit(i - 1));
-      const double d =
-          (static_cast<double>(samples.unit(i) - samples.unit(i - 1)) - w * rise) * samples.unit_k;
-      sum_ += d * d / (1.0 + w * w + (1.0 - w) * (1.0 - w));
-      ++count_;
-    }
-  }
-  [[nodiscard]] double standard_deviation(double last_digit_k) const {
-    const double measured = count_ > 0 ? sum_ / static_cast<double>(count_) : 0.0;
-    return std::sqrt(std::max(measured, last_digit_k * last_digit_k / 12.0));
-  }
-
- private:
-  template <typename Sum>
-  static double sum_of_squares(const std::int64_t* units, std::size_t triples) {
-    Sum squares = 0;
-    for (std::size_t i = 0; i < triples; ++i) {
-      const std::int64_t bend = 2 * units[i + 1] - units[i] - units[i + 2];
-      squares += static_cast<Sum>(bend) * bend;
-    }
-    return static_cast<double>(squares);
-  }
-
-  /// With even steps w is one half, and d² / 1.5 is (2b − a − c)² / 6.
-  void add_even(const IntegerSamples& samples, const Part& part) {
-    const std::int64_t* units = samples.units.data() + (part.first - samples.base);
-    const std::size_t triples = part.end - part.first - 2;
-    // A bend is at most four readings; most logs' squares fit 64 bits with room to spare.
-    const double largest = 4.0 * static_cast<double>(samples.largest_unit);
-    const double squares = largest * largest * static_cast<double>(triples) < 9e18
-                               ? sum_of_squares<std::int64_t>(units, triples)
-                               : sum_of_squares<window_slopes::Wide>(units, triples);
-    sum_ += squares * samples.unit_k * samples.unit_k / 6.0;
-    count_ += triples;
-  }
-
-  double sum_ = 0.0;
-  std::size_t count_ = 0;
-};
 
 struct TraceRate {
   std::optional<MeasuredRate> worst;
@@ -180,10 +129,10 @@ class TraceRateMeter {
     const std::vector<Part> parts = parts_of(trace_, when, stage);
     rate_.has_parts = !parts.empty();
     load(parts);
-    Noise noise;
+    ReadingNoise noise;
     double last_digit = 0.0;
     for (const Part& part : parts) {
-      noise.add(samples_of(part), part);
+      noise.add(samples_of(part), part.first, part.end);
       last_digit = std::max(last_digit, record_.channels[leg_of(part).channel].readings.resolution_k());
     }
     rate_.noise_k = noise.standard_deviation(last_digit);

@@ -30,11 +30,11 @@ inline constexpr double kTemperatureSlack = 1e-6;
 
 /// The valid samples of one channel in the judged rows.
 struct Leg {
-  std::size_t channel = 0;          ///< index into Record::channels
-  std::span<const double> t;        ///< seconds, strictly rising
-  std::span<const double> c;        ///< degrees Celsius
-  std::vector<std::uint32_t> rows;  ///< record row of each sample; empty where the rows are complete
-  std::size_t first_row = 0;        ///< row of sample 0 where `rows` is empty
+  std::size_t channel = 0;           ///< index into Record::channels
+  std::span<const double> t;         ///< seconds, strictly rising
+  std::span<const double> c;         ///< degrees Celsius
+  std::vector<std::uint32_t> rows;   ///< record row of each sample; empty where the rows are complete
+  std::size_t first_row = 0;         ///< row of sample 0 where `rows` is empty
   std::vector<double> own_t, own_c;  ///< storage behind `t` and `c` where rows are missing
   /// Lowest, highest and sum of samples [b * kBlock, (b + 1) * kBlock): whole blocks are passed over where
   /// nothing happens.

@@ -9,21 +9,9 @@
 #include <optional>
 #include <string_view>
 
-#include "core/read/reading_settings.h"
+#include "core/read/date_fields.h"
 
 namespace soakwright {
-
-struct DateFields {
-  int first = 0, second = 0, third = 0;
-  int first_digits = 0, third_digits = 0;
-  int month_place = -1;  ///< 0, 1 or 2 where the month is a word
-  bool operator==(const DateFields&) const = default;
-};
-
-/// The orders that `fields` can have at all, by width of the year and by words, not by value.
-bool order_is_possible(const DateFields& fields, FieldOrder order);
-/// Days from 1970-01-01; nothing where no such day exists in this order.
-std::optional<std::int64_t> day_number(const DateFields& fields, FieldOrder order);
 
 struct Stamp {
   std::optional<DateFields> date;

@@ -36,7 +36,8 @@ class LocalTime {
   [[nodiscard]] double seconds_since(LocalTime earlier) const;
   /// ISO 8601 without a zone: 2031-04-02T06:00:00, with milliseconds where the second is not whole.
   [[nodiscard]] std::string iso() const;
-  constexpr auto operator<=>(const LocalTime&) const = default;
+  // clang-tidy 14 takes the 0 that this compares with for a pointer.
+  constexpr auto operator<=>(const LocalTime&) const = default;  // NOLINT(modernize-use-nullptr)
 
  private:
   constexpr explicit LocalTime(std::int64_t nanoseconds) : nanoseconds_(nanoseconds) {}

@@ -35,6 +35,11 @@ ExaminedChannel examine(const Record& record, const SampledRecord& sampled, cons
     examined.others_known[k] = 1;
     examined.others_c[k] = part_of_it ? middle.median_without(own.celsius[k]) : middle.median();
   }
+  if (!known.empty()) {
+    const auto [lowest, highest] = std::minmax_element(known.begin(), known.end());
+    examined.lowest_c = *lowest;
+    examined.highest_c = *highest;
+  }
   examined.noise_k = std::max(noise_of(known), examined.digit_k / std::sqrt(12.0));
   return examined;
 }

@@ -18,7 +18,9 @@ struct ExaminedChannel {
   std::vector<double>
       others_c;  ///< median of the judged channels without this one, by cell; of three, of all
   std::vector<char> others_known;
-  double noise_k = 0.0;         ///< standard deviation of a cell
+  double noise_k = 0.0;   ///< standard deviation of a cell
+  double lowest_c = 0.0;  ///< of the cells known
+  double highest_c = 0.0;
   double digit_k = 0.0;         ///< the log's last digit
   std::vector<char> explained;  ///< cells of which it is already said what is wrong there
 

@@ -81,7 +81,9 @@ void measure_levels(GroupCourse& course, double resolution_k) {
   course.ambient_c = colder <= kColdestStartC ? colder : kRoomC;
   // A record that never leaves the room, or one below it, has its own range.
   const auto [low, high] = std::minmax_element(course.celsius.begin(), course.celsius.end());
-  course.range_k = *high - std::min(course.ambient_c, *low);
+  course.lowest_c = *low;
+  course.highest_c = *high;
+  course.range_k = course.highest_c - std::min(course.ambient_c, course.lowest_c);
 }
 
 /// The level at which a trace spends most of its time in its upper half, and when it first comes near it.

@@ -15,9 +15,11 @@ namespace soakwright {
 struct GroupCourse {
   std::vector<double> times_s;  ///< only times at which the course is known
   std::vector<double> celsius;
-  double step_s = 0.0;                ///< usual distance of two points
-  double noise_k = 0.0;               ///< standard deviation of a point
-  double ambient_c = 0.0;             ///< where the record starts or ends cold, else a usual room's
+  double step_s = 0.0;     ///< usual distance of two points
+  double noise_k = 0.0;    ///< standard deviation of a point
+  double ambient_c = 0.0;  ///< where the record starts or ends cold, else a usual room's
+  double lowest_c = 0.0;
+  double highest_c = 0.0;
   double range_k = 0.0;               ///< highest less the lower of ambient and lowest
   std::optional<std::size_t> leader;  ///< index into SampledRecord::traces where one channel drives the rest
   [[nodiscard]] std::size_t points() const { return times_s.size(); }

@@ -67,6 +67,7 @@ Stretch longest_mirrored(const std::vector<Seen>& seen) {
 }  // namespace
 
 std::vector<Suspect> find_mirrored(const ExaminedChannel& examined, const std::vector<SuddenStep>& steps) {
+  if (examined.lowest_c >= examined.course->ambient_c - kColdK) return {};  // never so cold
   std::vector<Seen> seen;
   seen.reserve(examined.cells());
   for (std::size_t k = 0; k < examined.cells(); ++k) seen.push_back(seen_in(examined, k));

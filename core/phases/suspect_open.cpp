@@ -106,11 +106,11 @@ std::vector<Suspect> find_standing_far_off(const ExaminedChannel& examined) {
   std::vector<Suspect> found;
   const GroupCourse& course = *examined.course;
   if (course.points() == 0) return found;
-  const auto [lowest, highest] = std::minmax_element(course.celsius.begin(), course.celsius.end());
-  const double top = *highest + std::max(kBeyondTopK, kBeyondTopShare * course.range_k);
-  const double bottom = std::min(*lowest, course.ambient_c) - kBelowLowestK;
+  const double top = course.highest_c + std::max(kBeyondTopK, kBeyondTopShare * course.range_k);
+  const double bottom = std::min(course.lowest_c, course.ambient_c) - kBelowLowestK;
   const bool alone = examined.sampled->judged < 2;  // then only what no work has at all
   const double standing = std::max(kStandingK, 1.5 * examined.digit_k);
+  if (!alone && examined.highest_c <= top && examined.lowest_c >= bottom) return found;
   for (std::size_t k = 0; k < examined.cells();) {
     const bool far_off =
         examined.known(k) &&

@@ -34,8 +34,7 @@ RowTicks row_ticks(const Record& record) {
   rows.ticks.reserve(times.size());
   std::int64_t step = 0;
   for (const double t : times) {
-    // Never negative, and whole seconds after two months: the same as std::llround(), and quicker.
-    const auto tick = static_cast<std::int64_t>(t * kNanoseconds + 0.5);
+    const std::int64_t tick = std::llround(t * kNanoseconds);
     if (!rows.ticks.empty()) {
       const std::int64_t difference = tick - rows.ticks.back();
       if (difference != step && (step == 0 || difference % step != 0)) step = std::gcd(step, difference);

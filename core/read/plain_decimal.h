@@ -141,8 +141,9 @@ inline std::size_t parse_bad_lanes(const DecimalShape& shape, const char* text, 
   for (; bad != 0; bad &= bad - 1) {
     const auto lane = static_cast<std::size_t>(std::countr_zero(bad));
     const std::size_t cell = first + lane;
-    if (parse_shorter_decimal(shape, text, cell == 0 ? begin : ends[cell - 1] + 1, ends[cell], lanes[lane]))
-      continue;
+    const std::uint32_t from = cell == 0 ? begin : ends[cell - 1] + 1;
+    // Letters begin words.
+    if (text[from] < 'A' && parse_shorter_decimal(shape, text, from, ends[cell], lanes[lane])) continue;
     lanes[lane] = INT32_MIN;
     left[left_count++] = static_cast<std::uint32_t>(cell);
   }

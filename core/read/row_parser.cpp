@@ -153,7 +153,14 @@ bool RowParser::fast_row(const std::uint32_t* ends, std::uint32_t begin, std::ui
 }
 
 void RowParser::put_cell(std::size_t column, std::string_view text) {
-  columns_.put(column, row_, parse_cell(text, plan_.decimal), text, line_);
+  // What is no number is one and the same word nearly every time.
+  if (text != word_) {
+    const Cell cell = parse_cell(text, plan_.decimal);
+    if (cell.kind != Cell::Kind::text) return columns_.put(column, row_, cell, text, line_);
+    word_ = text;
+    word_cell_ = cell;
+  }
+  columns_.put(column, row_, word_cell_, text, line_);
 }
 
 void RowParser::careful_row(std::string_view line) {

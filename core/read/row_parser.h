@@ -7,6 +7,7 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <string>
 #include <string_view>
 #include <utility>
 #include <vector>
@@ -79,6 +80,8 @@ class RowParser {
   std::size_t runs_version_ = 0;
   std::vector<std::string_view> cells_;
   std::vector<std::string_view> stamp_parts_;
+  std::string word_;  ///< the last cell that was text, and what it came to
+  Cell word_cell_;
   std::vector<std::uint32_t> left_;  ///< cells of a run that parse_cells_ leaves to the careful reading
   // Where in the block we are.
   const char* text_ = nullptr;

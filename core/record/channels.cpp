@@ -82,6 +82,7 @@ class ChannelMaker {
         candidate.kind.unit_assumed = true;
       }
     }
+    refuse_names_of_others(entries.value(), problems);
     for (const ThermocoupleEntry& entry : job_->thermocouples) {
       if (!entry.cold_junction || !std::holds_alternative<std::string>(*entry.cold_junction)) continue;
       const auto column = find_column(table_, std::get<std::string>(*entry.cold_junction), *job_, entry.line);
@@ -97,6 +98,22 @@ class ChannelMaker {
       candidate.kind.why = "cold junction";
     }
     return problems;
+  }
+
+  /// A name that the job gives must not be another thermocouple's in the log: nobody could tell them apart.
+  void refuse_names_of_others(const std::vector<std::size_t>& columns, Problems& problems) const {
+    for (std::size_t e = 0; e < columns.size(); ++e) {
+      const ThermocoupleEntry& entry = job_->thermocouples[e];
+      if (!entry.name) continue;
+      for (std::size_t i = 0; i < candidates_.size(); ++i) {
+        const bool another = i != columns[e] && candidates_[i].kind.temperature;
+        if (!another || candidates_[i].name != *entry.name) continue;
+        problems.push_back({ProblemKind::bad_input, job_->file, entry.line,
+                            "`name` \"" + *entry.name + "\" is the name of column " +
+                                std::to_string(table_.columns[i].number) + " of the log too",
+                            "give each thermocouple a name of its own"});
+      }
+    }
   }
 
   /// The job is followed, but not in silence.

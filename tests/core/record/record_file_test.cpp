@@ -110,6 +110,32 @@ TEST_CASE("a log that cannot be read says where and what would help") {
   CHECK(read_record("/", nullptr).problems().front().kind == ProblemKind::cannot_open);
 }
 
+TEST_CASE("a name that the job gives must not be another thermocouple's in the log") {
+  const std::string log = "Time,TC1,TC2\n2031-04-02 06:00:00,20.5,20.6\n2031-04-02 06:01:00,21.5,21.6\n";
+  Job job;
+  job.file = "job.toml";
+  ThermocoupleEntry second;
+  second.column = "TC2";
+  second.name = "TC1";
+  second.line = 3;
+  job.thermocouples.push_back(second);
+  const Problem problem = problem_of(log, &job);
+  CHECK(problem.file == "job.toml");
+  CHECK(problem.line == 3);
+  CHECK(problem.what == "`name` \"TC1\" is the name of column 2 of the log too");
+  CHECK(problem.help == "give each thermocouple a name of its own");
+
+  // Where the other has another name by then, all can be told apart.
+  ThermocoupleEntry first;
+  first.column = "2";
+  first.name = "TC2";
+  first.line = 6;
+  job.thermocouples.push_back(first);
+  const auto record = record_of(log, &job);
+  CHECK(record->channels[0].name == "TC2");
+  CHECK(record->channels[1].name == "TC1");
+}
+
 TEST_CASE("rows before the first reading are rows, and the header stays the header") {
   const auto record = record_of(
       "Time,TC1 (°C)\n"

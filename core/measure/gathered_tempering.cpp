@@ -1,9 +1,11 @@
 #include "core/measure/gathered_tempering.h"
 
+#include <cmath>
 #include <cstdint>
 
 // The lanes' loop is written once, in vectors of the compiler, and inlined into a build for any processor and
-// one for those with AVX2 and FMA. Other compilers carry one lane along after the other.
+// one for those with AVX2. Products and sums are never fused, which would round otherwise than a processor
+// that cannot. Other compilers carry one lane along after the other.
 #if defined(__GNUC__) || defined(__clang__)
 #define SOAKWRIGHT_VECTORS 1
 #if defined(__x86_64__)
@@ -14,10 +16,8 @@
 namespace soakwright {
 namespace {
 
-constexpr double kZeroCelsius_k = 273.15;
-constexpr double kConstant = 20.0;
 constexpr double kLn10 = 2.302585092994045684;
-constexpr double kLogConstant = kConstant * kLn10;
+constexpr double kLogConstant = kTemperingConstant * kLn10;
 
 constexpr double kSmall = 0.01;
 /// Shares of e to the minus this change nothing in a double.
@@ -177,7 +177,7 @@ std::array<GatheredTempering, kTemperingLanes> gather_plain(
   return GatheredLanes::over<16>(times_s, celsius);
 }
 #if defined(SOAKWRIGHT_TWO_BUILDS)
-[[gnu::target("avx2,fma")]] std::array<GatheredTempering, kTemperingLanes> gather_wide(
+[[gnu::target("avx2")]] std::array<GatheredTempering, kTemperingLanes> gather_wide(
     std::span<const double> times_s, const std::array<const double*, kTemperingLanes>& celsius) {
   return GatheredLanes::over<32>(times_s, celsius);
 }
@@ -190,8 +190,7 @@ std::array<GatheredTempering, kTemperingLanes> gather_lanes(
     std::span<const double> times_s, const std::array<const double*, kTemperingLanes>& celsius) {
 #if defined(SOAKWRIGHT_TWO_BUILDS)
   __builtin_cpu_init();
-  if (__builtin_cpu_supports("avx2") != 0 && __builtin_cpu_supports("fma") != 0)
-    return gather_wide(times_s, celsius);
+  if (__builtin_cpu_supports("avx2") != 0) return gather_wide(times_s, celsius);
 #endif
 #if defined(SOAKWRIGHT_VECTORS)
   return gather_plain(times_s, celsius);

@@ -2,12 +2,14 @@
 #pragma once
 
 #include <array>
-#include <cmath>
 #include <cstddef>
 #include <optional>
 #include <span>
 
 namespace soakwright {
+
+inline constexpr double kZeroCelsius_k = 273.15;
+inline constexpr double kTemperingConstant = 20.0;  ///< C of the formula
 
 /// What is gathered so far, as P in kelvin and natural logarithms: T (20 ln 10 + ln t). A step at equal P
 /// adds T ln(1 + step / what is gathered, in hours at T).
@@ -31,7 +33,8 @@ class GatheredTempering {
 /// before, and a processor carries the other lanes along meanwhile.
 inline constexpr std::size_t kTemperingLanes = 12;
 
-/// What `celsius` (a column of readings for each lane, as long as `times_s`) gathers.
+/// What `celsius` (a column of readings for each lane, as long as `times_s`) gathers; the same to the bit on
+/// processors with wide vectors and without.
 std::array<GatheredTempering, kTemperingLanes> gather_lanes(
     std::span<const double> times_s, const std::array<const double*, kTemperingLanes>& celsius);
 

@@ -10,9 +10,6 @@
 namespace soakwright {
 namespace {
 
-constexpr double kZeroCelsius_k = 273.15;
-constexpr double kConstant = 20.0;
-
 /// The known steps of a trace, one after the other.
 class Steps {
  public:
@@ -129,7 +126,7 @@ std::optional<double> tempering_passes(const Trace& trace, double parameter) {
 }
 
 double equivalent_hours(double parameter, double celsius) {
-  return std::pow(10.0, parameter * 1000.0 / (celsius + kZeroCelsius_k) - kConstant);
+  return std::pow(10.0, parameter * 1000.0 / (celsius + kZeroCelsius_k) - kTemperingConstant);
 }
 
 }  // namespace soakwright

@@ -133,6 +133,17 @@ inline bool parse_shorter_decimal(const DecimalShape& shape, const char* text, s
   return true;
 }
 
+/// The ends of a group of cells, of which `here` are there: where they do not fill the lanes, `room`, in
+/// which empty cells stand behind the last.
+template <std::size_t kLanes>
+inline const std::uint32_t* ends_of_lanes(const std::uint32_t* ends, std::size_t here,
+                                          std::uint32_t (&room)[kLanes]) {
+  if (here == kLanes) return ends;
+  for (std::size_t lane = 0; lane < kLanes; ++lane)
+    room[lane] = lane < here ? ends[lane] : room[lane - 1] + 1;
+  return room;
+}
+
 /// What a group of lanes could not read: tries each lane of `bad` alone, else makes it INT32_MIN and puts its
 /// cell into `left`. Lane 0 is cell `first`. Gives how many are left then.
 inline std::size_t parse_bad_lanes(const DecimalShape& shape, const char* text, std::uint32_t begin,

@@ -91,14 +91,8 @@ constexpr unsigned kAllLanes = 0xF;
   std::size_t left_count = 0;
   for (std::size_t done = 0; done < count; done += kLanes, out += kLanes * stride) {
     const std::size_t here = count - done < kLanes ? count - done : kLanes;
-    // Lanes of no cell are empty ones behind the last.
-    std::uint32_t padded[kLanes];
-    const std::uint32_t* at = ends + done;
-    if (here < kLanes) {
-      for (std::size_t lane = 0; lane < kLanes; ++lane)
-        padded[lane] = lane < here ? at[lane] : padded[lane - 1] + 1;
-      at = padded;
-    }
+    std::uint32_t room[kLanes];
+    const std::uint32_t* const at = ends_of_lanes(ends + done, here, room);
     const __m128i cell_ends = _mm_loadu_si128(reinterpret_cast<const __m128i*>(at));
     const __m256i words = _mm256_set_m128i(two_words(text_of_word + at[2], text_of_word + at[3]),
                                            two_words(text_of_word + at[0], text_of_word + at[1]));

@@ -182,20 +182,14 @@ WIDEST std::size_t parse_cells_by_eight(const DecimalShape& shape, const char* t
   const __m256i none = _mm256_setzero_si256();
   const __m256i shortest = _mm256_set1_epi32(static_cast<int>(shape.shortest));
   const __m256i most_more = _mm256_set1_epi32(static_cast<int>(plain_decimal::kLongest - shape.shortest));
-  const char* const text_of_word = text - kLanes;
+  const char* const text_of_word = text - sizeof(std::uint64_t);
 
   __m256i end_before = _mm256_set1_epi32(static_cast<int>(begin - 1));  // in the last lane
   std::size_t left_count = 0;
   for (std::size_t done = 0; done < count; done += kLanes, out += kLanes * stride) {
     const std::size_t here = count - done < kLanes ? count - done : kLanes;
-    // Lanes of no cell are empty ones behind the last.
-    std::uint32_t padded[kLanes];
-    const std::uint32_t* at = ends + done;
-    if (here < kLanes) {
-      for (std::size_t lane = 0; lane < kLanes; ++lane)
-        padded[lane] = lane < here ? at[lane] : padded[lane - 1] + 1;
-      at = padded;
-    }
+    std::uint32_t room[kLanes];
+    const std::uint32_t* const at = ends_of_lanes(ends + done, here, room);
     const __m256i cell_ends = _mm256_loadu_si256(reinterpret_cast<const __m256i*>(at));
     const __m512i words = eight_words(text_of_word, at);
     const __m256i ends_before = _mm256_alignr_epi32(cell_ends, end_before, 7);

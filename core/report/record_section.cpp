@@ -144,7 +144,11 @@ std::vector<Fact> reading_facts(const Telling& telling) {
     if (!setting.value.empty()) facts.push_back(setting_fact(name, setting));
   };
   add("Encoding", reading.encoding);
-  add("Delimiter", reading.delimiter);
+  // A tab or a blank by itself would look like nothing.
+  Setting delimiter = reading.delimiter;
+  if (delimiter.value == "\t") delimiter.value = "tab";
+  if (delimiter.value == " ") delimiter.value = "blanks";
+  add("Delimiter", delimiter);
   add("Decimal sign", reading.decimal);
   add("Date order", reading.dates);
   add("Time", reading.time);

@@ -242,6 +242,16 @@ TEST_CASE("a record that nothing was asked of is told as it was read") {
   CHECK(report.subject == "d3-n2.csv");
 }
 
+TEST_CASE("a delimiter that nobody could see on paper is told by its name") {
+  Analysis analysis = made_up_analysis();
+  auto record = std::make_shared<Record>(*analysis.record);
+  for (const auto& [value, said] : {std::pair{"\t", "tab"}, {" ", "blanks"}, {";", ";"}}) {
+    record->reading.delimiter.value = value;
+    analysis.record = record;
+    CHECK(text_of(make_report(analysis).reading, "Delimiter") == std::string{said} + " (found)");
+  }
+}
+
 TEST_CASE("thermocouple tables give each one's way through hold and ramps") {
   const Report report = make_report(made_up_analysis());
   REQUIRE(report.holds.size() == 1);

@@ -3,9 +3,9 @@
 #include <filesystem>
 #include <utility>
 
-#include "core/earlier_records.h"
-#include "core/judge/judgement.h"
+#include "core/evaluate/evaluation.h"
 #include "core/phases/course.h"
+#include "core/previous_records.h"
 #include "core/procedure/job_file.h"
 #include "core/procedure/procedure_file.h"
 #include "core/record/record_file.h"
@@ -62,7 +62,7 @@ void read_procedure_and_review(const Request& request, Asked& asked) {
   }
   if (!request.review.empty()) asked.review = asked.take(read_review(request.review));
   if (!asked.problems.empty()) return;
-  asked.problems = clashes_between(*asked.procedure, asked.job.get());
+  asked.problems = check_compatibility(*asked.procedure, asked.job.get());
 }
 
 /// Shares of the work after each step, for who waits: reading takes most of it.
@@ -87,17 +87,17 @@ Result<Analysis> record_of(const Request& request, const Asked& asked, const Wat
   return analysis;
 }
 
-void judge_into(Analysis& analysis) {
-  judge_earlier_records(analysis);
-  const std::vector<EarlierCycle> earlier = cycles_of(analysis.earlier);
-  analysis.ground = groundwork_for(*analysis.record, *analysis.procedure, analysis.ground);
+void evaluate_into(Analysis& analysis) {
+  evaluate_previous_records(analysis);
+  const std::vector<PreviousCycle> earlier = cycles_of(analysis.previous_records);
+  analysis.ground = prepared_traces_for(*analysis.record, *analysis.procedure, analysis.ground);
   analysis.verdicts = std::make_shared<const Verdicts>(
-      judge(*analysis.record, *analysis.procedure, analysis.job.get(), *analysis.ground, earlier));
+      evaluate(*analysis.record, *analysis.procedure, analysis.job.get(), *analysis.ground, earlier));
 }
 
 }  // namespace
 
-Result<Analysis> look(const Request& request, const Watch& watch) {
+Result<Analysis> inspect(const Request& request, const Watch& watch) {
   const Asked asked = read_job_and_log_name(request);
   if (!asked.problems.empty()) return asked.problems;
   auto found = record_of(request, asked, watch);
@@ -115,24 +115,24 @@ Result<Analysis> check(const Request& request, const Watch& watch) {
   Analysis analysis = std::move(found).value();
   analysis.procedure = asked.procedure;
   analysis.review = asked.review;
-  Problems clashes = clashes_with(*analysis.record, *analysis.procedure, analysis.job.get());
+  Problems clashes = check_record(*analysis.record, *analysis.procedure, analysis.job.get());
   if (!clashes.empty()) return clashes;
-  auto earlier = read_earlier_records(analysis, request.dates);
+  auto earlier = read_previous_records(analysis, request.dates);
   if (!earlier) return earlier.problems();
-  analysis.earlier = std::move(earlier).value();
-  judge_into(analysis);
+  analysis.previous_records = std::move(earlier).value();
+  evaluate_into(analysis);
   if (stopped_after(watch, 1.0)) return Problems{};
   return analysis;
 }
 
-Result<Analysis> judge_again(const Analysis& analysis, std::shared_ptr<const Procedure> procedure) {
-  Problems clashes = clashes_between(*procedure, analysis.job.get());
-  if (clashes.empty()) clashes = clashes_with(*analysis.record, *procedure, analysis.job.get());
-  if (clashes.empty()) clashes = clashes_with_earlier(analysis, *procedure);
+Result<Analysis> evaluate_again(const Analysis& analysis, std::shared_ptr<const Procedure> procedure) {
+  Problems clashes = check_compatibility(*procedure, analysis.job.get());
+  if (clashes.empty()) clashes = check_record(*analysis.record, *procedure, analysis.job.get());
+  if (clashes.empty()) clashes = check_previous_records(analysis, *procedure);
   if (!clashes.empty()) return clashes;
   Analysis again = analysis;
   again.procedure = std::move(procedure);
-  judge_into(again);
+  evaluate_into(again);
   return again;
 }
 

@@ -2,9 +2,9 @@
 //
 // 1. read_record(): the log, as the job says            -> Record
 // 2. course_of(): what the record shows by itself       -> Course
-// 3. judge(): record against procedure                  -> Verdicts
+// 3. evaluate(): record against procedure                  -> Verdicts
 // Before it the job, the procedure and the review are read; what is wrong with any of them is said together.
-// The pieces can be called again on their own: after a changed limit only judge() runs.
+// The pieces can be called again on their own: after a changed limit only evaluate() runs.
 #pragma once
 
 #include <atomic>
@@ -13,7 +13,7 @@
 #include <optional>
 #include <string>
 
-#include "core/judge/analysis.h"
+#include "core/evaluate/analysis.h"
 #include "core/problems/problem.h"
 #include "core/procedure/job.h"
 #include "core/procedure/procedure.h"
@@ -40,10 +40,10 @@ struct Request {
 };
 
 /// Reads the log, with the job where there is one, and finds its phases; the procedure is not needed.
-Result<Analysis> look(const Request& request, const Watch& watch = {});
+Result<Analysis> inspect(const Request& request, const Watch& watch = {});
 /// The whole path.
 Result<Analysis> check(const Request& request, const Watch& watch = {});
 /// The same record against another procedure: touches neither file nor phases.
-Result<Analysis> judge_again(const Analysis& analysis, std::shared_ptr<const Procedure> procedure);
+Result<Analysis> evaluate_again(const Analysis& analysis, std::shared_ptr<const Procedure> procedure);
 
 }  // namespace soakwright

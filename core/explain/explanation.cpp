@@ -2,8 +2,8 @@
 
 #include <fmt/format.h>
 
+#include "core/evaluate/sentences.h"
 #include "core/explain/limit_reasons.h"
-#include "core/judge/sentences.h"
 
 namespace soakwright {
 namespace {
@@ -51,7 +51,7 @@ std::optional<Explanation> explain(const Finding& finding, const Requirement* re
   explanation.shown = finding.text;
   explanation.causes.assign(reason.causes.begin(), reason.causes.end());
   explanation.look_first = reason.look_first;
-  if (finding.kind == Finding::Kind::undecided) explanation.would_help = reason.would_help;
+  if (finding.kind == Finding::Kind::inconclusive) explanation.would_help = reason.would_help;
   explanation.mark = kCommonPractice;
   return explanation;
 }

@@ -9,7 +9,7 @@
 #include <string>
 #include <vector>
 
-#include "core/judge/requirement.h"
+#include "core/evaluate/requirement.h"
 #include "core/procedure/procedure.h"
 
 namespace soakwright {
@@ -24,7 +24,7 @@ struct Explanation {
   std::string shown;                ///< what the record shows: the finding's own sentence
   std::vector<std::string> causes;  ///< what usually lies behind it
   std::string look_first;           ///< where to look before anything else
-  std::string would_help;           ///< of what is undecided: what would settle it; else empty
+  std::string would_help;           ///< of what is inconclusive: what would settle it; else empty
   std::string mark;                 ///< where causes, look_first and would_help come from
 };
 

@@ -3,12 +3,12 @@
 
 #include <vector>
 
-#include "core/judge/requirement.h"
+#include "core/evaluate/requirement.h"
 
 namespace soakwright {
 
 struct LimitReason {
-  RequirementKind kind = RequirementKind::ceiling;
+  RequirementKind kind = RequirementKind::temperature_max;
   const char* asks = "";        ///< "No thermocouple on the work above this, ever"
   const char* why = "";         ///< why such a limit exists
   const char* why_source = "";  ///< a standard, or kCommonPractice

@@ -6,29 +6,30 @@
 namespace soakwright {
 namespace {
 
-/// Calls visit(t, c, leg) for the readings of a trace that belong to `time`, but for those of whole blocks
-/// (of Leg::kBlock readings) for which pass_over(leg, block) is true.
+/// Calls visit(t, c, source) for the readings of a trace that belong to `time`, but for those of whole blocks
+/// (of TraceSource::kBlock readings) for which pass_over(source, block) is true.
 template <typename PassOver, typename Visit>
 void visit_readings(const Trace& trace, const Span& time, PassOver&& pass_over, Visit&& visit) {
   for (const Piece& piece : trace.pieces) {
-    const Leg& leg = trace.legs[piece.leg];
-    const auto [first, end] = samples_within(leg, piece, time.first, time.second);
+    const TraceSource& source = trace.sources[piece.source];
+    const auto [first, end] = samples_within(source, piece, time.first, time.second);
     for (std::size_t i = first; i < end;) {
-      if (i % Leg::kBlock == 0 && i + Leg::kBlock <= end && pass_over(leg, i / Leg::kBlock)) {
-        i += Leg::kBlock;
+      if (i % TraceSource::kBlock == 0 && i + TraceSource::kBlock <= end &&
+          pass_over(source, i / TraceSource::kBlock)) {
+        i += TraceSource::kBlock;
         continue;
       }
-      const std::size_t stop = std::min(end, (i / Leg::kBlock + 1) * Leg::kBlock);
-      for (; i < stop; ++i) visit(leg.t[i], leg.c[i], piece.leg);
+      const std::size_t stop = std::min(end, (i / TraceSource::kBlock + 1) * TraceSource::kBlock);
+      for (; i < stop; ++i) visit(source.t[i], source.c[i], piece.source);
     }
   }
 }
 
 /// The best that a block has, by Better.
 template <typename Better>
-double best_of_block(const Leg& leg, std::size_t block, Better better) {
-  const double low = leg.block_low[block];
-  const double high = leg.block_high[block];
+double best_of_block(const TraceSource& source, std::size_t block, Better better) {
+  const double low = source.block_low[block];
+  const double high = source.block_high[block];
   return better(high, low) ? high : low;
 }
 
@@ -38,15 +39,15 @@ std::optional<ReadingAt> best_reading(const TraceSet& set, Group group, const Sp
   for (const std::size_t index : group)
     visit_readings(
         set.traces[index], time,
-        [&](const Leg& leg, std::size_t block) {
+        [&](const TraceSource& source, std::size_t block) {
           if (!best) return false;
-          const double there = best_of_block(leg, block, better);
+          const double there = best_of_block(source, block, better);
           return better(best->celsius, there) ||
-                 (there == best->celsius && leg.t[block * Leg::kBlock] >= best->at_s);
+                 (there == best->celsius && source.t[block * TraceSource::kBlock] >= best->at_s);
         },
-        [&](double t, double c, std::size_t leg) {
+        [&](double t, double c, std::size_t source) {
           if (!best || better(c, best->celsius) || (c == best->celsius && t < best->at_s))
-            best = ReadingAt{index, t, c, leg};
+            best = ReadingAt{index, t, c, source};
         });
   return best;
 }
@@ -56,15 +57,16 @@ std::vector<ReadingAt> best_of_each(const TraceSet& set, Group group, const Span
   std::vector<ReadingAt> all;
   for (const std::size_t index : group) {
     const Trace& trace = set.traces[index];
-    std::vector<std::optional<ReadingAt>> best(trace.legs.size());
+    std::vector<std::optional<ReadingAt>> best(trace.sources.size());
     visit_readings(
         trace, time,
-        [&](const Leg& leg, std::size_t block) {
-          const auto& own = best[static_cast<std::size_t>(&leg - trace.legs.data())];
-          return own && !better(best_of_block(leg, block, better), own->celsius);
+        [&](const TraceSource& source, std::size_t block) {
+          const auto& own = best[static_cast<std::size_t>(&source - trace.sources.data())];
+          return own && !better(best_of_block(source, block, better), own->celsius);
         },
-        [&](double t, double c, std::size_t leg) {
-          if (!best[leg] || better(c, best[leg]->celsius)) best[leg] = ReadingAt{index, t, c, leg};
+        [&](double t, double c, std::size_t source) {
+          if (!best[source] || better(c, best[source]->celsius))
+            best[source] = ReadingAt{index, t, c, source};
         });
     for (const auto& one : best)
       if (one) all.push_back(*one);
@@ -102,15 +104,15 @@ std::vector<HotPlace> places_above(const TraceSet& set, Group group, Span time, 
 std::vector<HotPlace> places_above(const TraceSet& set, std::size_t trace, Span time,
                                    const std::vector<double>& levels_c) {
   std::vector<HotPlace> places;
-  LegBands bands;
-  for (const double level : levels_c) bands.push_back({-std::numeric_limits<double>::infinity(), level});
-  for (const BandSpan& span : band_spans(set.traces[trace], bands)) {
-    if (span.state != BandState::above || span.to < time.first || span.from > time.second) continue;
+  SourceRanges ranges;
+  for (const double level : levels_c) ranges.push_back({-std::numeric_limits<double>::infinity(), level});
+  for (const RangeSpan& span : range_spans(set.traces[trace], ranges)) {
+    if (span.state != RangeState::above || span.to < time.first || span.from > time.second) continue;
     const Span part{std::max(span.from, time.first), std::min(span.to, time.second)};
     const std::size_t only[] = {trace};
     const auto hottest = highest_reading(set, only, part);
     if (!hottest) continue;
-    const double level = levels_c[hottest->leg < levels_c.size() ? hottest->leg : levels_c.size() - 1];
+    const double level = levels_c[hottest->source < levels_c.size() ? hottest->source : levels_c.size() - 1];
     if (hottest->celsius > level + kTemperatureSlack) places.push_back({part, *hottest});
   }
   return places;
@@ -129,8 +131,9 @@ std::optional<ReadingSummary> summary_of(const Trace& trace, const std::vector<S
   for (const Span& time : times)
     visit_readings(
         trace, time,
-        [&](const Leg& leg, std::size_t block) {
-          add(leg.block_low[block], leg.block_high[block], leg.block_sum[block], Leg::kBlock);
+        [&](const TraceSource& source, std::size_t block) {
+          add(source.block_low[block], source.block_high[block], source.block_sum[block],
+              TraceSource::kBlock);
           return true;
         },
         [&](double, double c, std::size_t) { add(c, c, c, 1); });

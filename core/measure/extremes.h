@@ -5,7 +5,7 @@
 #include <optional>
 #include <vector>
 
-#include "core/measure/group_band.h"
+#include "core/measure/group_range.h"
 
 namespace soakwright {
 
@@ -13,7 +13,7 @@ struct ReadingAt {
   std::size_t trace = 0;
   double at_s = 0.0;
   double celsius = 0.0;
-  std::size_t leg = 0;
+  std::size_t source = 0;
 };
 
 /// The highest (lowest) reading of any channel of the group that belongs to `time`; the first in time, then
@@ -21,7 +21,7 @@ struct ReadingAt {
 std::optional<ReadingAt> highest_reading(const TraceSet& set, Group group, Span time);
 std::optional<ReadingAt> lowest_reading(const TraceSet& set, Group group, Span time);
 
-/// The same for each trace of the group by itself, and for each leg of it that has a reading there.
+/// The same for each trace of the group by itself, and for each source of it that has a reading there.
 std::vector<ReadingAt> highest_of_each(const TraceSet& set, Group group, Span time);
 std::vector<ReadingAt> lowest_of_each(const TraceSet& set, Group group, Span time);
 
@@ -31,7 +31,7 @@ struct HotPlace {
   ReadingAt hottest;
 };
 std::vector<HotPlace> places_above(const TraceSet& set, Group group, Span time, double level_c);
-/// The same for one trace, with a level for each of its legs.
+/// The same for one trace, with a level for each of its sources.
 std::vector<HotPlace> places_above(const TraceSet& set, std::size_t trace, Span time,
                                    const std::vector<double>& levels_c);
 

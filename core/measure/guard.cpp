@@ -24,23 +24,23 @@ double moved_by(const Budget& budget, double edge_c, double sign) {
 
 }  // namespace
 
-LegBands Guard::moved(const Trace& trace, Band band, BandEdge edge) const {
-  if (edge == BandEdge::as_asked) return {band};
-  const double inwards = edge == BandEdge::narrowed ? 1.0 : -1.0;
-  LegBands bands;
-  for (std::size_t leg = 0; leg < trace.legs.size(); ++leg) {
-    const Budget& budget = of(trace, leg);
-    bands.push_back({moved_by(budget, band.low_c, inwards), moved_by(budget, band.high_c, -inwards)});
+SourceRanges Guard::moved(const Trace& trace, TemperatureRange range, RangeEdge edge) const {
+  if (edge == RangeEdge::as_asked) return {range};
+  const double inwards = edge == RangeEdge::narrowed ? 1.0 : -1.0;
+  SourceRanges ranges;
+  for (std::size_t source = 0; source < trace.sources.size(); ++source) {
+    const Budget& budget = of(trace, source);
+    ranges.push_back({moved_by(budget, range.low_c, inwards), moved_by(budget, range.high_c, -inwards)});
   }
-  return bands;
+  return ranges;
 }
 
-double Guard::surely_below(const Trace& trace, std::size_t leg, double level_c) const {
-  return settle(of(trace, leg), level_c, -1.0);
+double Guard::surely_below(const Trace& trace, std::size_t source, double level_c) const {
+  return settle(of(trace, source), level_c, -1.0);
 }
 
-double Guard::surely_above(const Trace& trace, std::size_t leg, double level_c) const {
-  return settle(of(trace, leg), level_c, +1.0);
+double Guard::surely_above(const Trace& trace, std::size_t source, double level_c) const {
+  return settle(of(trace, source), level_c, +1.0);
 }
 
 double pair_uncertainty_k(double first_k, double second_k) { return std::hypot(first_k, second_k); }

@@ -23,7 +23,7 @@ std::optional<double> highest_above(const Procedure& procedure, std::size_t stag
   return highest;
 }
 
-/// Times of the rows at which the median of the known judged channels is below `level`.
+/// Times of the rows at which the median of the known evaluated channels is below `level`.
 std::vector<double> times_below(const Record& record, RowValues& rows, double level) {
   std::vector<double> times;
   std::vector<double> known;
@@ -47,27 +47,28 @@ std::vector<double> times_below(const Record& record, RowValues& rows, double le
   return times;
 }
 
-/// The latest core that may stand before a stretch: it must end by `limit` (or before it, where `strictly`).
+/// The latest core that may stand before a time_range: it must end by `limit` (or before it, where
+/// `strictly`).
 struct Before {
   double limit = 0.0;
   bool strictly = false;
 };
 
-/// Dynamic programme over holds and stretches: best[h][s] is the greatest sum of core lengths in which
-/// stretch s is the core of hold h and the last one chosen.
-class CoreChoice {
+/// Dynamic programme over holds and in_range: best[h][s] is the greatest sum of core lengths in which
+/// time_range s is the core of hold h and the last one chosen.
+class ContinuousHoldChoice {
  public:
-  CoreChoice(const std::vector<HoldCourse>& holds, const Procedure& procedure, const Record& record,
-             const TraceSet& set, Group group)
+  ContinuousHoldChoice(const std::vector<HoldCourse>& holds, const Procedure& procedure, const Record& record,
+                       const TraceSet& set, Group group)
       : holds_(holds), procedure_(procedure), record_(record), rows_(record, set, group) {}
 
-  /// Per hold, the stretch chosen as its core.
+  /// Per hold, the time_range chosen as its core.
   std::vector<std::optional<std::size_t>> run() {
     steps_.resize(holds_.size());
     for (std::size_t h = 0; h < holds_.size(); ++h) {
-      const std::vector<Span>& stretches = holds_[h].band.stretches;
-      steps_[h].resize(stretches.size());
-      for (std::size_t s = 0; s < stretches.size(); ++s) steps_[h][s].sum = length(stretches[s]);
+      const std::vector<Span>& in_range = holds_[h].range.in_range;
+      steps_[h].resize(in_range.size());
+      for (std::size_t s = 0; s < in_range.size(); ++s) steps_[h][s].sum = length(in_range[s]);
       for (std::size_t g = 0; g < h; ++g) continue_from(g, h);
       note_best(h);
     }
@@ -77,24 +78,25 @@ class CoreChoice {
  private:
   struct Step {
     double sum = 0.0;
-    std::optional<std::pair<std::size_t, std::size_t>> previous;  ///< hold, stretch
-    std::size_t best_so_far = 0;  ///< the stretch up to here with the greatest sum, the first of equals
+    std::optional<std::pair<std::size_t, std::size_t>> previous;  ///< hold, time_range
+    std::size_t best_so_far = 0;  ///< the time_range up to here with the greatest sum, the first of equals
   };
 
-  /// Takes cores of hold g as the ones just before cores of hold h, where that is better.
+  /// Takes continuous_holds of hold g as the ones just before continuous_holds of hold h, where that is
+  /// better.
   void continue_from(std::size_t g, std::size_t h) {
-    const std::vector<Span>& earlier = holds_[g].band.stretches;
-    if (earlier.empty() || holds_[h].band.stretches.empty()) return;
+    const std::vector<Span>& earlier = holds_[g].range.in_range;
+    if (earlier.empty() || holds_[h].range.in_range.empty()) return;
     const bool overlap = holds_[g].low_c <= holds_[h].high_c && holds_[h].low_c <= holds_[g].high_c;
     std::optional<std::vector<double>> cold_times;
     if (overlap)
       if (const auto level = highest_above(procedure_, holds_[g].stage, holds_[h].stage))
         cold_times = times_below(record_, rows_, *level);
     for (std::size_t s = 0; s < steps_[h].size(); ++s) {
-      const Span& stretch = holds_[h].band.stretches[s];
-      Before before{stretch.first, false};
+      const Span& time_range = holds_[h].range.in_range[s];
+      Before before{time_range.first, false};
       if (cold_times) {
-        const auto next = std::lower_bound(cold_times->begin(), cold_times->end(), stretch.first);
+        const auto next = std::lower_bound(cold_times->begin(), cold_times->end(), time_range.first);
         if (next == cold_times->begin()) continue;
         before = {*std::prev(next), true};
       }
@@ -104,7 +106,7 @@ class CoreChoice {
       if (end == earlier.begin()) continue;
       const std::size_t last = static_cast<std::size_t>(end - earlier.begin()) - 1;
       const std::size_t best = steps_[g][last].best_so_far;
-      const double sum = steps_[g][best].sum + length(stretch);
+      const double sum = steps_[g][best].sum + length(time_range);
       if (sum > steps_[h][s].sum + kSameSum_s) {
         steps_[h][s].sum = sum;
         steps_[h][s].previous = {g, best};
@@ -120,7 +122,7 @@ class CoreChoice {
   }
 
   [[nodiscard]] std::vector<std::optional<std::size_t>> chosen() const {
-    std::vector<std::optional<std::size_t>> cores(holds_.size());
+    std::vector<std::optional<std::size_t>> continuous_holds(holds_.size());
     std::optional<std::pair<std::size_t, std::size_t>> at;
     double greatest = 0.0;
     for (std::size_t h = 0; h < holds_.size(); ++h) {
@@ -131,8 +133,8 @@ class CoreChoice {
         greatest = steps_[h][best].sum;
       }
     }
-    for (; at; at = steps_[at->first][at->second].previous) cores[at->first] = at->second;
-    return cores;
+    for (; at; at = steps_[at->first][at->second].previous) continuous_holds[at->first] = at->second;
+    return continuous_holds;
   }
 
   const std::vector<HoldCourse>& holds_;
@@ -142,83 +144,84 @@ class CoreChoice {
   std::vector<std::vector<Step>> steps_;
 };
 
-double distance(const Span& stretch, const Span& core) {
-  return std::max({0.0, stretch.first - core.second, core.first - stretch.second});
+double distance(const Span& time_range, const Span& core) {
+  return std::max({0.0, time_range.first - core.second, core.first - time_range.second});
 }
 
 bool same_time(const Span& a, const Span& b) {
   return std::fabs(a.first - b.first) <= kWindowSlack_s && std::fabs(a.second - b.second) <= kWindowSlack_s;
 }
 
-/// The stretches of hold `index`'s band between its neighbours' cores, those left out that stand nearer to
-/// the core of another hold that may have them too.
+/// The in_range of hold `index`'s range between its neighbours' continuous_holds, those left out that stand
+/// nearer to the core of another hold that may have them too.
 std::vector<Span> belonging(const std::vector<HoldCourse>& holds, std::size_t index) {
   const HoldCourse& hold = holds[index];
-  const HoldCourse* before = cored_before(holds, index);
-  const HoldCourse* after = cored_after(holds, index);
+  const HoldCourse* before = hold_before(holds, index);
+  const HoldCourse* after = hold_after(holds, index);
   const auto within = [](const Span& span, const HoldCourse* earlier, const HoldCourse* later) {
-    return (earlier == nullptr || span.first >= earlier->core->second) &&
-           (later == nullptr || span.second <= later->core->first);
+    return (earlier == nullptr || span.first >= earlier->continuous->second) &&
+           (later == nullptr || span.second <= later->continuous->first);
   };
   std::vector<Span> own;
-  for (const Span& stretch : hold.band.stretches) {
-    if (!within(stretch, before, after)) continue;
-    const bool is_core = same_time(stretch, *hold.core);
+  for (const Span& time_range : hold.range.in_range) {
+    if (!within(time_range, before, after)) continue;
+    const bool is_continuous_hold = same_time(time_range, *hold.continuous);
     bool nearer_elsewhere = false;
-    for (std::size_t other = 0; other < holds.size() && !is_core; ++other) {
-      if (other == index || !holds[other].core) continue;
-      if (!within(stretch, cored_before(holds, other), cored_after(holds, other))) continue;
-      const std::vector<Span>& theirs = holds[other].band.stretches;
-      const auto same = std::lower_bound(theirs.begin(), theirs.end(), stretch.first - kWindowSlack_s,
+    for (std::size_t other = 0; other < holds.size() && !is_continuous_hold; ++other) {
+      if (other == index || !holds[other].continuous) continue;
+      if (!within(time_range, hold_before(holds, other), hold_after(holds, other))) continue;
+      const std::vector<Span>& theirs = holds[other].range.in_range;
+      const auto same = std::lower_bound(theirs.begin(), theirs.end(), time_range.first - kWindowSlack_s,
                                          [](const Span& span, double at) { return span.first < at; });
-      if (same == theirs.end() || !same_time(*same, stretch)) continue;
-      const double here = distance(stretch, *hold.core);
-      const double there = distance(stretch, *holds[other].core);
+      if (same == theirs.end() || !same_time(*same, time_range)) continue;
+      const double here = distance(time_range, *hold.continuous);
+      const double there = distance(time_range, *holds[other].continuous);
       if (there < here - kWindowSlack_s || (there <= here + kWindowSlack_s && other < index))
         nearer_elsewhere = true;
     }
-    if (!nearer_elsewhere) own.push_back(stretch);
+    if (!nearer_elsewhere) own.push_back(time_range);
   }
   return own;
 }
 
-/// Sets short stretches at either end aside, one after the other, up to the core; the rest make the span.
-void set_edges_aside(HoldCourse& hold, std::vector<Span> own, double settle_s) {
-  const double shortest = std::max(settle_s, length(*hold.core) / 10.0);
+/// Sets short in_range at either end exclusion, one after the other, up to the core; the rest make the span.
+void drop_edge_crossings(HoldCourse& hold, std::vector<Span> own, double in_range_min_s) {
+  const double shortest = std::max(in_range_min_s, length(*hold.continuous) / 10.0);
   const auto edge = [&](const Span& span) {
-    return !same_time(span, *hold.core) && length(span) < shortest - kSampleSlack_s;
+    return !same_time(span, *hold.continuous) && length(span) < shortest - kSampleSlack_s;
   };
   auto first = own.begin();
   while (edge(*first)) ++first;
   auto end = own.end();
   while (edge(*std::prev(end))) --end;
-  hold.set_aside.assign(own.begin(), first);
-  hold.set_aside.insert(hold.set_aside.end(), end, own.end());
-  hold.stretches.assign(first, end);
-  hold.span = {hold.stretches.front().first, hold.stretches.back().second};
+  hold.edge_crossings.assign(own.begin(), first);
+  hold.edge_crossings.insert(hold.edge_crossings.end(), end, own.end());
+  hold.in_range.assign(first, end);
+  hold.period = {hold.in_range.front().first, hold.in_range.back().second};
 }
 
 }  // namespace
 
-const HoldCourse* cored_before(const std::vector<HoldCourse>& holds, std::size_t index) {
+const HoldCourse* hold_before(const std::vector<HoldCourse>& holds, std::size_t index) {
   while (index > 0)
-    if (holds[--index].core) return &holds[index];
+    if (holds[--index].continuous) return &holds[index];
   return nullptr;
 }
 
-const HoldCourse* cored_after(const std::vector<HoldCourse>& holds, std::size_t index) {
+const HoldCourse* hold_after(const std::vector<HoldCourse>& holds, std::size_t index) {
   while (++index < holds.size())
-    if (holds[index].core) return &holds[index];
+    if (holds[index].continuous) return &holds[index];
   return nullptr;
 }
 
 void choose_holds(std::vector<HoldCourse>& holds, const Procedure& procedure, const Record& record,
                   const TraceSet& set, Group group) {
-  const auto cores = CoreChoice(holds, procedure, record, set, group).run();
+  const auto continuous_holds = ContinuousHoldChoice(holds, procedure, record, set, group).run();
   for (std::size_t h = 0; h < holds.size(); ++h)
-    if (cores[h]) holds[h].core = holds[h].band.stretches[*cores[h]];
+    if (continuous_holds[h]) holds[h].continuous = holds[h].range.in_range[*continuous_holds[h]];
   for (std::size_t h = 0; h < holds.size(); ++h)
-    if (holds[h].core) set_edges_aside(holds[h], belonging(holds, h), procedure.judging.settle_s);
+    if (holds[h].continuous)
+      drop_edge_crossings(holds[h], belonging(holds, h), procedure.evaluation.in_range_min_s);
 }
 
 }  // namespace soakwright

@@ -10,15 +10,15 @@ double overlap(const Span& a, const Span& b) {
   return std::max(0.0, std::min(a.second, b.second) - std::max(a.first, b.first));
 }
 
-/// Times in which the group is in or unknown, departures that were forgiven taken as in; cut at lone readings
+/// Times in which the group is in or unknown, excursions that were forgiven taken as in; cut at lone readings
 /// that are known to be out.
-std::vector<Span> possible_times(const GroupBand& band) {
+std::vector<Span> possible_times(const GroupRange& range) {
   std::vector<Span> joined;
-  auto departure = band.departures.begin();
-  for (const GroupSpan& span : band.spans) {
+  auto excursion = range.excursions.begin();
+  for (const GroupSpan& span : range.spans) {
     const bool out = span.state == GroupState::out;
-    const bool forgiven = out && departure->filled;
-    if (out) ++departure;  // one departure for each time out, in order
+    const bool forgiven = out && excursion->filled;
+    if (out) ++excursion;  // one excursion for each time out, in order
     if (out && !forgiven) continue;
     if (!joined.empty() && joined.back().second == span.from)
       joined.back().second = span.to;
@@ -28,12 +28,12 @@ std::vector<Span> possible_times(const GroupBand& band) {
   std::vector<Span> times;
   for (const Span& time : joined) {
     double from = time.first;
-    for (const double lone : band.lone_outs) {
+    for (const double lone : range.lone_outs) {
       if (lone <= from || lone >= time.second) continue;
-      const bool within_stretch =
-          std::any_of(band.stretches.begin(), band.stretches.end(),
-                      [&](const Span& stretch) { return lone > stretch.first && lone < stretch.second; });
-      if (within_stretch) continue;
+      const bool within_range = std::any_of(
+          range.in_range.begin(), range.in_range.end(),
+          [&](const Span& time_range) { return lone > time_range.first && lone < time_range.second; });
+      if (within_range) continue;
       times.emplace_back(from, lone);
       from = lone;
     }
@@ -46,22 +46,22 @@ bool open_ended(const Span& time, const Span& record) {
   return time.first <= record.first + kWindowSlack_s || time.second >= record.second - kWindowSlack_s;
 }
 
-HoldTime without_core(const std::vector<HoldCourse>& holds, std::size_t index, HoldStage::Count count,
-                      const Span& record) {
-  const HoldCourse* before = cored_before(holds, index);
-  const HoldCourse* after = cored_after(holds, index);
-  const Span between{before != nullptr ? before->core->second : record.first,
-                     after != nullptr ? after->core->first : record.second};
+HoldTime without_continuous_hold(const std::vector<HoldCourse>& holds, std::size_t index,
+                                 HoldStage::Count count, const Span& record) {
+  const HoldCourse* before = hold_before(holds, index);
+  const HoldCourse* after = hold_after(holds, index);
+  const Span between{before != nullptr ? before->continuous->second : record.first,
+                     after != nullptr ? after->continuous->first : record.second};
   double longest = 0.0;
   double total = 0.0;
-  const GroupBand& band = holds[index].band;
-  for (const GroupSpan& span : band.spans) {
+  const GroupRange& range = holds[index].range;
+  for (const GroupSpan& span : range.spans) {
     if (span.state != GroupState::unknown) continue;
     const Span part{std::max(span.from, between.first), std::min(span.to, between.second)};
     if (part.second <= part.first) continue;
     total += part.second - part.first;
     double from = part.first;
-    for (const double lone : band.lone_outs) {
+    for (const double lone : range.lone_outs) {
       if (lone <= from || lone >= part.second) continue;
       longest = std::max(longest, lone - from);
       from = lone;
@@ -76,19 +76,19 @@ HoldTime without_core(const std::vector<HoldCourse>& holds, std::size_t index, H
 HoldTime hold_time(const std::vector<HoldCourse>& holds, std::size_t index, HoldStage::Count count,
                    Span record) {
   const HoldCourse& hold = holds[index];
-  if (!hold.core) return without_core(holds, index, count, record);
-  std::vector<Span> own{*hold.core};
+  if (!hold.continuous) return without_continuous_hold(holds, index, count, record);
+  std::vector<Span> own{*hold.continuous};
   if (count == HoldStage::Count::accumulated) {
-    own = hold.stretches;
-    own.insert(own.end(), hold.set_aside.begin(), hold.set_aside.end());
+    own = hold.in_range;
+    own.insert(own.end(), hold.edge_crossings.begin(), hold.edge_crossings.end());
   }
   HoldTime time;
-  for (const Span& stretch : own) time.certain_s += stretch.second - stretch.first;
+  for (const Span& time_range : own) time.certain_s += time_range.second - time_range.first;
   double possible = 0.0;
   bool open = false;
-  for (const Span& around : possible_times(hold.band)) {
-    const bool has_own = std::any_of(own.begin(), own.end(),
-                                     [&](const Span& stretch) { return overlap(stretch, around) > 0.0; });
+  for (const Span& around : possible_times(hold.range)) {
+    const bool has_own = std::any_of(
+        own.begin(), own.end(), [&](const Span& time_range) { return overlap(time_range, around) > 0.0; });
     if (!has_own) continue;
     possible += around.second - around.first;
     open = open || open_ended(around, record);
@@ -97,9 +97,9 @@ HoldTime hold_time(const std::vector<HoldCourse>& holds, std::size_t index, Hold
   return time;
 }
 
-TimeOut time_out(const GroupBand& band, Span time) {
+TimeOut time_out(const GroupRange& range, Span time) {
   TimeOut total;
-  for (const GroupSpan& span : band.spans) {
+  for (const GroupSpan& span : range.spans) {
     const double part = overlap({span.from, span.to}, time);
     if (span.state == GroupState::out) total.out_s += part;
     if (span.state == GroupState::unknown) total.unknown_s += part;
@@ -108,20 +108,20 @@ TimeOut time_out(const GroupBand& band, Span time) {
 }
 
 TimeAbove time_at_or_above(const TraceSet& set, Group group, double low_c, Span time) {
-  return time_at_or_above(set, group, same_band(group, {low_c, std::numeric_limits<double>::infinity()}),
+  return time_at_or_above(set, group, same_range(group, {low_c, std::numeric_limits<double>::infinity()}),
                           time);
 }
 
-TimeAbove time_at_or_above(const TraceSet& set, Group group, const GroupBands& bands, Span time) {
+TimeAbove time_at_or_above(const TraceSet& set, Group group, const GroupRanges& ranges, Span time) {
   TimeAbove result;
   for (std::size_t member = 0; member < group.size(); ++member) {
     const std::size_t index = group[member];
     const Trace& trace = set.traces[index];
-    LegBands upwards = bands[member];
-    for (Band& band : upwards) band.high_c = std::numeric_limits<double>::infinity();
+    SourceRanges upwards = ranges[member];
+    for (TemperatureRange& range : upwards) range.high_c = std::numeric_limits<double>::infinity();
     double known = 0.0;
-    for (const BandSpan& span : band_spans(trace, upwards))
-      if (span.state == BandState::in) known += overlap({span.from, span.to}, time);
+    for (const RangeSpan& span : range_spans(trace, upwards))
+      if (span.state == RangeState::in) known += overlap({span.from, span.to}, time);
     double unknown = 0.0;
     for (const Span& span : unknown_spans(trace, time.first, time.second))
       unknown += span.second - span.first;
@@ -135,16 +135,16 @@ TimeAbove time_at_or_above(const TraceSet& set, Group group, const GroupBands& b
 }
 
 Span between_spans(const std::vector<HoldCourse>& holds, std::size_t index, Span record) {
-  const HoldCourse* before = cored_before(holds, index);
-  const HoldCourse* after = cored_after(holds, index);
-  return {before != nullptr ? before->span->second : record.first,
-          after != nullptr ? after->span->first : record.second};
+  const HoldCourse* before = hold_before(holds, index);
+  const HoldCourse* after = hold_after(holds, index);
+  return {before != nullptr ? before->period->second : record.first,
+          after != nullptr ? after->period->first : record.second};
 }
 
-InAndOut in_and_out(const std::vector<BandSpan>& spans, Span time) {
+InAndOut in_and_out(const std::vector<RangeSpan>& spans, Span time) {
   InAndOut result;
-  for (const BandSpan& span : spans) {
-    if (span.state != BandState::in || span.to < time.first || span.from > time.second) continue;
+  for (const RangeSpan& span : spans) {
+    if (span.state != RangeState::in || span.to < time.first || span.from > time.second) continue;
     const double from = std::max(span.from, time.first);
     const double to = std::min(span.to, time.second);
     if (to <= from && span.from != span.to) continue;

@@ -51,9 +51,9 @@ std::optional<Span> first_entry_to_last_exit(const TraceSet& set, Group group, S
   std::optional<double> exit;
   for (const std::size_t index : group) {
     const Trace& trace = set.traces[index];
-    const auto in = in_and_out(band_spans(trace, first.low.celsius(), high_of(first)), record).in_s;
+    const auto in = in_and_out(range_spans(trace, first.low.celsius(), high_of(first)), record).in_s;
     if (in) entry = std::min(entry.value_or(*in), *in);
-    const auto out = in_and_out(band_spans(trace, last.low.celsius(), high_of(last)), record).out_s;
+    const auto out = in_and_out(range_spans(trace, last.low.celsius(), high_of(last)), record).out_s;
     if (out) exit = std::max(exit.value_or(*out), *out);
   }
   if (!entry || !exit || *exit <= *entry) return std::nullopt;

@@ -1,10 +1,10 @@
-// How many judged channels are known at once.
+// How many evaluated channels are known at once.
 #pragma once
 
 #include <cstddef>
 #include <optional>
 
-#include "core/measure/group_band.h"
+#include "core/measure/group_range.h"
 
 namespace soakwright {
 
@@ -13,7 +13,7 @@ struct FewestKnown {
   Span time;  ///< the first time with so few
 };
 
-/// The smallest number of channels of the group known at any instant of `time`; one put aside does not count.
+/// The smallest number of channels of the group known at any instant of `time`; one excluded does not count.
 FewestKnown fewest_known(const TraceSet& set, Group group, Span time);
 
 /// From the first entry of any channel into low…high to the last exit of any from later_low…later_high.

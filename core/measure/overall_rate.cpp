@@ -27,7 +27,7 @@ struct Ends {
 
 Ends heating(const Trace& trace, const StageTime& when, const RampStage& stage, double low_c) {
   Ends ends;
-  const double core = when.hold_after->core->first;
+  const double core = when.hold_after->continuous->first;
   ends.from = stage.above
                   ? at_level(last_rise_through(trace, stage.above->celsius(), core), stage.above->celsius())
                   : point_at(trace, when.time.first);
@@ -37,7 +37,7 @@ Ends heating(const Trace& trace, const StageTime& when, const RampStage& stage, 
 
 Ends cooling(const Trace& trace, const StageTime& when, const RampStage& stage, double low_c) {
   Ends ends;
-  const double span = when.hold_before->span->second;
+  const double span = when.hold_before->period->second;
   ends.to = stage.above
                 ? at_level(first_fall_through(trace, stage.above->celsius(), span), stage.above->celsius())
                 : point_at(trace, when.time.second);

@@ -5,8 +5,8 @@
 #include <limits>
 #include <tuple>
 
+#include "core/measure/parallel_for.h"
 #include "core/measure/reading_noise.h"
-#include "core/measure/side_by_side.h"
 
 namespace soakwright {
 namespace {
@@ -26,17 +26,17 @@ std::vector<Part> parts_of(const Trace& trace, const Span& when, const RampStage
   std::vector<Part> parts;
   const double low = stage.above ? stage.above->celsius() : -kInfinite;
   const double high = stage.below ? stage.below->celsius() : kInfinite;
-  const std::vector<BandSpan> spans = band_spans(trace, low, high);
+  const std::vector<RangeSpan> spans = range_spans(trace, low, high);
   for (std::size_t i = 0; i < spans.size(); ++i) {
-    if (spans[i].state != BandState::in) continue;
+    if (spans[i].state != RangeState::in) continue;
     Part part;
     part.time = {std::max(spans[i].from, when.first), std::min(spans[i].to, when.second)};
     if (part.time.second <= part.time.first) continue;
     part.piece = spans[i].piece;
     const Piece& piece = trace.pieces[part.piece];
     std::tie(part.first, part.end) =
-        samples_within(trace.legs[piece.leg], piece, part.time.first, part.time.second);
-    const auto beside = [&](std::size_t other, double edge, double own_edge) -> std::optional<BandState> {
+        samples_within(trace.sources[piece.source], piece, part.time.first, part.time.second);
+    const auto beside = [&](std::size_t other, double edge, double own_edge) -> std::optional<RangeState> {
       if (other >= spans.size() || spans[other].piece != part.piece || edge != own_edge) return std::nullopt;
       return spans[other].state;
     };
@@ -51,13 +51,13 @@ std::vector<Part> parts_of(const Trace& trace, const Span& when, const RampStage
 struct TraceRate {
   std::optional<MeasuredRate> worst;
   std::vector<SteepPlace> places;
-  std::array<BasisRate, 4> by_window{};
+  std::array<AlternativeRate, 4> by_window{};
   bool crossed_unseen = false;
   double noise_k = 0.0;
   bool has_parts = false;
 };
 
-/// Judges slopes of one channel: what noise and uncertainty leave of them against the limit.
+/// Evaluates slopes of one channel: what noise and uncertainty leave of them against the limit.
 class SlopeScale {
  public:
   SlopeScale() = default;
@@ -133,7 +133,7 @@ class TraceRateMeter {
     double last_digit = 0.0;
     for (const Part& part : parts) {
       noise.add(samples_of(part), part.first, part.end);
-      last_digit = std::max(last_digit, record_.channels[leg_of(part).channel].readings.resolution_k());
+      last_digit = std::max(last_digit, record_.channels[source_of(part).channel].readings.resolution_k());
     }
     rate_.noise_k = noise.standard_deviation(last_digit);
     for (const Part& part : parts) measure_part(part, width_s);
@@ -141,45 +141,49 @@ class TraceRateMeter {
   }
 
  private:
-  const Leg& leg_of(const Part& part) const { return trace_.legs[trace_.pieces[part.piece].leg]; }
-  const IntegerSamples& samples_of(const Part& part) const { return samples_[trace_.pieces[part.piece].leg]; }
+  const TraceSource& source_of(const Part& part) const {
+    return trace_.sources[trace_.pieces[part.piece].source];
+  }
+  const IntegerSamples& samples_of(const Part& part) const {
+    return samples_[trace_.pieces[part.piece].source];
+  }
 
-  /// Integers of the samples that the parts need, per leg.
+  /// Integers of the samples that the parts need, per source.
   void load(const std::vector<Part>& parts) {
-    samples_.resize(trace_.legs.size());
-    for (std::size_t leg = 0; leg < trace_.legs.size(); ++leg) {
+    samples_.resize(trace_.sources.size());
+    for (std::size_t source = 0; source < trace_.sources.size(); ++source) {
       std::size_t first = std::numeric_limits<std::size_t>::max();
       std::size_t end = 0;
       for (const Part& part : parts) {
-        if (trace_.pieces[part.piece].leg != leg || part.first >= part.end) continue;
+        if (trace_.pieces[part.piece].source != source || part.first >= part.end) continue;
         first = std::min(first, part.first);
         end = std::max(end, part.end);
       }
-      if (first < end) samples_[leg] = integer_samples(record_, rows_, trace_.legs[leg], first, end);
+      if (first < end) samples_[source] = integer_samples(record_, rows_, trace_.sources[source], first, end);
     }
   }
 
   void measure_part(const Part& part, double width_s) {
-    const Leg& leg = leg_of(part);
+    const TraceSource& source = source_of(part);
     const IntegerSamples& samples = samples_of(part);
     const double share =
-        guard_ != nullptr ? guard_->of(trace_, trace_.pieces[part.piece].leg).rate_share() : 0.0;
+        guard_ != nullptr ? guard_->of(trace_, trace_.pieces[part.piece].source).rate_share() : 0.0;
     scale_ = SlopeScale(rate_.noise_k, samples.tick_s, share, guard_ != nullptr);
-    BasisRate* same = nullptr;
-    for (std::size_t i = 0; i < kBasisMinutes.size(); ++i)
-      if (kBasisMinutes[i] * 60.0 == width_s) same = &rate_.by_window[i];
+    AlternativeRate* same = nullptr;
+    for (std::size_t i = 0; i < kAlternativeMinutes.size(); ++i)
+      if (kAlternativeMinutes[i] * 60.0 == width_s) same = &rate_.by_window[i];
     const bool any = visit_windows(
-        leg, samples, part.first, part.end, part.time, width_s, sign_,
+        source, samples, part.first, part.end, part.time, width_s, sign_,
         [&](const WindowShape& shape) {
           const double above = scale_.slope_held_with(take_above_, shape);
-          return same != nullptr ? std::min(above, basis_interest(*same, shape)) : above;
+          return same != nullptr ? std::min(above, alternatives_interest(*same, shape)) : above;
         },
         [&](std::size_t sample, double slope, const WindowShape& shape) {
           const auto measured = [&] {
-            return scale_.measured(index_, window_about(leg, samples, sample, width_s, slope, shape));
+            return scale_.measured(index_, window_about(source, samples, sample, width_s, slope, shape));
           };
           if (scale_.held(slope, shape) > take_above_) take(measured());
-          if (same != nullptr) note_basis(*same, slope, shape, measured);
+          if (same != nullptr) note_alternatives(*same, slope, shape, measured);
         });
     if (!any) {
       if (auto window = slope_over(samples, part.first, part.end, part.time)) {
@@ -190,41 +194,43 @@ class TraceRateMeter {
         rate_.crossed_unseen = true;
       }
     }
-    for (std::size_t i = 0; i < kBasisMinutes.size(); ++i) {
-      BasisRate& basis = rate_.by_window[i];
-      const double basis_s = kBasisMinutes[i] * 60.0;
-      if (&basis == same) continue;
+    for (std::size_t i = 0; i < kAlternativeMinutes.size(); ++i) {
+      AlternativeRate& alternatives = rate_.by_window[i];
+      const double alternatives_s = kAlternativeMinutes[i] * 60.0;
+      if (&alternatives == same) continue;
       visit_windows(
-          leg, samples, part.first, part.end, part.time, basis_s, sign_,
-          [&](const WindowShape& shape) { return basis_interest(basis, shape); },
+          source, samples, part.first, part.end, part.time, alternatives_s, sign_,
+          [&](const WindowShape& shape) { return alternatives_interest(alternatives, shape); },
           [&](std::size_t sample, double slope, const WindowShape& shape) {
-            note_basis(basis, slope, shape, [&] {
-              return scale_.measured(index_, window_about(leg, samples, sample, basis_s, slope, shape));
+            note_alternatives(alternatives, slope, shape, [&] {
+              return scale_.measured(index_,
+                                     window_about(source, samples, sample, alternatives_s, slope, shape));
             });
           });
     }
   }
 
-  /// What note_basis() does nothing with lies below.
-  double basis_interest(const BasisRate& basis, const WindowShape& shape) {
-    const std::size_t i = static_cast<std::size_t>(&basis - rate_.by_window.data());
+  /// What note_alternatives() does nothing with lies below.
+  double alternatives_interest(const AlternativeRate& alternatives, const WindowShape& shape) {
+    const std::size_t i = static_cast<std::size_t>(&alternatives - rate_.by_window.data());
     return std::min(steepest_[i], scale_.slope_held_with(watch_above_[i], shape));
   }
 
   /// The worst over windows of one width, and whether any is beyond the limit.
   template <typename Measured>
-  void note_basis(BasisRate& basis, double slope, const WindowShape& shape, const Measured& measured) {
+  void note_alternatives(AlternativeRate& alternatives, double slope, const WindowShape& shape,
+                         const Measured& measured) {
     const double held = scale_.held(slope, shape);
-    const std::size_t i = static_cast<std::size_t>(&basis - rate_.by_window.data());
+    const std::size_t i = static_cast<std::size_t>(&alternatives - rate_.by_window.data());
     if (held <= watch_above_[i] && slope <= steepest_[i]) return;
     if (held > edge_) {
-      basis.doubtful = true;
-      basis.surely = basis.surely || scale_.at_least(slope, shape) > edge_;
-      if (basis.surely) watch_above_[i] = kInfinite;
+      alternatives.doubtful = true;
+      alternatives.surely = alternatives.surely || scale_.at_least(slope, shape) > edge_;
+      if (alternatives.surely) watch_above_[i] = kInfinite;
     }
     if (slope <= steepest_[i]) return;
     steepest_[i] = slope;
-    basis.worst = measured();
+    alternatives.worst = measured();
   }
 
   /// A window held higher than all before it, or beyond the limit.
@@ -276,7 +282,7 @@ StageRate stage_rate(const Record& record, const RowTicks& rows, const TraceSet&
   }
   const double sign = stage.direction == RampStage::Direction::heat ? 1.0 : -1.0;
   std::vector<TraceRate> rates(group.size());
-  side_by_side(group.size(), [&](std::size_t member) {
+  parallel_for(group.size(), [&](std::size_t member) {
     const std::size_t index = group[member];
     rates[member] = TraceRateMeter(record, rows, set.traces[index], index, sign, limit_c_per_h, guard)
                         .measure(when.time, stage, result.width_s);
@@ -286,9 +292,9 @@ StageRate stage_rate(const Record& record, const RowTicks& rows, const TraceSet&
     if (rate.worst && (!result.worst || worse(*rate.worst, *result.worst))) result.worst = rate.worst;
     result.places.insert(result.places.end(), rate.places.begin(), rate.places.end());
     if (rate.crossed_unseen) result.crossed_unseen.push_back(group[member]);
-    for (std::size_t i = 0; i < kBasisMinutes.size(); ++i) {
-      const BasisRate& own = rate.by_window[i];
-      BasisRate& all = result.by_window[i];
+    for (std::size_t i = 0; i < kAlternativeMinutes.size(); ++i) {
+      const AlternativeRate& own = rate.by_window[i];
+      AlternativeRate& all = result.by_window[i];
       if (own.worst && (!all.worst || own.worst->window.slope_c_per_h > all.worst->window.slope_c_per_h))
         all.worst = own.worst;
       all.surely = all.surely || own.surely;

@@ -7,7 +7,7 @@
 #include <optional>
 #include <vector>
 
-#include "core/measure/group_band.h"
+#include "core/measure/group_range.h"
 #include "core/measure/guard.h"
 #include "core/measure/stage_time.h"
 #include "core/measure/window_slopes.h"
@@ -25,7 +25,7 @@ struct MeasuredRate {
 };
 
 /// The worst over windows of one width.
-struct BasisRate {
+struct AlternativeRate {
   std::optional<MeasuredRate> worst;  ///< nothing where none could be measured
   bool surely = false;                ///< some window is beyond the limit by more than noise (and U)
   bool doubtful = false;              ///< some window is beyond it at all
@@ -45,12 +45,12 @@ struct StageRate {
   std::optional<MeasuredRate> worst;  ///< nothing where nothing could be measured
   std::vector<SteepPlace> places;     ///< in time order per channel
   std::vector<std::size_t>
-      crossed_unseen;                    ///< traces that ran from `above` to `below`, or back, with no window
-  std::array<BasisRate, 4> by_window{};  ///< over exactly 5, 15, 30, 60 min
+      crossed_unseen;  ///< traces that ran from `above` to `below`, or back, with no window
+  std::array<AlternativeRate, 4> by_window{};           ///< over exactly 5, 15, 30, 60 min
   std::vector<std::pair<std::size_t, double>> noise_k;  ///< per trace, standard deviation of a reading
 };
 
-inline constexpr std::array<int, 4> kBasisMinutes{5, 15, 30, 60};
+inline constexpr std::array<int, 4> kAlternativeMinutes{5, 15, 30, 60};
 /// A slope is beyond the limit for certain when it is so by this many standard errors.
 inline constexpr double kSureStandardErrors = 4.0;
 

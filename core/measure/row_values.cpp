@@ -13,8 +13,9 @@ RowValues::RowValues(const Record& record, const TraceSet& set, Group group)
       known_(group.size() * kRows) {
   for (const std::size_t index : group_) {
     const Trace& trace = set.traces[index];
-    whole_.push_back(trace.legs.size() == 1 && trace.legs.front().rows.empty() && trace.asides.empty() &&
-                     trace.legs.front().t.size() == record.end_row - record.first_row);
+    whole_.push_back(trace.sources.size() == 1 && trace.sources.front().rows.empty() &&
+                     trace.exclusions.empty() &&
+                     trace.sources.front().t.size() == record.end_row - record.first_row);
   }
 }
 
@@ -30,7 +31,7 @@ std::pair<std::size_t, std::size_t> RowValues::rows_within(double from, double t
 void RowValues::fill(std::size_t member, std::size_t first, std::size_t count) {
   const Trace& trace = set_.traces[group_[member]];
   if (whole_[member]) {
-    columns_[member] = {trace.legs.front().c.data() + (first - record_.first_row), nullptr};
+    columns_[member] = {trace.sources.front().c.data() + (first - record_.first_row), nullptr};
     return;
   }
   double* celsius = celsius_.data() + member * kRows;
@@ -41,26 +42,26 @@ void RowValues::fill(std::size_t member, std::size_t first, std::size_t count) {
   const double* times = record_.times_s.data() + first;
   for (const Piece& piece : trace.pieces) {
     if (piece.to < times[0] || piece.from > times[count - 1]) continue;
-    const Leg& leg = trace.legs[piece.leg];
+    const TraceSource& source = trace.sources[piece.source];
     auto r = static_cast<std::size_t>(std::lower_bound(times, times + count, piece.from) - times);
     auto i =
-        static_cast<std::size_t>(std::upper_bound(leg.t.begin() + static_cast<std::ptrdiff_t>(piece.lead),
-                                                  leg.t.begin() + static_cast<std::ptrdiff_t>(piece.trail),
+        static_cast<std::size_t>(std::upper_bound(source.t.begin() + static_cast<std::ptrdiff_t>(piece.lead),
+                                                  source.t.begin() + static_cast<std::ptrdiff_t>(piece.trail),
                                                   times[r < count ? r : count - 1]) -
-                                 leg.t.begin());
+                                 source.t.begin());
     for (; r < count && times[r] <= piece.to; ++r) {
       if (known[r] != 0) continue;  // the instant of a take-over is the main channel's
-      while (i < piece.trail && leg.t[i] <= times[r]) ++i;
+      while (i < piece.trail && source.t[i] <= times[r]) ++i;
       if (i == piece.lead) continue;
-      celsius[r] =
-          leg.t[i - 1] == times[r] || i == piece.trail ? leg.c[i - 1] : on_line(leg, i - 1, times[r]);
+      celsius[r] = source.t[i - 1] == times[r] || i == piece.trail ? source.c[i - 1]
+                                                                   : on_line(source, i - 1, times[r]);
       known[r] = 1;
     }
   }
-  // Both ends of what was put aside are put aside.
-  for (const Span& aside : trace.asides) {
-    auto r = static_cast<std::size_t>(std::lower_bound(times, times + count, aside.first) - times);
-    for (; r < count && times[r] <= aside.second; ++r) known[r] = 0;
+  // Both ends of what was excluded are excluded.
+  for (const Span& exclusion : trace.exclusions) {
+    auto r = static_cast<std::size_t>(std::lower_bound(times, times + count, exclusion.first) - times);
+    for (; r < count && times[r] <= exclusion.second; ++r) known[r] = 0;
   }
 }
 

@@ -5,7 +5,7 @@
 #include <cstdint>
 #include <vector>
 
-#include "core/measure/group_band.h"
+#include "core/measure/group_range.h"
 #include "core/measure/trace.h"
 
 namespace soakwright {
@@ -41,7 +41,7 @@ class RowValues {
   const Record& record_;
   const TraceSet& set_;
   std::vector<std::size_t> group_;
-  std::vector<bool> whole_;  ///< known at every row, straight from the leg
+  std::vector<bool> whole_;  ///< known at every row, straight from the source
   std::vector<ColumnTile> columns_;
   std::vector<double> celsius_;
   std::vector<std::uint8_t> known_;

@@ -14,10 +14,10 @@ constexpr double kPlaceSlack_m = 1e-9;
 /// The channel whose reading a trace has at a record row, where it has one there.
 std::optional<std::size_t> channel_at_row(const Record& record, const Trace& trace, std::size_t row) {
   const double t = record.times_s[row];
-  for (auto leg = trace.legs.begin(); leg != trace.legs.end(); ++leg) {
-    const bool second = leg != trace.legs.begin();
+  for (auto source = trace.sources.begin(); source != trace.sources.end(); ++source) {
+    const bool second = source != trace.sources.begin();
     if (trace.take_over_s && second != (t > *trace.take_over_s)) continue;
-    if (record.channels[leg->channel].readings.celsius(row)) return leg->channel;
+    if (record.channels[source->channel].readings.celsius(row)) return source->channel;
   }
   return std::nullopt;
 }
@@ -30,7 +30,7 @@ class SpreadMeter {
     if (asked.guard != nullptr) sort_into_kinds();
     if (!asked.within_m) return;
     for (const std::size_t index : group)
-      places_m_.push_back(record.channels[set.traces[index].channel].at_m.value_or(0.0));
+      places_m_.push_back(record.channels[set.traces[index].channel].position_m.value_or(0.0));
   }
 
   void add(const Span& time) {
@@ -155,22 +155,22 @@ class SpreadMeter {
 
   void sort_into_kinds() {
     for (const std::size_t index : group_) {
-      std::vector<std::size_t> of_legs;
-      for (std::size_t leg = 0; leg < set_.traces[index].legs.size(); ++leg) {
-        const Budget& budget = asked_.guard->of(set_.traces[index], leg);
+      std::vector<std::size_t> of_sources;
+      for (std::size_t source = 0; source < set_.traces[index].sources.size(); ++source) {
+        const Budget& budget = asked_.guard->of(set_.traces[index], source);
         const auto same = std::find_if(budgets_.begin(), budgets_.end(),
                                        [&](const Budget* other) { return other->same_size(budget); });
-        of_legs.push_back(static_cast<std::size_t>(same - budgets_.begin()));
+        of_sources.push_back(static_cast<std::size_t>(same - budgets_.begin()));
         if (same == budgets_.end()) budgets_.push_back(&budget);
       }
-      kind_of_leg_.push_back(std::move(of_legs));
+      kind_of_source_.push_back(std::move(of_sources));
     }
   }
   [[nodiscard]] std::size_t kinds() const { return std::max<std::size_t>(1, budgets_.size()); }
   [[nodiscard]] std::size_t kind_of(std::size_t member, double t_s) const {
     if (budgets_.empty()) return 0;
     const auto& change = set_.traces[group_[member]].take_over_s;
-    return kind_of_leg_[member][change && t_s > *change ? 1 : 0];
+    return kind_of_source_[member][change && t_s > *change ? 1 : 0];
   }
   [[nodiscard]] double uncertainty(std::size_t member, double t_s, double celsius) const {
     return budgets_[kind_of(member, t_s)]->expanded_k(celsius);
@@ -218,9 +218,9 @@ class SpreadMeter {
   const SpreadAsked& asked_;
   RowValues rows_;
   std::vector<double> places_m_;
-  std::vector<const Budget*> budgets_;                 ///< one of each kind
-  std::vector<std::vector<std::size_t>> kind_of_leg_;  ///< per member
-  std::vector<std::size_t> hottest_, coldest_;         ///< members, per kind
+  std::vector<const Budget*> budgets_;                    ///< one of each kind
+  std::vector<std::vector<std::size_t>> kind_of_source_;  ///< per member
+  std::vector<std::size_t> hottest_, coldest_;            ///< members, per kind
   std::vector<double> high_, low_;
   Spread spread_;
   bool place_open_ = false;

@@ -1,4 +1,4 @@
-// Spread: highest minus lowest of the judged channels' known temperatures at a row of the log.
+// Spread: highest minus lowest of the evaluated channels' known temperatures at a row of the log.
 #pragma once
 
 #include <cstddef>

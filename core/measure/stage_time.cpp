@@ -19,8 +19,9 @@ std::optional<double> edge_after(const Trace& trace, double t) {
   for (const Piece& piece : trace.pieces)
     if (piece.from >= t - kWindowSlack_s) {
       if (piece.from > t + kWindowSlack_s) return std::nullopt;
-      const Leg& leg = trace.legs[piece.leg];
-      return leg.t[piece.lead] == piece.from ? leg.c[piece.lead] : on_line(leg, piece.lead, piece.from);
+      const TraceSource& source = trace.sources[piece.source];
+      return source.t[piece.lead] == piece.from ? source.c[piece.lead]
+                                                : on_line(source, piece.lead, piece.from);
     }
   return std::nullopt;
 }
@@ -29,13 +30,13 @@ std::optional<double> edge_after(const Trace& trace, double t) {
 std::vector<Span> outside_holds(Span time, const std::vector<HoldCourse>& holds) {
   std::vector<Span> left{time};
   for (const HoldCourse& hold : holds) {
-    if (!hold.span) continue;
+    if (!hold.period) continue;
     std::vector<Span> next;
     for (const Span& part : left) {
-      if (hold.span->first > part.first)
-        next.emplace_back(part.first, std::min(part.second, hold.span->first));
-      if (hold.span->second < part.second)
-        next.emplace_back(std::max(part.first, hold.span->second), part.second);
+      if (hold.period->first > part.first)
+        next.emplace_back(part.first, std::min(part.second, hold.period->first));
+      if (hold.period->second < part.second)
+        next.emplace_back(std::max(part.first, hold.period->second), part.second);
     }
     left = std::move(next);
   }
@@ -59,14 +60,15 @@ struct Reading {
 std::optional<Reading> first_reading(const Trace& trace) {
   for (const Piece& piece : trace.pieces)
     if (piece.first < piece.end)
-      return Reading{trace.legs[piece.leg].t[piece.first], trace.legs[piece.leg].c[piece.first]};
+      return Reading{trace.sources[piece.source].t[piece.first], trace.sources[piece.source].c[piece.first]};
   return std::nullopt;
 }
 
 std::optional<Reading> last_reading(const Trace& trace) {
   for (auto piece = trace.pieces.rbegin(); piece != trace.pieces.rend(); ++piece)
     if (piece->first < piece->end)
-      return Reading{trace.legs[piece->leg].t[piece->end - 1], trace.legs[piece->leg].c[piece->end - 1]};
+      return Reading{trace.sources[piece->source].t[piece->end - 1],
+                     trace.sources[piece->source].c[piece->end - 1]};
   return std::nullopt;
 }
 
@@ -76,13 +78,13 @@ StageTime stage_time(const std::vector<HoldCourse>& holds, std::size_t stage, Ra
                      Span record) {
   StageTime when;
   for (const HoldCourse& hold : holds) {
-    if (!hold.core) continue;
+    if (!hold.continuous) continue;
     if (hold.stage < stage) when.hold_before = &hold;
     if (hold.stage > stage && when.hold_after == nullptr) when.hold_after = &hold;
   }
   const bool heat = direction == RampStage::Direction::heat;
-  const Span* before = when.hold_before != nullptr ? &*when.hold_before->span : nullptr;
-  const Span* after = when.hold_after != nullptr ? &*when.hold_after->span : nullptr;
+  const Span* before = when.hold_before != nullptr ? &*when.hold_before->period : nullptr;
+  const Span* after = when.hold_after != nullptr ? &*when.hold_after->period : nullptr;
   when.time = {before == nullptr ? record.first
                : heat            ? before->second
                                  : before->first,

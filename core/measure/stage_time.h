@@ -14,7 +14,7 @@ struct StageTime {
   Span time;
   const HoldCourse* hold_before = nullptr;
   const HoldCourse* hold_after = nullptr;
-  /// Where its spread is judged: heat up to the next hold's span, cool from the end of the span before.
+  /// Where its spread is evaluated: heat up to the next hold's span, cool from the end of the span before.
   Span spread_time;
 };
 

@@ -5,7 +5,7 @@
 #include <cmath>
 
 #include "core/measure/gathered_tempering.h"
-#include "core/measure/side_by_side.h"
+#include "core/measure/parallel_for.h"
 
 namespace soakwright {
 namespace {
@@ -18,21 +18,22 @@ class Steps {
   struct Step {
     double celsius, seconds;  ///< the mean of its two ends
     double to_s;
-    std::size_t leg;
+    std::size_t source;
   };
   /// False at the end.
   bool next(Step& step) {
     while (piece_ < trace_.pieces.size()) {
       const Piece& piece = trace_.pieces[piece_];
-      const Leg& leg = trace_.legs[piece.leg];
+      const TraceSource& source = trace_.sources[piece.source];
       for (; sample_ + 1 < piece.trail;) {
         const std::size_t i = sample_++;
-        const double from = std::max(leg.t[i], piece.from);
-        const double to = std::min(leg.t[i + 1], piece.to);
+        const double from = std::max(source.t[i], piece.from);
+        const double to = std::min(source.t[i + 1], piece.to);
         if (to <= from) continue;
-        const bool whole = from == leg.t[i] && to == leg.t[i + 1];
-        step = {whole ? (leg.c[i] + leg.c[i + 1]) / 2.0 : (on_line(leg, i, from) + on_line(leg, i, to)) / 2.0,
-                to - from, to, piece.leg};
+        const bool whole = from == source.t[i] && to == source.t[i + 1];
+        step = {whole ? (source.c[i] + source.c[i + 1]) / 2.0
+                      : (on_line(source, i, from) + on_line(source, i, to)) / 2.0,
+                to - from, to, piece.source};
         return true;
       }
       enter(piece_ + 1);
@@ -69,11 +70,11 @@ GatheredTempering gathered_over(const Trace& trace) {
 
 /// Whether lines through all its readings, and no others, make the trace.
 bool known_throughout(const Trace& trace) {
-  if (trace.legs.size() != 1 || trace.pieces.size() != 1) return false;
-  const Leg& leg = trace.legs.front();
+  if (trace.sources.size() != 1 || trace.pieces.size() != 1) return false;
+  const TraceSource& source = trace.sources.front();
   const Piece& piece = trace.pieces.front();
-  return leg.own_t.empty() && piece.lead == 0 && piece.trail == leg.c.size() && piece.from == leg.t.front() &&
-         piece.to == leg.t.back();
+  return source.own_t.empty() && piece.lead == 0 && piece.trail == source.c.size() &&
+         piece.from == source.t.front() && piece.to == source.t.back();
 }
 
 }  // namespace
@@ -86,7 +87,7 @@ std::vector<std::optional<Tempering>> temperings_of(const std::vector<Trace>& tr
   for (std::size_t i = 0; i < traces.size(); ++i)
     (known_throughout(traces[i]) ? in_lanes : alone).push_back(i);
   const std::size_t lots = (in_lanes.size() + kTemperingLanes - 1) / kTemperingLanes;
-  side_by_side(lots + alone.size(), [&](std::size_t part) {
+  parallel_for(lots + alone.size(), [&](std::size_t part) {
     if (part >= lots) {
       const std::size_t i = alone[part - lots];
       all[i] = tempering_with(gathered_over(traces[i]), traces[i], record);
@@ -96,8 +97,8 @@ std::vector<std::optional<Tempering>> temperings_of(const std::vector<Trace>& tr
     const std::size_t count = std::min(in_lanes.size() - first, kTemperingLanes);
     std::array<const double*, kTemperingLanes> celsius{};
     for (std::size_t k = 0; k < kTemperingLanes; ++k)  // lanes of no trace repeat the last
-      celsius[k] = traces[in_lanes[first + std::min(k, count - 1)]].legs.front().c.data();
-    const auto gathered = gather_lanes(traces[in_lanes[first]].legs.front().t, celsius);
+      celsius[k] = traces[in_lanes[first + std::min(k, count - 1)]].sources.front().c.data();
+    const auto gathered = gather_lanes(traces[in_lanes[first]].sources.front().t, celsius);
     for (std::size_t k = 0; k < count; ++k)
       all[in_lanes[first + k]] = tempering_with(gathered[k], traces[in_lanes[first + k]], record);
   });
@@ -108,7 +109,7 @@ std::optional<Tempering> tempering_of(const Trace& trace, Span record, const Gua
   GatheredTempering gathered;
   Steps steps(trace);
   for (Steps::Step step{}; steps.next(step);) {
-    const double u = guard.of(trace, step.leg).expanded_k(step.celsius);
+    const double u = guard.of(trace, step.source).expanded_k(step.celsius);
     if (!std::isfinite(u)) return std::nullopt;
     gathered.add(step.celsius + sign * u, step.seconds);
   }

@@ -3,112 +3,113 @@
 #include <algorithm>
 #include <limits>
 
-#include "core/measure/side_by_side.h"
+#include "core/measure/parallel_for.h"
 
 namespace soakwright {
 namespace {
 
-void sum_up_blocks(Leg& leg) {
-  const std::size_t blocks = leg.c.size() / Leg::kBlock;
-  leg.block_low.resize(blocks);
-  leg.block_high.resize(blocks);
-  leg.block_sum.resize(blocks);
+void sum_up_blocks(TraceSource& source) {
+  const std::size_t blocks = source.c.size() / TraceSource::kBlock;
+  source.block_low.resize(blocks);
+  source.block_high.resize(blocks);
+  source.block_sum.resize(blocks);
   for (std::size_t b = 0; b < blocks; ++b) {
-    const double* c = leg.c.data() + b * Leg::kBlock;
+    const double* c = source.c.data() + b * TraceSource::kBlock;
     // Four at a time, so that one comparison need not wait for the last.
     double low[4] = {c[0], c[1], c[2], c[3]};
     double high[4] = {c[0], c[1], c[2], c[3]};
     double sum[4] = {c[0], c[1], c[2], c[3]};
-    for (std::size_t i = 4; i < Leg::kBlock; i += 4)
+    for (std::size_t i = 4; i < TraceSource::kBlock; i += 4)
       for (std::size_t k = 0; k < 4; ++k) {
         low[k] = std::min(low[k], c[i + k]);
         high[k] = std::max(high[k], c[i + k]);
         sum[k] += c[i + k];
       }
-    leg.block_low[b] = std::min({low[0], low[1], low[2], low[3]});
-    leg.block_high[b] = std::max({high[0], high[1], high[2], high[3]});
-    leg.block_sum[b] = (sum[0] + sum[1]) + (sum[2] + sum[3]);
+    source.block_low[b] = std::min({low[0], low[1], low[2], low[3]});
+    source.block_high[b] = std::max({high[0], high[1], high[2], high[3]});
+    source.block_sum[b] = (sum[0] + sum[1]) + (sum[2] + sum[3]);
   }
 }
 
 /// `room` holds what a channel with a reading in every row has; null for others.
-Leg load_samples(const Record& record, std::size_t channel, double* room) {
-  Leg leg;
-  leg.channel = channel;
-  leg.first_row = record.first_row;
+TraceSource load_samples(const Record& record, std::size_t channel, double* room) {
+  TraceSource source;
+  source.channel = channel;
+  source.first_row = record.first_row;
   const Readings& readings = record.channels[channel].readings;
   const std::size_t rows = record.end_row - record.first_row;
   if (room != nullptr) {
     readings.fill_celsius(record.first_row, record.end_row, room);
-    leg.c = {room, rows};
-    leg.t = record.judged_times_s();
-    return leg;
+    source.c = {room, rows};
+    source.t = record.evaluated_times_s();
+    return source;
   }
-  leg.own_c.reserve(rows);
-  readings.collect(record.first_row, record.end_row, leg.rows, leg.own_c);
-  leg.c = leg.own_c;
-  if (leg.c.size() == rows) {
-    leg.rows = {};
-    leg.t = record.judged_times_s();
-    return leg;
+  source.own_c.reserve(rows);
+  readings.collect(record.first_row, record.end_row, source.rows, source.own_c);
+  source.c = source.own_c;
+  if (source.c.size() == rows) {
+    source.rows = {};
+    source.t = record.evaluated_times_s();
+    return source;
   }
-  leg.own_t.reserve(leg.rows.size());
-  for (const std::uint32_t row : leg.rows) leg.own_t.push_back(record.times_s[row]);
-  leg.t = leg.own_t;
-  return leg;
+  source.own_t.reserve(source.rows.size());
+  for (const std::uint32_t row : source.rows) source.own_t.push_back(record.times_s[row]);
+  source.t = source.own_t;
+  return source;
 }
 
-Leg load_leg(const Record& record, std::size_t channel, double* room) {
-  Leg leg = load_samples(record, channel, room);
-  sum_up_blocks(leg);
-  return leg;
+TraceSource load_source(const Record& record, std::size_t channel, double* room) {
+  TraceSource source = load_samples(record, channel, room);
+  sum_up_blocks(source);
+  return source;
 }
 
 /// A clock fault lies between the rows of samples i and i + 1.
-bool broken_between(const Record& record, const Leg& leg, std::size_t i) {
-  const auto fault = std::lower_bound(record.breaks.begin(), record.breaks.end(), leg.row(i));
-  return fault != record.breaks.end() && *fault < leg.row(i + 1);
+bool broken_between(const Record& record, const TraceSource& source, std::size_t i) {
+  const auto fault = std::lower_bound(record.breaks.begin(), record.breaks.end(), source.row(i));
+  return fault != record.breaks.end() && *fault < source.row(i + 1);
 }
 
 /// Cuts what lies before `from` off a piece; its first sample then lies behind the cut.
-void cut_before(const Leg& leg, Piece& piece, double from) {
+void cut_before(const TraceSource& source, Piece& piece, double from) {
   if (from <= piece.from) return;
   piece.from = from;
-  while (piece.first < piece.end && leg.t[piece.first] <= from + kWindowSlack_s) ++piece.first;
-  while (piece.lead + 1 < piece.trail && leg.t[piece.lead + 1] <= from) ++piece.lead;
+  while (piece.first < piece.end && source.t[piece.first] <= from + kWindowSlack_s) ++piece.first;
+  while (piece.lead + 1 < piece.trail && source.t[piece.lead + 1] <= from) ++piece.lead;
 }
 
 /// Whether a reading at the cut itself stays.
 enum class AtCut { dropped, kept };
 
-void cut_after(const Leg& leg, Piece& piece, double to, AtCut at_cut) {
+void cut_after(const TraceSource& source, Piece& piece, double to, AtCut at_cut) {
   if (to >= piece.to) return;
   piece.to = to;
   const double last = at_cut == AtCut::kept ? to + kWindowSlack_s : to - kWindowSlack_s;
   while (piece.end > piece.first &&
-         (at_cut == AtCut::kept ? leg.t[piece.end - 1] > last : leg.t[piece.end - 1] >= last))
+         (at_cut == AtCut::kept ? source.t[piece.end - 1] > last : source.t[piece.end - 1] >= last))
     --piece.end;
-  while (piece.trail > piece.lead + 1 && leg.t[piece.trail - 2] >= to) --piece.trail;
+  while (piece.trail > piece.lead + 1 && source.t[piece.trail - 2] >= to) --piece.trail;
 }
 
-/// Runs of samples joined by lines, before anything is put aside.
-std::vector<Piece> joined_runs(const Record& record, const Leg& leg, double bridge_s) {
+/// Runs of samples joined by lines, before anything is excluded.
+std::vector<Piece> joined_runs(const Record& record, const TraceSource& source, double interpolate_max_s) {
   std::vector<Piece> runs;
-  const std::size_t n = leg.t.size();
+  const std::size_t n = source.t.size();
   std::size_t first = 0;
   for (std::size_t i = 0; i < n; ++i) {
-    const bool joined = i + 1 < n && leg.t[i + 1] - leg.t[i] <= bridge_s + kWindowSlack_s &&
-                        (record.breaks.empty() || !broken_between(record, leg, i));
+    const bool joined = i + 1 < n && source.t[i + 1] - source.t[i] <= interpolate_max_s + kWindowSlack_s &&
+                        (record.breaks.empty() || !broken_between(record, source, i));
     if (joined) continue;
-    runs.push_back({0, leg.t[first], leg.t[i], first, i + 1, first, i + 1});
+    runs.push_back({0, source.t[first], source.t[i], first, i + 1, first, i + 1});
     first = i + 1;
   }
   return runs;
 }
 
-/// Takes closed stretches out of the runs.
-std::vector<Piece> without(const Leg& leg, std::vector<Piece> runs, const std::vector<Span>& asides) {
-  for (const auto& [from, to] : asides) {
+/// Takes closed in_range out of the runs.
+std::vector<Piece> without(const TraceSource& source, std::vector<Piece> runs,
+                           const std::vector<Span>& exclusions) {
+  for (const auto& [from, to] : exclusions) {
     std::vector<Piece> left;
     for (const Piece& run : runs) {
       if (run.to < from || run.from > to) {
@@ -116,10 +117,10 @@ std::vector<Piece> without(const Leg& leg, std::vector<Piece> runs, const std::v
         continue;
       }
       Piece before = run;
-      cut_after(leg, before, from, AtCut::dropped);
+      cut_after(source, before, from, AtCut::dropped);
       if (before.to > before.from && run.from < from) left.push_back(before);
       Piece after = run;
-      cut_before(leg, after, to);
+      cut_before(source, after, to);
       if (after.to > after.from && run.to > to) left.push_back(after);
     }
     runs = std::move(left);
@@ -127,11 +128,12 @@ std::vector<Piece> without(const Leg& leg, std::vector<Piece> runs, const std::v
   return runs;
 }
 
-std::vector<Span> asides_of(const Record& record, std::size_t channel) {
+std::vector<Span> exclusions_of(const Record& record, std::size_t channel) {
   std::vector<Span> spans;
-  for (const Aside& aside : record.asides)
-    if (aside.channel == channel && aside.from_s <= record.end_s() && aside.to_s >= record.begin_s())
-      spans.emplace_back(aside.from_s, aside.to_s);
+  for (const Exclusion& exclusion : record.exclusions)
+    if (exclusion.channel == channel && exclusion.from_s <= record.end_s() &&
+        exclusion.to_s >= record.begin_s())
+      spans.emplace_back(exclusion.from_s, exclusion.to_s);
   std::sort(spans.begin(), spans.end());
   std::vector<Span> merged;
   for (const Span& span : spans) {
@@ -144,33 +146,35 @@ std::vector<Span> asides_of(const Record& record, std::size_t channel) {
 }
 
 /// Whether lines join every row to the next.
-bool rows_all_joined(const Record& record, double bridge_s) {
-  const std::span<const double> times = record.judged_times_s();
+bool rows_all_joined(const Record& record, double interpolate_max_s) {
+  const std::span<const double> times = record.evaluated_times_s();
   double longest = 0.0;
   for (std::size_t i = 1; i < times.size(); ++i) longest = std::max(longest, times[i] - times[i - 1]);
-  return record.breaks.empty() && longest <= bridge_s + kWindowSlack_s;
+  return record.breaks.empty() && longest <= interpolate_max_s + kWindowSlack_s;
 }
 
-Trace own_trace(const Record& record, std::size_t channel, double bridge_s, bool all_joined, double* room) {
+Trace own_trace(const Record& record, std::size_t channel, double interpolate_max_s, bool all_joined,
+                double* room) {
   Trace trace;
   trace.name = record.channels[channel].name;
   trace.channel = channel;
-  trace.asides = asides_of(record, channel);
-  trace.legs.push_back(load_leg(record, channel, room));
-  const Leg& leg = trace.legs.front();
-  const std::size_t n = leg.t.size();
-  std::vector<Piece> runs = all_joined && leg.rows.empty() && n > 0
-                                ? std::vector<Piece>{{0, leg.t.front(), leg.t.back(), 0, n, 0, n}}
-                                : joined_runs(record, leg, bridge_s);
-  trace.pieces = without(leg, std::move(runs), trace.asides);
+  trace.exclusions = exclusions_of(record, channel);
+  trace.sources.push_back(load_source(record, channel, room));
+  const TraceSource& source = trace.sources.front();
+  const std::size_t n = source.t.size();
+  std::vector<Piece> runs = all_joined && source.rows.empty() && n > 0
+                                ? std::vector<Piece>{{0, source.t.front(), source.t.back(), 0, n, 0, n}}
+                                : joined_runs(record, source, interpolate_max_s);
+  trace.pieces = without(source, std::move(runs), trace.exclusions);
   return trace;
 }
 
 /// Puts the spare behind the main trace where that ends for good.
-std::optional<TakeOver> take_over(const Record& record, Trace& main, const Trace& spare, double bridge_s) {
+std::optional<TakeOver> take_over(const Record& record, Trace& main, const Trace& spare,
+                                  double interpolate_max_s) {
   const bool ever_known = !main.pieces.empty();
   double at = ever_known ? main.pieces.back().to : record.begin_s();
-  if (!main.asides.empty()) at = std::max(std::min(at, main.asides.front().first), record.begin_s());
+  if (!main.exclusions.empty()) at = std::max(std::min(at, main.exclusions.front().first), record.begin_s());
   if (at >= record.end_s() - kWindowSlack_s) return std::nullopt;
 
   TakeOver change{main.channel, spare.channel, at, std::nullopt};
@@ -178,32 +182,33 @@ std::optional<TakeOver> take_over(const Record& record, Trace& main, const Trace
   const std::optional<double> spare_there = temperature_at(spare, at);
   if (main_there && spare_there) change.step_k = *spare_there - *main_there;
 
-  // The reading at that instant is the main one's, even where a stretch put aside begins there.
-  main.pieces = joined_runs(record, main.legs.front(), bridge_s);
+  // The reading at that instant is the main one's, even where a time_range excluded begins there.
+  main.pieces = joined_runs(record, main.sources.front(), interpolate_max_s);
   std::erase_if(main.pieces, [&](const Piece& piece) { return piece.from > at; });
-  if (!main.pieces.empty()) cut_after(main.legs.front(), main.pieces.back(), at, AtCut::kept);
-  main.legs.push_back(spare.legs.front());
-  const Leg& leg = main.legs.back();
+  if (!main.pieces.empty()) cut_after(main.sources.front(), main.pieces.back(), at, AtCut::kept);
+  main.sources.push_back(spare.sources.front());
+  const TraceSource& source = main.sources.back();
   for (Piece piece : spare.pieces) {
     if (piece.to < at || (ever_known && piece.to <= at)) continue;
-    piece.leg = 1;
-    cut_before(leg, piece, at);
+    piece.source = 1;
+    cut_before(source, piece, at);
     main.pieces.push_back(piece);
   }
-  main.asides.clear();  // none begins before the take-over
-  for (Span aside : spare.asides)
-    if (aside.second > at) main.asides.emplace_back(std::max(aside.first, at), aside.second);
+  main.exclusions.clear();  // none begins before the take-over
+  for (Span exclusion : spare.exclusions)
+    if (exclusion.second > at) main.exclusions.emplace_back(std::max(exclusion.first, at), exclusion.second);
   main.take_over_s = at;
   return change;
 }
 
 bool on_the_work(const Channel& channel) {
-  return channel.duty == Duty::control || channel.duty == Duty::monitor || channel.duty == Duty::spare;
+  return channel.role == ThermocoupleRole::control || channel.role == ThermocoupleRole::monitor ||
+         channel.role == ThermocoupleRole::spare;
 }
 
 }  // namespace
 
-TraceSet make_traces(const Record& record, double bridge_s) {
+TraceSet make_traces(const Record& record, double interpolate_max_s) {
   TraceSet set;
   set.of_channel.assign(record.channels.size(), TraceSet::npos);
   std::vector<std::size_t> channels;
@@ -213,7 +218,7 @@ TraceSet make_traces(const Record& record, double bridge_s) {
     channels.push_back(i);
   }
   set.traces.resize(channels.size());
-  const bool all_joined = rows_all_joined(record, bridge_s);
+  const bool all_joined = rows_all_joined(record, interpolate_max_s);
   const std::size_t rows = record.end_row - record.first_row;
   std::vector<double*> rooms(channels.size(), nullptr);
   std::size_t whole = 0;
@@ -227,23 +232,24 @@ TraceSet make_traces(const Record& record, double bridge_s) {
       room += rows;
     }
   }
-  side_by_side(channels.size(), [&](std::size_t i) {
-    set.traces[i] = own_trace(record, channels[i], bridge_s, all_joined, rooms[i]);
+  parallel_for(channels.size(), [&](std::size_t i) {
+    set.traces[i] = own_trace(record, channels[i], interpolate_max_s, all_joined, rooms[i]);
   });
   for (const std::size_t channel : channels) {
     const Channel& spare = record.channels[channel];
-    if (spare.duty != Duty::spare || !spare.spare_for) continue;
+    if (spare.role != ThermocoupleRole::spare || !spare.spare_for) continue;
     const std::size_t main = set.of_channel[*spare.spare_for];
-    if (main == TraceSet::npos || record.channels[*spare.spare_for].duty == Duty::spare) continue;
-    if (auto change = take_over(record, set.traces[main], set.traces[set.of_channel[channel]], bridge_s))
+    if (main == TraceSet::npos || record.channels[*spare.spare_for].role == ThermocoupleRole::spare) continue;
+    if (auto change =
+            take_over(record, set.traces[main], set.traces[set.of_channel[channel]], interpolate_max_s))
       set.take_overs.push_back(*change);
   }
   return set;
 }
 
 std::optional<double> temperature_at(const Trace& trace, double t) {
-  for (const Span& aside : trace.asides)
-    if (t > aside.first && t < aside.second) return std::nullopt;
+  for (const Span& exclusion : trace.exclusions)
+    if (t > exclusion.first && t < exclusion.second) return std::nullopt;
   const auto after = std::upper_bound(trace.pieces.begin(), trace.pieces.end(), t,
                                       [](double at, const Piece& piece) { return at < piece.from; });
   // A take-over leaves two pieces with one instant in common: the earlier one has it.
@@ -251,23 +257,23 @@ std::optional<double> temperature_at(const Trace& trace, double t) {
     --piece;
     if (piece->to < t) break;
     if (piece != trace.pieces.begin() && std::prev(piece)->to >= t) continue;
-    const Leg& leg = trace.legs[piece->leg];
-    const auto lead = leg.t.begin() + static_cast<std::ptrdiff_t>(piece->lead);
-    const auto trail = leg.t.begin() + static_cast<std::ptrdiff_t>(piece->trail);
+    const TraceSource& source = trace.sources[piece->source];
+    const auto lead = source.t.begin() + static_cast<std::ptrdiff_t>(piece->lead);
+    const auto trail = source.t.begin() + static_cast<std::ptrdiff_t>(piece->trail);
     const auto next = std::upper_bound(lead, trail, t);
-    const auto i = static_cast<std::size_t>(next - leg.t.begin());
+    const auto i = static_cast<std::size_t>(next - source.t.begin());
     if (i == piece->lead) return std::nullopt;
-    if (leg.t[i - 1] == t || i == piece->trail) return leg.c[i - 1];
-    return on_line(leg, i - 1, t);
+    if (source.t[i - 1] == t || i == piece->trail) return source.c[i - 1];
+    return on_line(source, i - 1, t);
   }
   return std::nullopt;
 }
 
 std::vector<Span> unknown_spans(const Trace& trace, double from, double to) {
   std::vector<Span> covered;
-  covered.reserve(trace.pieces.size() + trace.asides.size());
+  covered.reserve(trace.pieces.size() + trace.exclusions.size());
   for (const Piece& piece : trace.pieces) covered.emplace_back(piece.from, piece.to);
-  covered.insert(covered.end(), trace.asides.begin(), trace.asides.end());
+  covered.insert(covered.end(), trace.exclusions.begin(), trace.exclusions.end());
   std::sort(covered.begin(), covered.end());
   std::vector<Span> unknown;
   double known_to = from;
@@ -280,13 +286,13 @@ std::vector<Span> unknown_spans(const Trace& trace, double from, double to) {
   return unknown;
 }
 
-std::pair<std::size_t, std::size_t> samples_within(const Leg& leg, const Piece& piece, double from,
+std::pair<std::size_t, std::size_t> samples_within(const TraceSource& source, const Piece& piece, double from,
                                                    double to) {
-  const auto first = leg.t.begin() + static_cast<std::ptrdiff_t>(piece.first);
-  const auto end = leg.t.begin() + static_cast<std::ptrdiff_t>(piece.end);
+  const auto first = source.t.begin() + static_cast<std::ptrdiff_t>(piece.first);
+  const auto end = source.t.begin() + static_cast<std::ptrdiff_t>(piece.end);
   const auto a = std::lower_bound(first, end, from - kSampleSlack_s);
   const auto b = std::upper_bound(a, end, to + kSampleSlack_s);
-  return {static_cast<std::size_t>(a - leg.t.begin()), static_cast<std::size_t>(b - leg.t.begin())};
+  return {static_cast<std::size_t>(a - source.t.begin()), static_cast<std::size_t>(b - source.t.begin())};
 }
 
 }  // namespace soakwright

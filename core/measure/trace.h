@@ -1,8 +1,8 @@
 // One thermocouple's temperature as a function of time: known on pieces of straight lines, unknown elsewhere.
 //
-// A trace has one leg (its own channel) or two (its channel, then the spare that took over). Between two
-// valid samples no further apart than `bridge` the temperature is the line through them; a clock fault, a
-// stretch put aside and a take-over cut lines. Decides nothing about limits.
+// A trace has one source (its own channel) or two (its channel, then the spare that took over). Between two
+// valid samples no further apart than `interpolate_max` the temperature is the line through them; a clock
+// fault, a time_range excluded and a take-over cut lines. Decides nothing about limits.
 #pragma once
 
 #include <cstddef>
@@ -28,8 +28,8 @@ inline constexpr double kWindowSlack_s = 1e-6;
 /// Slack against levels and limits, in degrees Celsius and degrees Celsius per hour.
 inline constexpr double kTemperatureSlack = 1e-6;
 
-/// The valid samples of one channel in the judged rows.
-struct Leg {
+/// The valid samples of one channel in the evaluated rows.
+struct TraceSource {
   std::size_t channel = 0;           ///< index into Record::channels
   std::span<const double> t;         ///< seconds, strictly rising
   std::span<const double> c;         ///< degrees Celsius
@@ -45,10 +45,10 @@ struct Leg {
   }
 };
 
-/// A time of one leg in which the temperature is known: lines through samples [lead, trail), of which
+/// A time of one source in which the temperature is known: lines through samples [lead, trail), of which
 /// [first, end) lie within and count. from == to is a reading with no line on either side.
 struct Piece {
-  std::size_t leg = 0;
+  std::size_t source = 0;
   double from = 0.0;
   double to = 0.0;
   std::size_t first = 0, end = 0;
@@ -58,9 +58,9 @@ struct Piece {
 struct Trace {
   std::string name;
   std::size_t channel = 0;  ///< the main channel
-  std::vector<Leg> legs;
-  std::vector<Piece> pieces;  ///< in time order
-  std::vector<Span> asides;   ///< both ends included, in time order
+  std::vector<TraceSource> sources;
+  std::vector<Piece> pieces;     ///< in time order
+  std::vector<Span> exclusions;  ///< both ends included, in time order
   std::optional<double> take_over_s;
 };
 
@@ -73,29 +73,30 @@ struct TakeOver {
 };
 
 struct TraceSet {
-  std::vector<Trace> traces;            ///< judged, spare and edge channels, in the log's order
+  std::vector<Trace> traces;            ///< evaluated, spare and edge channels, in the log's order
   std::vector<std::size_t> of_channel;  ///< trace of a channel, or npos
   std::vector<TakeOver> take_overs;
-  PageArena whole_columns;  ///< storage behind Leg::c of channels with a reading in every row
+  PageArena whole_columns;  ///< storage behind TraceSource::c of channels with a reading in every row
   static constexpr std::size_t npos = static_cast<std::size_t>(-1);
 };
 
-/// Traces of every channel on the work (judged, spare, edge), spares taken over into their channel's.
-TraceSet make_traces(const Record& record, double bridge_s);
+/// Traces of every channel on the work (evaluated, spare, edge), spares taken over into their channel's.
+TraceSet make_traces(const Record& record, double interpolate_max_s);
 
-/// The temperature at `t`; nothing where unknown or put aside.
+/// The temperature at `t`; nothing where unknown or excluded.
 std::optional<double> temperature_at(const Trace& trace, double t);
 
-/// Times within [from, to] in which the trace is neither known nor put aside, longer than the window slack.
+/// Times within [from, to] in which the trace is neither known nor excluded, longer than the window slack.
 std::vector<Span> unknown_spans(const Trace& trace, double from, double to);
 
 /// On the line through samples i and i + 1.
-inline double on_line(const Leg& leg, std::size_t i, double t) {
-  return leg.c[i] + (leg.c[i + 1] - leg.c[i]) * ((t - leg.t[i]) / (leg.t[i + 1] - leg.t[i]));
+inline double on_line(const TraceSource& source, std::size_t i, double t) {
+  return source.c[i] +
+         (source.c[i + 1] - source.c[i]) * ((t - source.t[i]) / (source.t[i + 1] - source.t[i]));
 }
 
 /// Counted samples of `piece` that belong to [from, to]: a range of sample numbers.
-std::pair<std::size_t, std::size_t> samples_within(const Leg& leg, const Piece& piece, double from,
+std::pair<std::size_t, std::size_t> samples_within(const TraceSource& source, const Piece& piece, double from,
                                                    double to);
 
 }  // namespace soakwright

@@ -30,7 +30,7 @@ std::int64_t bound_on(const std::vector<std::int64_t>& units) {
 RowTicks row_ticks(const Record& record) {
   constexpr double kNanoseconds = 1e9;
   RowTicks rows;
-  const std::span<const double> times = record.judged_times_s();
+  const std::span<const double> times = record.evaluated_times_s();
   rows.ticks.reserve(times.size());
   std::int64_t step = 0;
   for (const double t : times) {
@@ -49,33 +49,33 @@ RowTicks row_ticks(const Record& record) {
   return rows;
 }
 
-IntegerSamples integer_samples(const Record& record, const RowTicks& rows, const Leg& leg, std::size_t first,
-                               std::size_t end) {
+IntegerSamples integer_samples(const Record& record, const RowTicks& rows, const TraceSource& source,
+                               std::size_t first, std::size_t end) {
   IntegerSamples samples;
   samples.base = first;
   samples.tick_s = rows.tick_s;
-  const Readings& readings = record.channels[leg.channel].readings;
+  const Readings& readings = record.channels[source.channel].readings;
   samples.unit_k = readings.kelvin_per_unit();
   if (end <= first) return samples;
   const std::size_t count = end - first;
-  if (leg.rows.empty()) {
-    samples.ticks = std::span{rows.ticks}.subspan(leg.row(first) - record.first_row, count);
+  if (source.rows.empty()) {
+    samples.ticks = std::span{rows.ticks}.subspan(source.row(first) - record.first_row, count);
   } else {
     samples.own_ticks.resize(count);
     for (std::size_t i = 0; i < count; ++i)
-      samples.own_ticks[i] = rows.ticks[leg.row(first + i) - record.first_row];
+      samples.own_ticks[i] = rows.ticks[source.row(first + i) - record.first_row];
     samples.ticks = samples.own_ticks;
   }
-  samples.even_step = leg.rows.empty() && rows.even_step > 0 ? rows.even_step : equal_step(samples.ticks);
-  readings.collect_units(leg.row(first), leg.row(end - 1) + 1, samples.units);
+  samples.even_step = source.rows.empty() && rows.even_step > 0 ? rows.even_step : equal_step(samples.ticks);
+  readings.collect_units(source.row(first), source.row(end - 1) + 1, samples.units);
   samples.largest_unit = bound_on(samples.units);
   return samples;
 }
 
-WindowSlope window_about(const Leg& leg, const IntegerSamples& samples, std::size_t sample, double width_s,
-                         double slope_c_per_h, const WindowShape& shape) {
+WindowSlope window_about(const TraceSource& source, const IntegerSamples& samples, std::size_t sample,
+                         double width_s, double slope_c_per_h, const WindowShape& shape) {
   WindowSlope window;
-  window.at_s = leg.t[sample];
+  window.at_s = source.t[sample];
   window.from_s = window.at_s - width_s / 2.0;
   window.to_s = window.at_s + width_s / 2.0;
   window.slope_c_per_h = slope_c_per_h;

@@ -15,8 +15,8 @@
 
 namespace soakwright {
 
-/// Samples [base, base + size) of a leg as integers: times in ticks, readings in units, and what one of each
-/// is worth.
+/// Samples [base, base + size) of a source as integers: times in ticks, readings in units, and what one of
+/// each is worth.
 struct IntegerSamples {
   std::size_t base = 0;
   std::span<const std::int64_t> ticks;
@@ -32,15 +32,15 @@ struct IntegerSamples {
 
 /// The record's times in the longest tick that all of them are whole multiples of.
 struct RowTicks {
-  std::vector<std::int64_t> ticks;  ///< of the judged rows
+  std::vector<std::int64_t> ticks;  ///< of the evaluated rows
   double tick_s = 1.0;
   std::int64_t even_step = 0;  ///< in ticks where all steps are equal, else 0
 };
 RowTicks row_ticks(const Record& record);
 
-/// Samples [first, end) of a leg; `rows` must outlive them.
-IntegerSamples integer_samples(const Record& record, const RowTicks& rows, const Leg& leg, std::size_t first,
-                               std::size_t end);
+/// Samples [first, end) of a source; `rows` must outlive them.
+IntegerSamples integer_samples(const Record& record, const RowTicks& rows, const TraceSource& source,
+                               std::size_t first, std::size_t end);
 
 /// What a slope was fitted over: its standard error is the readings' noise divided by root_sxx_h.
 struct WindowSlope {
@@ -65,12 +65,13 @@ inline constexpr std::size_t kFewestForSlope = 5;
 /// WindowShape). A window may be left out where sign * slope is not above what of_interest_above(WindowShape)
 /// says, which is asked before the first and again after each visit. Returns whether there is any window.
 template <typename Interest, typename Visit>
-bool visit_windows(const Leg& leg, const IntegerSamples& samples, std::size_t first, std::size_t end,
-                   Span part, double width_s, double sign, Interest&& of_interest_above, Visit&& visit);
+bool visit_windows(const TraceSource& source, const IntegerSamples& samples, std::size_t first,
+                   std::size_t end, Span part, double width_s, double sign, Interest&& of_interest_above,
+                   Visit&& visit);
 
 /// The whole window about a sample that was visited.
-WindowSlope window_about(const Leg& leg, const IntegerSamples& samples, std::size_t sample, double width_s,
-                         double slope_c_per_h, const WindowShape& shape);
+WindowSlope window_about(const TraceSource& source, const IntegerSamples& samples, std::size_t sample,
+                         double width_s, double slope_c_per_h, const WindowShape& shape);
 
 /// The slope over all samples [first, end) of a part; nothing for fewer than five.
 std::optional<WindowSlope> slope_over(const IntegerSamples& samples, std::size_t first, std::size_t end,

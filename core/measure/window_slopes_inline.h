@@ -52,8 +52,8 @@ inline double units_per_tick_to_c_per_h(const IntegerSamples& samples) {
 }
 
 template <typename Sum, typename Visit>
-bool slide(const Leg& leg, const IntegerSamples& samples, std::size_t first, std::size_t end, Span part,
-           double width_s, double sign, Visit&& visit) {
+bool slide(const TraceSource& source, const IntegerSamples& samples, std::size_t first, std::size_t end,
+           Span part, double width_s, double sign, Visit&& visit) {
   const double half = width_s / 2.0;
   const double scale = sign * units_per_tick_to_c_per_h(samples);
   bool any = false;
@@ -63,13 +63,13 @@ bool slide(const Leg& leg, const IntegerSamples& samples, std::size_t first, std
   std::size_t in = first;
   std::size_t out = first;
   for (std::size_t i = first; i < end; ++i) {
-    const double at = leg.t[i];
+    const double at = source.t[i];
     if (at - half < part.first - kWindowSlack_s) continue;
     if (at + half > part.second + kWindowSlack_s) break;
     if (samples.tick(i) - sums.origin > far) sums.move_origin(samples.tick(i));
-    for (; in < end && leg.t[in] <= at + half + kWindowSlack_s; ++in)
+    for (; in < end && source.t[in] <= at + half + kWindowSlack_s; ++in)
       sums.add(samples.tick(in), samples.unit(in));
-    for (; out < in && leg.t[out] < at - half - kWindowSlack_s; ++out)
+    for (; out < in && source.t[out] < at - half - kWindowSlack_s; ++out)
       sums.remove(samples.tick(out), samples.unit(out));
     if (sums.n < static_cast<Sum>(kFewestForSlope)) continue;
     const WindowShape shape = sums.shape();
@@ -87,7 +87,7 @@ struct EvenWindows {
 
 /// Nothing where steps are uneven, or where a window at an edge of the part lacks a sample that the grid has
 /// there (a reading at a take-over is the other channel's): such parts are slid over the long way.
-inline std::optional<EvenWindows> even_windows(const Leg& leg, const IntegerSamples& samples,
+inline std::optional<EvenWindows> even_windows(const TraceSource& source, const IntegerSamples& samples,
                                                std::size_t first, std::size_t end, Span part,
                                                double width_s) {
   if (samples.even_step <= 0) return std::nullopt;
@@ -96,9 +96,9 @@ inline std::optional<EvenWindows> even_windows(const Leg& leg, const IntegerSamp
   EvenWindows windows;
   windows.reach = static_cast<std::size_t>(std::floor((half + kWindowSlack_s) / step_s));
   windows.first = first;
-  while (windows.first < end && leg.t[windows.first] - half < part.first - kWindowSlack_s) ++windows.first;
+  while (windows.first < end && source.t[windows.first] - half < part.first - kWindowSlack_s) ++windows.first;
   windows.last = end - 1;
-  while (windows.last > first && leg.t[windows.last] + half > part.second + kWindowSlack_s) --windows.last;
+  while (windows.last > first && source.t[windows.last] + half > part.second + kWindowSlack_s) --windows.last;
   if (windows.first > windows.last || windows.first < first + windows.reach ||
       windows.last + windows.reach >= end || 2 * windows.reach + 1 < kFewestForSlope)
     return std::nullopt;
@@ -166,18 +166,20 @@ inline bool narrow_enough(const IntegerSamples& samples, std::size_t first, std:
 namespace soakwright {
 
 template <typename Interest, typename Visit>
-bool visit_windows(const Leg& leg, const IntegerSamples& samples, std::size_t first, std::size_t end,
-                   Span part, double width_s, double sign, Interest&& of_interest_above, Visit&& visit) {
+bool visit_windows(const TraceSource& source, const IntegerSamples& samples, std::size_t first,
+                   std::size_t end, Span part, double width_s, double sign, Interest&& of_interest_above,
+                   Visit&& visit) {
   if (end < first + kFewestForSlope || part.second - part.first < width_s - 2 * kWindowSlack_s) return false;
   const bool narrow = window_slopes::narrow_enough(samples, first, end, width_s);
   const auto even =
-      narrow ? window_slopes::even_windows(leg, samples, first, end, part, width_s) : std::nullopt;
+      narrow ? window_slopes::even_windows(source, samples, first, end, part, width_s) : std::nullopt;
   if (even) {
     window_slopes::slide_evenly(samples, *even, sign, of_interest_above, visit);
     return true;
   }
-  if (narrow) return window_slopes::slide<std::int64_t>(leg, samples, first, end, part, width_s, sign, visit);
-  return window_slopes::slide<window_slopes::Wide>(leg, samples, first, end, part, width_s, sign, visit);
+  if (narrow)
+    return window_slopes::slide<std::int64_t>(source, samples, first, end, part, width_s, sign, visit);
+  return window_slopes::slide<window_slopes::Wide>(source, samples, first, end, part, width_s, sign, visit);
 }
 
 }  // namespace soakwright

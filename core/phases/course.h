@@ -6,7 +6,7 @@
 
 namespace soakwright {
 
-/// Phases of the judged group and channels that look wrong (contract section 6).
+/// Phases of the evaluated group and channels that look wrong (contract section 6).
 Course course_of(const Record& record);
 
 }  // namespace soakwright

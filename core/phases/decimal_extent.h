@@ -1,4 +1,5 @@
-// Highest and lowest of several channels in each row of a stretch, as the whole numbers that the log printed.
+// Highest and lowest of several channels in each row of a time_range, as the whole numbers that the log
+// printed.
 #pragma once
 
 #include <cstddef>

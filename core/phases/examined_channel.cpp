@@ -29,7 +29,7 @@ ExaminedChannel examine(const Record& record, const SampledRecord& sampled, cons
   for (std::size_t k = 0; k < sampled.cells(); ++k) {
     // Of three, the middle of all is nearer the truth than that of the other two, of which one may be wrong.
     const CellMiddle& middle = sampled.middles[k];
-    const bool part_of_it = trace < sampled.judged && own.known[k] != 0 && middle.count != kFewForMiddle;
+    const bool part_of_it = trace < sampled.evaluated && own.known[k] != 0 && middle.count != kFewForMiddle;
     if (own.known[k] != 0) known.push_back(own.celsius[k]);
     if (middle.count < (part_of_it ? 2U : 1U)) continue;
     examined.others_known[k] = 1;
@@ -88,7 +88,7 @@ bool run_together(const SampledRecord& sampled, const GroupCourse& course) {
   for (std::size_t look = 0; look < std::min(kLooks, sampled.cells()); ++look) {
     const std::size_t k = look * sampled.cells() / std::min(kLooks, sampled.cells());
     std::vector<double> known;
-    for (std::size_t i = 0; i < sampled.judged; ++i)
+    for (std::size_t i = 0; i < sampled.evaluated; ++i)
       if (sampled.traces[i].known[k] != 0) known.push_back(sampled.traces[i].celsius[k]);
     if (known.size() < 3) continue;  // of two, either may be right
     std::sort(known.begin(), known.end());
@@ -114,7 +114,7 @@ RowsNear rows_near(const ExaminedChannel& examined, double from_s, double to_s) 
   examined.channel().readings.collect(first, last, rows, near.celsius);
   near.times_s.reserve(rows.size());
   near.apart_k.reserve(rows.size());
-  std::vector<std::size_t> cells;  // with others known, around the stretch
+  std::vector<std::size_t> cells;  // with others known, around the time_range
   const std::size_t from_cell = examined.cell_at(from_s);
   for (std::size_t k = from_cell >= 3 ? from_cell - 3 : 0; k < examined.cells(); ++k) {
     if (examined.others_known[k] != 0) cells.push_back(k);

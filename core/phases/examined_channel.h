@@ -16,7 +16,7 @@ struct ExaminedChannel {
   const GroupCourse* course = nullptr;
   std::size_t trace = 0;
   std::vector<double>
-      others_c;  ///< median of the judged channels without this one, by cell; of three, of all
+      others_c;  ///< median of the evaluated channels without this one, by cell; of three, of all
   std::vector<char> others_known;
   double noise_k = 0.0;   ///< standard deviation of a cell
   double lowest_c = 0.0;  ///< of the cells known
@@ -39,7 +39,7 @@ struct ExaminedChannel {
   [[nodiscard]] std::size_t cells_in(double seconds, std::size_t least) const;
   /// First cell not before `time_s`.
   [[nodiscard]] std::size_t cell_at(double time_s) const;
-  /// Marks the cells that touch a stretch.
+  /// Marks the cells that touch a time_range.
   void explain(double from_s, double to_s);
   /// Median of apart_k over the comparable cells of [first, last); `count` becomes their number.
   [[nodiscard]] double median_apart(std::size_t first, std::size_t last, std::size_t& count) const;
@@ -49,10 +49,10 @@ struct ExaminedChannel {
 std::vector<ExaminedChannel> examine_channels(const Record& record, const SampledRecord& sampled,
                                               const GroupCourse& course);
 
-/// Whether the judged channels run together, so that "the others" means something.
+/// Whether the evaluated channels run together, so that "the others" means something.
 bool run_together(const SampledRecord& sampled, const GroupCourse& course);
 
-/// The rows of a channel in a stretch, where it has a reading.
+/// The rows of a channel in a time_range, where it has a reading.
 struct RowsNear {
   std::vector<double> times_s;
   std::vector<double> celsius;

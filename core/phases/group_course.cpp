@@ -126,7 +126,7 @@ std::optional<Plateau> plateau_of(const SampledTrace& trace) {
   return std::nullopt;
 }
 
-/// Median of the judged traces known in a cell but for `trace`; nothing where none is known.
+/// Median of the evaluated traces known in a cell but for `trace`; nothing where none is known.
 std::optional<double> median_of_rest(const SampledRecord& sampled, std::size_t cell, std::size_t trace) {
   const CellMiddle& middle = sampled.middles[cell];
   const SampledTrace& own = sampled.traces[trace];
@@ -175,13 +175,13 @@ bool leads(const SampledRecord& sampled, std::size_t trace, const Plateau& plate
 /// begun.
 std::optional<std::size_t> leader_of(const SampledRecord& sampled, double noise_k) {
   constexpr double kLeastRiseK = 30.0;  // less is a room, not a heating
-  if (sampled.judged < 2) return std::nullopt;
+  if (sampled.evaluated < 2) return std::nullopt;
   std::optional<std::size_t> best;
   std::size_t earliest = sampled.cells();
-  std::vector<std::optional<Plateau>> plateaus(sampled.judged);
-  in_two_threads(sampled.judged, sampled.judged * sampled.cells(),
+  std::vector<std::optional<Plateau>> plateaus(sampled.evaluated);
+  in_two_threads(sampled.evaluated, sampled.evaluated * sampled.cells(),
                  [&](std::size_t i) { plateaus[i] = plateau_of(sampled.traces[i]); });
-  for (std::size_t i = 0; i < sampled.judged; ++i) {
+  for (std::size_t i = 0; i < sampled.evaluated; ++i) {
     const std::optional<Plateau>& plateau = plateaus[i];
     if (!plateau || plateau->rise_k < std::max(kLeastRiseK, 20.0 * noise_k)) continue;
     if (plateau->arrival >= earliest || !leads(sampled, i, *plateau)) continue;
@@ -200,7 +200,7 @@ bool near_ambient(const GroupCourse& course, double celsius) {
 
 GroupCourse group_course(const Record& record, const SampledRecord& sampled) {
   double resolution_k = 0.0;
-  for (std::size_t i = 0; i < sampled.judged; ++i)
+  for (std::size_t i = 0; i < sampled.evaluated; ++i)
     resolution_k = std::max(resolution_k, record.channels[sampled.channels[i]].readings.resolution_k());
   GroupCourse course = points_of(sampled, std::nullopt);
   measure_levels(course, resolution_k);

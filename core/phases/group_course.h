@@ -1,4 +1,4 @@
-// The course of the judged group: one temperature at each time, with what tells noise from movement.
+// The course of the evaluated group: one temperature at each time, with what tells noise from movement.
 //
 // Where the channels move together it is the median of those known. Where one channel drives the others
 // (a shroud or furnace wall around work that follows far behind), their middle shows no plateau until hours

@@ -51,7 +51,7 @@ struct Place {
 
 /// What is left of the block beside the others; in a small group beside its own slope.
 std::vector<Place> places_of(const ExaminedChannel& examined, std::size_t first, std::size_t last) {
-  const bool alone = examined.sampled->judged <= kSmallGroup;
+  const bool alone = examined.sampled->evaluated <= kSmallGroup;
   std::vector<Place> places;
   for (std::size_t k = first; k < last; ++k) {
     if (alone ? examined.known(k) && examined.explained[k] == 0 : examined.comparable(k))

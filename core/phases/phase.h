@@ -12,12 +12,12 @@ struct Phase {
   double start_s = 0.0;
   double end_s = 0.0;
   double rate_c_per_h = 0.0;  ///< mean over the phase; negative where it cools
-  double level_c = 0.0;       ///< median of the judged group's course
+  double level_c = 0.0;       ///< median of the evaluated group's course
   double spread_max_k = 0.0;
 };
 
 struct Suspect {
-  enum class Code { open, stuck, reversed, off_work, noisy, lag };
+  enum class Code { open, stuck, reversed, detached, noisy, lag };
   std::size_t channel = 0;  ///< index into Record::channels
   Code code = Code::stuck;
   double from_s = 0.0;

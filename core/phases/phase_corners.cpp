@@ -10,7 +10,7 @@ namespace soakwright {
 
 namespace {
 
-// The ramp's line is fitted on a stretch of it near the corner, from `near` to `near + wide` away in
+// The ramp's line is fitted on a time_range of it near the corner, from `near` to `near + wide` away in
 // temperature. Leaving a level, the work obeys at once though it lags: the first few kelvin tell when.
 constexpr double kLeaveNearK = 1.0;
 constexpr double kLeaveWideK = 8.0;
@@ -31,12 +31,12 @@ struct Stretch {
   double near_k = 0.0;
   double far_k = 0.0;
   static Stretch of(double height, bool leaving, double noise) {
-    Stretch stretch;
+    Stretch time_range;
     const double arrive = std::clamp(kArriveNearShare * height, kArriveNearLeastK, kArriveNearMostK);
-    stretch.near_k = std::min(std::max(leaving ? kLeaveNearK : arrive, kNearNoises * noise), 0.3 * height);
+    time_range.near_k = std::min(std::max(leaving ? kLeaveNearK : arrive, kNearNoises * noise), 0.3 * height);
     const double wide = leaving ? kLeaveWideK : std::max(kArriveWideShare * height, kArriveWideLeastK);
-    stretch.far_k = std::min(stretch.near_k + std::max(wide, kWideNoises * noise), 0.8 * height);
-    return stretch;
+    time_range.far_k = std::min(time_range.near_k + std::max(wide, kWideNoises * noise), 0.8 * height);
+    return time_range;
   }
 };
 
@@ -85,8 +85,8 @@ class CornerFinder {
     const double far_c = at_start ? runs_[run].end_c : runs_[run].start_c;
     const double height = std::abs(far_c - corner_c);
     const double sign = far_c > corner_c ? 1.0 : -1.0;
-    const Stretch stretch = Stretch::of(height, at_start, course_.noise_k);
-    // From the ramp's far end towards the corner: to the stretch, then along it.
+    const Stretch time_range = Stretch::of(height, at_start, course_.noise_k);
+    // From the ramp's far end towards the corner: to the time_range, then along it.
     const auto away = [&](std::size_t i) { return sign * (course_.celsius[i] - corner_c); };
     const std::ptrdiff_t step = at_start ? -1 : 1;
     const std::size_t neighbour = at_start ? run + 1 : run - 1;
@@ -102,11 +102,11 @@ class CornerFinder {
       return k >= 0 && k < static_cast<std::ptrdiff_t>(course_.points());
     };
     const auto index = [](std::ptrdiff_t k) { return static_cast<std::size_t>(k); };
-    while (inside(i) && away(index(i)) > stretch.far_k) i += step;
+    while (inside(i) && away(index(i)) > time_range.far_k) i += step;
     std::vector<double> t;
     std::vector<double> y;
     std::ptrdiff_t k = i;
-    for (; inside(k) && away(index(k)) > stretch.near_k; k += step) {
+    for (; inside(k) && away(index(k)) > time_range.near_k; k += step) {
       t.push_back(course_.times_s[index(k)]);
       y.push_back(course_.celsius[index(k)]);
     }

@@ -15,7 +15,7 @@ constexpr double kOvershootShare = 0.2;
 constexpr double kOvershootMostK = 60.0;
 // A stop within the swings, at the overshoot's top, is no longer than this many shortest phases.
 constexpr double kTopPhases = 2.0;
-// A departure from a level and back: no deeper than this share of the level's height above ambient ...
+// An excursion from a level and back: no deeper than this share of the level's height above ambient ...
 constexpr double kDipShare = 0.2;
 // ... and no longer than this many shortest phases (40 minutes of a long record).
 constexpr double kDipPhases = 4.0;
@@ -36,7 +36,7 @@ class Runs {
     find_stops();
     for (bool changed = true; changed;) {
       join_alike();
-      changed = absorb_smallest_ramp() || absorb_reversal() || absorb_arrival() || absorb_departure() ||
+      changed = absorb_smallest_ramp() || absorb_reversal() || absorb_arrival() || absorb_excursion() ||
                 drop_short_level() || ebb_into_fall();
     }
     return runs_;
@@ -233,7 +233,7 @@ class Runs {
   }
 
   /// Level, away and back, the same level: a dip, or a hump.
-  bool absorb_departure() {
+  bool absorb_excursion() {
     for (std::size_t i = 0; i + 2 < runs_.size(); ++i) {
       if (runs_[i].ramp()) continue;
       double low = runs_[i].end_c;

@@ -26,15 +26,15 @@ struct Extent {
   }
 };
 
-/// Those of a channel's asides that touch the rows [first, last).
-std::vector<const Aside*> asides_in(const Record& record, std::size_t channel, std::size_t first,
-                                    std::size_t last) {
-  std::vector<const Aside*> asides;
-  for (const Aside& aside : record.asides)
-    if (aside.channel == channel && aside.to_s >= record.times_s[first] &&
-        aside.from_s <= record.times_s[last - 1])
-      asides.push_back(&aside);
-  return asides;
+/// Those of a channel's exclusions that touch the rows [first, last).
+std::vector<const Exclusion*> exclusions_in(const Record& record, std::size_t channel, std::size_t first,
+                                            std::size_t last) {
+  std::vector<const Exclusion*> exclusions;
+  for (const Exclusion& exclusion : record.exclusions)
+    if (exclusion.channel == channel && exclusion.to_s >= record.times_s[first] &&
+        exclusion.from_s <= record.times_s[last - 1])
+      exclusions.push_back(&exclusion);
+  return exclusions;
 }
 
 /// Highest less lowest of the row in [first, last) where that is most; 0 where no two are known in any.
@@ -47,13 +47,13 @@ double widest_of_any(const Record& record, const std::vector<std::size_t>& chann
     rows.clear();
     celsius.clear();
     record.channels[c].readings.collect(first, last, rows, celsius);
-    const std::vector<const Aside*> asides = asides_in(record, c, first, last);
+    const std::vector<const Exclusion*> exclusions = exclusions_in(record, c, first, last);
     for (std::size_t i = 0; i < rows.size(); ++i) {
       const double at = record.times_s[rows[i]];
-      const bool put_aside = std::any_of(asides.begin(), asides.end(), [at](const Aside* aside) {
-        return at >= aside->from_s && at <= aside->to_s;
-      });
-      if (!put_aside) extent.take(rows[i] - first, celsius[i]);
+      const bool excluded = std::any_of(
+          exclusions.begin(), exclusions.end(),
+          [at](const Exclusion* exclusion) { return at >= exclusion->from_s && at <= exclusion->to_s; });
+      if (!excluded) extent.take(rows[i] - first, celsius[i]);
     }
   }
   double most = 0.0;
@@ -61,7 +61,7 @@ double widest_of_any(const Record& record, const std::vector<std::size_t>& chann
   return most;
 }
 
-/// The same where all channels are decimals of one scale and none is put aside here.
+/// The same where all channels are decimals of one scale and none is excluded here.
 double widest_of_decimals(const Record& record, const std::vector<std::size_t>& channels,
                           const DecimalScale& scale, std::size_t first, std::size_t last) {
   DecimalExtent extent(last - first);
@@ -92,8 +92,9 @@ double spread_within(const Record& record, const std::vector<std::size_t>& chann
   double most = 0.0;
   for (std::size_t begin = first; begin < last; begin += kRowsAtOnce) {
     const std::size_t end = std::min(begin + kRowsAtOnce, last);
-    const bool whole = std::all_of(channels.begin(), channels.end(),
-                                   [&](std::size_t c) { return asides_in(record, c, begin, end).empty(); });
+    const bool whole = std::all_of(channels.begin(), channels.end(), [&](std::size_t c) {
+      return exclusions_in(record, c, begin, end).empty();
+    });
     most = std::max(most, scale != nullptr && whole ? widest_of_decimals(record, channels, *scale, begin, end)
                                                     : widest_of_any(record, channels, begin, end));
   }
@@ -105,13 +106,13 @@ double spread_within(const Record& record, const std::vector<std::size_t>& chann
 void measure_spread(const Record& record, std::vector<Phase>& phases) {
   std::vector<std::size_t> channels;
   for (std::size_t c = 0; c < record.channels.size(); ++c)
-    if (record.channels[c].judged()) channels.push_back(c);
+    if (record.channels[c].evaluated()) channels.push_back(c);
   // Half of the rows each, and not of the phases, which are of any length.
   const std::size_t middle = record.first_row + (record.end_row - record.first_row) / 2;
   std::array<std::vector<double>, 2> most;
   in_two_threads(2, (record.end_row - record.first_row) * channels.size(), [&](std::size_t half) {
     for (const Phase& phase : phases) {
-      const auto times = record.judged_times_s();
+      const auto times = record.evaluated_times_s();
       const auto from = std::lower_bound(times.begin(), times.end(), phase.start_s) - times.begin();
       const auto to = std::upper_bound(times.begin(), times.end(), phase.end_s) - times.begin();
       const std::size_t first = record.first_row + static_cast<std::size_t>(from);

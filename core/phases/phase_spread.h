@@ -1,4 +1,4 @@
-// The largest spread of the judged group within each phase, over every row and not a sample of them.
+// The largest spread of the evaluated group within each phase, over every row and not a sample of them.
 #pragma once
 
 #include <vector>
@@ -8,8 +8,8 @@
 
 namespace soakwright {
 
-/// Fills spread_max_k of each phase: highest less lowest of the judged channels known in a row and not put
-/// aside. Where fewer than two are known all through, it is 0.
+/// Fills spread_max_k of each phase: highest less lowest of the evaluated channels known in a row and not put
+/// exclusion. Where fewer than two are known all through, it is 0.
 void measure_spread(const Record& record, std::vector<Phase>& phases);
 
 }  // namespace soakwright

@@ -10,8 +10,8 @@ namespace soakwright {
 
 namespace {
 
-constexpr std::size_t kRowsPerCell = 3;  // the smallest number with a median that drops one wild reading
-constexpr std::size_t kMostBridged = 3;  // cells
+constexpr std::size_t kRowsPerCell = 3;       // the smallest number with a median that drops one wild reading
+constexpr std::size_t kMostInterpolated = 3;  // cells
 
 /// The rows of all cells in one list, and where in it each cell begins; one entry more for the end.
 struct CellRows {
@@ -40,7 +40,7 @@ SampledTrace trace_of(const Channel& channel, const CellRows& cells) {
   SampledTrace trace;
   trace.celsius.resize(count);
   trace.known.resize(count);
-  trace.aside.resize(count);
+  trace.exclusion.resize(count);
   std::vector<double> readings(cells.rows.size());
   channel.readings.celsius_at(cells.rows, readings.data());
   for (std::size_t k = 0; k < count; ++k) {
@@ -54,18 +54,18 @@ SampledTrace trace_of(const Channel& channel, const CellRows& cells) {
   return trace;
 }
 
-/// Judged channels first, then spares and the heated band's edge. Air, set point and what is off are not the
-/// work.
-std::vector<std::size_t> channels_on_work(const Record& record, std::size_t& judged) {
+/// Evaluated channels first, then spares and the heated band's edge. Air, set point and what is off are not
+/// the work.
+std::vector<std::size_t> channels_on_work(const Record& record, std::size_t& evaluated) {
   std::vector<std::size_t> channels;
   for (std::size_t c = 0; c < record.channels.size(); ++c)
-    if (record.channels[c].judged()) channels.push_back(c);
-  judged = channels.size();
+    if (record.channels[c].evaluated()) channels.push_back(c);
+  evaluated = channels.size();
   for (std::size_t c = 0; c < record.channels.size(); ++c) {
     const Channel& channel = record.channels[c];
-    const bool on_work =
-        channel.duty == Duty::control || channel.duty == Duty::monitor || channel.duty == Duty::spare;
-    if (on_work && !channel.judged()) channels.push_back(c);
+    const bool on_work = channel.role == ThermocoupleRole::control ||
+                         channel.role == ThermocoupleRole::monitor || channel.role == ThermocoupleRole::spare;
+    if (on_work && !channel.evaluated()) channels.push_back(c);
   }
   return channels;
 }
@@ -97,32 +97,32 @@ CellRows divide(const Record& record, SampledRecord& sampled, std::size_t cells)
   return rows_of;
 }
 
-/// Cells that an aside touches are put aside whole.
-void put_aside(const Record& record, SampledRecord& sampled) {
+/// Cells that an exclusion touches are excluded whole.
+void excluded(const Record& record, SampledRecord& sampled) {
   const double reach = 0.5 * sampled.step_s;
-  for (const Aside& aside : record.asides) {
-    const auto at = std::find(sampled.channels.begin(), sampled.channels.end(), aside.channel);
+  for (const Exclusion& exclusion : record.exclusions) {
+    const auto at = std::find(sampled.channels.begin(), sampled.channels.end(), exclusion.channel);
     if (at == sampled.channels.end()) continue;
     SampledTrace& trace = sampled.traces[static_cast<std::size_t>(at - sampled.channels.begin())];
     for (std::size_t k = 0; k < sampled.cells(); ++k)
-      if (sampled.times_s[k] + reach >= aside.from_s && sampled.times_s[k] - reach <= aside.to_s) {
+      if (sampled.times_s[k] + reach >= exclusion.from_s && sampled.times_s[k] - reach <= exclusion.to_s) {
         trace.known[k] = 0;
-        trace.aside[k] = 1;
+        trace.exclusion[k] = 1;
       }
   }
 }
 
 /// Lost readings of a cell or few lie on the line between their neighbours: else the middle of a small group
 /// would jump by its spread each time that one of them is lost.
-void bridge(SampledTrace& trace, const std::vector<double>& times_s) {
+void interpolate_max(SampledTrace& trace, const std::vector<double>& times_s) {
   std::size_t last = trace.known.size();  // known cell before
   for (std::size_t k = 0; k < trace.known.size(); ++k) {
     if (trace.known[k] == 0) continue;
-    const bool near = last < k && k - last <= kMostBridged + 1;
-    const bool aside = near && std::any_of(trace.aside.begin() + static_cast<std::ptrdiff_t>(last),
-                                           trace.aside.begin() + static_cast<std::ptrdiff_t>(k),
-                                           [](char cell) { return cell != 0; });
-    if (near && !aside)
+    const bool near = last < k && k - last <= kMostInterpolated + 1;
+    const bool exclusion = near && std::any_of(trace.exclusion.begin() + static_cast<std::ptrdiff_t>(last),
+                                               trace.exclusion.begin() + static_cast<std::ptrdiff_t>(k),
+                                               [](char cell) { return cell != 0; });
+    if (near && !exclusion)
       for (std::size_t i = last + 1; i < k; ++i) {
         const double share = (times_s[i] - times_s[last]) / (times_s[k] - times_s[last]);
         trace.celsius[i] = trace.celsius[last] + share * (trace.celsius[k] - trace.celsius[last]);
@@ -151,7 +151,7 @@ CellMiddle middle_of(std::vector<double>& known) {
 SampledRecord sample_record(const Record& record, std::size_t most_cells) {
   SampledRecord sampled;
   const std::size_t rows = record.end_row - record.first_row;
-  sampled.channels = channels_on_work(record, sampled.judged);
+  sampled.channels = channels_on_work(record, sampled.evaluated);
   if (rows < 2 || sampled.channels.empty()) return sampled;
   sampled.begin_s = record.begin_s();
   sampled.end_s = record.end_s();
@@ -163,8 +163,8 @@ SampledRecord sample_record(const Record& record, std::size_t most_cells) {
   in_two_threads(sampled.traces.size(), cells * sampled.traces.size(), [&](std::size_t i) {
     sampled.traces[i] = trace_of(record.channels[sampled.channels[i]], rows_of);
   });
-  put_aside(record, sampled);
-  for (SampledTrace& trace : sampled.traces) bridge(trace, sampled.times_s);
+  excluded(record, sampled);
+  for (SampledTrace& trace : sampled.traces) interpolate_max(trace, sampled.times_s);
   find_middles(sampled);
   return sampled;
 }
@@ -172,11 +172,11 @@ SampledRecord sample_record(const Record& record, std::size_t most_cells) {
 void find_middles(SampledRecord& sampled) {
   sampled.middles.assign(sampled.cells(), {});
   const std::size_t half = sampled.cells() / 2;
-  in_two_threads(2, sampled.cells() * sampled.judged, [&](std::size_t part) {
+  in_two_threads(2, sampled.cells() * sampled.evaluated, [&](std::size_t part) {
     std::vector<double> known;
     for (std::size_t k = part == 0 ? 0 : half; k < (part == 0 ? half : sampled.cells()); ++k) {
       known.clear();
-      for (std::size_t i = 0; i < sampled.judged; ++i)
+      for (std::size_t i = 0; i < sampled.evaluated; ++i)
         if (sampled.traces[i].known[k] != 0) known.push_back(sampled.traces[i].celsius[k]);
       sampled.middles[k] = middle_of(known);
     }

@@ -99,7 +99,7 @@ double least_jump_k(const ExaminedChannel& examined) {
   return std::max({kLeastJumpK, kLeastJumpShare * examined.course->range_k, kJumpNoises * examined.noise_k});
 }
 
-double onset_of_departure(const ExaminedChannel& examined, double from_s, double to_s, double before_k,
+double onset_of_excursion(const ExaminedChannel& examined, double from_s, double to_s, double before_k,
                           double jump_k) {
   const RowsNear rows = rows_near(examined, from_s, to_s);
   if (rows.apart_k.empty()) return to_s;
@@ -153,7 +153,7 @@ std::vector<SuddenStep> sudden_steps(const ExaminedChannel& examined) {
         step.peak_k = examined.apart_k(i) - step.before_k;
     k = last + 1;
     if (count == 0 || step.jump_k * surprises[last] <= 0.0) continue;  // gone again at once: a wild reading
-    step.onset_s = onset_of_departure(examined, examined.time_s(step.before) - examined.sampled->step_s,
+    step.onset_s = onset_of_excursion(examined, examined.time_s(step.before) - examined.sampled->step_s,
                                       examined.time_s(step.after), step.before_k, step.jump_k);
     steps.push_back(step);
   }

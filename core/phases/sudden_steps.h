@@ -25,7 +25,7 @@ double least_jump_k(const ExaminedChannel& examined);
 
 /// Where a channel begins to leave the distance `before_k` from the others, in direction `sign`, between two
 /// times.
-double onset_of_departure(const ExaminedChannel& examined, double from_s, double to_s, double before_k,
+double onset_of_excursion(const ExaminedChannel& examined, double from_s, double to_s, double before_k,
                           double jump_k);
 
 }  // namespace soakwright

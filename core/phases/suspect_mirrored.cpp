@@ -34,7 +34,7 @@ Seen seen_in(const ExaminedChannel& examined, std::size_t cell) {
   return mirrored ? Seen::mirrored : Seen::right;
 }
 
-/// The longest stretch of cells [first, last] that starts and ends mirrored and is nearly all so.
+/// The longest time_range of cells [first, last] that starts and ends mirrored and is nearly all so.
 struct Stretch {
   std::size_t first = 0;
   std::size_t last = 0;
@@ -71,8 +71,8 @@ std::vector<Suspect> find_mirrored(const ExaminedChannel& examined, const std::v
   std::vector<Seen> seen;
   seen.reserve(examined.cells());
   for (std::size_t k = 0; k < examined.cells(); ++k) seen.push_back(seen_in(examined, k));
-  const Stretch stretch = longest_mirrored(seen);
-  if (stretch.mirrored < kFewestCells) return {};
+  const Stretch time_range = longest_mirrored(seen);
+  if (time_range.mirrored < kFewestCells) return {};
   Suspect suspect;
   suspect.channel = examined.index();
   suspect.code = Suspect::Code::reversed;
@@ -82,18 +82,19 @@ std::vector<Suspect> find_mirrored(const ExaminedChannel& examined, const std::v
     return std::count(seen.begin() + static_cast<std::ptrdiff_t>(first),
                       seen.begin() + static_cast<std::ptrdiff_t>(last), Seen::right) > 0;
   };
-  if (right_in(0, stretch.first)) {
-    suspect.from_s = examined.time_s(stretch.first);
+  if (right_in(0, time_range.first)) {
+    suspect.from_s = examined.time_s(time_range.first);
     for (const SuddenStep& step : steps)
-      if (step.before < stretch.first && step.after + kFewestCells >= stretch.first && step.jump_k < 0.0 &&
+      if (step.before < time_range.first && step.after + kFewestCells >= time_range.first &&
+          step.jump_k < 0.0 &&
           std::abs(step.before_k) <=
               kRightFirstShare * (examined.others_c[step.before] - examined.course->ambient_c))
         suspect.from_s = step.onset_s;
   }
-  if (right_in(stretch.last + 1, seen.size())) suspect.to_s = examined.time_s(stretch.last);
-  suspect.text = "Reads " + celsius_text(examined.celsius(stretch.first)) +
+  if (right_in(time_range.last + 1, seen.size())) suspect.to_s = examined.time_s(time_range.last);
+  suspect.text = "Reads " + celsius_text(examined.celsius(time_range.first)) +
                  ", far below ambient, while the others stand at " +
-                 celsius_text(examined.others_c[stretch.first]) + ": connected the wrong way round?";
+                 celsius_text(examined.others_c[time_range.first]) + ": connected the wrong way round?";
   return {suspect};
 }
 

@@ -12,7 +12,8 @@ namespace soakwright {
 
 namespace {
 
-constexpr std::size_t kBlock = 8;  // cells: enough for a figure, few enough to find a stretch of a hundredth
+constexpr std::size_t kBlock =
+    8;  // cells: enough for a figure, few enough to find a time_range of a hundredth
 // The block's figure is this quantile of its second differences, so that a weld run's heat (one or two of
 // them) does not count and a contact that fails now and then does. It is that many deviations of a normal
 // distribution.
@@ -42,7 +43,7 @@ constexpr double kWildest = 8.0;  // a wild reading among quiet ones counts as f
 // there.
 constexpr std::size_t kQuietRows = 8;
 constexpr double kDrift = 3.0;
-// Quiet blocks within a noisy stretch that do not end it.
+// Quiet blocks within a noisy time_range that do not end it.
 constexpr std::size_t kForgiven = 2;
 
 /// Index at which the scatter changes from `before` to `after`: the likeliest under normal noise.
@@ -152,20 +153,20 @@ Scatter scatter_of(const ExaminedChannel& examined) {
   return scatter;
 }
 
-Scatter usual_scatter(const std::vector<Scatter>& judged) {
+Scatter usual_scatter(const std::vector<Scatter>& evaluated) {
   Scatter usual;
-  if (judged.empty()) return usual;
-  if (judged.size() == 1) {
+  if (evaluated.empty()) return usual;
+  if (evaluated.size() == 1) {
     std::vector<double> known;
-    for (const double figure : judged.front())
+    for (const double figure : evaluated.front())
       if (figure >= 0.0) known.push_back(figure);
     std::sort(known.begin(), known.end());
     const auto at = static_cast<std::size_t>(kQuietBlocks * static_cast<double>(known.size()));
-    return Scatter(judged.front().size(), known.empty() ? -1.0 : known[at]);
+    return Scatter(evaluated.front().size(), known.empty() ? -1.0 : known[at]);
   }
-  for (std::size_t b = 0; b < judged.front().size(); ++b) {
+  for (std::size_t b = 0; b < evaluated.front().size(); ++b) {
     std::vector<double> known;
-    for (const Scatter& scatter : judged)
+    for (const Scatter& scatter : evaluated)
       if (scatter[b] >= 0.0) known.push_back(scatter[b]);
     std::sort(known.begin(), known.end());
     // The lower middle: of two channels the quieter one is the measure.
@@ -229,7 +230,7 @@ std::vector<Suspect> find_noisy(const ExaminedChannel& examined, const Scatter& 
     suspect.to_s = to_end ? examined.sampled->end_s
                           : change_s(examined, examined.time_s(cell(late_inside)),
                                      examined.time_s(cell(last + 3)), quiet_row_k, row * noisy_k, false);
-    if (suspect.to_s <= suspect.from_s) {  // too short a stretch to say where within its cells
+    if (suspect.to_s <= suspect.from_s) {  // too short a time_range to say where within its cells
       suspect.from_s = examined.time_s(cell(first));
       suspect.to_s = examined.time_s(cell(last + 1));
     }

@@ -11,8 +11,8 @@ namespace soakwright {
 /// Scatter of a channel over time: one figure for each block of cells; nothing known where negative.
 using Scatter = std::vector<double>;
 Scatter scatter_of(const ExaminedChannel& examined);
-/// The middle of the judged channels' scatter, block by block.
-Scatter usual_scatter(const std::vector<Scatter>& judged);
+/// The middle of the evaluated channels' scatter, block by block.
+Scatter usual_scatter(const std::vector<Scatter>& evaluated);
 
 std::vector<Suspect> find_noisy(const ExaminedChannel& examined, const Scatter& own, const Scatter& usual);
 

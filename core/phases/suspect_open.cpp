@@ -35,7 +35,7 @@ double shortest_s(const ExaminedChannel& examined) {
                   std::min(kLeastMostS, kLeastShareOfRecord * examined.sampled->duration_s()));
 }
 
-struct RowStretch {
+struct RowRange {
   std::size_t first = 0;
   std::size_t last = 0;  ///< included
   /// Time that its rows stand for: what the recorder left out altogether is no one channel's.
@@ -44,11 +44,11 @@ struct RowStretch {
   }
 };
 
-/// Rows of the record around the stretch of cells [first, last) for which `belongs` holds, from its middle
+/// Rows of the record around the time_range of cells [first, last) for which `belongs` holds, from its middle
 /// outwards.
 template <typename Belongs>
-RowStretch stretch_of_rows(const ExaminedChannel& examined, std::size_t first, std::size_t last,
-                           const Belongs& belongs) {
+RowRange range_of_rows(const ExaminedChannel& examined, std::size_t first, std::size_t last,
+                       const Belongs& belongs) {
   const std::vector<double>& times = examined.record->times_s;
   const double middle_s = 0.5 * (examined.time_s(first) + examined.time_s(last - 1));
   const auto begin = times.begin() + static_cast<std::ptrdiff_t>(examined.record->first_row);
@@ -61,12 +61,12 @@ RowStretch stretch_of_rows(const ExaminedChannel& examined, std::size_t first, s
   return {from, to};
 }
 
-Suspect open_suspect(const ExaminedChannel& examined, const RowStretch& stretch, std::string text) {
+Suspect open_suspect(const ExaminedChannel& examined, const RowRange& time_range, std::string text) {
   Suspect suspect;
   suspect.channel = examined.index();
   suspect.code = Suspect::Code::open;
-  suspect.from_s = examined.record->times_s[stretch.first];
-  suspect.to_s = examined.record->times_s[stretch.last];
+  suspect.from_s = examined.record->times_s[time_range.first];
+  suspect.to_s = examined.record->times_s[time_range.last];
   suspect.text = std::move(text);
   return suspect;
 }
@@ -79,9 +79,9 @@ std::vector<Suspect> find_missing(const ExaminedChannel& examined) {
   const Readings& readings = examined.channel().readings;
   if (readings.complete()) return found;
   const auto missing = [&](std::size_t k) {
-    return trace.known[k] == 0 && trace.aside[k] == 0 &&
+    return trace.known[k] == 0 && trace.exclusion[k] == 0 &&
            (examined.sampled->rowless[k] != 0 || examined.others_known[k] != 0 ||
-            examined.sampled->judged < 2);
+            examined.sampled->evaluated < 2);
   };
   for (std::size_t k = 0; k < examined.cells();) {
     if (!missing(k) || examined.sampled->rowless[k] != 0) {
@@ -90,12 +90,12 @@ std::vector<Suspect> find_missing(const ExaminedChannel& examined) {
     }
     std::size_t last = k;
     while (last < examined.cells() && missing(last)) ++last;
-    const RowStretch stretch = stretch_of_rows(
-        examined, k, last, [&](std::size_t row) { return !readings.celsius(row).has_value(); });
+    const RowRange time_range =
+        range_of_rows(examined, k, last, [&](std::size_t row) { return !readings.celsius(row).has_value(); });
     k = last;
-    const double seconds = stretch.seconds(examined.record->interval_s);
+    const double seconds = time_range.seconds(examined.record->interval_s);
     if (seconds < shortest_s(examined)) continue;
-    found.push_back(open_suspect(examined, stretch,
+    found.push_back(open_suspect(examined, time_range,
                                  "No reading for " + length_text(0.0, seconds) +
                                      " while the recorder ran: open circuit or not connected."));
   }
@@ -108,7 +108,7 @@ std::vector<Suspect> find_standing_far_off(const ExaminedChannel& examined) {
   if (course.points() == 0) return found;
   const double top = course.highest_c + std::max(kBeyondTopK, kBeyondTopShare * course.range_k);
   const double bottom = std::min(course.lowest_c, course.ambient_c) - kBelowLowestK;
-  const bool alone = examined.sampled->judged < 2;  // then only what no work has at all
+  const bool alone = examined.sampled->evaluated < 2;  // then only what no work has at all
   const double standing = std::max(kStandingK, 1.5 * examined.digit_k);
   if (!alone && examined.highest_c <= top && examined.lowest_c >= bottom) return found;
   for (std::size_t k = 0; k < examined.cells();) {
@@ -137,15 +137,15 @@ std::vector<Suspect> find_standing_far_off(const ExaminedChannel& examined) {
       k = last;
       continue;
     }
-    const RowStretch stretch = stretch_of_rows(examined, k, last, [&](std::size_t row) {
+    const RowRange time_range = range_of_rows(examined, k, last, [&](std::size_t row) {
       const auto celsius = examined.channel().readings.celsius(row);
       return celsius && std::abs(*celsius - value) <= 2.0 * standing;
     });
-    k = std::max(last, examined.cell_at(examined.record->times_s[stretch.last]));
-    const double seconds = stretch.seconds(examined.record->interval_s);
+    k = std::max(last, examined.cell_at(examined.record->times_s[time_range.last]));
+    const double seconds = time_range.seconds(examined.record->interval_s);
     if (seconds < kStandingTimes * shortest_s(examined)) continue;
     found.push_back(
-        open_suspect(examined, stretch,
+        open_suspect(examined, time_range,
                      "Stands at " + celsius_text(value) + " for " + length_text(0.0, seconds) +
                          (alone ? ", where no work is: " : ", where none of the others ever is: ") +
                          "a recorder's value for an open circuit."));

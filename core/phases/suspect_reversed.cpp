@@ -119,7 +119,7 @@ std::vector<Suspect> find_reversed(const ExaminedChannel& examined, const std::v
   while (best_first > 0 && !looks[best_first - 1].with_the_others()) --best_first;
   // Of two channels that run against each other the one that goes below ambient while the other heats is
   // wrong.
-  if (examined.sampled->judged <= 2) {
+  if (examined.sampled->evaluated <= 2) {
     double lowest_c = examined.celsius(looks[best_first].first);
     for (std::size_t k = looks[best_first].first; k <= looks[best_last - 1].last; ++k)
       if (examined.known(k)) lowest_c = std::min(lowest_c, examined.celsius(k));
@@ -146,7 +146,7 @@ std::vector<Suspect> find_reversed(const ExaminedChannel& examined, const std::v
     std::size_t count = 0;
     const double before_k = examined.median_apart(before.first, before.first + 8, count);
     const double onset =
-        onset_of_departure(examined, examined.time_s(before.first), examined.time_s(first.last), before_k,
+        onset_of_excursion(examined, examined.time_s(before.first), examined.time_s(first.last), before_k,
                            first.own_k - first.others_k);
     suspect.from_s = step_within(examined.time_s(before.first), examined.time_s(first.last), onset);
     // Far below zero a reading is none: what went missing since the last look that was right belongs to it.

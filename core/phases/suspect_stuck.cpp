@@ -42,12 +42,12 @@ struct Still {
   std::size_t last = 0;   ///< one past the end
 };
 
-/// Longest stretches of comparable cells in which the channel stays within `range_k`, none inside another.
-std::vector<Still> still_stretches(const ExaminedChannel& examined, double range_k) {
+/// Longest time_ranges of comparable cells in which the channel stays within `range_k`, none inside another.
+std::vector<Still> still_time_ranges(const ExaminedChannel& examined, double range_k) {
   std::vector<std::size_t> cells;
   for (std::size_t k = 0; k < examined.cells(); ++k)
     if (examined.comparable(k)) cells.push_back(k);
-  std::vector<Still> stretches;
+  std::vector<Still> time_ranges;
   for (std::size_t i = 0; i < cells.size();) {
     double low = examined.celsius(cells[i]);
     double high = low;
@@ -59,7 +59,7 @@ std::vector<Still> still_stretches(const ExaminedChannel& examined, double range
       high = std::max(high, celsius);
     }
     // As much of what was before as still fits: the first cell may have been one on the way.
-    stretches.push_back({cells[i], cells[j - 1] + 1});
+    time_ranges.push_back({cells[i], cells[j - 1] + 1});
     if (j >= cells.size()) break;
     // Begin the next at the earliest cell that leaves room for cell j.
     std::size_t next = j;
@@ -74,10 +74,10 @@ std::vector<Still> still_stretches(const ExaminedChannel& examined, double range
     }
     i = next;
   }
-  return stretches;
+  return time_ranges;
 }
 
-/// Lowest and highest of the others in the stretch.
+/// Lowest and highest of the others in the time_range.
 struct Movement {
   double low_c = 0.0;
   double high_c = 0.0;
@@ -98,11 +98,11 @@ double noise_of_others(const ExaminedChannel& examined, const Still& still) {
   return noise_of(std::span<const double>{examined.others_c}.subspan(still.first, still.last - still.first));
 }
 
-/// Whether most of the other judged channels move, and not only their middle because a few do.
+/// Whether most of the other evaluated channels move, and not only their middle because a few do.
 bool most_others_move(const ExaminedChannel& examined, const Still& still, double moved_k) {
   std::size_t all = 0;
   std::size_t moving = 0;
-  for (std::size_t i = 0; i < examined.sampled->judged; ++i) {
+  for (std::size_t i = 0; i < examined.sampled->evaluated; ++i) {
     if (i == examined.trace) continue;
     const SampledTrace& trace = examined.sampled->traces[i];
     double low = 0.0;
@@ -135,7 +135,7 @@ double away_of_others_s(const ExaminedChannel& examined, const Still& still, dou
   return static_cast<double>(sorted.size() - most) * examined.sampled->step_s;
 }
 
-/// Share of neighbouring cells outside the stretch that show the same value though nothing moves.
+/// Share of neighbouring cells outside the time_range that show the same value though nothing moves.
 double share_of_equals(const ExaminedChannel& examined, const Still& still) {
   std::size_t equal = 0;
   std::size_t all = 0;
@@ -215,7 +215,7 @@ std::vector<Suspect> find_stuck(const ExaminedChannel& examined, const std::vect
   const double away_s = std::min(kAwayShare * examined.sampled->duration_s(), kAwayMostS);
   for (const bool exact : {true, false}) {
     const double range_k = exact ? exact_k : still_k;
-    for (const Still& still : still_stretches(examined, range_k)) {
+    for (const Still& still : still_time_ranges(examined, range_k)) {
       if (still.last - still.first < 3) continue;
       const Movement movement = movement_of_others(examined, still);
       if (movement.range_k() < (exact ? kMovedExactK : kInexactTimes * moved_k)) continue;

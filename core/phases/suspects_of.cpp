@@ -5,7 +5,7 @@
 // 4. find_standing_far_off(): a reading where no work can be
 // 5. find_noisy(): scatters
 // 6. find_stuck(): does not move, without having fallen there
-// 7. find_off_work(): a sudden step that stays
+// 7. find_detached(): a sudden step that stays
 // In a small group then again without the one that is surely faulty.
 #include "core/phases/suspects_of.h"
 
@@ -15,9 +15,9 @@
 
 #include "core/phases/examined_channel.h"
 #include "core/phases/sudden_steps.h"
+#include "core/phases/suspect_detached.h"
 #include "core/phases/suspect_lag.h"
 #include "core/phases/suspect_noisy.h"
-#include "core/phases/suspect_off_work.h"
 #include "core/phases/suspect_open.h"
 #include "core/phases/suspect_reversed.h"
 #include "core/phases/suspect_stuck.h"
@@ -49,7 +49,7 @@ std::vector<Suspect> faults_of(ExaminedChannel& examined, const Scatter& own, co
   const std::vector<Suspect> missing = find_missing(examined);
   if (together) {
     const bool comparable =
-        examined.sampled->judged >= kFewestForLag && examined.channel().zone == Zone::soak;
+        examined.sampled->evaluated >= kFewestForLag && examined.channel().zone == Zone::soak;
     if (comparable) take(examined, found, find_lag(examined));
     if (found.empty()) take(examined, found, find_reversed(examined, sudden_steps(examined)));
   }
@@ -61,7 +61,7 @@ std::vector<Suspect> faults_of(ExaminedChannel& examined, const Scatter& own, co
   const std::vector<Suspect> stuck = find_stuck(examined, steps);
   take(examined, found, stuck);
   if (!stuck.empty()) steps = sudden_steps(examined);  // its end is no longer a step
-  take(examined, found, find_off_work(examined, steps));
+  take(examined, found, find_detached(examined, steps));
   return found;
 }
 
@@ -74,13 +74,13 @@ void look_at_all(const Record& record, const SampledRecord& sampled, const Group
   std::vector<Scatter> scatter(all.size());
   in_two_threads(all.size(), size, [&](std::size_t i) { scatter[i] = scatter_of(all[i]); });
   const Scatter usual =
-      usual_scatter({scatter.begin(), scatter.begin() + static_cast<std::ptrdiff_t>(sampled.judged)});
+      usual_scatter({scatter.begin(), scatter.begin() + static_cast<std::ptrdiff_t>(sampled.evaluated)});
   in_two_threads(all.size(), size, [&](std::size_t i) {
     if (faulty[i] == 0) found[i] = faults_of(all[i], scatter[i], usual, together);
   });
 }
 
-/// Whether all readings of the stretch are the same: nothing else makes a channel do that.
+/// Whether all readings of the time_range are the same: nothing else makes a channel do that.
 bool stands_exactly(const Record& record, const Suspect& suspect) {
   const Readings& readings = record.channels[suspect.channel].readings;
   const auto begin = record.times_s.begin();
@@ -104,7 +104,7 @@ int doubt_about(const Record& record, const Suspect& suspect) {
       return 2;
     case Suspect::Code::stuck:
       return stands_exactly(record, suspect) ? 3 : 6;
-    case Suspect::Code::off_work:
+    case Suspect::Code::detached:
       return 4;
     case Suspect::Code::noisy:
       return 5;
@@ -145,7 +145,7 @@ void look_again_without_faulty(const Record& record, SampledRecord sampled,
         if (sampled.times_s[k] + sampled.step_s >= suspect.from_s &&
             sampled.times_s[k] - sampled.step_s <= suspect.to_s) {
           trace.known[k] = 0;
-          trace.aside[k] = 1;
+          trace.exclusion[k] = 1;
         }
     find_middles(sampled);
     const GroupCourse course = group_course(record, sampled);
@@ -165,7 +165,7 @@ std::vector<Suspect> suspects_of(const Record& record, const SampledRecord& samp
   if (sampled.cells() < kFewestRows || course.points() < kFewestRows) return {};
   std::vector<std::vector<Suspect>> found(sampled.traces.size());
   look_at_all(record, sampled, course, std::vector<char>(found.size()), found);
-  if (sampled.judged <= kSmallGroup) look_again_without_faulty(record, sampled, found);
+  if (sampled.evaluated <= kSmallGroup) look_again_without_faulty(record, sampled, found);
 
   std::vector<Suspect> suspects;
   for (const std::vector<Suspect>& more : found) suspects.insert(suspects.end(), more.begin(), more.end());

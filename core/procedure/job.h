@@ -1,6 +1,6 @@
 // What was heated and where each thermocouple sat: the job, as a plain value.
 //
-// Made by read_job() (job_file.h) from TOML. Optional throughout: a log without a job is judged on every
+// Made by read_job() (job_file.h) from TOML. Optional throughout: a log without a job is evaluated on every
 // temperature column.
 #pragma once
 
@@ -17,7 +17,7 @@
 
 namespace soakwright {
 
-enum class Duty { control, monitor, spare, air, set_point, off };
+enum class ThermocoupleRole { control, monitor, spare, air, set_point, off };
 enum class Zone { soak, edge };
 enum class ChannelUnit { celsius, fahrenheit, kelvin, millivolt };
 enum class ThermocoupleType { K, J, N, E, T, R, S, B };
@@ -41,10 +41,10 @@ struct ThermocoupleEntry {
   std::string column;    ///< header cell, name without unit, or the column's number
   std::optional<std::string> name;
   std::optional<std::string> weld;
-  Duty duty = Duty::monitor;
+  ThermocoupleRole role = ThermocoupleRole::monitor;
   Zone zone = Zone::soak;
-  std::optional<double> at_m;
-  std::optional<double> around_deg;
+  std::optional<double> position_m;
+  std::optional<double> angle_deg;
   std::optional<ChannelUnit> unit;
   std::optional<ThermocoupleType> type;
   std::optional<ColdJunction> cold_junction;
@@ -66,13 +66,13 @@ struct WeldEntry {
   bool operator==(const WeldEntry&) const = default;
 };
 
-struct AsideEntry {
+struct ExclusionEntry {
   std::size_t line = 0;
   std::string column;
   Moment from;
   std::optional<Moment> to;
   std::string reason;
-  bool operator==(const AsideEntry&) const = default;
+  bool operator==(const ExclusionEntry&) const = default;
 };
 
 struct PeriodEntry {
@@ -90,14 +90,14 @@ struct RemarkEntry {
   bool operator==(const RemarkEntry&) const = default;
 };
 
-/// An earlier record of the same welds: a heat treatment before this one.
-struct EarlierEntry {
+/// An previous record of the same welds: a heat treatment before this one.
+struct PreviousRecordEntry {
   std::size_t line = 0;
   std::string log;  ///< path from the job file
   std::optional<std::string>
       job;                   ///< the same; without it this job's thermocouples, welds and recorder count
   std::optional<int> cycle;  ///< default: counted back from this record's
-  bool operator==(const EarlierEntry&) const = default;
+  bool operator==(const PreviousRecordEntry&) const = default;
 };
 
 enum class DateOrder { dmy, mdy, ymd };
@@ -115,9 +115,9 @@ enum class TimeMeaning {
 };
 
 /// What a person settled about the file.
-struct ReadingChoices {
+struct ImportChoices {
   std::optional<LogEncoding> encoding;
-  std::optional<char> delimiter;  ///< ' ' for runs of blanks
+  std::optional<char> delimiter;  ///< ' ' for runs of spaces
   std::optional<char> decimal;
   std::optional<std::size_t> header_line;  ///< of the column names, from 1; 0: there is none
   std::optional<std::string> time_column;  ///< header cell, name without unit, or the column's number
@@ -125,7 +125,7 @@ struct ReadingChoices {
   std::optional<DateOrder> dates;
   std::optional<LocalTime> clock_forward;
   std::size_t clock_forward_line = 0;
-  bool operator==(const ReadingChoices&) const = default;
+  bool operator==(const ImportChoices&) const = default;
 };
 
 struct RecorderEntry {
@@ -144,20 +144,20 @@ struct Job {
   std::optional<std::string> log, procedure;  ///< paths from the job file
   std::vector<WeldEntry> welds;
   std::vector<ThermocoupleEntry> thermocouples;
-  std::vector<AsideEntry> asides;
+  std::vector<ExclusionEntry> exclusions;
   std::vector<PeriodEntry> periods;
   std::vector<RemarkEntry> remarks;
-  std::vector<EarlierEntry> earlier;  ///< in the order in which they were run
-  ReadingChoices reading;
-  std::optional<std::pair<Moment, Moment>> stretch;
-  std::size_t stretch_line = 0;
+  std::vector<PreviousRecordEntry> previous_records;  ///< in the order in which they were run
+  ImportChoices reading;
+  std::optional<std::pair<Moment, Moment>> time_range;
+  std::size_t time_range_line = 0;
   std::optional<RecorderEntry> recorder;
   bool operator==(const Job&) const = default;
 };
 
 /// Which heat treatment of its welds the job's record is: as it says, else one more than the earlier ones.
 int cycle_of(const Job& job);
-/// The same of job.earlier[index].
-int cycle_of_earlier(const Job& job, std::size_t index);
+/// The same of job.previous_records[index].
+int cycle_of_previous(const Job& job, std::size_t index);
 
 }  // namespace soakwright

@@ -30,7 +30,7 @@ std::string written(const JobChange& change) {
   return change.key == "header_line" ? *change.value : quoted(*change.value);
 }
 
-/// Column names match whatever their case and outer blanks.
+/// Column names match whatever their case and outer spaces.
 std::string folded(std::string_view name) {
   std::string out{trimmed(name)};
   for (char& letter : out)
@@ -66,12 +66,12 @@ class JobText {
 
   std::string with(const JobChange& change) {
     if (!change.column) {
-      const TomlEntry* const reading = entry_of(tree_, "reading");
+      const TomlEntry* const reading = entry_of(tree_, "import");
       const auto* const table = reading != nullptr ? reading->value.as<TomlTable>() : nullptr;
       if (table != nullptr)
         change_in(reading->value, *table, change);
       else if (change.value)
-        append("[reading]" + line_end_ + change.key + " = " + written(change) + line_end_);
+        append("[import]" + line_end_ + change.key + " = " + written(change) + line_end_);
       return text_;
     }
     const TomlEntry* const all = entry_of(tree_, "thermocouple");
@@ -231,7 +231,7 @@ Result<std::vector<JobChange>> given_in_job(std::string_view text, const std::st
   const auto tree = parse_toml(text, file);
   if (!tree) return tree.problems();
   std::vector<JobChange> given;
-  const TomlEntry* const reading = entry_of(tree.value(), "reading");
+  const TomlEntry* const reading = entry_of(tree.value(), "import");
   const auto* const table = reading != nullptr ? reading->value.as<TomlTable>() : nullptr;
   if (table == nullptr) return given;
   for (const TomlEntry& entry : table->entries)

@@ -20,7 +20,7 @@ struct ColumnNames {
   bool operator==(const ColumnNames&) const = default;
 };
 
-/// One key of [reading], or of the [[thermocouple]] entry of `column`; no value takes it out.
+/// One key of [import], or of the [[thermocouple]] entry of `column`; no value takes it out.
 struct JobChange {
   std::optional<ColumnNames> column;
   std::string key;
@@ -34,7 +34,7 @@ Result<std::string> changed_job(std::string_view text, const JobChange& change, 
 Result<std::string> changed_job(std::string_view text, const std::vector<JobChange>& changes,
                                 const std::string& file);
 
-/// What [reading] of the job says, each key as the change that would write it; none where there is no such
+/// What [import] of the job says, each key as the change that would write it; none where there is no such
 /// table. Only texts and whole numbers: parse_job() says what is wrong with the rest.
 Result<std::vector<JobChange>> given_in_job(std::string_view text, const std::string& file);
 

@@ -14,7 +14,7 @@
 namespace soakwright {
 namespace {
 
-/// Column names match whatever their case and outer blanks.
+/// Column names match whatever their case and outer spaces.
 std::string folded(std::string_view name) {
   std::string out{trimmed(name)};
   for (char& letter : out)
@@ -77,10 +77,11 @@ void check_spares(const Job& job, TableReader& in) {
       continue;
     }
     if (main_one && main_one->spare_for)
-      complain("names one that is itself a spare", "name a thermocouple that is judged");
-    else if (main_one && (main_one->duty == Duty::air || main_one->duty == Duty::set_point ||
-                          main_one->duty == Duty::off))
-      complain("names one that is not judged", "name a thermocouple with duty control or monitor");
+      complain("names one that is itself a spare", "name a thermocouple that is evaluated");
+    else if (main_one &&
+             (main_one->role == ThermocoupleRole::air || main_one->role == ThermocoupleRole::set_point ||
+              main_one->role == ThermocoupleRole::off))
+      complain("names one that is not evaluated", "name a thermocouple with role control or monitor");
     const auto [first, is_new] =
         line_of_spare.emplace(folded(main_one ? main_one->column : *all[i].spare_for), all[i].line);
     if (!is_new)
@@ -104,19 +105,20 @@ void check_welds(const Job& job, TableReader& in) {
 }
 
 /// Cycles rise from record to record, up to this job's own.
-void check_earlier(const Job& job, TableReader& in) {
-  if (job.earlier.empty()) return;
-  const auto log = [](const EarlierEntry& entry) { return entry.log; };
-  check_once(in, job.earlier, "earlier", "log", log, "name each earlier log once");
-  for (std::size_t i = 0; i < job.earlier.size(); ++i) {
-    const int cycle = cycle_of_earlier(job, i);
-    const int next = i + 1 < job.earlier.size() ? cycle_of_earlier(job, i + 1) : cycle_of(job);
+void check_previous_record(const Job& job, TableReader& in) {
+  if (job.previous_records.empty()) return;
+  const auto log = [](const PreviousRecordEntry& entry) { return entry.log; };
+  check_once(in, job.previous_records, "previous_record", "log", log, "name each earlier log once");
+  for (std::size_t i = 0; i < job.previous_records.size(); ++i) {
+    const int cycle = cycle_of_previous(job, i);
+    const int next = i + 1 < job.previous_records.size() ? cycle_of_previous(job, i + 1) : cycle_of(job);
     if (cycle >= 1 && cycle < next) continue;
     in.complain(
-        line_of(in, "earlier", i, "cycle"),
+        line_of(in, "previous_record", i, "cycle"),
         cycle < 1 ? fmt::format("this would be cycle {}: the job's `cycle` leaves no room for {} earlier "
                                 "{}",
-                                cycle, job.earlier.size(), job.earlier.size() == 1 ? "record" : "records")
+                                cycle, job.previous_records.size(),
+                                job.previous_records.size() == 1 ? "record" : "records")
                   : fmt::format("cycle {} does not come before cycle {}", cycle, next),
         "list the records in the order in which they were run, with rising cycles below the job's own "
         "`cycle`");
@@ -126,10 +128,11 @@ void check_earlier(const Job& job, TableReader& in) {
 
 }  // namespace
 
-int cycle_of(const Job& job) { return job.cycle.value_or(static_cast<int>(job.earlier.size()) + 1); }
+int cycle_of(const Job& job) { return job.cycle.value_or(static_cast<int>(job.previous_records.size()) + 1); }
 
-int cycle_of_earlier(const Job& job, std::size_t index) {
-  return job.earlier[index].cycle.value_or(cycle_of(job) - static_cast<int>(job.earlier.size() - index));
+int cycle_of_previous(const Job& job, std::size_t index) {
+  return job.previous_records[index].cycle.value_or(cycle_of(job) -
+                                                    static_cast<int>(job.previous_records.size() - index));
 }
 
 void check_job(const Job& job, TableReader& in) {
@@ -142,10 +145,10 @@ void check_job(const Job& job, TableReader& in) {
   check_once(in, job.welds, "weld", "number", number, "list each weld once");
   const auto period = [](const PeriodEntry& entry) { return entry.name; };
   check_once(in, job.periods, "period", "name", period,
-             "give each period a name of its own, and the procedure a keep stage for each");
+             "give each period a name of its own, and the procedure a maintain stage for each");
   check_spares(job, in);
   check_welds(job, in);
-  check_earlier(job, in);
+  check_previous_record(job, in);
 }
 
 }  // namespace soakwright

@@ -5,8 +5,8 @@
 #include <utility>
 #include <vector>
 
+#include "core/procedure/import_choices.h"
 #include "core/procedure/job_checks.h"
-#include "core/procedure/reading_choices.h"
 #include "core/procedure/table_reader.h"
 #include "core/procedure/text_file.h"
 #include "core/procedure/value_readers.h"
@@ -67,17 +67,17 @@ void read_thermocouple(TableReader& in, ThermocoupleEntry& entry) {
   in.must("column", column_name, entry.column);
   in.may("name", name_text, entry.name);
   in.may("weld", name_text, entry.weld);
-  const bool duty_given = in.may("duty",
-                                 one_of<Duty>({{"control", Duty::control},
-                                               {"monitor", Duty::monitor},
-                                               {"spare", Duty::spare},
-                                               {"air", Duty::air},
-                                               {"set point", Duty::set_point},
-                                               {"off", Duty::off}}),
-                                 entry.duty);
+  const bool role_given = in.may("role",
+                                 one_of<ThermocoupleRole>({{"control", ThermocoupleRole::control},
+                                                           {"monitor", ThermocoupleRole::monitor},
+                                                           {"spare", ThermocoupleRole::spare},
+                                                           {"air", ThermocoupleRole::air},
+                                                           {"set point", ThermocoupleRole::set_point},
+                                                           {"off", ThermocoupleRole::off}}),
+                                 entry.role);
   in.may("zone", one_of<Zone>({{"soak", Zone::soak}, {"edge", Zone::edge}}), entry.zone);
-  in.may("at", place_m, entry.at_m);
-  in.may("around", angle_deg, entry.around_deg);
+  in.may("position", place_m, entry.position_m);
+  in.may("angle", angle_deg, entry.angle_deg);
   in.may("unit",
          one_of<ChannelUnit>({{"C", ChannelUnit::celsius},
                               {"F", ChannelUnit::fahrenheit},
@@ -101,7 +101,7 @@ void read_thermocouple(TableReader& in, ThermocoupleEntry& entry) {
   in.may("correction", correction, entry.correction);
   in.may("certificate", text, entry.certificate);
   in.may("valid_until", date, entry.valid_until);
-  if (in.may("spare_for", column_name, entry.spare_for) && !duty_given) entry.duty = Duty::spare;
+  if (in.may("spare_for", column_name, entry.spare_for) && !role_given) entry.role = ThermocoupleRole::spare;
 }
 
 /// Complains where both are of one kind, clock or seconds, and `to` does not follow `from`. Across the kinds
@@ -112,7 +112,7 @@ void check_order(TableReader& in, const Moment& from, const Moment& to, bool may
   in.complain(in.line_of("to"), "`to` is not after `from`", "have they changed places?");
 }
 
-void read_aside(TableReader& in, AsideEntry& entry) {
+void read_exclusion(TableReader& in, ExclusionEntry& entry) {
   entry.line = in.line();
   in.must("column", column_name, entry.column);
   in.must("from", moment, entry.from);
@@ -155,7 +155,8 @@ void read_all(TableReader& in, Job& job) {
   in.may("procedure", name_text, job.procedure);
   in.each("thermocouple", "[[thermocouple]]",
           [&](TableReader& inner) { read_thermocouple(inner, job.thermocouples.emplace_back()); });
-  in.each("aside", "[[aside]]", [&](TableReader& inner) { read_aside(inner, job.asides.emplace_back()); });
+  in.each("exclude", "[[exclude]]",
+          [&](TableReader& inner) { read_exclusion(inner, job.exclusions.emplace_back()); });
   in.each("period", "[[period]]", [&](TableReader& inner) {
     PeriodEntry& entry = job.periods.emplace_back();
     entry.line = inner.line();
@@ -168,17 +169,17 @@ void read_all(TableReader& in, Job& job) {
     inner.must("at", moment, entry.at);
     inner.must("text", text, entry.text);
   });
-  in.each("earlier", "[[earlier]]", [&](TableReader& inner) {
-    EarlierEntry& entry = job.earlier.emplace_back();
+  in.each("previous_record", "[[previous_record]]", [&](TableReader& inner) {
+    PreviousRecordEntry& entry = job.previous_records.emplace_back();
     entry.line = inner.line();
     inner.must("log", name_text, entry.log);
     inner.may("job", name_text, entry.job);
     inner.may("cycle", count_from_1, entry.cycle);
   });
-  in.table("reading", "[reading]", [&](TableReader& inner) { read_reading_choices(inner, job.reading); });
-  in.table("stretch", "[stretch]", [&](TableReader& inner) {
-    job.stretch_line = inner.line();
-    auto& [from, to] = job.stretch.emplace();
+  in.table("import", "[import]", [&](TableReader& inner) { read_import_choices(inner, job.reading); });
+  in.table("time_range", "[time_range]", [&](TableReader& inner) {
+    job.time_range_line = inner.line();
+    auto& [from, to] = job.time_range.emplace();
     read_from_and_to(inner, from, to);
   });
   in.table("recorder", "[recorder]", [&](TableReader& inner) {

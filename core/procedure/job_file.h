@@ -18,7 +18,8 @@ Result<Review> read_review(const std::string& path);
 Result<Review> parse_review(std::string_view text, const std::string& file);
 
 /// What only shows when both are known: a thickness rule and no thickness for a weld, `spread_within` and a
-/// judged thermocouple without `at`, a decision that the job gives too little for. Empty where they fit.
-Problems clashes_between(const Procedure& procedure, const Job* job);
+/// evaluated thermocouple without `position`, a decision that the job gives too little for. Empty where they
+/// fit.
+Problems check_compatibility(const Procedure& procedure, const Job* job);
 
 }  // namespace soakwright

@@ -94,16 +94,17 @@ std::optional<TimeLimit> time_limit(const FoundValue& found) {
   });
 }
 
-std::optional<Grace> GraceIn::operator()(const FoundValue& found) const {
+std::optional<ExcursionAllowed> ExcursionAllowedIn::operator()(const FoundValue& found) const {
   const auto* const table = found.value.as<TomlTable>();
   if (!table) {
     const auto plain = duration(found);
-    return plain ? std::optional<Grace>{Grace{*plain, std::nullopt}} : std::nullopt;
+    return plain ? std::optional<ExcursionAllowed>{ExcursionAllowed{*plain, std::nullopt}} : std::nullopt;
   }
-  return inner_table<Grace>(found, *table, [this](TableReader& in, Grace& grace) {
-    in.must("time", duration, grace.time_s);
-    in.may("depth", DifferenceIn{unit}, grace.depth);
-  });
+  return inner_table<ExcursionAllowed>(found, *table,
+                                       [this](TableReader& in, ExcursionAllowed& excursion_allowed) {
+                                         in.must("time", duration, excursion_allowed.time_s);
+                                         in.may("depth", DifferenceIn{unit}, excursion_allowed.depth);
+                                       });
 }
 
 }  // namespace soakwright

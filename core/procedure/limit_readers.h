@@ -19,8 +19,8 @@ struct RateLimitIn : InUnit {
 std::optional<TimeLimit> time_limit(const FoundValue& found);
 
 /// A duration, or `{ time = "3 min", depth = 5 }`.
-struct GraceIn : InUnit {
-  std::optional<Grace> operator()(const FoundValue& found) const;
+struct ExcursionAllowedIn : InUnit {
+  std::optional<ExcursionAllowed> operator()(const FoundValue& found) const;
 };
 
 }  // namespace soakwright

@@ -29,30 +29,32 @@ struct Provenance {
 
 enum class Decision { simple, guarded };
 
-/// A departure no longer than `time_s`, and no deeper than `depth` where one is given, does not break a hold.
-struct Grace {
+/// An excursion no longer than `time_s`, and no deeper than `depth` where one is given, does not break a
+/// hold.
+struct ExcursionAllowed {
   double time_s = 0.0;
   std::optional<TemperatureDifference> depth;
-  bool operator==(const Grace&) const = default;
+  bool operator==(const ExcursionAllowed&) const = default;
 };
 
-struct Judging {
+struct Evaluation {
   double rate_window_s = 900.0;
   Decision decision = Decision::simple;
-  std::optional<double> bridge_s;  ///< as given; the default depends on the record (bridge_for())
-  Grace grace;
-  double settle_s = 120.0;
-  bool operator==(const Judging&) const = default;
+  std::optional<double>
+      interpolate_max_s;  ///< as given; the default depends on the record (interpolate_max_for())
+  ExcursionAllowed excursion_allowed;
+  double in_range_min_s = 120.0;
+  bool operator==(const Evaluation&) const = default;
 };
 
-struct WholeRecordLimits {
-  std::optional<Temperature> ceiling;
-  std::optional<Temperature> start_max;
-  std::optional<Temperature> end_max;
+struct RecordLimits {
+  std::optional<Temperature> temperature_max;
+  std::optional<Temperature> start_temperature_max;
+  std::optional<Temperature> end_temperature_max;
   std::optional<double> gap_max_s;
-  std::optional<double> interval_max_s;
+  std::optional<double> sampling_interval_max_s;
   std::optional<int> thermocouples_min;
-  bool operator==(const WholeRecordLimits&) const = default;
+  bool operator==(const RecordLimits&) const = default;
 };
 
 /// A heat or a cool stage.
@@ -75,7 +77,7 @@ struct HoldStage {
   std::optional<TimeLimit> time_min;
   std::optional<double> time_max_s;
   Count count = Count::continuous;
-  std::optional<double> departures_max_s;
+  std::optional<double> excursion_time_max_s;
   std::optional<TemperatureDifference> spread_max;
   std::optional<double> edge_fraction_min;  ///< a share of `low` in the procedure's own unit
   std::optional<double> tempering_min;      ///< Hollomon-Jaffe parameter / 1000
@@ -83,18 +85,18 @@ struct HoldStage {
   bool operator==(const HoldStage&) const = default;
 };
 
-struct KeepStage {
+struct MaintainStage {
   Temperature low;
   std::optional<Temperature> high;
   std::string during;  ///< the name of a period of the job
-  bool operator==(const KeepStage&) const = default;
+  bool operator==(const MaintainStage&) const = default;
 };
 
 struct Stage {
   std::size_t number = 0;  ///< place in the procedure, from 1
   std::size_t line = 0;    ///< in the file
   Provenance provenance;
-  std::variant<RampStage, HoldStage, KeepStage> asked;
+  std::variant<RampStage, HoldStage, MaintainStage> asked;
   bool operator==(const Stage&) const = default;
 };
 
@@ -107,14 +109,14 @@ struct Procedure {
   TemperatureUnit unit = TemperatureUnit::celsius;
   std::optional<Thickness> thickness;
   Provenance provenance;
-  Judging judging;
-  WholeRecordLimits whole_record;
+  Evaluation evaluation;
+  RecordLimits record_limits;
   std::vector<Stage> stages;
   bool operator==(const Procedure&) const = default;
 };
 
 /// The longest hole that a straight line may join: as given; else gap_max, or 2 min, but never less than two
 /// intervals.
-double bridge_for(const Procedure& procedure, double interval_s);
+double interpolate_max_for(const Procedure& procedure, double interval_s);
 
 }  // namespace soakwright

@@ -12,7 +12,7 @@
 namespace soakwright {
 namespace {
 
-enum class StageKind { heat, hold, cool, keep };
+enum class StageKind { heat, hold, cool, maintain };
 
 void read_provenance(TableReader& in, Provenance& provenance) {
   using Flag = Provenance::Flag;
@@ -22,21 +22,21 @@ void read_provenance(TableReader& in, Provenance& provenance) {
   in.may("flag", one_of<Flag>({{"seen", Flag::seen}, {"memory", Flag::memory}}), provenance.flag);
 }
 
-void read_judging(TableReader& in, InUnit unit, Judging& judging) {
-  in.may("rate_window", duration_above_0, judging.rate_window_s);
-  in.may("decision", one_of<Decision>({{"simple", Decision::simple}, {"guarded", Decision::guarded}}),
-         judging.decision);
-  in.may("bridge", duration_above_0, judging.bridge_s);
-  in.may("grace", GraceIn{unit}, judging.grace);
-  in.may("settle", duration, judging.settle_s);
+void read_evaluation(TableReader& in, InUnit unit, Evaluation& evaluation) {
+  in.may("rate_window", duration_above_0, evaluation.rate_window_s);
+  in.may("decision_rule", one_of<Decision>({{"simple", Decision::simple}, {"guarded", Decision::guarded}}),
+         evaluation.decision);
+  in.may("interpolate_max", duration_above_0, evaluation.interpolate_max_s);
+  in.may("excursion_allowed", ExcursionAllowedIn{unit}, evaluation.excursion_allowed);
+  in.may("in_range_min", duration, evaluation.in_range_min_s);
 }
 
-void read_whole_record(TableReader& in, InUnit unit, WholeRecordLimits& limits) {
-  in.may("ceiling", TemperatureIn{unit}, limits.ceiling);
-  in.may("start_max", TemperatureIn{unit}, limits.start_max);
-  in.may("end_max", TemperatureIn{unit}, limits.end_max);
+void read_record_limits(TableReader& in, InUnit unit, RecordLimits& limits) {
+  in.may("temperature_max", TemperatureIn{unit}, limits.temperature_max);
+  in.may("start_temperature_max", TemperatureIn{unit}, limits.start_temperature_max);
+  in.may("end_temperature_max", TemperatureIn{unit}, limits.end_temperature_max);
   in.may("gap_max", duration_above_0, limits.gap_max_s);
-  in.may("interval_max", duration_above_0, limits.interval_max_s);
+  in.may("sampling_interval_max", duration_above_0, limits.sampling_interval_max_s);
   in.may("thermocouples_min", count_from_1, limits.thermocouples_min);
 }
 
@@ -83,7 +83,7 @@ void read_hold(TableReader& in, InUnit unit, HoldStage& hold) {
   in.limit("time_max", duration, hold.time_max_s);
   in.may("count", one_of<Count>({{"continuous", Count::continuous}, {"accumulated", Count::accumulated}}),
          hold.count);
-  in.limit("departures_max", duration, hold.departures_max_s);
+  in.limit("excursion_time_max", duration, hold.excursion_time_max_s);
   in.limit("spread_max", DifferenceIn{unit}, hold.spread_max);
   in.limit("edge_fraction_min", number_above_0, hold.edge_fraction_min);
   in.limit("tempering_min", tempering, hold.tempering_min);
@@ -96,11 +96,11 @@ void read_hold(TableReader& in, InUnit unit, HoldStage& hold) {
   check_edge(in, unit, hold);
 }
 
-void read_keep(TableReader& in, InUnit unit, KeepStage& keep) {
-  in.must("low", TemperatureIn{unit}, keep.low);
-  in.may("high", TemperatureIn{unit}, keep.high);
-  in.must("during", name_text, keep.during);
-  if (keep.high) in.must_rise("low", keep.low, "high", *keep.high);
+void read_maintain(TableReader& in, InUnit unit, MaintainStage& maintain) {
+  in.must("low", TemperatureIn{unit}, maintain.low);
+  in.may("high", TemperatureIn{unit}, maintain.high);
+  in.must("during", name_text, maintain.during);
+  if (maintain.high) in.must_rise("low", maintain.low, "high", *maintain.high);
 }
 
 void read_stage(TableReader& in, InUnit unit, Stage& stage) {
@@ -108,7 +108,7 @@ void read_stage(TableReader& in, InUnit unit, Stage& stage) {
   const auto kinds = one_of<StageKind>({{"heat", StageKind::heat},
                                         {"hold", StageKind::hold},
                                         {"cool", StageKind::cool},
-                                        {"keep", StageKind::keep}});
+                                        {"maintain", StageKind::maintain}});
   StageKind kind = StageKind::heat;
   if (!in.must("kind", kinds, kind)) return in.skip_the_rest();
   read_provenance(in, stage.provenance);
@@ -130,11 +130,11 @@ void read_stage(TableReader& in, InUnit unit, Stage& stage) {
       stage.asked = hold;
       return;
     }
-    case StageKind::keep: {
-      in.call("this keep stage");
-      KeepStage keep;
-      read_keep(in, unit, keep);
-      stage.asked = keep;
+    case StageKind::maintain: {
+      in.call("this maintain stage");
+      MaintainStage maintain;
+      read_maintain(in, unit, maintain);
+      stage.asked = maintain;
       return;
     }
   }
@@ -150,9 +150,10 @@ void read_all(TableReader& in, Procedure& procedure) {
   in.may("thickness", thickness, procedure.thickness);
   read_provenance(in, procedure.provenance);
   const InUnit unit{procedure.unit};
-  in.table("judging", "[judging]", [&](TableReader& inner) { read_judging(inner, unit, procedure.judging); });
-  in.table("whole_record", "[whole_record]",
-           [&](TableReader& inner) { read_whole_record(inner, unit, procedure.whole_record); });
+  in.table("evaluation", "[evaluation]",
+           [&](TableReader& inner) { read_evaluation(inner, unit, procedure.evaluation); });
+  in.table("record", "[record]",
+           [&](TableReader& inner) { read_record_limits(inner, unit, procedure.record_limits); });
   in.each("stage", "this stage", [&](TableReader& inner) {
     Stage& stage = procedure.stages.emplace_back();
     stage.number = procedure.stages.size();

@@ -10,7 +10,7 @@
 namespace soakwright {
 
 /// Reads the file at `path`. All problems of the file come in one answer: an unknown key, a missing key, a
-/// band upside down, a number that is not finite, each with its line and what was expected.
+/// range upside down, a number that is not finite, each with its line and what was expected.
 Result<Procedure> read_procedure(const std::string& path);
 
 /// The same from text; `file` names it in problems.

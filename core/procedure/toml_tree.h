@@ -65,7 +65,7 @@ struct TomlEntry {
 /// The text as a table; one problem with its line where it is not TOML.
 Result<TomlTable> parse_toml(std::string_view text, const std::string& file);
 
-/// Text of the file on one line of a message: cut where it is long, blanks for control characters.
+/// Text of the file on one line of a message: cut where it is long, spaces for control characters.
 std::string shown(std::string_view text);
 
 /// What a value is, for messages: `"abc"`, `12.5`, `true`, `a list`, `a table`.

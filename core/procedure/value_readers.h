@@ -20,7 +20,7 @@ std::nullopt_t refuse_negative(const FoundValue& found);
 
 /// Free text, which may be empty.
 std::optional<std::string> text(const FoundValue& found);
-/// Text that names something: not empty, without blanks at its ends.
+/// Text that names something: not empty, without spaces at its ends.
 std::optional<std::string> name_text(const FoundValue& found);
 /// The name of a column: text, or the column's number in the file.
 std::optional<std::string> column_name(const FoundValue& found);

@@ -16,16 +16,16 @@ constexpr int kMostStoredPlaces = 9;
 constexpr std::int32_t kLargest = INT32_MAX;
 constexpr std::size_t kLongestNote = 40;
 
-void note(Oddity& oddity, std::string_view text, std::size_t line) {
-  if (oddity.count++ == 0) {
-    oddity.line = line;
-    oddity.text = to_utf8(text.substr(0, kLongestNote));
+void note(LineIssue& line_issue, std::string_view text, std::size_t line) {
+  if (line_issue.count++ == 0) {
+    line_issue.line = line;
+    line_issue.text = to_utf8(text.substr(0, kLongestNote));
   }
 }
 
 }  // namespace
 
-void add_oddity(Oddity& into, const Oddity& more) {
+void add_line_issue(LineIssue& into, const LineIssue& more) {
   if (more.count == 0) return;
   if (into.count == 0 || more.line < into.line) {
     into.line = more.line;
@@ -34,14 +34,14 @@ void add_oddity(Oddity& into, const Oddity& more) {
   into.count += more.count;
 }
 
-void add_facts(ColumnFacts& into, const ColumnFacts& more) {
+void add_facts(ColumnSummary& into, const ColumnSummary& more) {
   if (more.numbers != 0) {
     into.lowest = into.numbers == 0 ? more.lowest : std::min(into.lowest, more.lowest);
     into.highest = into.numbers == 0 ? more.highest : std::max(into.highest, more.highest);
   }
   into.numbers += more.numbers;
-  add_oddity(into.texts, more.texts);
-  add_oddity(into.grouped, more.grouped);
+  add_line_issue(into.texts, more.texts);
+  add_line_issue(into.grouped, more.grouped);
 }
 
 bool fits_rescaled(std::int64_t units, int from, int to, std::int32_t& out) {
@@ -69,7 +69,7 @@ void BlockColumns::begin_block(std::size_t first_row, std::size_t rows) {
 
 WideColumns BlockColumns::end_block() {
   for (std::size_t c = 0; c < places_.size(); ++c) {
-    ColumnFacts here;
+    ColumnSummary here;
     if (wide_index_[c] != 0) {
       for (const double value : wide_[wide_index_[c] - 1].second) {
         if (std::isnan(value)) continue;
@@ -89,7 +89,7 @@ WideColumns BlockColumns::end_block() {
       here.highest = extremes.high / power;
     }
     if (here.numbers != 0) {
-      ColumnFacts& facts = facts_[c];
+      ColumnSummary& facts = facts_[c];
       facts.lowest = facts.numbers == 0 ? here.lowest : std::min(facts.lowest, here.lowest);
       facts.highest = facts.numbers == 0 ? here.highest : std::max(facts.highest, here.highest);
       facts.numbers += here.numbers;
@@ -109,8 +109,8 @@ void BlockColumns::put(std::size_t column, std::size_t row, const Cell& cell, st
                        std::size_t line) {
   if (cell.kind != Cell::Kind::number) {
     put_missing(column, row);
-    if (cell.kind == Cell::Kind::text) note(facts_[column].texts, without_blanks(text), line);
-    if (cell.kind == Cell::Kind::grouped) note(facts_[column].grouped, without_blanks(text), line);
+    if (cell.kind == Cell::Kind::text) note(facts_[column].texts, without_spaces(text), line);
+    if (cell.kind == Cell::Kind::grouped) note(facts_[column].grouped, without_spaces(text), line);
     return;
   }
   const bool raised = cell.places <= places_[column] || raise_places(column, cell.places);

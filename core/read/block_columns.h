@@ -17,15 +17,15 @@
 namespace soakwright {
 
 /// What one column showed in all blocks that one thread read.
-struct ColumnFacts {
+struct ColumnSummary {
   std::size_t numbers = 0;
   double lowest = 0.0;
   double highest = 0.0;
-  Oddity texts;
-  Oddity grouped;
+  LineIssue texts;
+  LineIssue grouped;
 };
-void add_oddity(Oddity& into, const Oddity& more);
-void add_facts(ColumnFacts& into, const ColumnFacts& more);
+void add_line_issue(LineIssue& into, const LineIssue& more);
+void add_facts(ColumnSummary& into, const ColumnSummary& more);
 
 /// The columns of one block that hold doubles: store column and one value for each row of the block.
 using WideColumns = std::vector<std::pair<std::size_t, std::vector<double>>>;
@@ -44,7 +44,7 @@ class BlockColumns {
   [[nodiscard]] bool is_wide(std::size_t column) const { return wide_index_[column] != 0; }
   /// Rises whenever a column's places or width change: what was prepared for them must be prepared again.
   [[nodiscard]] std::size_t version() const { return version_; }
-  [[nodiscard]] const std::vector<ColumnFacts>& facts() const { return facts_; }
+  [[nodiscard]] const std::vector<ColumnSummary>& facts() const { return facts_; }
 
   /// Puts the cell as parse_cell() read it; `text` and `line` are noted where it is no number.
   void put(std::size_t column, std::size_t row, const Cell& cell, std::string_view text, std::size_t line);
@@ -58,7 +58,7 @@ class BlockColumns {
   std::vector<int> places_;
   std::vector<std::size_t> wide_index_;  ///< 0, or 1 more than the place in wide_
   WideColumns wide_;
-  std::vector<ColumnFacts> facts_;
+  std::vector<ColumnSummary> facts_;
   std::size_t version_ = 0;
   std::size_t first_row_ = 0;
   std::size_t rows_ = 0;

@@ -87,7 +87,7 @@ bool shift_point(std::int64_t& mantissa, int& places, long exponent) {
 
 std::int64_t power_of_ten(int places) { return kPowers[static_cast<std::size_t>(places)]; }
 
-std::string_view without_blanks(std::string_view text) {
+std::string_view without_spaces(std::string_view text) {
   const auto blank = [](char c) { return c == ' ' || c == '\t' || c == '\r' || c == '\xA0'; };
   for (;;) {
     if (!text.empty() && blank(text.front()))
@@ -111,7 +111,7 @@ std::string_view without_blanks(std::string_view text) {
 
 Cell parse_cell(std::string_view text, char decimal) {
   Cell cell;
-  text = without_blanks(text);
+  text = without_spaces(text);
   if (text.empty()) return cell;
   cell.kind = Cell::Kind::text;
 

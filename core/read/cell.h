@@ -19,8 +19,8 @@ struct Cell {
   double value = 0.0;         ///< the nearest double
 };
 
-/// The cell without blanks around it: blanks, tabs, no-break spaces in UTF-8 or Windows-1252.
-std::string_view without_blanks(std::string_view text);
+/// The cell without spaces around it: spaces, tabs, no-break spaces in UTF-8 or Windows-1252.
+std::string_view without_spaces(std::string_view text);
 /// `decimal` is '.' or ','. Quotes must be off already.
 Cell parse_cell(std::string_view text, char decimal);
 

@@ -22,7 +22,7 @@ std::string_view take_quoted(std::string_view line, std::size_t& at) {
   return cell;
 }
 
-void split_at_blanks(std::string_view line, std::vector<std::string_view>& cells) {
+void split_at_spaces(std::string_view line, std::vector<std::string_view>& cells) {
   std::size_t at = 0;
   for (;;) {
     while (at < line.size() && is_blank(line[at])) ++at;
@@ -41,7 +41,7 @@ void split_at_blanks(std::string_view line, std::vector<std::string_view>& cells
 
 void split_cells(std::string_view line, char delimiter, std::vector<std::string_view>& cells) {
   cells.clear();
-  if (delimiter == ' ') return split_at_blanks(line, cells);
+  if (delimiter == ' ') return split_at_spaces(line, cells);
   std::size_t at = 0;
   for (;;) {
     std::size_t first = at;
@@ -49,7 +49,7 @@ void split_cells(std::string_view line, char delimiter, std::vector<std::string_
     if (first < line.size() && line[first] == '"') {
       at = first;
       const std::string_view cell = take_quoted(line, at);
-      // Only blanks may follow up to the delimiter; anything else is text that merely begins with a quote.
+      // Only spaces may follow up to the delimiter; anything else is text that merely begins with a quote.
       std::size_t end = at;
       while (end < line.size() && line[end] != delimiter && is_blank(line[end])) ++end;
       if (end == line.size() || line[end] == delimiter) {

@@ -1,4 +1,4 @@
-// A line cut into cells: delimiter, runs of blanks, quotes.
+// A line cut into cells: delimiter, runs of spaces, quotes.
 #pragma once
 
 #include <string>
@@ -7,7 +7,7 @@
 
 namespace soakwright {
 
-/// Cuts `line` (without its end) at `delimiter`; ' ' stands for runs of blanks and tabs. Cells are pieces of
+/// Cuts `line` (without its end) at `delimiter`; ' ' stands for runs of spaces and tabs. Cells are pieces of
 /// `line` without the quotes around them; a quote never closed ends with the line. `cells` is used again.
 void split_cells(std::string_view line, char delimiter, std::vector<std::string_view>& cells);
 

@@ -128,7 +128,7 @@ Result<SettledDates> settle_dates(const DateEvidence& evidence, std::optional<Fi
     return Problem{ProblemKind::bad_input, path, lines.line_of(evidence.first_rows.front()),
                    "the date " + text_of(evidence.dates.front()) + " can be read as " + names_of(trials) +
                        ", and nothing in the file tells which",
-                   "say it with --dates dmy|mdy|ymd, or with `dates` in [reading] of the job"};
+                   "say it with --dates dmy|mdy|ymd, or with `dates` in [import] of the job"};
   return SettledDates{{trials.front().order, false}, std::move(trials.front().days), std::nullopt};
 }
 

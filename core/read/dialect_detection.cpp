@@ -47,7 +47,7 @@ Candidate try_delimiter(const LogHead& head, char delimiter, std::size_t from) {
   std::vector<std::string_view> cells;
   std::size_t tried = 0;
   for (std::size_t i = from; i < head.lines.size() && tried < kLinesTried; ++i) {
-    if (without_blanks(head.lines[i]).empty()) continue;
+    if (without_spaces(head.lines[i]).empty()) continue;
     ++tried;
     split_cells(head.lines[i], delimiter, cells);
     if (cells.size() < 2) continue;
@@ -89,8 +89,8 @@ Candidate best_candidate(const LogHead& head, std::optional<char> given, std::si
       best = std::move(candidate);
   }
   if (best.cells != 0 && best.votes.text == 0) return best;
-  Candidate blanks = try_delimiter(head, ' ', from);
-  if (blanks.cells != 0 && (best.cells == 0 || blanks.votes.text == 0)) return blanks;
+  Candidate spaces = try_delimiter(head, ' ', from);
+  if (spaces.cells != 0 && (best.cells == 0 || spaces.votes.text == 0)) return spaces;
   return best;
 }
 
@@ -113,7 +113,7 @@ std::pair<std::size_t, std::size_t> points_and_commas(const LogHead& head, const
 
 std::string delimiter_text(char delimiter) {
   if (delimiter == '\t') return "tab";
-  if (delimiter == ' ') return "runs of blanks";
+  if (delimiter == ' ') return "runs of spaces";
   return std::string{"'"} + delimiter + "'";
 }
 
@@ -135,17 +135,17 @@ Problem no_table(const LogHead& head, const std::string& path, const GivenSettin
                   delimiter_text(found.delimiter),
               "take the given delimiter back"};
   std::size_t line = 0;
-  while (line < head.lines.size() && without_blanks(head.lines[line]).empty()) ++line;
+  while (line < head.lines.size() && without_spaces(head.lines[line]).empty()) ++line;
   if (line == head.lines.size())
     return {ProblemKind::bad_input, path, 0, "the file holds only empty lines", "export the log again"};
   return {ProblemKind::bad_input, path, line + 1, "no rows of time and temperature were found",
-          "a log has one line for each time, its cells parted by commas, semicolons, tabs, pipes or blanks"};
+          "a log has one line for each time, its cells parted by commas, semicolons, tabs, pipes or spaces"};
 }
 
 }  // namespace
 
 CellLook look_of(std::string_view cell, char decimal) {
-  cell = without_blanks(cell);
+  cell = without_spaces(cell);
   if (cell.empty()) return CellLook::empty;
   const char c = cell.front();
   const bool may_be_number =

@@ -1,7 +1,7 @@
 // Step 2 of reading: delimiter, decimal sign and number of cells, from the lines that hold rows.
 //
 // Every delimiter is tried on the first lines; the one that makes most cells into numbers and times, and
-// fewest into text, is the log's. Runs of blanks are taken only where nothing else fits.
+// fewest into text, is the log's. Runs of spaces are taken only where nothing else fits.
 #pragma once
 
 #include <cstddef>
@@ -17,7 +17,7 @@
 namespace soakwright {
 
 struct Dialect {
-  Chosen<char> delimiter;  ///< ' ' for runs of blanks
+  Chosen<char> delimiter;  ///< ' ' for runs of spaces
   Chosen<char> decimal;
   std::size_t cells = 0;  ///< in a line that holds a row
   std::vector<std::size_t>

@@ -18,7 +18,7 @@ using Cells = std::vector<std::string_view>;
 
 LogHead head_of(const std::vector<std::string>& lines) {
   LogHead head;
-  head.whole_file = true;
+  head.atomic_file = true;
   for (const std::string& line : lines) head.lines.emplace_back(line);
   return head;
 }
@@ -26,11 +26,11 @@ LogHead head_of(const std::vector<std::string>& lines) {
 /// Without the empty cell that a delimiter at the line's end makes.
 std::size_t width_of(std::string_view line, char delimiter, Cells& cells) {
   split_cells(line, delimiter, cells);
-  while (!cells.empty() && without_blanks(cells.back()).empty()) cells.pop_back();
+  while (!cells.empty() && without_spaces(cells.back()).empty()) cells.pop_back();
   return cells.size();
 }
 
-/// Blanks stand in every sentence: they part cells only where nothing else does.
+/// Spaces stand in every sentence: they part cells only where nothing else does.
 char likely_delimiter(const LogHead& head) {
   char likely = ' ';
   std::size_t most = head.lines.size();
@@ -72,7 +72,7 @@ std::vector<std::string> first_columns(const std::vector<std::string>& lines, st
   if (names.empty() && header_line && *header_line != 0) {
     split_cells(head.lines[*header_line - 1], *delimiter, cells);
     for (const std::string_view cell : cells)
-      names.push_back(name_and_unit(std::string{without_blanks(unquoted(cell))}).name);
+      names.push_back(name_and_unit(std::string{without_spaces(unquoted(cell))}).name);
   }
   std::size_t widest = names.size();
   for (std::size_t line = from; line < head.lines.size(); ++line)

@@ -50,21 +50,21 @@ std::size_t first_row_of(const LogHead& head, const Dialect& dialect, std::size_
 /// The nearest line with something on it before `line`.
 std::optional<std::size_t> line_before(const LogHead& head, std::size_t line) {
   while (line > 0)
-    if (!without_blanks(head.lines[--line]).empty()) return line;
+    if (!without_spaces(head.lines[--line]).empty()) return line;
   return std::nullopt;
 }
 
 /// Header cells of a line, as many as a row has; nothing where they do not fit.
 std::optional<Cells> header_cells(std::string_view line, const Dialect& dialect, bool blank_at_end) {
   Cells cells;
-  const std::string_view text = without_blanks(line);
+  const std::string_view text = without_spaces(line);
   if (!text.empty() && text.front() == '#') line.remove_prefix(line.find('#') + 1);
   split_cells(line, dialect.delimiter.value, cells);
   const std::size_t wanted = dialect.cells;
-  while (cells.size() > wanted && without_blanks(cells.back()).empty()) cells.pop_back();
+  while (cells.size() > wanted && without_spaces(cells.back()).empty()) cells.pop_back();
   if (cells.size() + 1 == wanted && blank_at_end) cells.emplace_back();
   if (cells.size() != wanted && dialect.delimiter.value == ' ') {
-    // Names with single blanks in them stand apart by two or more.
+    // Names with single spaces in them stand apart by two or more.
     Cells wide;
     std::size_t at = 0;
     while (at < line.size()) {
@@ -88,7 +88,7 @@ bool is_units_row(const Cells& cells) {
   std::size_t units = 0;
   std::size_t others = 0;
   for (const std::string_view cell : cells) {
-    if (without_blanks(cell).empty()) continue;
+    if (without_spaces(cell).empty()) continue;
     if (unit_of(to_utf8(cell)))
       ++units;
     else
@@ -101,7 +101,7 @@ bool is_units_row(const Cells& cells) {
 bool are_all_units(const Cells& cells) {
   std::size_t units = 0;
   for (const std::string_view cell : cells) {
-    if (without_blanks(cell).empty()) continue;
+    if (without_spaces(cell).empty()) continue;
     if (!unit_of(to_utf8(cell))) return false;
     ++units;
   }
@@ -121,7 +121,7 @@ bool is_header_row(const Cells& cells, char decimal) {
   return words > 0 && (filled > 1 || cells.size() == 1);
 }
 
-std::string whole_text(std::string_view cell) { return to_utf8(without_blanks(unquoted(cell))); }
+std::string whole_text(std::string_view cell) { return to_utf8(without_spaces(unquoted(cell))); }
 
 ColumnHeading heading_of(std::string_view name_cell, std::string_view unit_cell, std::size_t number) {
   ColumnHeading heading;
@@ -249,7 +249,7 @@ Result<TableHeader> detect_header(const LogHead& head, const Dialect& dialect,
 
   Cells first_cells;
   split_cells(head.lines[table.first_row], dialect.delimiter.value, first_cells);
-  const bool blank_at_end = without_blanks(first_cells.back()).empty();
+  const bool blank_at_end = without_spaces(first_cells.back()).empty();
 
   auto found = given_line ? given_lines(head, dialect, *given_line, table.first_row, blank_at_end, path)
                           : found_lines(head, dialect, table.first_row, blank_at_end, path);
@@ -260,7 +260,7 @@ Result<TableHeader> detect_header(const LogHead& head, const Dialect& dialect,
   const std::size_t table_line = table.header_line != 0 ? table.header_line : table.units_line;
   const std::size_t heading_end = table_line != 0 ? table_line - 1 : table.first_row;
   for (std::size_t i = 0; i < heading_end; ++i)
-    if (!without_blanks(head.lines[i]).empty()) table.heading.push_back(to_utf8(head.lines[i]));
+    if (!without_spaces(head.lines[i]).empty()) table.heading.push_back(to_utf8(head.lines[i]));
 
   for (std::size_t c = 0; c < dialect.cells; ++c)
     table.columns.push_back(heading_of(names ? (*names)[c] : std::string_view{},

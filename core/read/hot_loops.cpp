@@ -7,11 +7,11 @@
 #if defined(SOAKWRIGHT_SEVERAL_BUILDS)
 #include <emmintrin.h>
 
-#include "core/read/wide_cells.h"
-#include "core/read/widest_loops.h"
+#include "core/read/avx2_cells.h"
+#include "core/read/avx512_loops.h"
 #endif
 
-// Each loop is written once, as a body that is inlined into two builds; the third stands in widest_loops.cpp.
+// Each loop is written once, as a body that is inlined into two builds; the third stands in avx512_loops.cpp.
 #if defined(__GNUC__) || defined(__clang__)
 #define BODY [[gnu::always_inline]] inline
 #else
@@ -179,7 +179,7 @@ std::size_t builds_here() {
   __builtin_cpu_init();
   const bool wide = __builtin_cpu_supports("avx2") != 0 && __builtin_cpu_supports("bmi") != 0 &&
                     __builtin_cpu_supports("bmi2") != 0 && __builtin_cpu_supports("popcnt") != 0;
-  return wide ? has_widest_loops() ? 3 : 2 : 1;
+  return wide ? has_avx512_loops() ? 3 : 2 : 1;
 }
 #else
 constexpr std::array<HotLoops, 1> kBuilds{

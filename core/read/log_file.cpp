@@ -44,7 +44,7 @@ Result<Opening> open_table(const SourceFile& file, const std::string& path, cons
     auto dialect = detect_dialect(head.value(), given, path);
     if (!dialect) {
       // A heading longer than the piece that was read.
-      if (!head.value().whole_file && bytes < kLargestHead) continue;
+      if (!head.value().atomic_file && bytes < kLargestHead) continue;
       return dialect.problems();
     }
     auto header = detect_header(head.value(), dialect.value(), given.header_line, path);
@@ -64,7 +64,7 @@ void look_at_first_rows(const Opening& opening, TablePlan& plan) {
     if (row < opening.header.first_row) continue;
     split_cells(opening.head.lines[row], plan.delimiter, cells);
     if (first && plan.time.kind == TimeKind::date_time && plan.time.cells.size() <= 2) {
-      const auto stamp = parse_stamp(without_blanks(cells[plan.time.cells.back()]));
+      const auto stamp = parse_stamp(without_spaces(cells[plan.time.cells.back()]));
       if (stamp && stamp->offset_minutes) plan.base_offset_minutes = *stamp->offset_minutes;
     }
     first = false;
@@ -123,8 +123,8 @@ std::optional<Problem> first_of(const std::vector<std::optional<Problem>>& failu
 }
 
 /// Takes blocks until there are none left. Exceptions end here: `failed` says what happened.
-void harvest(BlockReader& blocks, const TablePlan& plan, ColumnStore& store, std::int64_t* stamps,
-             bool careful, ThreadHarvest& out, std::optional<Problem>& failed, const std::string& path) {
+void thread_result(BlockReader& blocks, const TablePlan& plan, ColumnStore& store, std::int64_t* stamps,
+                   bool careful, ThreadResult& out, std::optional<Problem>& failed, const std::string& path) {
   try {
     RowParser parser{plan, store, stamps, careful};
     Block block;
@@ -142,7 +142,7 @@ void harvest(BlockReader& blocks, const TablePlan& plan, ColumnStore& store, std
       out.blocks.push_back(parser.parse(block));
     }
     out.facts = parser.facts();
-    out.oddities = parser.oddities();
+    out.line_issues = parser.line_issues();
     out.days = parser.days();
   } catch (const std::exception&) {
     failed =
@@ -158,7 +158,7 @@ unsigned threads_for(std::uint64_t bytes, const ReadingMeans& means) {
 }
 
 struct Rows {
-  std::vector<ThreadHarvest> harvests;
+  std::vector<ThreadResult> thread_results;
   PageArena stamps;
   std::size_t count = 0;
 };
@@ -180,11 +180,12 @@ Result<Rows> read_rows(const SourceFile& file, const std::string& path, const Op
                      {opening.head.encoding.value, opening.head.mark_bytes, opening.head.line_end,
                       plan.lines_before, means.block_bytes}};
   const unsigned threads = threads_for(file.bytes(), means);
-  rows.harvests.resize(threads);
+  rows.thread_results.resize(threads);
   std::vector<std::optional<Problem>> failures(threads);
   std::vector<std::thread> others;
   const auto work = [&](unsigned i) {
-    harvest(blocks, plan, *table.store, stamps, means.careful, rows.harvests[i], failures[i], path);
+    thread_result(blocks, plan, *table.store, stamps, means.careful, rows.thread_results[i], failures[i],
+                  path);
   };
   try {
     for (unsigned i = 1; i < threads; ++i) others.emplace_back(work, i);
@@ -231,7 +232,7 @@ Result<LogTable> read_log(const std::string& path, const GivenSettings& given, c
   table.header_line_given = given.header_line.has_value();
   table.first_row_line = opening.value().header.first_row + 1;
   table.heading = opening.value().header.heading;
-  Problems problems = assemble_table(plan, opening.value().header, std::move(rows.value().harvests),
+  Problems problems = assemble_table(plan, opening.value().header, std::move(rows.value().thread_results),
                                      static_cast<std::int64_t*>(rows.value().stamps.data()),
                                      rows.value().count, given.dates, path, table);
   if (!problems.empty()) return problems;

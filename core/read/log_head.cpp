@@ -19,7 +19,7 @@ void cut_into_lines(LogHead& head) {
   while (at < text.size()) {
     std::size_t end = text.find(head.line_end, at);
     if (end == std::string_view::npos) {
-      if (!head.whole_file) break;  // cut by the end of the piece that was read
+      if (!head.atomic_file) break;  // cut by the end of the piece that was read
       end = text.size();
     }
     std::string_view line = text.substr(at, end - at);
@@ -38,10 +38,10 @@ Problem not_text(const std::string& path) {
           "export the log as text (CSV) from the recorder's program"};
 }
 
-Result<LogHead> head_of(const std::string& raw, bool whole_file, const std::string& path,
+Result<LogHead> head_of(const std::string& raw, bool atomic_file, const std::string& path,
                         std::optional<TextEncoding> given) {
   LogHead head;
-  head.whole_file = whole_file;
+  head.atomic_file = atomic_file;
   const auto mark = byte_order_mark(raw);
   const auto found = detect_encoding(raw);
   if (!found) return not_text(path);
@@ -86,11 +86,11 @@ Result<LogHead> read_head(const SourceFile& file, const std::string& path, std::
       return Problem{ProblemKind::cannot_open, path, 0, "the file cannot be read to its end",
                      "copy it and try again"};
     if (static_cast<std::size_t>(got) < raw.size()) return became_shorter(path);
-    const bool whole_file = raw.size() == file.bytes();
+    const bool atomic_file = raw.size() == file.bytes();
     if (raw.empty())
       return Problem{ProblemKind::bad_input, path, 0, "the file is empty", "export the log again"};
-    Result<LogHead> head = head_of(raw, whole_file, path, given);
-    if (!head || whole_file || head.value().lines.size() >= kFewLines) return head;
+    Result<LogHead> head = head_of(raw, atomic_file, path, given);
+    if (!head || atomic_file || head.value().lines.size() >= kFewLines) return head;
     if (bytes >= kLongestLine) {
       if (!head.value().lines.empty()) return head;
       return Problem{ProblemKind::bad_input, path, 1, "the first line is longer than 16 MiB and has no end",

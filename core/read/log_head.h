@@ -22,7 +22,7 @@ struct LogHead {
   /// moves: the lines are pieces of it.
   std::shared_ptr<const std::string> text;
   std::vector<std::string_view> lines;  ///< whole lines of `text`, without their ends
-  bool whole_file = false;
+  bool atomic_file = false;
 };
 
 /// At least `wanted_bytes` of the file, or all of it, and as much more as it takes to have a few lines.

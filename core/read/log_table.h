@@ -16,7 +16,7 @@
 namespace soakwright {
 
 /// Something odd in the cells or lines: how often, and where it first stands.
-struct Oddity {
+struct LineIssue {
   std::size_t count = 0;
   std::size_t line = 0;  ///< in the file, from 1
   std::string text;      ///< what stood there first, UTF-8
@@ -35,15 +35,15 @@ struct LogColumn {
   std::size_t numbers = 0;   ///< cells that hold a number
   double lowest = 0.0;       ///< of the numbers, in the log's unit; only where there are any
   double highest = 0.0;
-  Oddity texts;    ///< cells that hold text
-  Oddity grouped;  ///< cells with digit grouping, not accepted as numbers
+  LineIssue texts;    ///< cells that hold text
+  LineIssue grouped;  ///< cells with digit grouping, not accepted as numbers
 };
 
 struct LogTable {
   std::string sha256;
   std::uint64_t bytes = 0;
   Chosen<TextEncoding> encoding;
-  Chosen<char> delimiter;  ///< ' ' for runs of blanks
+  Chosen<char> delimiter;  ///< ' ' for runs of spaces
   Chosen<char> decimal;
   std::optional<Chosen<FieldOrder>> dates;  ///< where the stamps have a date
   /// The order in which time runs on evenly, where another one was given.
@@ -66,11 +66,11 @@ struct LogTable {
   std::vector<LogColumn> columns;
   std::shared_ptr<ColumnStore> store;
 
-  Oddity repeat_rows;       ///< dropped: the row before repeated to the letter
-  Oddity repeated_headers;  ///< dropped
-  Oddity short_rows;        ///< kept or, where not even a reading is left, dropped
-  Oddity long_rows;         ///< kept without the cells behind the last column
-  Oddity odd_lines;         ///< dropped: no time in it
+  LineIssue repeat_rows;       ///< dropped: the row before repeated to the letter
+  LineIssue repeated_headers;  ///< dropped
+  LineIssue short_rows;        ///< kept or, where not even a reading is left, dropped
+  LineIssue long_rows;         ///< kept without the cells behind the last column
+  LineIssue odd_lines;         ///< dropped: no time in it
 
   [[nodiscard]] std::size_t rows() const { return stamps_ns.size(); }
 };

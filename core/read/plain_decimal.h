@@ -4,7 +4,7 @@
 // places the point then always stands at the same byte; one XOR turns digits into 0..9 and the point into 0,
 // one addition shows whether any byte is something else, and two multiplications weigh the digits, the point
 // with weight 0. Cells with fewer places, as spreadsheets cut zeros off, and signs take a second, slightly
-// longer way. Anything else (blanks, more places, more than eight characters) is left to the careful reading.
+// longer way. Anything else (spaces, more places, more than eight characters) is left to the careful reading.
 #pragma once
 
 #include <array>

@@ -15,7 +15,7 @@ std::vector<std::string> plain_cells(std::string_view line, char delimiter) {
   split_cells(line, delimiter, cells);
   std::vector<std::string> plain;
   plain.reserve(cells.size());
-  for (const std::string_view cell : cells) plain.push_back(lower_case(without_blanks(cell)));
+  for (const std::string_view cell : cells) plain.push_back(lower_case(without_spaces(cell)));
   while (!plain.empty() && plain.back().empty()) plain.pop_back();
   return plain;
 }

@@ -130,7 +130,7 @@ bool RowParser::fast_row(const std::uint32_t* ends, std::uint32_t begin, std::ui
   stamps_[row_] = stamp;
   const std::string_view line{text_ + begin, end - begin};
   if (repeats_row_before(line, stamp)) {
-    drop(oddities_.repeat_rows, line);
+    drop(line_issues_.repeat_rows, line);
     return true;
   }
   ColumnStore& store = columns_.store();
@@ -173,7 +173,7 @@ void RowParser::careful_row(std::string_view line) {
   std::int64_t stamp = 0;
   if (!stamps_in_.read(stamp_parts_.data(), stamp)) return drop_line_without_time(line);
   stamps_[row_] = stamp;
-  if (repeats_row_before(line, stamp)) return drop(oddities_.repeat_rows, line);
+  if (repeats_row_before(line, stamp)) return drop(line_issues_.repeat_rows, line);
 
   const bool is_short = cells_.size() < plan_.cells && !plan_.number_cells.empty() &&
                         cells_.size() <= plan_.number_cells.back();
@@ -181,11 +181,11 @@ void RowParser::careful_row(std::string_view line) {
   if (is_short) {
     // A number that the file's end cuts in two would still look like a number.
     if (unfinished_ && trusted > 0) --trusted;
-    if (trusted == 0 || trusted <= plan_.time.cells.back()) return drop(oddities_.short_rows, line);
-    add_oddity(oddities_.short_rows, {1, line_, to_utf8(line.substr(0, kLongestNote))});
+    if (trusted == 0 || trusted <= plan_.time.cells.back()) return drop(line_issues_.short_rows, line);
+    add_line_issue(line_issues_.short_rows, {1, line_, to_utf8(line.substr(0, kLongestNote))});
   } else if (std::any_of(cells_.begin() + static_cast<std::ptrdiff_t>(std::min(cells_.size(), plan_.cells)),
-                         cells_.end(), [](std::string_view cell) { return !without_blanks(cell).empty(); })) {
-    add_oddity(oddities_.long_rows, {1, line_, to_utf8(line.substr(0, kLongestNote))});
+                         cells_.end(), [](std::string_view cell) { return !without_spaces(cell).empty(); })) {
+    add_line_issue(line_issues_.long_rows, {1, line_, to_utf8(line.substr(0, kLongestNote))});
   }
   for (std::size_t column = 0; column < plan_.number_cells.size(); ++column) {
     const std::size_t cell = plan_.number_cells[column];
@@ -201,21 +201,21 @@ void RowParser::drop_line_without_time(std::string_view line) {
   stamp_before_known_ = false;
   switch (repeats_.kind_of(line, plan_.delimiter)) {
     case HeaderRepeat::same_header:
-      return drop(oddities_.repeated_headers, line);
+      return drop(line_issues_.repeated_headers, line);
     case HeaderRepeat::same_units:
       // The units under a repeated header belong to it.
-      drop(oddities_.repeated_headers, line);
-      --oddities_.repeated_headers.count;
+      drop(line_issues_.repeated_headers, line);
+      --line_issues_.repeated_headers.count;
       return;
     case HeaderRepeat::other_header:
-      return drop(oddities_.other_headers, line);
+      return drop(line_issues_.other_headers, line);
     case HeaderRepeat::none:
-      return drop(oddities_.odd_lines, line);
+      return drop(line_issues_.odd_lines, line);
   }
 }
 
-void RowParser::drop(Oddity& oddity, std::string_view line) {
-  add_oddity(oddity, {1, line_, to_utf8(line.substr(0, kLongestNote))});
+void RowParser::drop(LineIssue& line_issue, std::string_view line) {
+  add_line_issue(line_issue, {1, line_, to_utf8(line.substr(0, kLongestNote))});
   row_text_before_ = line;
   outcome_.dropped.push_back(row_);
   stamps_[row_] = 0;

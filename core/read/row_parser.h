@@ -36,8 +36,8 @@ struct BlockOutcome {
 };
 
 /// What one thread met in all its blocks.
-struct LineOddities {
-  Oddity repeat_rows, repeated_headers, short_rows, long_rows, odd_lines, other_headers;
+struct LineIssues {
+  LineIssue repeat_rows, repeated_headers, short_rows, long_rows, odd_lines, other_headers;
 };
 
 class RowParser {
@@ -47,8 +47,8 @@ class RowParser {
 
   BlockOutcome parse(const Block& block);
 
-  [[nodiscard]] const std::vector<ColumnFacts>& facts() const { return columns_.facts(); }
-  [[nodiscard]] const LineOddities& oddities() const { return oddities_; }
+  [[nodiscard]] const std::vector<ColumnSummary>& facts() const { return columns_.facts(); }
+  [[nodiscard]] const LineIssues& line_issues() const { return line_issues_; }
   [[nodiscard]] const std::vector<DateFields>& days() const { return stamps_in_.days(); }
 
  private:
@@ -61,7 +61,7 @@ class RowParser {
   bool fast_row(const std::uint32_t* ends, std::uint32_t begin, std::uint32_t end);
   void careful_row(std::string_view line);
   void put_cell(std::size_t column, std::string_view text);
-  void drop(Oddity& oddity, std::string_view line);
+  void drop(LineIssue& line_issue, std::string_view line);
   void drop_line_without_time(std::string_view line);
   bool repeats_row_before(std::string_view line, std::int64_t stamp);
   void plan_runs();
@@ -74,7 +74,7 @@ class RowParser {
   decltype(HotLoops::parse_cells) parse_cells_;
   RepeatedHeader repeats_;
   LineIndex index_;
-  LineOddities oddities_;
+  LineIssues line_issues_;
   std::vector<Run> runs_;
   std::vector<std::size_t> lone_columns_;  ///< read with care always: double, or with too many places
   std::size_t runs_version_ = 0;

@@ -50,7 +50,7 @@ bool StampReader::read(const std::string_view* parts, std::int64_t& stamp) {
     case TimeKind::time_of_day:
       return read_clock(parts, stamp);
     case TimeKind::elapsed_hms: {
-      const auto elapsed = parse_elapsed(without_blanks(parts[0]));
+      const auto elapsed = parse_elapsed(without_spaces(parts[0]));
       if (elapsed) stamp = *elapsed;
       return elapsed.has_value();
     }
@@ -81,11 +81,11 @@ bool StampReader::read_date_and_clock(const std::string_view* parts, std::int64_
 
   std::optional<Stamp> read;
   if (count == 1) {
-    read = parse_stamp(without_blanks(parts[0]));
+    read = parse_stamp(without_spaces(parts[0]));
   } else {
-    const auto date = parse_stamp(without_blanks(parts[0]));
-    std::string clock_text{without_blanks(parts[1])};
-    if (count == 3) clock_text.append(" ").append(without_blanks(parts[2]));
+    const auto date = parse_stamp(without_spaces(parts[0]));
+    std::string clock_text{without_spaces(parts[1])};
+    if (count == 3) clock_text.append(" ").append(without_spaces(parts[2]));
     read = parse_stamp(clock_text);
     if (!date || !date->date || !read) return false;
     read->date = date->date;
@@ -100,9 +100,9 @@ bool StampReader::read_date_and_clock(const std::string_view* parts, std::int64_
 
   remembered_ = false;
   if (!careful_ && !read->half_day) {
-    if (count == 1 && without_blanks(parts[0]).data() == parts[0].data() && read->clock_at > 0)
+    if (count == 1 && without_spaces(parts[0]).data() == parts[0].data() && read->clock_at > 0)
       remember(parts[0].substr(0, read->clock_at), parts[0].substr(read->clock_at), day, clock_ns);
-    else if (count == 2 && without_blanks(parts[1]).data() == parts[1].data())
+    else if (count == 2 && without_spaces(parts[1]).data() == parts[1].data())
       remember(parts[0], parts[1], day, clock_ns);
   }
   return true;
@@ -126,8 +126,8 @@ bool StampReader::read_clock(const std::string_view* parts, std::int64_t& stamp)
     stamp = seconds * kNanosecondsPerSecond;
     return true;
   }
-  std::string text{without_blanks(parts[0])};
-  if (plan_.time.cells.size() == 2) text.append(" ").append(without_blanks(parts[1]));
+  std::string text{without_spaces(parts[0])};
+  if (plan_.time.cells.size() == 2) text.append(" ").append(without_spaces(parts[1]));
   const auto read = parse_stamp(text);
   if (!read || read->date || !read->clock_ns) return false;
   stamp = *read->clock_ns;

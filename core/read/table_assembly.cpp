@@ -20,10 +20,10 @@ struct PlacedBlock {
   std::size_t thread = 0;
 };
 
-std::vector<PlacedBlock> in_order(std::vector<ThreadHarvest>& harvests) {
+std::vector<PlacedBlock> in_order(std::vector<ThreadResult>& thread_results) {
   std::vector<PlacedBlock> blocks;
-  for (std::size_t t = 0; t < harvests.size(); ++t)
-    for (BlockOutcome& outcome : harvests[t].blocks) blocks.push_back({std::move(outcome), t});
+  for (std::size_t t = 0; t < thread_results.size(); ++t)
+    for (BlockOutcome& outcome : thread_results[t].blocks) blocks.push_back({std::move(outcome), t});
   std::sort(blocks.begin(), blocks.end(), [](const PlacedBlock& a, const PlacedBlock& b) {
     return a.outcome.sequence < b.outcome.sequence;
   });
@@ -122,16 +122,16 @@ void take_out(const std::vector<std::size_t>& dropped, std::int64_t* stamps, std
 
 /// One table of dates for all threads; the packed stamps then hold places in it. False where there are more
 /// than they can hold.
-bool join_dates(const std::vector<ThreadHarvest>& harvests, const std::vector<PlacedBlock>& blocks,
+bool join_dates(const std::vector<ThreadResult>& thread_results, const std::vector<PlacedBlock>& blocks,
                 std::int64_t* stamps, std::vector<DateFields>& dates) {
   const auto key = [](const DateFields& d) {
     return std::tuple{d.first, d.second, d.third, d.first_digits, d.third_digits, d.month_place};
   };
   std::map<decltype(key(DateFields{})), std::size_t> places;
   std::vector<std::vector<std::size_t>> of_thread;
-  for (const ThreadHarvest& harvest : harvests) {
+  for (const ThreadResult& thread_result : thread_results) {
     std::vector<std::size_t>& own = of_thread.emplace_back();
-    for (const DateFields& date : harvest.days) {
+    for (const DateFields& date : thread_result.days) {
       const auto [entry, is_new] = places.try_emplace(key(date), dates.size());
       if (is_new) dates.push_back(date);
       own.push_back(entry->second);
@@ -213,10 +213,10 @@ Problems unpack_dates(const std::vector<DateFields>& dates, const std::int64_t* 
 
 }  // namespace
 
-Problems assemble_table(const TablePlan& plan, const TableHeader& header, std::vector<ThreadHarvest> harvests,
-                        std::int64_t* stamps, std::size_t rows, std::optional<FieldOrder> given_order,
-                        const std::string& path, LogTable& table) {
-  const std::vector<PlacedBlock> blocks = in_order(harvests);
+Problems assemble_table(const TablePlan& plan, const TableHeader& header,
+                        std::vector<ThreadResult> thread_results, std::int64_t* stamps, std::size_t rows,
+                        std::optional<FieldOrder> given_order, const std::string& path, LogTable& table) {
+  const std::vector<PlacedBlock> blocks = in_order(thread_results);
 
   std::vector<std::size_t> dropped;
   LineMap lines;
@@ -232,9 +232,9 @@ Problems assemble_table(const TablePlan& plan, const TableHeader& header, std::v
     column.name = header.columns[cell].name;
     column.unit = header.columns[cell].unit;
     column.store_column = c;
-    ColumnFacts facts;
-    for (const ThreadHarvest& harvest : harvests)
-      if (!harvest.facts.empty()) add_facts(facts, harvest.facts[c]);
+    ColumnSummary facts;
+    for (const ThreadResult& thread_result : thread_results)
+      if (!thread_result.facts.empty()) add_facts(facts, thread_result.facts[c]);
     column.numbers = facts.numbers;
     column.lowest = facts.lowest;
     column.highest = facts.highest;
@@ -243,14 +243,14 @@ Problems assemble_table(const TablePlan& plan, const TableHeader& header, std::v
     unify_column(*table.store, blocks, rows, column);
     table.columns.push_back(std::move(column));
   }
-  Oddity other_headers;
-  for (const ThreadHarvest& harvest : harvests) {
-    add_oddity(other_headers, harvest.oddities.other_headers);
-    add_oddity(table.repeat_rows, harvest.oddities.repeat_rows);
-    add_oddity(table.repeated_headers, harvest.oddities.repeated_headers);
-    add_oddity(table.short_rows, harvest.oddities.short_rows);
-    add_oddity(table.long_rows, harvest.oddities.long_rows);
-    add_oddity(table.odd_lines, harvest.oddities.odd_lines);
+  LineIssue other_headers;
+  for (const ThreadResult& thread_result : thread_results) {
+    add_line_issue(other_headers, thread_result.line_issues.other_headers);
+    add_line_issue(table.repeat_rows, thread_result.line_issues.repeat_rows);
+    add_line_issue(table.repeated_headers, thread_result.line_issues.repeated_headers);
+    add_line_issue(table.short_rows, thread_result.line_issues.short_rows);
+    add_line_issue(table.long_rows, thread_result.line_issues.long_rows);
+    add_line_issue(table.odd_lines, thread_result.line_issues.odd_lines);
   }
   if (other_headers.count != 0)
     return {{ProblemKind::bad_input, path, other_headers.line,
@@ -259,7 +259,7 @@ Problems assemble_table(const TablePlan& plan, const TableHeader& header, std::v
 
   const bool dated = plan.time.kind == TimeKind::date_time;
   std::vector<DateFields> dates;
-  if (dated && !join_dates(harvests, blocks, stamps, dates))
+  if (dated && !join_dates(thread_results, blocks, stamps, dates))
     return {{ProblemKind::bad_input, path, plan.lines_before + 1,
              "the rows have more than " + std::to_string(packed_stamp::kMostDays) + " different dates",
              "look for damaged time stamps, or split the file"}};

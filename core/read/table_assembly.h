@@ -16,16 +16,16 @@
 namespace soakwright {
 
 /// All that one thread leaves behind.
-struct ThreadHarvest {
+struct ThreadResult {
   std::vector<BlockOutcome> blocks;
-  std::vector<ColumnFacts> facts;
-  LineOddities oddities;
+  std::vector<ColumnSummary> facts;
+  LineIssues line_issues;
   std::vector<DateFields> days;
 };
 
-/// Fills stamps, lines, columns and oddities of `table`, whose store holds `rows` rows.
-Problems assemble_table(const TablePlan& plan, const TableHeader& header, std::vector<ThreadHarvest> harvests,
-                        std::int64_t* stamps, std::size_t rows, std::optional<FieldOrder> given_order,
-                        const std::string& path, LogTable& table);
+/// Fills stamps, lines, columns and line_issues of `table`, whose store holds `rows` rows.
+Problems assemble_table(const TablePlan& plan, const TableHeader& header,
+                        std::vector<ThreadResult> thread_results, std::int64_t* stamps, std::size_t rows,
+                        std::optional<FieldOrder> given_order, const std::string& path, LogTable& table);
 
 }  // namespace soakwright

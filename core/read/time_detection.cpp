@@ -32,7 +32,7 @@ std::vector<ColumnLook> look_at(const LogHead& head, const Dialect& dialect, std
     split_cells(head.lines[row], dialect.delimiter.value, cells);
     for (std::size_t c = 0; c < dialect.cells; ++c) {
       ColumnLook& look = looks[c];
-      const std::string_view text = without_blanks(cells[c]);
+      const std::string_view text = without_spaces(cells[c]);
       if (text.empty()) continue;
       ++look.filled;
       switch (look_of(text, dialect.decimal.value)) {
@@ -197,7 +197,7 @@ Problem no_time(const LogHead& head, const Dialect& dialect, const TableHeader& 
   what += "; the first row begins with ";
   for (std::size_t c = 0; c < cells.size() && c < 3; ++c) {
     if (c != 0) what += ", ";
-    what += '\'' + header.columns[c].name + "' " + std::string{without_blanks(cells[c]).substr(0, 30)};
+    what += '\'' + header.columns[c].name + "' " + std::string{without_spaces(cells[c]).substr(0, 30)};
   }
   return {ProblemKind::bad_input, path, header.first_row + 1, std::move(what),
           "a log needs a column of dates with times, times of day, or elapsed s, min or h"};
@@ -206,7 +206,7 @@ Problem no_time(const LogHead& head, const Dialect& dialect, const TableHeader& 
 /// The column that a person named, as GivenSettings::time_column says.
 Result<std::size_t> named_column(const TableHeader& header, const std::string& said,
                                  const std::string& path) {
-  const std::string wanted = lower_case(without_blanks(said));
+  const std::string wanted = lower_case(without_spaces(said));
   std::vector<std::size_t> found;
   std::string names;
   for (std::size_t c = 0; c < header.columns.size(); ++c) {
@@ -306,7 +306,7 @@ Problem not_that_time(const LogHead& head, const Dialect& dialect, const TableHe
         .append("', but its first cell is '");
   else
     what.append(", but no column can be that; the first row begins with '");
-  what.append(to_utf8(without_blanks(cells[column.value_or(0)]).substr(0, 30))).append("'");
+  what.append(to_utf8(without_spaces(cells[column.value_or(0)]).substr(0, 30))).append("'");
   return {ProblemKind::bad_input, path, header.first_row + 1, std::move(what),
           "take what was given back, or give another column or kind of time"};
 }

@@ -24,7 +24,7 @@ class Scanner {
     ++at_;
     return true;
   }
-  void skip_blanks() {
+  void skip_spaces() {
     while (peek() == ' ' || peek() == '\t') ++at_;
   }
   /// A number of at most `most` digits; how many there were.
@@ -91,15 +91,15 @@ void skip_weekday(Scanner& in) {
   if (place_among(kDays, word, in.take_word(word)) == 0) return in.back_to(start);
   in.take('.');
   in.take(',');
-  in.skip_blanks();
+  in.skip_spaces();
 }
 
-/// One of the marks between the numbers of a date; '\0' where there is none. Blanks around it do not count.
+/// One of the marks between the numbers of a date; '\0' where there is none. Spaces around it do not count.
 char take_separator(Scanner& in) {
-  in.skip_blanks();
+  in.skip_spaces();
   for (const char mark : {'/', '.', '-', ','})
     if (in.take(mark)) {
-      in.skip_blanks();
+      in.skip_spaces();
       return mark;
     }
   return '\0';
@@ -178,7 +178,7 @@ bool take_fraction(Scanner& in, std::int64_t& nanoseconds) {
 /// 1 for AM, 2 for PM, 0 for neither: am, a.m., A.M, AM.
 int take_half_day(Scanner& in) {
   const std::size_t start = in.at();
-  in.skip_blanks();
+  in.skip_spaces();
   const char first = static_cast<char>(in.peek() | 0x20);
   if (first == 'a' || first == 'p') {
     in.take(in.peek());
@@ -229,7 +229,7 @@ bool parse_clock(Scanner& in, Stamp& stamp) {
 bool take_offset(Scanner& in, Stamp& stamp) {
   if (in.at_end()) return true;
   const std::size_t start = in.at();
-  in.skip_blanks();
+  in.skip_spaces();
   if (in.take('Z') || in.take('z')) {
     stamp.offset_minutes = 0;
     return true;
@@ -254,7 +254,7 @@ bool take_offset(Scanner& in, Stamp& stamp) {
 std::optional<Stamp> parse_stamp(std::string_view text) {
   Scanner in{text};
   Stamp stamp;
-  in.skip_blanks();
+  in.skip_spaces();
   DateFields date;
   const std::size_t start = in.at();
   if (parse_date(in, date)) {
@@ -262,8 +262,8 @@ std::optional<Stamp> parse_stamp(std::string_view text) {
     const std::size_t after_date = in.at();
     bool parted = in.take('T') || in.take('t') || in.take('_');
     if (!parted) {
-      for (const char mark : {',', ';', '|'}) in.skip_blanks(), in.take(mark);
-      in.skip_blanks();
+      for (const char mark : {',', ';', '|'}) in.skip_spaces(), in.take(mark);
+      in.skip_spaces();
       parted = in.at() != after_date;
     }
     if (in.at_end()) return stamp;
@@ -273,21 +273,21 @@ std::optional<Stamp> parse_stamp(std::string_view text) {
     if (!parse_clock(in, stamp) || !take_offset(in, stamp)) return std::nullopt;
     const bool clock_only = in.at_end();
     if (!clock_only) {
-      for (const char mark : {',', ';', '|'}) in.skip_blanks(), in.take(mark);
-      in.skip_blanks();
+      for (const char mark : {',', ';', '|'}) in.skip_spaces(), in.take(mark);
+      in.skip_spaces();
       if (in.at_end()) return stamp;
       if (!parse_date(in, date)) return std::nullopt;
       stamp.date = date;
     }
   }
-  in.skip_blanks();
+  in.skip_spaces();
   if (!in.at_end()) return std::nullopt;
   return stamp;
 }
 
 std::optional<std::int64_t> parse_elapsed(std::string_view text) {
   Scanner in{text};
-  in.skip_blanks();
+  in.skip_spaces();
   const bool negative = in.take('-');
   if (!negative) in.take('+');
   int hours = 0;
@@ -298,7 +298,7 @@ std::optional<std::int64_t> parse_elapsed(std::string_view text) {
     return std::nullopt;
   if (in.take(':') && (in.take_number(2, seconds) != 2 || seconds > 59 || !take_fraction(in, nanoseconds)))
     return std::nullopt;
-  in.skip_blanks();
+  in.skip_spaces();
   if (!in.at_end()) return std::nullopt;
   const std::int64_t total = hours * kNanosecondsPerHour + minutes * kNanosecondsPerMinute +
                              seconds * kNanosecondsPerSecond + nanoseconds;

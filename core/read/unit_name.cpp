@@ -171,7 +171,7 @@ std::string_view without_brackets(std::string_view text) {
     const char close = text.back();
     if ((open == '(' && close == ')') || (open == '[' && close == ']') || (open == '{' && close == '}') ||
         (open == '<' && close == '>'))
-      return without_blanks(text.substr(1, text.size() - 2));
+      return without_spaces(text.substr(1, text.size() - 2));
   }
   return text;
 }
@@ -205,7 +205,7 @@ bool measures_temperature(SaidUnit unit) {
 }
 
 bool is_time_name(std::string_view name) {
-  const std::string lower = lower_case(without_blanks(name));
+  const std::string lower = lower_case(without_spaces(name));
   for (const std::string_view word :
        {"time", "elapsed", "timestamp", "date", "zeit", "datum", "clock", "epoch", "unix"})
     if (lower.find(word) != std::string::npos) return true;
@@ -215,7 +215,7 @@ bool is_time_name(std::string_view name) {
 }
 
 std::optional<SaidUnit> unit_of(std::string_view text, bool bare_letters) {
-  text = without_brackets(without_blanks(text));
+  text = without_brackets(without_spaces(text));
   if (text.empty()) return std::nullopt;
   if (text == "\xE2\x84\x83") return SaidUnit::celsius;     // ℃
   if (text == "\xE2\x84\x89") return SaidUnit::fahrenheit;  // ℉
@@ -241,7 +241,7 @@ std::optional<SaidUnit> unit_of(std::string_view text, bool bare_letters) {
 }
 
 NameAndUnit name_and_unit(std::string_view header) {
-  const std::string_view text = without_blanks(header);
+  const std::string_view text = without_spaces(header);
   // Brackets at the end: whatever stands in them is the unit if it is one.
   if (!text.empty() &&
       (text.back() == ')' || text.back() == ']' || text.back() == '}' || text.back() == '>')) {
@@ -257,7 +257,7 @@ NameAndUnit name_and_unit(std::string_view header) {
   for (const char mark : {'/', ','}) {
     const std::size_t at = text.rfind(mark);
     if (at == std::string_view::npos || at == 0) continue;
-    const std::string_view tail = without_blanks(text.substr(at + 1));
+    const std::string_view tail = without_spaces(text.substr(at + 1));
     // "kW/m2" and "W/F" are no names with a unit behind them.
     if (unit_of(tail) && !unit_of(text))
       return {std::string{without_tail_marks(text.substr(0, at))}, std::string{tail}};

@@ -170,11 +170,11 @@ class ChannelMaker {
     channel.name = candidate.name;
     channel.unit = candidate.kind.unit;
     if (entry != nullptr) {
-      channel.duty = entry->duty;
+      channel.role = entry->role;
       channel.zone = entry->zone;
       channel.weld = entry->weld;
-      channel.at_m = entry->at_m;
-      channel.around_deg = entry->around_deg;
+      channel.position_m = entry->position_m;
+      channel.angle_deg = entry->angle_deg;
       channel.entry = candidate.entry;
     }
     channel.readings = std::move(readings.readings);
@@ -186,8 +186,9 @@ class ChannelMaker {
       assumed_name_ = candidate.name;
     }
     if (entry == nullptr && job_ != nullptr && !job_->thermocouples.empty())
-      add_notice("not-in-job", names_line(), 1, candidate.name,
-                 "The job lists other columns but not this one; it is judged as a monitor in the soak zone.");
+      add_notice(
+          "not-in-job", names_line(), 1, candidate.name,
+          "The job lists other columns but not this one; it is evaluated as a monitor in the soak zone.");
     channel_of_column_.emplace_back(i, out_.channels.size());
     out_.channels.push_back(std::move(channel));
   }
@@ -207,7 +208,7 @@ class ChannelMaker {
     out_.notices.push_back({std::move(code), line, count, std::move(channel), std::move(text)});
   }
 
-  void add_cell_notices(const LogColumn& column, const Candidate& candidate, const Oddity& out_of_range) {
+  void add_cell_notices(const LogColumn& column, const Candidate& candidate, const LineIssue& out_of_range) {
     if (column.texts.count != 0)
       add_notice("missing-text", column.texts.line, column.texts.count, candidate.name,
                  count_of(column.texts.count, "cell holds", "cells hold") + " no number, the first '" +

@@ -12,8 +12,8 @@
 namespace soakwright {
 
 struct ColumnKind {
-  bool temperature = false;  ///< to be judged unless the job says otherwise; with `unit`
-  bool is_degrees = false;   ///< its numbers are temperatures, whether judged or kept apart
+  bool temperature = false;  ///< to be evaluated unless the job says otherwise; with `unit`
+  bool is_degrees = false;   ///< its numbers are temperatures, whether evaluated or kept apart
   ChannelUnit unit = ChannelUnit::celsius;
   bool unit_assumed = false;
   std::string why;  ///< why it is kept apart

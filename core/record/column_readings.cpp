@@ -30,10 +30,10 @@ TemperatureUnit temperature_unit(ChannelUnit unit) {
 
 bool in_range(double celsius) { return celsius >= kLowestC && celsius <= kHighestC; }
 
-void note(Oddity& oddity, const LogTable& table, std::size_t row, double printed) {
-  if (oddity.count++ == 0) {
-    oddity.line = table.lines.line_of(row);
-    oddity.text = number_text(printed);
+void note(LineIssue& line_issue, const LogTable& table, std::size_t row, double printed) {
+  if (line_issue.count++ == 0) {
+    line_issue.line = table.lines.line_of(row);
+    line_issue.text = number_text(printed);
   }
 }
 

@@ -17,7 +17,7 @@ namespace soakwright {
 struct ColumnReadings {
   Readings readings;
   std::optional<double> min_c, max_c;
-  Oddity out_of_range;
+  LineIssue out_of_range;
 };
 
 /// A column of temperatures; `unit` is not millivolt. Takes what is out of range out of the table's store.

@@ -63,23 +63,23 @@ TimeKind time_kind(TimeMeaning time) {
 
 std::string delimiter_word(char delimiter) {
   if (delimiter == '\t') return "tab";
-  return delimiter == ' ' ? "blanks" : std::string(1, delimiter);
+  return delimiter == ' ' ? "spaces" : std::string(1, delimiter);
 }
 
-/// The duty as the job writes it, where it makes another kind of column of one than the log does.
+/// The role as the job writes it, where it makes another kind of column of one than the log does.
 std::optional<std::string> other_kind(const ThermocoupleEntry& entry, const ColumnKind& found) {
-  switch (entry.duty) {
-    case Duty::air:
+  switch (entry.role) {
+    case ThermocoupleRole::air:
       return "air";
-    case Duty::set_point:
+    case ThermocoupleRole::set_point:
       return "set point";
-    case Duty::off:
+    case ThermocoupleRole::off:
       return "off";
-    case Duty::control:
+    case ThermocoupleRole::control:
       return found.temperature ? std::nullopt : std::optional<std::string>{"control"};
-    case Duty::monitor:
+    case ThermocoupleRole::monitor:
       return found.temperature ? std::nullopt : std::optional<std::string>{"monitor"};
-    case Duty::spare:
+    case ThermocoupleRole::spare:
       return found.temperature ? std::nullopt : std::optional<std::string>{"spare"};
   }
   return std::nullopt;
@@ -93,7 +93,7 @@ void add_entry(const ThermocoupleEntry& entry, const LogColumn& column, std::vec
   const ColumnKind found = kind_of(column);
   if (entry.name && *entry.name != column.name) add("name", *entry.name);
   if (entry.unit && said_unit(column) != entry.unit) add("unit", std::string{symbol_of(*entry.unit)});
-  if (const auto duty = other_kind(entry, found)) add("duty", *duty);
+  if (const auto role = other_kind(entry, found)) add("role", *role);
   const bool emf = entry.unit.value_or(found.unit) == ChannelUnit::millivolt;
   if (!emf) return;
   if (entry.type) add("type", kTypes[static_cast<std::size_t>(*entry.type)]);
@@ -109,7 +109,7 @@ void add_entry(const ThermocoupleEntry& entry, const LogColumn& column, std::vec
 GivenSettings given_settings(const Job* job, std::optional<DateOrder> dates) {
   GivenSettings given;
   if (job != nullptr) {
-    const ReadingChoices& reading = job->reading;
+    const ImportChoices& reading = job->reading;
     if (reading.encoding) given.encoding = text_encoding(*reading.encoding);
     if (reading.time) given.time = time_kind(*reading.time);
     given.delimiter = reading.delimiter;

@@ -13,7 +13,7 @@
 namespace soakwright {
 
 /// The index into table.columns that `said` means: a header cell or a name without unit (case and outer
-/// blanks do not count), or the column's number in the file. `line` is the job's.
+/// spaces do not count), or the column's number in the file. `line` is the job's.
 Result<std::size_t> find_column(const LogTable& table, const std::string& said, const Job& job,
                                 std::size_t line);
 

@@ -26,7 +26,8 @@ class MomentPlacer {
     return std::nullopt;
   }
   /// Both, in order.
-  std::optional<std::pair<double, double>> stretch(const Moment& from, const Moment& to, std::size_t line) {
+  std::optional<std::pair<double, double>> time_range(const Moment& from, const Moment& to,
+                                                      std::size_t line) {
     const auto first = seconds(from, line);
     const auto last = seconds(to, line);
     if (!first || !last) return std::nullopt;
@@ -57,38 +58,39 @@ Problems place_moments(const Job& job, const LogTable& table, const TimeAxis& ax
                        Record& record) {
   Problems problems;
   MomentPlacer place{job, axis, problems};
-  for (const AsideEntry& entry : job.asides) {
+  for (const ExclusionEntry& entry : job.exclusions) {
     const auto column = find_column(table, entry.column, job, entry.line);
     if (!column) {
       problems.insert(problems.end(), column.problems().begin(), column.problems().end());
       continue;
     }
     // Without an end it lasts to the end of the record.
-    const auto span = entry.to ? place.stretch(entry.from, *entry.to, entry.line)
+    const auto span = entry.to ? place.time_range(entry.from, *entry.to, entry.line)
                                : place.to_end(entry.from, record.times_s.back(), entry.line);
     if (!span) continue;
     const std::size_t number = table.columns[column.value()].number;
     for (std::size_t c = 0; c < record.channels.size(); ++c)
       if (record.channels[c].column == number)
-        record.asides.push_back({c, span->first, span->second, entry.reason});
+        record.exclusions.push_back({c, span->first, span->second, entry.reason});
   }
   for (const PeriodEntry& entry : job.periods)
-    if (const auto span = place.stretch(entry.from, entry.to, entry.line))
+    if (const auto span = place.time_range(entry.from, entry.to, entry.line))
       record.periods.push_back({entry.name, span->first, span->second});
   for (const RemarkEntry& entry : job.remarks)
     if (const auto at = place.seconds(entry.at, entry.line)) record.remarks.push_back({*at, entry.text});
 
   record.first_row = 0;
   record.end_row = record.times_s.size();
-  if (job.stretch) {
-    if (const auto span = place.stretch(job.stretch->first, job.stretch->second, job.stretch_line)) {
+  if (job.time_range) {
+    if (const auto span =
+            place.time_range(job.time_range->first, job.time_range->second, job.time_range_line)) {
       const auto begin = record.times_s.begin();
       record.first_row = static_cast<std::size_t>(
           std::lower_bound(begin, record.times_s.end(), span->first - kMomentSlack) - begin);
       record.end_row = static_cast<std::size_t>(
           std::upper_bound(begin, record.times_s.end(), span->second + kMomentSlack) - begin);
       if (record.end_row < record.first_row + 2)
-        place.add(job.stretch_line, "fewer than two rows of " + path + " lie in [stretch]",
+        place.add(job.time_range_line, "fewer than two rows of " + path + " lie in [time_range]",
                   "correct from and to");
     }
   }

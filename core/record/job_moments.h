@@ -1,5 +1,5 @@
-// What the job says about stretches of time, on the record's axis: asides, periods, remarks, the part to be
-// judged.
+// What the job says about time_ranges of time, on the record's axis: exclusions, periods, remarks, the part
+// to be evaluated.
 #pragma once
 
 #include <string>
@@ -12,7 +12,7 @@
 
 namespace soakwright {
 
-/// Fills asides, periods, remarks, first_row and end_row of `record`, whose channels and times are there.
+/// Fills exclusions, periods, remarks, first_row and end_row of `record`, whose channels and times are there.
 Problems place_moments(const Job& job, const LogTable& table, const TimeAxis& axis, const std::string& path,
                        Record& record);
 

@@ -60,17 +60,17 @@ struct Channel {
   std::size_t column = 0;  ///< in the file, from 1
   std::string name;
   ChannelUnit unit = ChannelUnit::celsius;
-  Duty duty = Duty::monitor;
+  ThermocoupleRole role = ThermocoupleRole::monitor;
   Zone zone = Zone::soak;
   std::optional<std::string> weld;
-  std::optional<double> at_m;
-  std::optional<double> around_deg;
+  std::optional<double> position_m;
+  std::optional<double> angle_deg;
   std::optional<std::size_t> spare_for;  ///< index of the channel
   std::optional<std::size_t> entry;      ///< index into Job::thermocouples
   Readings readings;
   std::optional<double> min_c, max_c;
-  [[nodiscard]] bool judged() const {
-    return (duty == Duty::control || duty == Duty::monitor) && zone == Zone::soak;
+  [[nodiscard]] bool evaluated() const {
+    return (role == ThermocoupleRole::control || role == ThermocoupleRole::monitor) && zone == Zone::soak;
   }
 };
 
@@ -83,8 +83,8 @@ struct OtherColumn {
   std::optional<std::size_t> entry = std::nullopt;  ///< index into Job::thermocouples
 };
 
-/// A stretch of a channel that a person put aside, both ends included.
-struct Aside {
+/// A time_range of a channel that a person excluded, both ends included.
+struct Exclusion {
   std::size_t channel = 0;  ///< index
   double from_s = 0.0;
   double to_s = 0.0;
@@ -114,17 +114,17 @@ struct Record {
   std::vector<Channel> channels;
   std::vector<OtherColumn> other_columns;
   std::vector<Notice> notices;
-  std::vector<Aside> asides;
+  std::vector<Exclusion> exclusions;
   std::vector<Period> periods;
   std::vector<Remark> remarks;
-  std::size_t first_row = 0;  ///< the part to be judged: rows [first_row, end_row)
+  std::size_t first_row = 0;  ///< the part to be evaluated: rows [first_row, end_row)
   std::size_t end_row = 0;
 
   [[nodiscard]] std::size_t rows() const { return times_s.size(); }
   [[nodiscard]] double duration_s() const { return times_s.empty() ? 0.0 : times_s.back() - times_s.front(); }
   [[nodiscard]] double begin_s() const { return times_s[first_row]; }
   [[nodiscard]] double end_s() const { return times_s[end_row - 1]; }
-  [[nodiscard]] std::span<const double> judged_times_s() const {
+  [[nodiscard]] std::span<const double> evaluated_times_s() const {
     return std::span<const double>{times_s}.subspan(first_row, end_row - first_row);
   }
   /// Local time of a moment, where the log has a clock.

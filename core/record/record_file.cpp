@@ -3,7 +3,7 @@
 // 1. read_log()         the file as a table
 // 2. make_time_axis()   one axis that runs forward
 // 3. make_channels()    columns as channels, in Celsius
-// 4. place_moments()    what the job says about stretches of time
+// 4. place_moments()    what the job says about time_ranges of time
 #include "core/record/record_file.h"
 
 #include <algorithm>
@@ -46,9 +46,9 @@ Reading reading_of(const LogTable& table) {
   return reading;
 }
 
-void add_line_notice(std::vector<Notice>& notices, const char* code, const Oddity& oddity,
+void add_line_notice(std::vector<Notice>& notices, const char* code, const LineIssue& line_issue,
                      const std::string& text) {
-  if (oddity.count != 0) notices.push_back({code, oddity.line, oddity.count, std::nullopt, text});
+  if (line_issue.count != 0) notices.push_back({code, line_issue.line, line_issue.count, std::nullopt, text});
 }
 
 /// What the table's lines showed; cells and clocks have theirs already.

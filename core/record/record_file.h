@@ -12,7 +12,7 @@
 namespace soakwright {
 
 /// Reads the log at `path` as the job (may be null) says: encoding, dialect, rows, time axis, units, emf,
-/// channels, duties, corrections, what was put aside. `dates` wins over the job's choice.
+/// channels, roles, corrections, what was excluded. `dates` wins over the job's choice.
 Result<std::shared_ptr<const Record>> read_record(const std::string& path, const Job* job,
                                                   std::optional<DateOrder> dates = std::nullopt);
 

@@ -124,7 +124,8 @@ void mend_backward_steps(StampClock& clock, TimeKind kind, TimeAxis& axis) {
   notice.text = "Time runs backward here by " + seconds_text(-clock.step(row));
   if (backward.size() > 1)
     notice.text.append(", and ").append(std::to_string(backward.size() - 1)).append(" more times");
-  notice.text += "; the step is taken as one usual interval, and what is judged across it is unknown there.";
+  notice.text +=
+      "; the step is taken as one usual interval, and what is evaluated across it is unknown there.";
   StampClock::Moves moves;
   for (const std::size_t r : backward) moves.emplace_back(r + 1, twice_interval / 2 - clock.step(r));
   clock.move(moves);
@@ -173,7 +174,7 @@ std::optional<Problem> mend_forward_leap(StampClock& clock, TimeKind kind, const
     stays.text =
         "Time leaps forward by an hour here: a gap, or a clock put forward. It stays a gap unless "
         "clock_forward in "
-        "[reading] of the job names it.";
+        "[import] of the job names it.";
     axis.notices.push_back(std::move(stays));
   }
   if (moment && !named)

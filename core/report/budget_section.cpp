@@ -55,11 +55,11 @@ bool same_figures(const BudgetTable& a, const BudgetTable& b) {
 
 }  // namespace
 
-std::vector<BudgetTable> budget_tables(const Telling& telling) {
+std::vector<BudgetTable> budget_tables(const ReportContext& context) {
   std::vector<BudgetTable> tables;
-  if (!telling.analysis.verdicts) return tables;
-  for (const ChannelBudget& budget : telling.analysis.verdicts->budgets) {
-    BudgetTable table = table_of(budget, telling.say);
+  if (!context.analysis.verdicts) return tables;
+  for (const ChannelBudget& budget : context.analysis.verdicts->budgets) {
+    BudgetTable table = table_of(budget, context.say);
     const auto same = std::find_if(tables.begin(), tables.end(),
                                    [&](const BudgetTable& other) { return same_figures(other, table); });
     if (same == tables.end()) {

@@ -16,16 +16,16 @@ bool any_from_memory(const Procedure& procedure) {
                      [](const Stage& stage) { return from_memory(stage.provenance); });
 }
 
-bool any_undecided(const Verdicts& verdicts) {
+bool any_inconclusive(const Verdicts& verdicts) {
   return std::any_of(
       verdicts.requirements.begin(), verdicts.requirements.end(),
-      [](const Requirement& requirement) { return requirement.verdict == Verdict::undecided; });
+      [](const Requirement& requirement) { return requirement.verdict == Verdict::inconclusive; });
 }
 
 }  // namespace
 
-std::vector<std::string> caution_texts(const Telling& telling, const ReportOptions& options) {
-  const Analysis& analysis = telling.analysis;
+std::vector<std::string> caution_texts(const ReportContext& context, const ReportOptions& options) {
+  const Analysis& analysis = context.analysis;
   std::vector<std::string> texts;
   texts.emplace_back("This report is evidence for a competent person. It is not a release of the work.");
   texts.emplace_back(
@@ -39,7 +39,7 @@ std::vector<std::string> caution_texts(const Telling& telling, const ReportOptio
       texts.emplace_back(
           "Limits marked as from memory were not compared with a published text by those who wrote them "
           "down.");
-    if (analysis.procedure->judging.decision == Decision::simple)
+    if (analysis.procedure->evaluation.decision == Decision::simple)
       texts.emplace_back(
           "The decision rule is simple: the uncertainty of the measurement is not taken off any limit.");
   } else {
@@ -48,12 +48,12 @@ std::vector<std::string> caution_texts(const Telling& telling, const ReportOptio
   texts.emplace_back(
       "The readings are the recorder's. Whether a thermocouple sat on the work, and where, cannot be seen "
       "from its log.");
-  if (analysis.verdicts && any_undecided(*analysis.verdicts))
+  if (analysis.verdicts && any_inconclusive(*analysis.verdicts))
     texts.emplace_back(
-        "Undecided means that the record cannot show it either way. It is neither met nor not met.");
+        "Inconclusive means that the record cannot show it either way. It is neither met nor not met.");
   if (analysis.course && !analysis.course->suspects.empty())
     texts.emplace_back(
-        "Suspect channels are pointed out only. Nothing was left out of the judgement because of them.");
+        "Suspect channels are pointed out only. Nothing was left out of the evaluation because of them.");
   if (analysis.review && analysis.review->result_sha256 && !options.result_sha256.empty() &&
       *analysis.review->result_sha256 != options.result_sha256)
     texts.push_back(

@@ -11,7 +11,7 @@
 #include <string>
 #include <vector>
 
-#include "core/judge/requirement.h"
+#include "core/evaluate/requirement.h"
 #include "core/phases/phase.h"
 #include "core/record/record.h"
 #include "core/units/temperature.h"
@@ -19,21 +19,21 @@
 namespace soakwright {
 
 struct ChartTrace {
-  enum class Role { judged, edge, spare, air, set_point, off };
+  enum class Role { evaluated, edge, spare, air, set_point, off };
   std::size_t channel = 0;  ///< index into Record::channels
   std::string tag;          ///< short and unique: "1", "2" …; set at the trace's end and in the legend
   std::string name;
   std::string legend;  ///< name and role in words: "TC3 inside, 90° (spare for TC1)"
-  Role role = Role::judged;
+  Role role = Role::evaluated;
   Readings readings;  ///< shares the record's storage
 };
 
-/// The band of a hold or of a keep stage.
-struct ChartBand {
+/// The range of a hold or of a maintain stage.
+struct ChartRange {
   std::size_t stage = 0;
   std::optional<std::string> weld;
   double from_s = 0.0, to_s = 0.0;
-  bool reached = false;  ///< false: no hold was found, the band is drawn over the whole record
+  bool reached = false;  ///< false: no hold was found, the range is drawn over the whole record
   double low_c = 0.0;
   std::optional<double> high_c;
   std::string text;
@@ -41,16 +41,22 @@ struct ChartBand {
 
 /// A temperature that something was held against.
 struct ChartLevel {
-  enum class Kind { ceiling, start_max, end_max, judged_above, judged_below };
-  Kind kind = Kind::ceiling;
+  enum class Kind {
+    temperature_max,
+    start_temperature_max,
+    end_temperature_max,
+    evaluated_above,
+    evaluated_below
+  };
+  Kind kind = Kind::temperature_max;
   double level_c = 0.0;
   double from_s = 0.0, to_s = 0.0;
   std::string text;
 };
 
-/// A named part of the time axis: a stage as judged, or a phase that the record shows by itself.
+/// A named part of the time axis: a stage as evaluated, or a phase that the record shows by itself.
 struct ChartSegment {
-  enum class Kind { heat, hold, cool, idle, keep, period };
+  enum class Kind { heat, hold, cool, idle, maintain, period };
   Kind kind = Kind::idle;
   std::optional<std::string> weld;
   double from_s = 0.0, to_s = 0.0;
@@ -74,8 +80,8 @@ struct ChartNote {
   std::string text;
 };
 
-/// A stretch of a trace that was put aside.
-struct ChartAside {
+/// A time_range of a trace that was excluded.
+struct ChartExclusion {
   std::size_t trace = 0;
   double from_s = 0.0, to_s = 0.0;
 };
@@ -102,12 +108,12 @@ struct Chart {
   TemperatureUnit unit = TemperatureUnit::celsius;
   bool clock = false;                 ///< the time axis is local time; otherwise it is elapsed time
   double begin_s = 0.0, end_s = 0.0;  ///< of the whole record
-  double judged_from_s = 0.0, judged_to_s = 0.0;
-  double bridge_s = 0.0;  ///< a trace is broken where its readings are further apart
+  double evaluated_from_s = 0.0, evaluated_to_s = 0.0;
+  double interpolate_max_s = 0.0;  ///< a trace is broken where its readings are further apart
   std::string title;
   std::string time_axis, temperature_axis;
   std::vector<ChartTrace> traces;
-  std::vector<ChartBand> bands;
+  std::vector<ChartRange> ranges;
   std::vector<ChartLevel> levels;
   std::vector<ChartSegment> stages;
   std::vector<ChartSegment> phases;
@@ -115,8 +121,8 @@ struct Chart {
   std::vector<ChartMark> marks;
   std::vector<ChartNote> remarks;
   std::vector<ChartNote> takeovers;
-  std::vector<ChartNote> drifts;  ///< the first drift, where a limit is missed
-  std::vector<ChartAside> asides;
+  std::vector<ChartNote> deviations;  ///< the first deviation, where a limit is missed
+  std::vector<ChartExclusion> exclusions;
 };
 
 }  // namespace soakwright

@@ -9,26 +9,26 @@ namespace soakwright {
 namespace {
 
 ChartTrace::Role role_of(const Channel& channel) {
-  switch (channel.duty) {
-    case Duty::control:
-    case Duty::monitor:
-      return channel.zone == Zone::edge ? ChartTrace::Role::edge : ChartTrace::Role::judged;
-    case Duty::spare:
+  switch (channel.role) {
+    case ThermocoupleRole::control:
+    case ThermocoupleRole::monitor:
+      return channel.zone == Zone::edge ? ChartTrace::Role::edge : ChartTrace::Role::evaluated;
+    case ThermocoupleRole::spare:
       return ChartTrace::Role::spare;
-    case Duty::air:
+    case ThermocoupleRole::air:
       return ChartTrace::Role::air;
-    case Duty::set_point:
+    case ThermocoupleRole::set_point:
       return ChartTrace::Role::set_point;
-    case Duty::off:
+    case ThermocoupleRole::off:
       return ChartTrace::Role::off;
   }
-  return ChartTrace::Role::judged;
+  return ChartTrace::Role::evaluated;
 }
 
 std::string legend_text(const Channel& channel, const Record& record) {
   switch (role_of(channel)) {
-    case ChartTrace::Role::judged:
-      return channel.duty == Duty::control ? channel.name + " (control)" : channel.name;
+    case ChartTrace::Role::evaluated:
+      return channel.role == ThermocoupleRole::control ? channel.name + " (control)" : channel.name;
     case ChartTrace::Role::edge:
       return channel.name + " (edge)";
     case ChartTrace::Role::spare:
@@ -77,9 +77,9 @@ std::optional<std::size_t> trace_of_channel(const Chart& chart, std::size_t chan
   return std::nullopt;
 }
 
-void add_marks(Chart& chart, const Telling& telling) {
-  if (!telling.analysis.verdicts) return;
-  const std::vector<Finding>& findings = telling.analysis.verdicts->findings;
+void add_marks(Chart& chart, const ReportContext& context) {
+  if (!context.analysis.verdicts) return;
+  const std::vector<Finding>& findings = context.analysis.verdicts->findings;
   for (std::size_t i = 0; i < findings.size(); ++i) {
     const Finding& finding = findings[i];
     if (!finding.from_s && !finding.to_s) continue;
@@ -90,7 +90,7 @@ void add_marks(Chart& chart, const Telling& telling) {
     if (finding.channel) mark.trace = trace_index(chart, *finding.channel);
     mark.from_s = finding.from_s.value_or(*(finding.to_s ? finding.to_s : finding.from_s));
     mark.to_s = finding.to_s.value_or(mark.from_s);
-    mark.level_c = extreme_temperature(finding, requirement_of(finding, *telling.analysis.verdicts));
+    mark.level_c = extreme_temperature(finding, requirement_of(finding, *context.analysis.verdicts));
     chart.marks.push_back(std::move(mark));
   }
 }
@@ -109,53 +109,54 @@ std::string title_of(const Analysis& analysis) {
 
 }  // namespace
 
-Chart chart_section(const Telling& telling) {
-  const Record& record = *telling.analysis.record;
-  const PrintedNumbers& say = telling.say;
+Chart chart_section(const ReportContext& context) {
+  const Record& record = *context.analysis.record;
+  const PrintedNumbers& say = context.say;
   Chart chart;
-  chart.record = telling.analysis.record;
+  chart.record = context.analysis.record;
   chart.unit = say.unit();
   chart.clock = say.clock();
-  chart.title = title_of(telling.analysis);
+  chart.title = title_of(context.analysis);
   chart.time_axis = chart.clock ? "Local time, as on the recorder" : "Time from the first reading, h:mm";
   chart.temperature_axis = std::string{"Temperature, "} + say.degree();
   if (record.rows() > 0) {
     chart.begin_s = record.times_s.front();
     chart.end_s = record.times_s.back();
-    chart.judged_from_s = record.end_row > record.first_row ? record.begin_s() : chart.begin_s;
-    chart.judged_to_s = record.end_row > record.first_row ? record.end_s() : chart.end_s;
+    chart.evaluated_from_s = record.end_row > record.first_row ? record.begin_s() : chart.begin_s;
+    chart.evaluated_to_s = record.end_row > record.first_row ? record.end_s() : chart.end_s;
   }
   constexpr double kGapIntervals = 3.0;  // with nothing asked, what the reader calls a gap
-  chart.bridge_s = telling.analysis.procedure ? bridge_for(*telling.analysis.procedure, record.interval_s)
-                                              : kGapIntervals * record.interval_s;
+  chart.interpolate_max_s = context.analysis.procedure
+                                ? interpolate_max_for(*context.analysis.procedure, record.interval_s)
+                                : kGapIntervals * record.interval_s;
 
   for (std::size_t i = 0; i < record.channels.size(); ++i) {
     const Channel& channel = record.channels[i];
     chart.traces.push_back({i, fmt::format("{}", i + 1), channel.name, legend_text(channel, record),
                             role_of(channel), channel.readings});
   }
-  chart.bands = chart_bands(telling);
-  chart.levels = chart_levels(telling);
-  chart.stages = chart_stages(telling);
-  if (telling.analysis.course)
-    for (const Phase& phase : telling.analysis.course->phases)
+  chart.ranges = chart_ranges(context);
+  chart.levels = chart_levels(context);
+  chart.stages = chart_stages(context);
+  if (context.analysis.course)
+    for (const Phase& phase : context.analysis.course->phases)
       chart.phases.push_back(
           {segment_kind(phase.kind), std::nullopt, phase.start_s, phase.end_s, phase_text(phase, say)});
   for (const Period& period : record.periods)
     chart.periods.push_back(
         {ChartSegment::Kind::period, std::nullopt, period.from_s, period.to_s, period.name});
-  add_marks(chart, telling);
+  add_marks(chart, context);
   for (const Remark& remark : record.remarks)
     chart.remarks.push_back({remark.at_s, std::nullopt, remark.text});
-  if (telling.analysis.verdicts)
-    for (const Replacement& replacement : telling.analysis.verdicts->replaced)
+  if (context.analysis.verdicts)
+    for (const Replacement& replacement : context.analysis.verdicts->replaced)
       chart.takeovers.push_back({replacement.from_s, trace_index(chart, replacement.channel),
                                  fmt::format("{} for {}", replacement.by, replacement.channel)});
-  if (const FirstDrift* first = earliest_of(telling.drifts))
-    chart.drifts.push_back({first->at_s, std::nullopt, "first drift"});
-  for (const Aside& aside : record.asides)
-    if (const auto trace = trace_of_channel(chart, aside.channel))
-      chart.asides.push_back({*trace, aside.from_s, aside.to_s});
+  if (const FirstDeviation* first = earliest_of(context.deviations))
+    chart.deviations.push_back({first->at_s, std::nullopt, "first deviation"});
+  for (const Exclusion& exclusion : record.exclusions)
+    if (const auto trace = trace_of_channel(chart, exclusion.channel))
+      chart.exclusions.push_back({*trace, exclusion.from_s, exclusion.to_s});
   return chart;
 }
 

@@ -1,4 +1,4 @@
-// What the record shows by itself, and what people did to it by hand: phases, suspects, spares, asides,
+// What the record shows by itself, and what people did to it by hand: phases, suspects, spares, exclusions,
 // remarks.
 #include <fmt/format.h>
 
@@ -15,7 +15,7 @@ const char* suspect_text(Suspect::Code code) {
       return "stuck";
     case Suspect::Code::reversed:
       return "reversed";
-    case Suspect::Code::off_work:
+    case Suspect::Code::detached:
       return "off the work";
     case Suspect::Code::noisy:
       return "noisy";
@@ -41,11 +41,11 @@ std::string phase_kind_text(Phase::Kind kind) {
   return {};
 }
 
-std::vector<PhaseRow> phase_rows(const Telling& telling) {
+std::vector<PhaseRow> phase_rows(const ReportContext& context) {
   std::vector<PhaseRow> rows;
-  if (!telling.analysis.course) return rows;
-  const PrintedNumbers& say = telling.say;
-  const std::vector<Phase>& phases = telling.analysis.course->phases;
+  if (!context.analysis.course) return rows;
+  const PrintedNumbers& say = context.say;
+  const std::vector<Phase>& phases = context.analysis.course->phases;
   for (std::size_t i = 0; i < phases.size(); ++i) {
     const Phase& phase = phases[i];
     rows.push_back({i, phase_kind_text(phase.kind), say.moment(phase.start_s), say.moment(phase.end_s),
@@ -55,45 +55,45 @@ std::vector<PhaseRow> phase_rows(const Telling& telling) {
   return rows;
 }
 
-std::vector<SuspectRow> suspect_rows(const Telling& telling) {
+std::vector<SuspectRow> suspect_rows(const ReportContext& context) {
   std::vector<SuspectRow> rows;
-  if (!telling.analysis.course) return rows;
-  const std::vector<Suspect>& suspects = telling.analysis.course->suspects;
+  if (!context.analysis.course) return rows;
+  const std::vector<Suspect>& suspects = context.analysis.course->suspects;
   for (std::size_t i = 0; i < suspects.size(); ++i) {
     const Suspect& suspect = suspects[i];
-    rows.push_back({i, telling.analysis.record->channels[suspect.channel].name, suspect_text(suspect.code),
-                    telling.say.span(suspect.from_s, suspect.to_s), suspect.text});
+    rows.push_back({i, context.analysis.record->channels[suspect.channel].name, suspect_text(suspect.code),
+                    context.say.span(suspect.from_s, suspect.to_s), suspect.text});
   }
   return rows;
 }
 
-std::vector<HandRow> replaced_rows(const Telling& telling) {
+std::vector<HandRow> replaced_rows(const ReportContext& context) {
   std::vector<HandRow> rows;
-  if (!telling.analysis.verdicts) return rows;
-  for (const Replacement& replacement : telling.analysis.verdicts->replaced) {
+  if (!context.analysis.verdicts) return rows;
+  for (const Replacement& replacement : context.analysis.verdicts->replaced) {
     std::string step = "the step between them is not known";
     if (replacement.step_k)
-      step = "the spare stood " + telling.say.difference(*replacement.step_k) + " from it then";
+      step = "the spare stood " + context.say.difference(*replacement.step_k) + " from it then";
     rows.push_back(
-        {replacement.channel, telling.say.moment(replacement.from_s),
+        {replacement.channel, context.say.moment(replacement.from_s),
          fmt::format("{} took over from here to the end of the record; {}.", replacement.by, step)});
   }
   return rows;
 }
 
-std::vector<HandRow> aside_rows(const Telling& telling) {
+std::vector<HandRow> exclusion_rows(const ReportContext& context) {
   std::vector<HandRow> rows;
-  const Record& record = *telling.analysis.record;
-  for (const Aside& aside : record.asides)
-    rows.push_back(
-        {record.channels[aside.channel].name, telling.say.span(aside.from_s, aside.to_s), aside.reason});
+  const Record& record = *context.analysis.record;
+  for (const Exclusion& exclusion : record.exclusions)
+    rows.push_back({record.channels[exclusion.channel].name,
+                    context.say.span(exclusion.from_s, exclusion.to_s), exclusion.reason});
   return rows;
 }
 
-std::vector<HandRow> remark_rows(const Telling& telling) {
+std::vector<HandRow> remark_rows(const ReportContext& context) {
   std::vector<HandRow> rows;
-  for (const Remark& remark : telling.analysis.record->remarks)
-    rows.push_back({{}, telling.say.moment(remark.at_s), remark.text});
+  for (const Remark& remark : context.analysis.record->remarks)
+    rows.push_back({{}, context.say.moment(remark.at_s), remark.text});
   return rows;
 }
 

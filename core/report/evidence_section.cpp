@@ -11,11 +11,11 @@ constexpr double kWindowSlack_s = 1e-6;
 
 /// The trace that carried the name `channel` at `at_s`: a spare stands in under the name of the one it
 /// replaced.
-std::optional<std::size_t> trace_of(const std::string& channel, double at_s, const Telling& telling,
+std::optional<std::size_t> trace_of(const std::string& channel, double at_s, const ReportContext& context,
                                     const Chart& chart) {
   std::string name = channel;
-  if (telling.analysis.verdicts)
-    for (const Replacement& replacement : telling.analysis.verdicts->replaced)
+  if (context.analysis.verdicts)
+    for (const Replacement& replacement : context.analysis.verdicts->replaced)
       if (replacement.channel == channel && at_s > replacement.from_s) name = replacement.by;
   for (std::size_t i = 0; i < chart.traces.size(); ++i)
     if (chart.traces[i].name == name) return i;
@@ -66,15 +66,15 @@ std::optional<std::pair<ChartPoint, ChartPoint>> fitted_line(const ChartTrace& t
 }
 
 bool is_temperature_limit(RequirementKind kind) {
-  return kind == RequirementKind::ceiling || kind == RequirementKind::start || kind == RequirementKind::end ||
-         kind == RequirementKind::over;
+  return kind == RequirementKind::temperature_max || kind == RequirementKind::start ||
+         kind == RequirementKind::end || kind == RequirementKind::over;
 }
 
 }  // namespace
 
-Evidence evidence_of(const Requirement& requirement, const Telling& telling, const Chart& chart) {
-  const Record& record = *telling.analysis.record;
-  const PrintedNumbers& say = telling.say;
+Evidence evidence_of(const Requirement& requirement, const ReportContext& context, const Chart& chart) {
+  const Record& record = *context.analysis.record;
+  const PrintedNumbers& say = context.say;
   Evidence evidence;
   evidence.from_s = requirement.from_s;
   evidence.to_s = requirement.to_s;
@@ -84,7 +84,7 @@ Evidence evidence_of(const Requirement& requirement, const Telling& telling, con
   const double at_s = requirement.at_s.value_or(requirement.from_s.value_or(0.0));
   for (const auto& name : {requirement.channel, requirement.channel_2})
     if (name)
-      if (const auto trace = trace_of(*name, at_s, telling, chart)) evidence.traces.push_back(*trace);
+      if (const auto trace = trace_of(*name, at_s, context, chart)) evidence.traces.push_back(*trace);
 
   const auto add_point = [&](std::size_t trace, double moment) {
     if (const auto level = level_at(chart.traces[trace], record, moment))
@@ -107,15 +107,15 @@ Evidence evidence_of(const Requirement& requirement, const Telling& telling, con
     }
   }
   if (requirement.kind == RequirementKind::hold_time && requirement.from_s && requirement.to_s) {
-    // The clock starts and stops where some thermocouple crosses the band's edge: mark those that do.
+    // The clock starts and stops where some thermocouple crosses the range's edge: mark those that do.
     for (std::size_t i = 0; i < chart.traces.size(); ++i) {
-      if (chart.traces[i].role != ChartTrace::Role::judged) continue;
-      for (const ChartBand& band : chart.bands) {
-        if (band.stage != requirement.stage || band.weld != requirement.weld) continue;
+      if (chart.traces[i].role != ChartTrace::Role::evaluated) continue;
+      for (const ChartRange& range : chart.ranges) {
+        if (range.stage != requirement.stage || range.weld != requirement.weld) continue;
         for (const double edge_s : {*requirement.from_s, *requirement.to_s}) {
           const auto level = level_at(chart.traces[i], record, edge_s);
-          const bool crosses = level && (std::fabs(*level - band.low_c) < 0.01 ||
-                                         (band.high_c && std::fabs(*level - *band.high_c) < 0.01));
+          const bool crosses = level && (std::fabs(*level - range.low_c) < 0.01 ||
+                                         (range.high_c && std::fabs(*level - *range.high_c) < 0.01));
           if (crosses) evidence.points.push_back({edge_s, *level, chart.traces[i].name});
         }
       }

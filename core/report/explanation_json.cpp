@@ -21,15 +21,15 @@ void write_explanation(Members& members, const std::optional<Explanation>& expla
   json.end_object();
 }
 
-void write_drift(Members& members, const FirstDrift* drift, const Requirement* requirement) {
-  if (drift == nullptr) return members.null("first_drift");
-  members.object("first_drift", JsonWriter::Layout::line);
+void write_deviation(Members& members, const FirstDeviation* deviation, const Requirement* requirement) {
+  if (deviation == nullptr) return members.null("first_deviation");
+  members.object("first_deviation", JsonWriter::Layout::line);
   if (requirement != nullptr) {
     members.text("requirement", requirement->id);
     members.text_or_null("weld", requirement->weld);
   }
-  members.moment("at", drift->at_s);
-  members.text("reason", drift->reason);
+  members.moment("at", deviation->at_s);
+  members.text("reason", deviation->reason);
   members.json().end_object();
 }
 

@@ -42,14 +42,14 @@ std::string extreme_text(const Finding& finding, const Requirement* requirement,
 std::optional<double> extreme_temperature(const Finding& finding, const Requirement* requirement) {
   if (!finding.extreme || requirement == nullptr) return std::nullopt;
   switch (requirement->kind) {
-    case RequirementKind::ceiling:
+    case RequirementKind::temperature_max:
     case RequirementKind::start:
     case RequirementKind::end:
     case RequirementKind::over:
       return finding.extreme;
     case RequirementKind::hold_time:
-    case RequirementKind::hold_band:
-    case RequirementKind::keep:
+    case RequirementKind::excursion_time:
+    case RequirementKind::maintain:
       // Of one thermocouple it is how far out it was; of the requirement itself, the time that was measured.
       return finding.channel && finding.extreme != requirement->measured ? finding.extreme : std::nullopt;
     default:
@@ -63,10 +63,10 @@ const Requirement* requirement_of(const Finding& finding, const Verdicts& verdic
   return nullptr;
 }
 
-std::vector<FindingRow> finding_rows(const Telling& telling,
+std::vector<FindingRow> finding_rows(const ReportContext& context,
                                      const std::vector<RequirementRow>& requirements) {
   std::vector<FindingRow> rows;
-  const Verdicts* verdicts = telling.analysis.verdicts.get();
+  const Verdicts* verdicts = context.analysis.verdicts.get();
   if (verdicts == nullptr) return rows;
   for (std::size_t i = 0; i < verdicts->findings.size(); ++i) {
     const Finding& finding = verdicts->findings[i];
@@ -85,13 +85,13 @@ std::vector<FindingRow> finding_rows(const Telling& telling,
     }
     row.weld = weld_text(finding.weld);
     row.where = finding.channel.value_or(std::string{});
-    row.when = telling.say.when(std::nullopt, finding.from_s, finding.to_s);
-    row.brief_when = telling.say.brief_when(std::nullopt, finding.from_s, finding.to_s);
-    row.extreme = extreme_text(finding, requirement, telling.say);
+    row.when = context.say.when(std::nullopt, finding.from_s, finding.to_s);
+    row.brief_when = context.say.brief_when(std::nullopt, finding.from_s, finding.to_s);
+    row.extreme = extreme_text(finding, requirement, context.say);
     row.text = finding.text;
-    row.explanation = explain(finding, requirement, *telling.analysis.procedure);
-    if (telling.analysis.review)
-      for (const FindingReview& review : telling.analysis.review->findings)
+    row.explanation = explain(finding, requirement, *context.analysis.procedure);
+    if (context.analysis.review)
+      for (const FindingReview& review : context.analysis.review->findings)
         if (means(review, finding)) {
           row.disposition = disposition_text(review.disposition);
           if (!review.reason.empty()) row.disposition += ": " + review.reason;

@@ -1,14 +1,14 @@
 // Job data and the welds with their verdicts.
 #include <fmt/format.h>
 
-#include "core/judge/sentences.h"
+#include "core/evaluate/sentences.h"
 #include "core/report/sections.h"
 
 namespace soakwright {
 namespace {
 
 /// Which log, when, how its holds went, and what it comes to by itself.
-std::string earlier_text(const EarlierRecord& one) {
+std::string previous_text(const PreviousRecord& one) {
   std::string text = one.record->file;
   if (one.record->start) text += fmt::format(", {}", say_moment(*one.record, 0.0));
   text += fmt::format(", {} long", rounded_duration(one.record->duration_s()));
@@ -20,9 +20,9 @@ std::string earlier_text(const EarlierRecord& one) {
 
 }  // namespace
 
-std::vector<Fact> job_facts(const Telling& telling) {
-  std::vector<Fact> facts;
-  const Job* job = telling.analysis.job.get();
+std::vector<LabelledText> job_facts(const ReportContext& context) {
+  std::vector<LabelledText> facts;
+  const Job* job = context.analysis.job.get();
   if (job == nullptr) return facts;
   const auto add = [&facts](const char* name, const std::optional<std::string>& text) {
     if (text && !text->empty()) facts.push_back({name, *text});
@@ -35,24 +35,24 @@ std::vector<Fact> job_facts(const Telling& telling) {
     for (const WeldEntry& weld : job->welds) numbers.push_back(weld.number);
     facts.push_back({numbers.size() == 1 ? "Weld" : "Welds", listing(numbers)});
   }
-  if (telling.analysis.verdicts && telling.analysis.verdicts->welds.size() == 1 &&
-      telling.analysis.verdicts->welds[0].thickness_mm)
-    facts.push_back({"Thickness", thickness_text(*telling.analysis.verdicts->welds[0].thickness_mm)});
+  if (context.analysis.verdicts && context.analysis.verdicts->welds.size() == 1 &&
+      context.analysis.verdicts->welds[0].thickness_mm)
+    facts.push_back({"Thickness", thickness_text(*context.analysis.verdicts->welds[0].thickness_mm)});
   add("Client", job->client);
   add("Contractor", job->contractor);
   add("Material", job->material);
   add("Drawing", job->drawing);
   add("Equipment", job->equipment);
   if (job->cycle) facts.push_back({"Cycle", fmt::format("{} of this weld", *job->cycle)});
-  for (const EarlierRecord& one : telling.analysis.earlier)
-    facts.push_back({fmt::format("Cycle {}, earlier", one.cycle), earlier_text(one)});
+  for (const PreviousRecord& one : context.analysis.previous_records)
+    facts.push_back({fmt::format("Cycle {}, earlier", one.cycle), previous_text(one)});
   if (job->recorder) {
     const RecorderEntry& recorder = *job->recorder;
     std::string text;
     const auto append = [&text](const std::string& part) { text += (text.empty() ? "" : ", ") + part; };
-    if (recorder.accuracy) append("accuracy ±" + telling.say.asked_difference(recorder.accuracy->kelvin()));
+    if (recorder.accuracy) append("accuracy ±" + context.say.asked_difference(recorder.accuracy->kelvin()));
     if (recorder.resolution)
-      append("resolution " + telling.say.asked_difference(recorder.resolution->kelvin()));
+      append("resolution " + context.say.asked_difference(recorder.resolution->kelvin()));
     if (recorder.certificate) append("certificate " + *recorder.certificate);
     if (recorder.valid_until) append("valid until " + date_text(*recorder.valid_until));
     if (!text.empty()) facts.push_back({"Recorder", text});
@@ -60,11 +60,11 @@ std::vector<Fact> job_facts(const Telling& telling) {
   return facts;
 }
 
-std::vector<WeldRow> weld_rows(const Telling& telling) {
+std::vector<WeldRow> weld_rows(const ReportContext& context) {
   std::vector<WeldRow> rows;
-  const Verdicts* verdicts = telling.analysis.verdicts.get();
+  const Verdicts* verdicts = context.analysis.verdicts.get();
   if (verdicts == nullptr) return rows;
-  const Job* job = telling.analysis.job.get();
+  const Job* job = context.analysis.job.get();
   for (std::size_t i = 0; i < verdicts->welds.size(); ++i) {
     const WeldVerdict& weld = verdicts->welds[i];
     WeldRow row;

@@ -110,7 +110,7 @@ PrintedNumbers::PrintedNumbers(TemperatureUnit unit, const Record& record) : uni
   double finest_k = 0.0;
   for (const Channel& channel : record.channels) {
     const double step_k = channel.readings.resolution_k();
-    if (channel.judged() && step_k > 0.0 && (finest_k == 0.0 || step_k < finest_k)) finest_k = step_k;
+    if (channel.evaluated() && step_k > 0.0 && (finest_k == 0.0 || step_k < finest_k)) finest_k = step_k;
   }
   if (finest_k > 0.0) {
     const double step = unit == TemperatureUnit::fahrenheit ? finest_k * kFahrenheitPerKelvin : finest_k;
@@ -155,7 +155,7 @@ std::string PrintedNumbers::asked_rate(double celsius_per_hour) const {
          "/h";
 }
 
-std::string PrintedNumbers::band(double low_c, std::optional<double> high_c) const {
+std::string PrintedNumbers::range(double low_c, std::optional<double> high_c) const {
   if (!high_c) return fmt::format("at least {}", asked_temperature(low_c));
   return short_text(printed(QuantityUnit::celsius, false, low_c), 2) + " to " + asked_temperature(*high_c);
 }
@@ -247,7 +247,7 @@ std::string PrintedNumbers::value(QuantityUnit quantity, double value, int digit
 
 MeasuredText PrintedNumbers::measured(const Requirement& requirement) const {
   const QuantityUnit quantity = requirement.unit;
-  // A spread is a difference and has no offset; ceilings and bands are points.
+  // A spread is a difference and has no offset; temperature_maxima and ranges are points.
   const bool is_difference = requirement.kind == RequirementKind::spread;
   const double limit = printed(quantity, is_difference, requirement.limit);
   const auto unit_text = [&]() -> std::string {

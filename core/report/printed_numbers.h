@@ -5,7 +5,7 @@
 #include <optional>
 #include <string>
 
-#include "core/judge/requirement.h"
+#include "core/evaluate/requirement.h"
 #include "core/record/record.h"
 #include "core/units/temperature.h"
 
@@ -29,7 +29,7 @@ class PrintedNumbers {
   [[nodiscard]] std::string asked_difference(double kelvin) const;
   [[nodiscard]] std::string asked_rate(double celsius_per_hour) const;
   /// "590 to 620 °C", "at least 590 °C".
-  [[nodiscard]] std::string band(double low_c, std::optional<double> high_c) const;
+  [[nodiscard]] std::string range(double low_c, std::optional<double> high_c) const;
 
   /// A reading: the log's digits, one more where it does not fit them. The unit stands behind it.
   [[nodiscard]] std::string temperature(double celsius) const;
@@ -62,7 +62,7 @@ class PrintedNumbers {
 
   TemperatureUnit unit_;
   const Record* record_;
-  int log_digits_ = 1;  ///< of the judged channels, in the unit of the report
+  int log_digits_ = 1;  ///< of the evaluated channels, in the unit of the report
   int time_digits_ = 0;
 };
 

@@ -34,8 +34,8 @@ std::string worked_out(const Limit& limit, const Analysis& analysis, Print print
   return text;
 }
 
-std::string rate_limit_text(const RateLimit& limit, const Telling& telling) {
-  const PrintedNumbers& say = telling.say;
+std::string rate_limit_text(const RateLimit& limit, const ReportContext& context) {
+  const PrintedNumbers& say = context.say;
   if (const auto* plain = std::get_if<HeatingRate>(&limit)) return say.asked_rate(plain->celsius_per_hour());
   const RateRule& rule = std::get<RateRule>(limit);
   std::string text =
@@ -43,12 +43,12 @@ std::string rate_limit_text(const RateLimit& limit, const Telling& telling) {
                   rule.per == LengthUnit::inch ? "in" : "mm");
   if (rule.at_least) text += ", not below " + say.asked_rate(rule.at_least->celsius_per_hour());
   if (rule.at_most) text += ", not above " + say.asked_rate(rule.at_most->celsius_per_hour());
-  const auto values = worked_out(limit, telling.analysis,
+  const auto values = worked_out(limit, context.analysis,
                                  [&](HeatingRate rate) { return say.rate(rate.celsius_per_hour()); });
   return values.empty() ? text : text + ": " + values;
 }
 
-std::string time_limit_text(const TimeLimit& limit, const Telling& telling) {
+std::string time_limit_text(const TimeLimit& limit, const ReportContext& context) {
   if (const auto* plain = std::get_if<double>(&limit)) return rounded_duration(*plain);
   const TimeRule& rule = std::get<TimeRule>(limit);
   std::vector<std::string> points;
@@ -62,25 +62,25 @@ std::string time_limit_text(const TimeLimit& limit, const Telling& telling) {
   if (rule.step)
     text += ", thickness rounded up to whole steps of " + thickness_text(rule.step->millimetres());
   const auto values =
-      worked_out(limit, telling.analysis, [](double seconds) { return rounded_duration(seconds); });
+      worked_out(limit, context.analysis, [](double seconds) { return rounded_duration(seconds); });
   return values.empty() ? text : text + ": " + values;
 }
 
-std::vector<Fact> ramp_limits(const RampStage& ramp, const Telling& telling) {
-  const PrintedNumbers& say = telling.say;
+std::vector<LabelledText> ramp_limits(const RampStage& ramp, const ReportContext& context) {
+  const PrintedNumbers& say = context.say;
   const bool heat = ramp.direction == RampStage::Direction::heat;
-  std::vector<Fact> limits;
+  std::vector<LabelledText> limits;
   if (ramp.above || ramp.below) {
     std::string range;
     if (ramp.above) range = "at and above " + say.asked_temperature(ramp.above->celsius());
     if (ramp.below)
       range += (range.empty() ? "at and below " : ", at and below ") +
                say.asked_temperature(ramp.below->celsius());
-    limits.push_back({"Judged", range});
+    limits.push_back({"Evaluated", range});
   }
   if (ramp.rate_max)
     limits.push_back(
-        {heat ? "Heating rate" : "Cooling rate", "at most " + rate_limit_text(*ramp.rate_max, telling)});
+        {heat ? "Heating rate" : "Cooling rate", "at most " + rate_limit_text(*ramp.rate_max, context)});
   if (ramp.rate_min)
     limits.push_back({heat ? "Least heating rate" : "Least cooling rate",
                       "overall at least " + say.asked_rate(ramp.rate_min->celsius_per_hour())});
@@ -92,65 +92,72 @@ std::vector<Fact> ramp_limits(const RampStage& ramp, const Telling& telling) {
   return limits;
 }
 
-std::vector<Fact> hold_limits(const HoldStage& hold, const Telling& telling) {
-  const PrintedNumbers& say = telling.say;
-  std::vector<Fact> limits;
+std::vector<LabelledText> hold_limits(const HoldStage& hold, const ReportContext& context) {
+  const PrintedNumbers& say = context.say;
+  std::vector<LabelledText> limits;
   limits.push_back(
-      {"Band", say.band(hold.low.celsius(), hold.high ? std::optional{hold.high->celsius()} : std::nullopt)});
+      {"Temperature range",
+       say.range(hold.low.celsius(), hold.high ? std::optional{hold.high->celsius()} : std::nullopt)});
   const char* count =
-      hold.count == HoldStage::Count::continuous ? ", without a break" : ", all stretches together";
+      hold.count == HoldStage::Count::continuous ? ", without a break" : ", all time_ranges together";
   if (hold.time_min)
-    limits.push_back({"Hold time", "at least " + time_limit_text(*hold.time_min, telling) + count});
+    limits.push_back({"Hold time", "at least " + time_limit_text(*hold.time_min, context) + count});
   if (hold.time_max_s) limits.push_back({"Longest time", "at most " + rounded_duration(*hold.time_max_s)});
-  if (hold.departures_max_s)
-    limits.push_back({"Out of the band", "at most " + rounded_duration(*hold.departures_max_s) + " in all"});
+  if (hold.excursion_time_max_s)
+    limits.push_back(
+        {"Out of the range", "at most " + rounded_duration(*hold.excursion_time_max_s) + " in all"});
   if (hold.spread_max)
     limits.push_back({"Spread", "at most " + say.asked_difference(hold.spread_max->kelvin())});
   if (hold.edge_fraction_min)
     limits.push_back({"Edge of the heated band",
-                      "at least " + short_text(*hold.edge_fraction_min, 3) + " of the band's lower edge"});
+                      "at least " + short_text(*hold.edge_fraction_min, 3) + " of the range's lower edge"});
   if (hold.tempering_min) limits.push_back({"Tempering", "at least " + short_text(*hold.tempering_min, 3)});
   if (hold.tempering_max) limits.push_back({"Tempering", "at most " + short_text(*hold.tempering_max, 3)});
   return limits;
 }
 
-std::vector<Fact> keep_limits(const KeepStage& keep, const Telling& telling) {
-  return {{"Band", telling.say.band(keep.low.celsius(),
-                                    keep.high ? std::optional{keep.high->celsius()} : std::nullopt)},
-          {"During", keep.during}};
+std::vector<LabelledText> maintain_limits(const MaintainStage& maintain, const ReportContext& context) {
+  return {{"Temperature range",
+           context.say.range(maintain.low.celsius(),
+                             maintain.high ? std::optional{maintain.high->celsius()} : std::nullopt)},
+          {"During", maintain.during}};
 }
 
-std::vector<Fact> whole_record_limits(const WholeRecordLimits& limits, const PrintedNumbers& say) {
-  std::vector<Fact> facts;
-  if (limits.ceiling) facts.push_back({"Ceiling", say.asked_temperature(limits.ceiling->celsius())});
-  if (limits.start_max)
-    facts.push_back({"At loading", "at most " + say.asked_temperature(limits.start_max->celsius())});
-  if (limits.end_max)
-    facts.push_back({"At opening", "at most " + say.asked_temperature(limits.end_max->celsius())});
+std::vector<LabelledText> record_limits(const RecordLimits& limits, const PrintedNumbers& say) {
+  std::vector<LabelledText> facts;
+  if (limits.temperature_max)
+    facts.push_back({"Maximum temperature", say.asked_temperature(limits.temperature_max->celsius())});
+  if (limits.start_temperature_max)
+    facts.push_back(
+        {"At loading", "at most " + say.asked_temperature(limits.start_temperature_max->celsius())});
+  if (limits.end_temperature_max)
+    facts.push_back(
+        {"At opening", "at most " + say.asked_temperature(limits.end_temperature_max->celsius())});
   if (limits.gap_max_s)
     facts.push_back({"Step between rows", "at most " + rounded_duration(*limits.gap_max_s)});
-  if (limits.interval_max_s)
-    facts.push_back({"Usual step", "at most " + rounded_duration(*limits.interval_max_s)});
+  if (limits.sampling_interval_max_s)
+    facts.push_back({"Usual step", "at most " + rounded_duration(*limits.sampling_interval_max_s)});
   if (limits.thermocouples_min)
     facts.push_back({"Thermocouples", fmt::format("at least {}", *limits.thermocouples_min)});
   return facts;
 }
 
-std::vector<Fact> judging_facts(const Procedure& procedure, const Telling& telling) {
-  const Judging& judging = procedure.judging;
-  std::vector<Fact> facts;
-  facts.push_back({"Decision", judging.decision == Decision::simple ? "simple" : "guarded"});
-  facts.push_back({"Rate window", rounded_duration(judging.rate_window_s)});
-  facts.push_back({"Holes joined",
-                   "up to " + rounded_duration(bridge_for(procedure, telling.analysis.record->interval_s))});
-  std::string grace = "none";
-  if (judging.grace.time_s > 0.0) {
-    grace = "up to " + rounded_duration(judging.grace.time_s);
-    if (judging.grace.depth)
-      grace += ", no deeper than " + telling.say.asked_difference(judging.grace.depth->kelvin());
+std::vector<LabelledText> evaluation_facts(const Procedure& procedure, const ReportContext& context) {
+  const Evaluation& evaluation = procedure.evaluation;
+  std::vector<LabelledText> facts;
+  facts.push_back({"Decision", evaluation.decision == Decision::simple ? "simple" : "guarded"});
+  facts.push_back({"Rate window", rounded_duration(evaluation.rate_window_s)});
+  facts.push_back({"Holes joined", "up to " + rounded_duration(interpolate_max_for(
+                                                  procedure, context.analysis.record->interval_s))});
+  std::string excursion_allowed = "none";
+  if (evaluation.excursion_allowed.time_s > 0.0) {
+    excursion_allowed = "up to " + rounded_duration(evaluation.excursion_allowed.time_s);
+    if (evaluation.excursion_allowed.depth)
+      excursion_allowed +=
+          ", no deeper than " + context.say.asked_difference(evaluation.excursion_allowed.depth->kelvin());
   }
-  facts.push_back({"Grace", grace});
-  facts.push_back({"Settling", rounded_duration(judging.settle_s)});
+  facts.push_back({"ExcursionAllowed", excursion_allowed});
+  facts.push_back({"Settling", rounded_duration(evaluation.in_range_min_s)});
   return facts;
 }
 
@@ -167,8 +174,8 @@ std::string provenance_text(const Provenance& provenance) {
   return text;
 }
 
-ProcedureSection procedure_section(const Telling& telling) {
-  const Procedure& procedure = *telling.analysis.procedure;
+ProcedureSection procedure_section(const ReportContext& context) {
+  const Procedure& procedure = *context.analysis.procedure;
   ProcedureSection section;
   section.facts.push_back({"Number", procedure.number});
   if (procedure.revision) section.facts.push_back({"Revision", *procedure.revision});
@@ -176,16 +183,17 @@ ProcedureSection procedure_section(const Telling& telling) {
   if (procedure.thickness)
     section.facts.push_back({"Thickness", thickness_text(procedure.thickness->millimetres())});
   section.source = provenance_text(procedure.provenance);
-  section.judging = judging_facts(procedure, telling);
+  section.evaluation = evaluation_facts(procedure, context);
 
-  if (auto limits = whole_record_limits(procedure.whole_record, telling.say); !limits.empty())
+  if (auto limits = record_limits(procedure.record_limits, context.say); !limits.empty())
     section.stages.push_back({0, stage_title(&procedure, 0), std::move(limits), {}});
   for (const Stage& stage : procedure.stages) {
     AskedStage asked{
         stage.number, stage_title(&procedure, stage.number), {}, provenance_text(stage.provenance)};
-    if (const auto* ramp = std::get_if<RampStage>(&stage.asked)) asked.limits = ramp_limits(*ramp, telling);
-    if (const auto* hold = std::get_if<HoldStage>(&stage.asked)) asked.limits = hold_limits(*hold, telling);
-    if (const auto* keep = std::get_if<KeepStage>(&stage.asked)) asked.limits = keep_limits(*keep, telling);
+    if (const auto* ramp = std::get_if<RampStage>(&stage.asked)) asked.limits = ramp_limits(*ramp, context);
+    if (const auto* hold = std::get_if<HoldStage>(&stage.asked)) asked.limits = hold_limits(*hold, context);
+    if (const auto* maintain = std::get_if<MaintainStage>(&stage.asked))
+      asked.limits = maintain_limits(*maintain, context);
     section.stages.push_back(std::move(asked));
   }
   return section;

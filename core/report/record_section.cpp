@@ -25,19 +25,19 @@ std::string unit_text(ChannelUnit unit) {
   return {};
 }
 
-std::string duty_text(const Channel& channel, const Record& record) {
-  switch (channel.duty) {
-    case Duty::control:
+std::string role_text(const Channel& channel, const Record& record) {
+  switch (channel.role) {
+    case ThermocoupleRole::control:
       return channel.zone == Zone::edge ? "control, edge" : "control";
-    case Duty::monitor:
+    case ThermocoupleRole::monitor:
       return channel.zone == Zone::edge ? "monitor, edge" : "monitor";
-    case Duty::spare:
+    case ThermocoupleRole::spare:
       return channel.spare_for ? "spare for " + record.channels[*channel.spare_for].name : "spare";
-    case Duty::air:
+    case ThermocoupleRole::air:
       return "air";
-    case Duty::set_point:
+    case ThermocoupleRole::set_point:
       return "set point";
-    case Duty::off:
+    case ThermocoupleRole::off:
       return "off";
   }
   return {};
@@ -77,7 +77,7 @@ std::string instrument_text(const ThermocoupleEntry& entry, const PrintedNumbers
   return text;
 }
 
-Fact setting_fact(const char* name, const Setting& setting) {
+LabelledText setting_fact(const char* name, const Setting& setting) {
   return {name, setting.value + (setting.by == Setting::By::given ? " (given)" : " (found)")};
 }
 
@@ -110,10 +110,10 @@ std::string changes_text(const Reading& reading) {
 
 }  // namespace
 
-std::vector<Fact> record_facts(const Telling& telling) {
-  const Record& record = *telling.analysis.record;
-  const PrintedNumbers& say = telling.say;
-  std::vector<Fact> facts;
+std::vector<LabelledText> record_facts(const ReportContext& context) {
+  const Record& record = *context.analysis.record;
+  const PrintedNumbers& say = context.say;
+  std::vector<LabelledText> facts;
   facts.push_back({"Log", record.file});
   if (record.rows() == 0) return facts;
   if (record.start) {
@@ -126,20 +126,20 @@ std::vector<Fact> record_facts(const Telling& telling) {
                            rounded_duration(record.interval_s, record.interval_s < 10.0 ? 1 : 0))});
   const bool part = record.first_row > 0 || record.end_row < record.rows();
   if (part && record.end_row > record.first_row)
-    facts.push_back({"Judged part", say.span(record.begin_s(), record.end_s())});
-  std::vector<std::string> judged;
+    facts.push_back({"Evaluated part", say.span(record.begin_s(), record.end_s())});
+  std::vector<std::string> evaluated;
   for (const Channel& channel : record.channels)
-    if (channel.judged()) judged.push_back(channel.name);
-  facts.push_back({"Thermocouples", judged.size() == record.channels.size()
-                                        ? fmt::format("{}, all judged", judged.size())
-                                        : fmt::format("{} of {} judged: {}", judged.size(),
-                                                      record.channels.size(), listing(judged))});
+    if (channel.evaluated()) evaluated.push_back(channel.name);
+  facts.push_back({"Thermocouples", evaluated.size() == record.channels.size()
+                                        ? fmt::format("{}, all evaluated", evaluated.size())
+                                        : fmt::format("{} of {} evaluated: {}", evaluated.size(),
+                                                      record.channels.size(), listing(evaluated))});
   return facts;
 }
 
-std::vector<Fact> reading_facts(const Telling& telling) {
-  const Reading& reading = telling.analysis.record->reading;
-  std::vector<Fact> facts;
+std::vector<LabelledText> reading_facts(const ReportContext& context) {
+  const Reading& reading = context.analysis.record->reading;
+  std::vector<LabelledText> facts;
   const auto add = [&facts](const char* name, const Setting& setting) {
     if (!setting.value.empty()) facts.push_back(setting_fact(name, setting));
   };
@@ -147,7 +147,7 @@ std::vector<Fact> reading_facts(const Telling& telling) {
   // A tab or a blank by itself would look like nothing.
   Setting delimiter = reading.delimiter;
   if (delimiter.value == "\t") delimiter.value = "tab";
-  if (delimiter.value == " ") delimiter.value = "blanks";
+  if (delimiter.value == " ") delimiter.value = "spaces";
   add("Delimiter", delimiter);
   add("Decimal sign", reading.decimal);
   add("Date order", reading.dates);
@@ -160,9 +160,9 @@ std::vector<Fact> reading_facts(const Telling& telling) {
   return facts;
 }
 
-std::vector<ChannelRow> channel_rows(const Telling& telling, const Chart& chart) {
-  const Record& record = *telling.analysis.record;
-  const Job* job = telling.analysis.job.get();
+std::vector<ChannelRow> channel_rows(const ReportContext& context, const Chart& chart) {
+  const Record& record = *context.analysis.record;
+  const Job* job = context.analysis.job.get();
   std::vector<ChannelRow> rows;
   for (std::size_t i = 0; i < record.channels.size(); ++i) {
     const Channel& channel = record.channels[i];
@@ -174,24 +174,24 @@ std::vector<ChannelRow> channel_rows(const Telling& telling, const Chart& chart)
     row.name = channel.name;
     row.column = fmt::format("{}", channel.column);
     row.unit = unit_text(channel.unit);
-    row.duty = duty_text(channel, record);
+    row.role = role_text(channel, record);
     row.weld = weld_text(channel.weld);
-    if (channel.at_m) row.place = short_text(*channel.at_m, 3) + " m";
-    if (channel.around_deg)
-      row.place += (row.place.empty() ? "" : ", ") + short_text(*channel.around_deg, 1) + "°";
+    if (channel.position_m) row.place = short_text(*channel.position_m, 3) + " m";
+    if (channel.angle_deg)
+      row.place += (row.place.empty() ? "" : ", ") + short_text(*channel.angle_deg, 1) + "°";
     if (job != nullptr && channel.entry)
-      row.instrument = instrument_text(job->thermocouples[*channel.entry], telling.say);
+      row.instrument = instrument_text(job->thermocouples[*channel.entry], context.say);
     row.samples = count_text(channel.readings.rows() - channel.readings.missing());
     row.missing = count_text(channel.readings.missing());
-    if (channel.min_c) row.minimum = telling.say.bare_temperature(*channel.min_c, 0);
-    if (channel.max_c) row.maximum = telling.say.bare_temperature(*channel.max_c, 0);
+    if (channel.min_c) row.minimum = context.say.bare_temperature(*channel.min_c, 0);
+    if (channel.max_c) row.maximum = context.say.bare_temperature(*channel.max_c, 0);
     rows.push_back(std::move(row));
   }
   return rows;
 }
 
-std::vector<NoticeRow> notice_rows(const Telling& telling) {
-  const std::vector<Notice>& notices = telling.analysis.record->notices;
+std::vector<NoticeRow> notice_rows(const ReportContext& context) {
+  const std::vector<Notice>& notices = context.analysis.record->notices;
   std::vector<NoticeRow> rows;
   for (std::size_t i = 0; i < notices.size(); ++i) {
     const Notice& notice = notices[i];

@@ -20,7 +20,7 @@ TemperatureUnit unit_for(const Analysis& analysis, const ReportOptions& options)
   if (options.unit) return *options.unit;
   if (analysis.procedure) return analysis.procedure->unit;
   for (const Channel& channel : analysis.record->channels)
-    if (channel.judged())
+    if (channel.evaluated())
       return channel.unit == ChannelUnit::fahrenheit ? TemperatureUnit::fahrenheit : TemperatureUnit::celsius;
   return TemperatureUnit::celsius;
 }
@@ -35,7 +35,7 @@ std::string title_of(const Analysis& analysis) {
 std::string count_of(std::size_t count, std::size_t all) { return fmt::format("{} of {}", count, all); }
 
 std::string verdict_sentence(const Analysis& analysis) {
-  if (!analysis.verdicts) return "No procedure was named: nothing was judged.";
+  if (!analysis.verdicts) return "No procedure was named: nothing was evaluated.";
   const auto& requirements = analysis.verdicts->requirements;
   const auto having = [&](Verdict verdict) {
     return static_cast<std::size_t>(
@@ -46,7 +46,8 @@ std::string verdict_sentence(const Analysis& analysis) {
   std::string text =
       count_of(having(Verdict::met), all) + (all == 1 ? " requirement met" : " requirements met");
   if (const auto failed = having(Verdict::not_met); failed > 0) text += fmt::format(", {} not met", failed);
-  if (const auto open = having(Verdict::undecided); open > 0) text += fmt::format(", {} undecided", open);
+  if (const auto open = having(Verdict::inconclusive); open > 0)
+    text += fmt::format(", {} inconclusive", open);
   return text + ".";
 }
 
@@ -54,12 +55,12 @@ std::string verdict_sentence(const Analysis& analysis) {
 
 Report make_report(const Analysis& analysis, const ReportOptions& options) {
   const PrintedNumbers say{unit_for(analysis, options), *analysis.record};
-  const Telling telling{analysis, say, first_drifts(analysis)};
+  const ReportContext context{analysis, say, first_deviations(analysis)};
   Report report;
   report.unit = say.unit();
   report.program = options.program_version.empty() ? "Soakwright" : "Soakwright " + options.program_version;
   report.title = title_of(analysis);
-  report.chart = chart_section(telling);
+  report.chart = chart_section(context);
   report.subject = report.chart.title;
   if (analysis.job && analysis.job->contractor) report.author = *analysis.job->contractor;
   if (analysis.verdicts) {
@@ -67,35 +68,36 @@ Report make_report(const Analysis& analysis, const ReportOptions& options) {
     report.verdict_text = verdict_text(analysis.verdicts->verdict);
   }
   report.verdict_sentence = verdict_sentence(analysis);
-  if (const FirstDrift* first = earliest_of(telling.drifts)) report.first_drift = drift_text(telling, *first);
+  if (const FirstDeviation* first = earliest_of(context.deviations))
+    report.first_deviation = deviation_text(context, *first);
 
-  report.job = job_facts(telling);
-  report.record = record_facts(telling);
-  if (analysis.procedure) report.procedure = procedure_section(telling);
-  report.welds = weld_rows(telling);
-  report.requirements = requirement_rows(telling, report.chart);
+  report.job = job_facts(context);
+  report.record = record_facts(context);
+  if (analysis.procedure) report.procedure = procedure_section(context);
+  report.welds = weld_rows(context);
+  report.requirements = requirement_rows(context, report.chart);
   report.guarded = std::any_of(report.requirements.begin(), report.requirements.end(),
                                [](const RequirementRow& row) { return !row.uncertainty.empty(); });
-  report.findings = finding_rows(telling, report.requirements);
-  report.holds = hold_tables(telling);
-  report.rates = rate_tables(telling);
-  report.budgets = budget_tables(telling);
+  report.findings = finding_rows(context, report.requirements);
+  report.holds = hold_tables(context);
+  report.rates = rate_tables(context);
+  report.budgets = budget_tables(context);
   for (RequirementRow& row : report.requirements)
     row.budgets = budgets_behind(analysis.verdicts->requirements[row.requirement], report.budgets);
-  report.channels = channel_rows(telling, report.chart);
-  report.phases = phase_rows(telling);
-  report.suspects = suspect_rows(telling);
-  report.replaced = replaced_rows(telling);
-  report.aside = aside_rows(telling);
-  report.remarks = remark_rows(telling);
-  report.reading = reading_facts(telling);
+  report.channels = channel_rows(context, report.chart);
+  report.phases = phase_rows(context);
+  report.suspects = suspect_rows(context);
+  report.replaced = replaced_rows(context);
+  report.exclusion = exclusion_rows(context);
+  report.remarks = remark_rows(context);
+  report.reading = reading_facts(context);
   report.heading = analysis.record->reading.heading;
   report.other_columns = other_column_texts(*analysis.record);
-  report.notices = notice_rows(telling);
-  report.methods = method_notes(telling);
-  report.cautions = caution_texts(telling, options);
-  report.fingerprints = fingerprint_rows(telling, options);
-  report.signatures = signature_places(telling);
+  report.notices = notice_rows(context);
+  report.methods = method_notes(context);
+  report.cautions = caution_texts(context, options);
+  report.fingerprints = fingerprint_rows(context, options);
+  report.signatures = signature_places(context);
   return report;
 }
 

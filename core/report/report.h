@@ -1,4 +1,4 @@
-// What is said about one record, in order, with no layout: the paper prints it, the window lists it.
+// What is said about one record, in order, with no layout: the pdf prints it, the window lists it.
 //
 // Every cell is text that a person reads, in one unit and in the record's local time; beside it stands the
 // index of the value that it was made from, so that a list can lead back to the evidence. What does not apply
@@ -11,8 +11,8 @@
 #include <string>
 #include <vector>
 
+#include "core/evaluate/analysis.h"
 #include "core/explain/explanation.h"
-#include "core/judge/analysis.h"
 #include "core/report/chart.h"
 #include "core/units/temperature.h"
 
@@ -25,24 +25,24 @@ struct ReportOptions {
 };
 
 /// A name and what is said under it.
-struct Fact {
+struct LabelledText {
   std::string name;
   std::string text;
-  bool operator==(const Fact&) const = default;
+  bool operator==(const LabelledText&) const = default;
 };
 
 /// One stage of the procedure, or its whole-record limits, as asked.
 struct AskedStage {
   std::size_t stage = 0;  ///< number in the procedure; 0 for the whole record
   std::string title;      ///< "Stage 2, hold"
-  std::vector<Fact> limits;
+  std::vector<LabelledText> limits;
   std::string source;  ///< source, edition, clause, seen or from memory; empty where none is given
 };
 
 struct ProcedureSection {
-  std::vector<Fact> facts;  ///< number, revision, title, thickness
+  std::vector<LabelledText> facts;  ///< number, revision, title, thickness
   std::string source;
-  std::vector<Fact> judging;
+  std::vector<LabelledText> evaluation;
   std::vector<AskedStage> stages;
 };
 
@@ -61,13 +61,15 @@ struct RequirementRow {
   std::string label;                                              ///< "Heating rate"
   std::string limit, measured, margin, uncertainty, where, when;  ///< limit: "≤ 144.7 °C/h"
   std::string brief_when;                                         ///< for a narrow column
-  Verdict verdict = Verdict::undecided;
+  Verdict verdict = Verdict::inconclusive;
   std::string verdict_text;
-  std::string text;         ///< one plain sentence
-  std::vector<Fact> basis;  ///< standard error, certain and possible time, other windows and graces
-  std::string would_need;   ///< what would have had to be different; empty where it is met
-  std::string first_drift;  ///< from when it was bound to be missed, and why; empty where it is not missed
-  std::optional<double> first_drift_s;
+  std::string text;  ///< one plain sentence
+  std::vector<LabelledText>
+      alternatives;       ///< standard error, certain and possible time, other windows and excursions_allowed
+  std::string shortfall;  ///< what would have had to be different; empty where it is met
+  std::string
+      first_deviation;  ///< from when it was bound to be missed, and why; empty where it is not missed
+  std::optional<double> first_deviation_s;
   std::vector<std::size_t> budgets;  ///< what its U is made of: indices into Report::budgets
   Evidence evidence;
 };
@@ -79,9 +81,9 @@ struct HoldTable {
   };
   std::size_t stage = 0;
   std::string weld;
-  std::string title;        ///< "Stage 2, hold 590 to 620 °C"
-  std::vector<Fact> facts;  ///< core, span, stretches, set aside
-  bool tempering = false;   ///< the column has something to say
+  std::string title;                ///< "Stage 2, hold 590 to 620 °C"
+  std::vector<LabelledText> facts;  ///< core, span, time_ranges, disregarded
+  bool tempering = false;           ///< the column has something to say
   std::vector<Row> rows;
 };
 
@@ -114,7 +116,7 @@ struct BudgetTable {
 struct ChannelRow {
   std::size_t channel = 0;  ///< index into Record::channels
   std::string tag;          ///< of its trace on the chart
-  std::string name, column, unit, duty, weld, place, instrument, samples, missing, minimum, maximum;
+  std::string name, column, unit, role, weld, place, instrument, samples, missing, minimum, maximum;
 };
 
 struct FindingRow {
@@ -125,7 +127,7 @@ struct FindingRow {
   std::optional<std::size_t> requirement;  ///< index into Report::requirements
   std::string id, label, stage, weld, where, when, brief_when, extreme, text;
   std::string disposition;                 ///< by the review
-  std::optional<Explanation> explanation;  ///< of what is not met or undecided
+  std::optional<Explanation> explanation;  ///< of what is not met or inconclusive
 };
 
 struct NoticeRow {
@@ -143,7 +145,7 @@ struct PhaseRow {
   std::string kind, start, end, duration, rate, level, spread;
 };
 
-/// A spare that took over, a stretch that was put aside, a remark by hand.
+/// A spare that took over, a time_range that was excluded, a remark by hand.
 struct HandRow {
   std::string channel, when, text;
 };
@@ -167,10 +169,10 @@ struct Report {
   std::optional<Verdict> verdict;  ///< none where nothing was asked
   std::string verdict_text;        ///< "Not met"
   std::string verdict_sentence;
-  std::string first_drift;  ///< the earliest of the requirements': "2031-04-09 09:40: TC2 …"; empty where
-                            ///< none is missed
-  std::vector<Fact> job;
-  std::vector<Fact> record;  ///< file, start, end, duration, rows, interval
+  std::string first_deviation;  ///< the earliest of the requirements': "2031-04-09 09:40: TC2 …"; empty where
+                                ///< none is missed
+  std::vector<LabelledText> job;
+  std::vector<LabelledText> record;  ///< file, start, end, duration, rows, interval
   std::optional<ProcedureSection> procedure;
   std::vector<WeldRow> welds;
   std::vector<RequirementRow> requirements;
@@ -183,12 +185,12 @@ struct Report {
   std::vector<ChannelRow> channels;
   std::vector<PhaseRow> phases;
   std::vector<SuspectRow> suspects;
-  std::vector<HandRow> replaced, aside, remarks;
-  std::vector<Fact> reading;         ///< how the file was read, each setting with who chose it
-  std::vector<std::string> heading;  ///< the lines before the table
+  std::vector<HandRow> replaced, exclusion, remarks;
+  std::vector<LabelledText> reading;  ///< how the file was read, each setting with who chose it
+  std::vector<std::string> heading;   ///< the lines before the table
   std::vector<std::string> other_columns;
   std::vector<NoticeRow> notices;
-  std::vector<Fact> methods;
+  std::vector<LabelledText> methods;
   std::vector<std::string> cautions;
   std::vector<Fingerprint> fingerprints;
   std::vector<SignaturePlace> signatures;
@@ -197,7 +199,7 @@ struct Report {
 /// `analysis.record` must be there; everything else may be null.
 Report make_report(const Analysis& analysis, const ReportOptions& options = {});
 
-/// "Met", "Not met", "Undecided".
+/// "Met", "Not met", "Inconclusive".
 std::string verdict_text(Verdict verdict);
 
 }  // namespace soakwright

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <optional>
 
-#include "core/report/basis_json.h"
+#include "core/report/alternatives_json.h"
 #include "core/report/explanation_json.h"
 #include "core/report/result_members.h"
 #include "core/report/sections.h"
@@ -53,11 +53,11 @@ void write_log(JsonWriter& json, Members& members, const Record& record) {
     members.integer("column", channel.column);
     members.text("name", channel.name);
     members.text("unit", result_word(channel.unit));
-    members.text("duty", result_word(channel.duty));
+    members.text("role", result_word(channel.role));
     members.text("zone", result_word(channel.zone));
     members.text_or_null("weld", channel.weld);
-    json.key("judged");
-    json.boolean(channel.judged());
+    json.key("evaluated");
+    json.boolean(channel.evaluated());
     members.integer("samples", channel.readings.rows() - channel.readings.missing());
     members.integer("missing", channel.readings.missing());
     members.number("min", channel.min_c);
@@ -85,7 +85,7 @@ void write_asked(JsonWriter& json, Members& members, const Procedure* procedure,
     members.text_or_null("revision", procedure->revision);
     members.text_or_null("title", procedure->title);
     members.text("sha256", procedure->sha256);
-    members.text("decision", result_word(procedure->judging.decision));
+    members.text("decision_rule", result_word(procedure->evaluation.decision));
     json.end_object();
   } else {
     members.null("procedure");
@@ -101,8 +101,8 @@ void write_asked(JsonWriter& json, Members& members, const Procedure* procedure,
 }
 
 /// Each with a clock of its own: its start is told, and no moment of it.
-void write_earlier(Members& members, const std::vector<EarlierRecord>& earlier) {
-  members.objects("earlier", earlier, [&](const EarlierRecord& one) {
+void write_previous_records(Members& members, const std::vector<PreviousRecord>& earlier) {
+  members.objects("previous_records", earlier, [&](const PreviousRecord& one) {
     members.integer("cycle", static_cast<std::size_t>(one.cycle));
     members.text("file", one.record->file);
     members.text("sha256", one.record->sha256);
@@ -114,12 +114,12 @@ void write_earlier(Members& members, const std::vector<EarlierRecord>& earlier) 
   });
 }
 
-void write_asides(Members& members, const Record& record) {
-  members.objects("aside", record.asides, [&](const Aside& aside) {
-    members.text("channel", channel_name(record, aside.channel));
-    members.moment("from", aside.from_s);
-    members.moment("to", aside.to_s);
-    members.text("reason", aside.reason);
+void write_exclusions(Members& members, const Record& record) {
+  members.objects("excluded", record.exclusions, [&](const Exclusion& exclusion) {
+    members.text("channel", channel_name(record, exclusion.channel));
+    members.moment("from", exclusion.from_s);
+    members.moment("to", exclusion.to_s);
+    members.text("reason", exclusion.reason);
   });
 }
 
@@ -148,10 +148,10 @@ void write_stages(JsonWriter& json, Members& members, const std::vector<StageCou
     members.text("kind", stage.kind);
     members.moment("start", stage.start_s);
     members.moment("end", stage.end_s);
-    json.key("core");
-    stage.core ? members.span(*stage.core) : json.null();
-    members.spans("stretches", stage.stretches);
-    members.spans("set_aside", stage.set_aside);
+    json.key("continuous");
+    stage.continuous ? members.span(*stage.continuous) : json.null();
+    members.spans("in_range", stage.in_range);
+    members.spans("edge_crossings", stage.edge_crossings);
     json.key("channels");
     json.begin_array();
     for (const StageChannel& channel : stage.channels) {
@@ -167,7 +167,7 @@ void write_stages(JsonWriter& json, Members& members, const std::vector<StageCou
       json.end_object();
     }
     json.end_array();
-    write_by_grace(members, stage.by_grace);
+    write_by_excursion_allowed(members, stage.by_excursion_allowed);
   });
 }
 
@@ -177,7 +177,7 @@ bool is_rate(RequirementKind kind) {
 }
 
 void write_requirements(Members& members, const std::vector<Requirement>& requirements,
-                        const std::vector<FirstDrift>& drifts) {
+                        const std::vector<FirstDeviation>& deviations) {
   members.objects("requirements", requirements, [&](const Requirement& requirement) {
     members.text("id", requirement.id);
     members.text_or_null("weld", requirement.weld);
@@ -204,13 +204,13 @@ void write_requirements(Members& members, const std::vector<Requirement>& requir
     }
     members.text("text", requirement.text);
     write_cycles(members, requirement.cycles);
-    write_basis(members, requirement.basis);
-    members.text_or_null(
-        "would_need", requirement.would_need.empty() ? std::nullopt : std::optional(requirement.would_need));
+    write_alternatives(members, requirement.alternatives);
+    members.text_or_null("shortfall",
+                         requirement.shortfall.empty() ? std::nullopt : std::optional(requirement.shortfall));
     const std::size_t index = static_cast<std::size_t>(&requirement - requirements.data());
-    const auto drift = std::find_if(drifts.begin(), drifts.end(),
-                                    [&](const FirstDrift& one) { return one.requirement == index; });
-    write_drift(members, drift == drifts.end() ? nullptr : &*drift, nullptr);
+    const auto deviation = std::find_if(deviations.begin(), deviations.end(),
+                                        [&](const FirstDeviation& one) { return one.requirement == index; });
+    write_deviation(members, deviation == deviations.end() ? nullptr : &*deviation, nullptr);
   });
 }
 
@@ -246,14 +246,14 @@ std::string result_json(const Analysis& analysis) {
   members.text("version", SOAKWRIGHT_VERSION);
   write_log(json, members, record);
   write_asked(json, members, analysis.procedure.get(), analysis.job.get());
-  write_earlier(members, analysis.earlier);
+  write_previous_records(members, analysis.previous_records);
   members.objects("replaced", verdicts.replaced, [&](const Replacement& replacement) {
     members.text("channel", replacement.channel);
     members.text("by", replacement.by);
     members.moment("from", replacement.from_s);
     members.number("step", replacement.step_k);
   });
-  write_asides(members, record);
+  write_exclusions(members, record);
   write_course(members, record, analysis.course ? *analysis.course : no_course);
   members.objects("welds", verdicts.welds, [&](const WeldVerdict& weld) {
     members.text_or_null("number", weld.number);
@@ -262,11 +262,11 @@ std::string result_json(const Analysis& analysis) {
   });
   write_budgets(members, verdicts.budgets);
   write_stages(json, members, verdicts.stages);
-  const std::vector<FirstDrift> drifts = first_drifts(analysis);
-  write_requirements(members, verdicts.requirements, drifts);
+  const std::vector<FirstDeviation> deviations = first_deviations(analysis);
+  write_requirements(members, verdicts.requirements, deviations);
   write_findings(members, verdicts, analysis.procedure.get());
-  const FirstDrift* first = earliest_of(drifts);
-  write_drift(members, first, first != nullptr ? &verdicts.requirements[first->requirement] : nullptr);
+  const FirstDeviation* first = earliest_of(deviations);
+  write_deviation(members, first, first != nullptr ? &verdicts.requirements[first->requirement] : nullptr);
   json.key("verdict");
   analysis.verdicts ? json.text(result_word(analysis.verdicts->verdict)) : json.null();
   json.end_object();

@@ -3,7 +3,7 @@
 
 #include <string>
 
-#include "core/judge/analysis.h"
+#include "core/evaluate/analysis.h"
 
 namespace soakwright {
 

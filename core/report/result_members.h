@@ -8,7 +8,7 @@
 #include <utility>
 #include <vector>
 
-#include "core/judge/verdict.h"
+#include "core/evaluate/verdict.h"
 #include "core/record/record.h"
 #include "core/report/json_writer.h"
 #include "core/report/result_words.h"

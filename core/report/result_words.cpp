@@ -11,8 +11,8 @@ std::string_view result_word(Verdict verdict) {
   switch (verdict) {
     case Verdict::met:
       return "met";
-    case Verdict::undecided:
-      return "undecided";
+    case Verdict::inconclusive:
+      return "inconclusive";
     case Verdict::not_met:
       return "not met";
   }
@@ -23,8 +23,8 @@ std::string_view result_word(Finding::Kind kind) {
   switch (kind) {
     case Finding::Kind::not_met:
       return "not met";
-    case Finding::Kind::undecided:
-      return "undecided";
+    case Finding::Kind::inconclusive:
+      return "inconclusive";
     case Finding::Kind::note:
       return "note";
   }
@@ -67,8 +67,8 @@ std::string_view result_word(Suspect::Code code) {
       return "stuck";
     case Suspect::Code::reversed:
       return "reversed";
-    case Suspect::Code::off_work:
-      return "off-work";
+    case Suspect::Code::detached:
+      return "detached";
     case Suspect::Code::noisy:
       return "noisy";
     case Suspect::Code::lag:
@@ -77,19 +77,19 @@ std::string_view result_word(Suspect::Code code) {
   return "";
 }
 
-std::string_view result_word(Duty duty) {
-  switch (duty) {
-    case Duty::control:
+std::string_view result_word(ThermocoupleRole role) {
+  switch (role) {
+    case ThermocoupleRole::control:
       return "control";
-    case Duty::monitor:
+    case ThermocoupleRole::monitor:
       return "monitor";
-    case Duty::spare:
+    case ThermocoupleRole::spare:
       return "spare";
-    case Duty::air:
+    case ThermocoupleRole::air:
       return "air";
-    case Duty::set_point:
+    case ThermocoupleRole::set_point:
       return "set point";
-    case Duty::off:
+    case ThermocoupleRole::off:
       return "off";
   }
   return "";

@@ -3,7 +3,7 @@
 
 #include <string_view>
 
-#include "core/judge/requirement.h"
+#include "core/evaluate/requirement.h"
 #include "core/phases/phase.h"
 #include "core/procedure/job.h"
 #include "core/procedure/procedure.h"
@@ -11,15 +11,15 @@
 
 namespace soakwright {
 
-std::string_view result_word(Verdict verdict);     ///< met, not met, undecided
-std::string_view result_word(Finding::Kind kind);  ///< not met, undecided, note
-std::string_view result_word(QuantityUnit unit);   ///< C, C/h, s, 1
-std::string_view result_word(Phase::Kind kind);    ///< heat, hold, cool, idle
-std::string_view result_word(Suspect::Code code);  ///< open, stuck, reversed, off-work, noisy, lag
-std::string_view result_word(Duty duty);           ///< as the job writes it
-std::string_view result_word(Zone zone);           ///< soak, edge
-std::string_view result_word(ChannelUnit unit);    ///< C, F, K, mV
-std::string_view result_word(Setting::By by);      ///< found, given
-std::string_view result_word(Decision decision);   ///< simple, guarded
+std::string_view result_word(Verdict verdict);        ///< met, not met, inconclusive
+std::string_view result_word(Finding::Kind kind);     ///< not met, inconclusive, note
+std::string_view result_word(QuantityUnit unit);      ///< C, C/h, s, 1
+std::string_view result_word(Phase::Kind kind);       ///< heat, hold, cool, idle
+std::string_view result_word(Suspect::Code code);     ///< open, stuck, reversed, detached, noisy, lag
+std::string_view result_word(ThermocoupleRole role);  ///< as the job writes it
+std::string_view result_word(Zone zone);              ///< soak, edge
+std::string_view result_word(ChannelUnit unit);       ///< C, F, K, mV
+std::string_view result_word(Setting::By by);         ///< found, given
+std::string_view result_word(Decision decision);      ///< simple, guarded
 
 }  // namespace soakwright

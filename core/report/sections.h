@@ -5,16 +5,16 @@
 #include <string>
 #include <vector>
 
-#include "core/explain/first_drift.h"
+#include "core/explain/first_deviation.h"
 #include "core/report/printed_numbers.h"
 #include "core/report/report.h"
 
 namespace soakwright {
 
-struct Telling {
+struct ReportContext {
   const Analysis& analysis;
   const PrintedNumbers& say;
-  std::vector<FirstDrift> drifts;
+  std::vector<FirstDeviation> deviations;
 };
 
 // stage_text.cpp: names of stages and requirements.
@@ -24,61 +24,62 @@ std::string finding_kind_text(Finding::Kind kind);
 std::string weld_text(const std::optional<std::string>& weld);
 
 // job_section.cpp
-std::vector<Fact> job_facts(const Telling& telling);
-std::vector<WeldRow> weld_rows(const Telling& telling);
+std::vector<LabelledText> job_facts(const ReportContext& context);
+std::vector<WeldRow> weld_rows(const ReportContext& context);
 
 // record_section.cpp
-std::vector<Fact> record_facts(const Telling& telling);
-std::vector<Fact> reading_facts(const Telling& telling);
-std::vector<ChannelRow> channel_rows(const Telling& telling, const Chart& chart);
-std::vector<NoticeRow> notice_rows(const Telling& telling);
+std::vector<LabelledText> record_facts(const ReportContext& context);
+std::vector<LabelledText> reading_facts(const ReportContext& context);
+std::vector<ChannelRow> channel_rows(const ReportContext& context, const Chart& chart);
+std::vector<NoticeRow> notice_rows(const ReportContext& context);
 std::vector<std::string> other_column_texts(const Record& record);
 
 // procedure_section.cpp
-ProcedureSection procedure_section(const Telling& telling);
+ProcedureSection procedure_section(const ReportContext& context);
 std::string provenance_text(const Provenance& provenance);
 
 // requirement_section.cpp, evidence_section.cpp
 /// "2031-04-09 09:40:12: TC2 had risen …"
-std::string drift_text(const Telling& telling, const FirstDrift& drift);
-std::vector<RequirementRow> requirement_rows(const Telling& telling, const Chart& chart);
-Evidence evidence_of(const Requirement& requirement, const Telling& telling, const Chart& chart);
+std::string deviation_text(const ReportContext& context, const FirstDeviation& deviation);
+std::vector<RequirementRow> requirement_rows(const ReportContext& context, const Chart& chart);
+Evidence evidence_of(const Requirement& requirement, const ReportContext& context, const Chart& chart);
 
 // thermocouple_section.cpp
-std::vector<HoldTable> hold_tables(const Telling& telling);
-std::vector<RateTable> rate_tables(const Telling& telling);
+std::vector<HoldTable> hold_tables(const ReportContext& context);
+std::vector<RateTable> rate_tables(const ReportContext& context);
 
 // budget_section.cpp
-std::vector<BudgetTable> budget_tables(const Telling& telling);
+std::vector<BudgetTable> budget_tables(const ReportContext& context);
 /// Those that the U of a requirement comes from: of its channels, or of all where no one channel decides it.
 std::vector<std::size_t> budgets_behind(const Requirement& requirement,
                                         const std::vector<BudgetTable>& budgets);
 
 // finding_section.cpp
-std::vector<FindingRow> finding_rows(const Telling& telling, const std::vector<RequirementRow>& requirements);
+std::vector<FindingRow> finding_rows(const ReportContext& context,
+                                     const std::vector<RequirementRow>& requirements);
 
 const Requirement* requirement_of(const Finding& finding, const Verdicts& verdicts);
 /// The finding's extreme where it is a temperature; a rate, a spread or a time is not.
 std::optional<double> extreme_temperature(const Finding& finding, const Requirement* requirement);
 
 // course_section.cpp
-std::vector<PhaseRow> phase_rows(const Telling& telling);
-std::vector<SuspectRow> suspect_rows(const Telling& telling);
-std::vector<HandRow> replaced_rows(const Telling& telling);
-std::vector<HandRow> aside_rows(const Telling& telling);
-std::vector<HandRow> remark_rows(const Telling& telling);
+std::vector<PhaseRow> phase_rows(const ReportContext& context);
+std::vector<SuspectRow> suspect_rows(const ReportContext& context);
+std::vector<HandRow> replaced_rows(const ReportContext& context);
+std::vector<HandRow> exclusion_rows(const ReportContext& context);
+std::vector<HandRow> remark_rows(const ReportContext& context);
 std::string phase_kind_text(Phase::Kind kind);
 
 // chart_section.cpp, chart_asked_section.cpp
-Chart chart_section(const Telling& telling);
-std::vector<ChartBand> chart_bands(const Telling& telling);
-std::vector<ChartLevel> chart_levels(const Telling& telling);
-std::vector<ChartSegment> chart_stages(const Telling& telling);
+Chart chart_section(const ReportContext& context);
+std::vector<ChartRange> chart_ranges(const ReportContext& context);
+std::vector<ChartLevel> chart_levels(const ReportContext& context);
+std::vector<ChartSegment> chart_stages(const ReportContext& context);
 
 // method_section.cpp, caution_section.cpp, signature_section.cpp
-std::vector<Fact> method_notes(const Telling& telling);
-std::vector<std::string> caution_texts(const Telling& telling, const ReportOptions& options);
-std::vector<Fingerprint> fingerprint_rows(const Telling& telling, const ReportOptions& options);
-std::vector<SignaturePlace> signature_places(const Telling& telling);
+std::vector<LabelledText> method_notes(const ReportContext& context);
+std::vector<std::string> caution_texts(const ReportContext& context, const ReportOptions& options);
+std::vector<Fingerprint> fingerprint_rows(const ReportContext& context, const ReportOptions& options);
+std::vector<SignaturePlace> signature_places(const ReportContext& context);
 
 }  // namespace soakwright

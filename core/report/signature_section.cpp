@@ -25,12 +25,12 @@ const char* role_text(Person::Role role) {
 
 }  // namespace
 
-std::vector<Fingerprint> fingerprint_rows(const Telling& telling, const ReportOptions& options) {
-  const Analysis& analysis = telling.analysis;
+std::vector<Fingerprint> fingerprint_rows(const ReportContext& context, const ReportOptions& options) {
+  const Analysis& analysis = context.analysis;
   std::vector<Fingerprint> rows;
   rows.push_back({"Log", analysis.record->file, analysis.record->sha256,
                   count_text(analysis.record->bytes) + (analysis.record->bytes == 1 ? " byte" : " bytes")});
-  for (const EarlierRecord& one : analysis.earlier)
+  for (const PreviousRecord& one : analysis.previous_records)
     rows.push_back({fmt::format("Log of cycle {}", one.cycle), one.record->file, one.record->sha256,
                     count_text(one.record->bytes) + (one.record->bytes == 1 ? " byte" : " bytes")});
   if (analysis.procedure)
@@ -42,12 +42,12 @@ std::vector<Fingerprint> fingerprint_rows(const Telling& telling, const ReportOp
   return rows;
 }
 
-std::vector<SignaturePlace> signature_places(const Telling& telling) {
+std::vector<SignaturePlace> signature_places(const ReportContext& context) {
   std::vector<SignaturePlace> places;
   for (const Person::Role role : {Person::Role::performed, Person::Role::reviewed, Person::Role::witnessed}) {
     const std::size_t before = places.size();
-    if (telling.analysis.review)
-      for (const Person& person : telling.analysis.review->people)
+    if (context.analysis.review)
+      for (const Person& person : context.analysis.review->people)
         if (person.role == role)
           places.push_back({role_text(role), person.name,
                             person.date ? date_text(*person.date) : std::string{},

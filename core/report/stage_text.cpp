@@ -9,8 +9,8 @@ std::string verdict_text(Verdict verdict) {
   switch (verdict) {
     case Verdict::met:
       return "Met";
-    case Verdict::undecided:
-      return "Undecided";
+    case Verdict::inconclusive:
+      return "Inconclusive";
     case Verdict::not_met:
       return "Not met";
   }
@@ -21,8 +21,8 @@ std::string finding_kind_text(Finding::Kind kind) {
   switch (kind) {
     case Finding::Kind::not_met:
       return "Not met";
-    case Finding::Kind::undecided:
-      return "Undecided";
+    case Finding::Kind::inconclusive:
+      return "Inconclusive";
     case Finding::Kind::note:
       return "Note";
   }
@@ -40,7 +40,7 @@ std::string stage_title(const Procedure* procedure, std::size_t number) {
         return fmt::format("Stage {}, {}", number,
                            ramp->direction == RampStage::Direction::heat ? "heat" : "cool");
       return fmt::format("Stage {}, {}", number,
-                         std::holds_alternative<HoldStage>(stage.asked) ? "hold" : "keep");
+                         std::holds_alternative<HoldStage>(stage.asked) ? "hold" : "maintain");
     }
   }
   return fmt::format("Stage {}", number);
@@ -48,8 +48,8 @@ std::string stage_title(const Procedure* procedure, std::size_t number) {
 
 std::string requirement_label(RequirementKind kind) {
   switch (kind) {
-    case RequirementKind::ceiling:
-      return "Ceiling";
+    case RequirementKind::temperature_max:
+      return "Maximum temperature";
     case RequirementKind::start:
       return "Temperature at loading";
     case RequirementKind::end:
@@ -76,8 +76,8 @@ std::string requirement_label(RequirementKind kind) {
       return "Hold time";
     case RequirementKind::hold_time_max:
       return "Longest time at temperature";
-    case RequirementKind::hold_band:
-      return "Time out of the band";
+    case RequirementKind::excursion_time:
+      return "Time out of the range";
     case RequirementKind::over:
       return "Highest temperature";
     case RequirementKind::edge:
@@ -86,8 +86,8 @@ std::string requirement_label(RequirementKind kind) {
       return "Tempering, least";
     case RequirementKind::tempering_max:
       return "Tempering, most";
-    case RequirementKind::keep:
-      return "Time out of the band kept";
+    case RequirementKind::maintain:
+      return "Time out of the range kept";
   }
   return {};
 }

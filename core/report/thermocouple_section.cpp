@@ -27,38 +27,39 @@ std::string spans_text(const std::vector<TimeSpan>& spans, const PrintedNumbers&
   return text;
 }
 
-std::vector<Fact> hold_facts(const StageCourse& course, const PrintedNumbers& say) {
-  std::vector<Fact> facts;
-  if (course.core)
-    facts.push_back({"Core", fmt::format("{} ({})", say.span(course.core->first, course.core->second),
-                                         rounded_duration(course.core->second - course.core->first))});
+std::vector<LabelledText> hold_facts(const StageCourse& course, const PrintedNumbers& say) {
+  std::vector<LabelledText> facts;
+  if (course.continuous)
+    facts.push_back(
+        {"Core", fmt::format("{} ({})", say.span(course.continuous->first, course.continuous->second),
+                             rounded_duration(course.continuous->second - course.continuous->first))});
   else
-    facts.push_back({"Core", "none: the thermocouples were never all in the band together"});
+    facts.push_back({"Core", "none: the thermocouples were never all in the range together"});
   if (course.start_s && course.end_s) facts.push_back({"Span", say.span(*course.start_s, *course.end_s)});
-  if (course.stretches.size() > 1)
-    facts.push_back({"Stretches in the band", spans_text(course.stretches, say)});
-  if (!course.set_aside.empty())
-    facts.push_back({"Set aside as crossing the edge", spans_text(course.set_aside, say)});
+  if (course.in_range.size() > 1)
+    facts.push_back({"Time ranges in the range", spans_text(course.in_range, say)});
+  if (!course.edge_crossings.empty())
+    facts.push_back({"Set exclusion as crossing the edge", spans_text(course.edge_crossings, say)});
   return facts;
 }
 
 }  // namespace
 
-std::vector<HoldTable> hold_tables(const Telling& telling) {
+std::vector<HoldTable> hold_tables(const ReportContext& context) {
   std::vector<HoldTable> tables;
-  const Verdicts* verdicts = telling.analysis.verdicts.get();
+  const Verdicts* verdicts = context.analysis.verdicts.get();
   if (verdicts == nullptr) return tables;
-  const PrintedNumbers& say = telling.say;
+  const PrintedNumbers& say = context.say;
   for (const StageCourse& course : verdicts->stages) {
-    const Stage* stage = find_stage(telling.analysis.procedure.get(), course.number);
+    const Stage* stage = find_stage(context.analysis.procedure.get(), course.number);
     const auto* hold = stage == nullptr ? nullptr : std::get_if<HoldStage>(&stage->asked);
     if (hold == nullptr) continue;
     HoldTable table;
     table.stage = course.number;
     table.weld = weld_text(course.weld);
     table.title = fmt::format(
-        "{} {}", stage_title(telling.analysis.procedure.get(), course.number),
-        say.band(hold->low.celsius(), hold->high ? std::optional{hold->high->celsius()} : std::nullopt));
+        "{} {}", stage_title(context.analysis.procedure.get(), course.number),
+        say.range(hold->low.celsius(), hold->high ? std::optional{hold->high->celsius()} : std::nullopt));
     table.facts = hold_facts(course, say);
     for (const StageChannel& channel : course.channels) {
       HoldTable::Row row;
@@ -81,9 +82,9 @@ std::vector<HoldTable> hold_tables(const Telling& telling) {
   return tables;
 }
 
-std::vector<RateTable> rate_tables(const Telling& telling) {
+std::vector<RateTable> rate_tables(const ReportContext& context) {
   std::vector<RateTable> tables;
-  const Verdicts* verdicts = telling.analysis.verdicts.get();
+  const Verdicts* verdicts = context.analysis.verdicts.get();
   if (verdicts == nullptr) return tables;
 
   for (const Requirement& requirement : verdicts->requirements) {
@@ -95,7 +96,7 @@ std::vector<RateTable> rate_tables(const Telling& telling) {
       tables.push_back({weld, {}, {}});
       table = tables.end() - 1;
     }
-    const std::string column = stage_title(telling.analysis.procedure.get(), requirement.stage);
+    const std::string column = stage_title(context.analysis.procedure.get(), requirement.stage);
     // A stage with a largest and a smallest rate carries the same overall rates twice.
     if (std::find(table->columns.begin(), table->columns.end(), column) != table->columns.end()) continue;
     table->columns.push_back(column);
@@ -107,7 +108,7 @@ std::vector<RateTable> rate_tables(const Telling& telling) {
         row = table->rows.end() - 1;
       }
       row->rates.resize(table->columns.size(), "–");
-      if (rate) row->rates.back() = telling.say.bare_rate(*rate);
+      if (rate) row->rates.back() = context.say.bare_rate(*rate);
     }
     for (RateTable::Row& row : table->rows) row.rates.resize(table->columns.size(), "–");
   }

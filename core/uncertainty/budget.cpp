@@ -87,7 +87,8 @@ Budget budget_of(const Channel& channel, const Job& job) {
 }
 
 bool needs_budget(const Channel& channel) {
-  return channel.duty == Duty::control || channel.duty == Duty::monitor || channel.duty == Duty::spare;
+  return channel.role == ThermocoupleRole::control || channel.role == ThermocoupleRole::monitor ||
+         channel.role == ThermocoupleRole::spare;
 }
 
 std::vector<Budget> budgets_of(const Record& record, const Job& job) {

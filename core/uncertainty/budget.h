@@ -52,7 +52,7 @@ class Budget {
 /// Of one channel of the record that the job lists with a tolerance.
 Budget budget_of(const Channel& channel, const Job& job);
 
-/// Whether the channel counts: judged, spare or at the edge of the heated band.
+/// Whether the channel counts: evaluated, spare or at the edge of the heated band.
 bool needs_budget(const Channel& channel);
 
 /// One for each channel of the record, empty for those that are not on the work.

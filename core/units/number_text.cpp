@@ -24,10 +24,10 @@ std::optional<NumberAndUnit> number_in_front(std::string_view text) {
 }  // namespace
 
 std::string_view trimmed(std::string_view text) {
-  constexpr std::string_view kBlanks = " \t";
-  const std::size_t from = text.find_first_not_of(kBlanks);
+  constexpr std::string_view kSpaces = " \t";
+  const std::size_t from = text.find_first_not_of(kSpaces);
   if (from == std::string_view::npos) return {};
-  return text.substr(from, text.find_last_not_of(kBlanks) - from + 1);
+  return text.substr(from, text.find_last_not_of(kSpaces) - from + 1);
 }
 
 std::optional<double> parse_number(std::string_view text) {

@@ -17,15 +17,15 @@ std::string number_text(double value);
 /// `value` with `decimals` places, for people; a zero has no sign.
 std::string fixed_text(double value, int decimals);
 
-/// A number and the word behind it: `38 mm`, `-1.5h`, `15 min`. Blanks around and between do not count;
+/// A number and the word behind it: `38 mm`, `-1.5h`, `15 min`. Spaces around and between do not count;
 /// either part may be missing only where the answer is nothing.
 struct NumberAndUnit {
   double number = 0.0;
-  std::string_view unit;  ///< into the text given, without blanks around it
+  std::string_view unit;  ///< into the text given, without spaces around it
 };
 std::optional<NumberAndUnit> split_number_and_unit(std::string_view text);
 
-/// `text` without blanks and tabs at its ends.
+/// `text` without spaces and tabs at its ends.
 std::string_view trimmed(std::string_view text);
 
 }  // namespace soakwright

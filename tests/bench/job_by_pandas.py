@@ -13,7 +13,7 @@ import sys
 import numpy as np
 import pandas as pd
 
-LOW, HIGH, ABOVE, WIDTH_S, SETTLE_S = 590.0, 620.0, 300.0, 900, 120.0
+LOW, HIGH, ABOVE, WIDTH_S, IN_RANGE_MIN_S = 590.0, 620.0, 300.0, 900, 120.0
 HEATING, COOLING = 140.0, 180.0
 WIDTHS_S = (300, 900, 1800, 3600)
 
@@ -24,8 +24,8 @@ def crossings(first, second, level):
         return (level - first) / (second - first)
 
 
-def stretches(celsius):
-    """Times in s in which every channel is in the band: an array of [from, to]."""
+def time_ranges(celsius):
+    """Times in s in which every channel is in the range: an array of [from, to]."""
     first, second = celsius[:-1], celsius[1:]
     inside = (celsius >= LOW) & (celsius <= HIGH)
     before, after = inside[:-1], inside[1:]
@@ -43,10 +43,10 @@ def stretches(celsius):
 
 
 def span_of(found):
-    """The hold's first and last stretch that are not the edge being crossed, and its core."""
+    """The hold's first and last time_range that are not the edge being crossed, and its core."""
     lengths = found[:, 1] - found[:, 0]
     core = int(lengths.argmax())
-    shortest = max(SETTLE_S, lengths[core] / 10.0)
+    shortest = max(IN_RANGE_MIN_S, lengths[core] / 10.0)
     first, last = 0, len(found) - 1
     while first < core and lengths[first] < shortest:
         first += 1
@@ -55,9 +55,9 @@ def span_of(found):
     return first, core, last
 
 
-def by_grace(found, grace_s):
-    """Longest and summed time were departures of up to so long forgiven."""
-    gaps = found[1:, 0] - found[:-1, 1] > grace_s + 1e-3
+def by_excursion_allowed(found, excursion_allowed_s):
+    """Longest and summed time were excursions of up to so long forgiven."""
+    gaps = found[1:, 0] - found[:-1, 1] > excursion_allowed_s + 1e-3
     starts = found[np.concatenate([[True], gaps]), 0]
     ends = found[np.concatenate([gaps, [True]]), 1]
     return float((ends - starts).max()), float((ends - starts).sum())
@@ -66,11 +66,11 @@ def by_grace(found, grace_s):
 class Slopes:
     """Sliding least-squares slopes of one channel from running sums of whole tenths: exact."""
 
-    def __init__(self, tenths, judged):
+    def __init__(self, tenths, evaluated):
         k = np.arange(len(tenths), dtype=np.int64)
         self.sum = np.concatenate([[0], np.cumsum(tenths)])
         self.moment = np.concatenate([[0], np.cumsum(k * tenths)])
-        self.out = np.concatenate([[0], np.cumsum(~judged)])
+        self.out = np.concatenate([[0], np.cumsum(~evaluated)])
 
     def fit(self, first, n):
         """C/h over n rows from each row of first."""
@@ -93,9 +93,9 @@ class Slopes:
         return self.fit(first[keep], n[keep]), n[keep]
 
 
-def noise(tenths, judged):
+def noise(tenths, evaluated):
     bend = (2 * tenths[1:-1] - tenths[:-2] - tenths[2:]) / 10.0
-    inside = judged[:-2] & judged[1:-1] & judged[2:]
+    inside = evaluated[:-2] & evaluated[1:-1] & evaluated[2:]
     squares = bend[inside] ** 2 / 6.0
     return np.sqrt(max(squares.mean() if len(squares) else 0.0, 0.01 / 12.0))
 
@@ -105,13 +105,13 @@ def standard_error(noise_k, n):
 
 
 def rates(tenths, within, sign, limit):
-    """The worst that is judged, its standard error, the worst by width, and the verdict."""
+    """The worst that is evaluated, its standard error, the worst by width, and the verdict."""
     worst, error, by_width = -np.inf, None, dict.fromkeys(WIDTHS_S, -np.inf)
     over, surely = False, False
     for channel in tenths.T:
-        judged = within & (channel >= ABOVE * 10)
-        slopes = Slopes(channel, judged)
-        noise_k = noise(channel, judged)
+        evaluated = within & (channel >= ABOVE * 10)
+        slopes = Slopes(channel, evaluated)
+        noise_k = noise(channel, evaluated)
         for width in WIDTHS_S:
             found = sign * slopes.over(width)
             errors = np.full(len(found), standard_error(noise_k, width + 1))
@@ -125,7 +125,7 @@ def rates(tenths, within, sign, limit):
                 worst, error = float(found.max()), float(errors[found.argmax()])
             over = over or bool((found > limit + 1e-6).any())
             surely = surely or bool((found - 4.0 * errors > limit + 1e-6).any())
-    verdict = "not met" if surely else "undecided" if over else "met"
+    verdict = "not met" if surely else "inconclusive" if over else "met"
     return worst, error, [float(by_width[width]) for width in WIDTHS_S], verdict
 
 
@@ -177,14 +177,14 @@ def main():
     tenths = np.rint(celsius * 10.0).astype(np.int64)
     steps = np.diff(seconds)
 
-    found = stretches(celsius)
+    found = time_ranges(celsius)
     first, core, last = span_of(found)
     span = (found[first, 0], found[last, 1])
     hottest, coldest = tenths.max(axis=1), tenths.min(axis=1)
     spread = (hottest - coldest) / 10.0
-    in_stretch = np.zeros(len(seconds), dtype=bool)
+    in_time_range = np.zeros(len(seconds), dtype=bool)
     for start, end in found[first:last + 1]:
-        in_stretch[int(np.ceil(start - 1e-3)):int(np.floor(end + 1e-3)) + 1] = True
+        in_time_range[int(np.ceil(start - 1e-3)):int(np.floor(end + 1e-3)) + 1] = True
     hot = hottest >= ABOVE * 10
     heat, cool = seconds <= span[1], seconds >= span[0]
     up, up_error, up_by_width, up_verdict = rates(tenths, heat, 1.0, HEATING)
@@ -195,11 +195,11 @@ def main():
         "rows": len(frame),
         "min": frame.iloc[:, 1:].min().tolist(),
         "max": frame.iloc[:, 1:].max().tolist(),
-        "record.ceiling": float(celsius.max()),
-        "record.start": float(celsius[0].max()),
-        "record.end": float(celsius[-1].max()),
+        "record.temperature-max": float(celsius.max()),
+        "record.start-temperature": float(celsius[0].max()),
+        "record.end-temperature": float(celsius[-1].max()),
         "record.gap": float(steps.max()),
-        "record.interval": float(np.median(steps)),
+        "record.sampling-interval": float(np.median(steps)),
         "stage-1.heating-rate": up,
         "stage-1.verdict": up_verdict,
         "stage-1.by-width": up_by_width,
@@ -207,10 +207,10 @@ def main():
         "stage-1.overall": overall(celsius, found[core], span, True),
         "stage-1.spread": float(spread[hot & (seconds < span[0])].max()),
         "stage-2.hold-time": float(found[core, 1] - found[core, 0]),
-        "stage-2.by-grace": [by_grace(found, grace) for grace in (0.0, 120.0, 300.0, 600.0)],
-        "stage-2.hold-band": float((inside[1:, 0] - inside[:-1, 1]).sum()),
-        "stage-2.spread": float(spread[in_stretch].max()),
-        "stage-2.over": float(celsius.max()),
+        "stage-2.by-excursion_allowed": [by_excursion_allowed(found, excursion_allowed) for excursion_allowed in (0.0, 120.0, 300.0, 600.0)],
+        "stage-2.excursion-time": float((inside[1:, 0] - inside[:-1, 1]).sum()),
+        "stage-2.spread": float(spread[in_time_range].max()),
+        "stage-2.over-temperature": float(celsius.max()),
         "stage-3.cooling-rate": down,
         "stage-3.verdict": down_verdict,
         "stage-3.by-width": down_by_width,

@@ -1,4 +1,4 @@
-// The record and nothing after it, as a whole process: what of `look` is reading.
+// The record and nothing after it, as a whole process: what of `inspect` is reading.
 //   reading_alone FILE
 #include <cstdio>
 

@@ -6,7 +6,7 @@
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
 
-#include "tests/app/command-line/run_program.h"
+#include "tests/app/cli/run_program.h"
 
 TEST_CASE(
     "The clock starts when the last thermocouple is in tolerance and stops when the first leaves, as numpy "

@@ -40,7 +40,7 @@ class FileInMemory {
   int descriptor_;
 };
 
-bool same(const Oddity& a, const Oddity& b) {
+bool same(const LineIssue& a, const LineIssue& b) {
   return a.count == b.count && a.line == b.line && a.text == b.text;
 }
 

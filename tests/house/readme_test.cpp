@@ -7,7 +7,7 @@
 
 #include <catch2/catch.hpp>
 
-#include "tests/app/command-line/run_program.h"
+#include "tests/app/cli/run_program.h"
 
 namespace fs = std::filesystem;
 
@@ -38,7 +38,7 @@ std::string usage_in_readme(const std::string& command) {
 }  // namespace
 
 TEST_CASE("the README and --help name the same options") {
-  for (const char* command : {"look", "check"}) {
+  for (const char* command : {"inspect", "check"}) {
     INFO(command);
     auto in_help = matches(run_soakwright({command, "--help"}).out, "(--[a-z-]+)");
     in_help.erase("--help");

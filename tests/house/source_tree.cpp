@@ -15,16 +15,16 @@ std::vector<IncludeLine> includes_in(const std::vector<std::string>& lines) {
   std::vector<IncludeLine> found;
   for (std::size_t i = 0; i < lines.size(); ++i) {
     std::string_view rest = lines[i];
-    const auto skip_blanks = [&] {
+    const auto skip_spaces = [&] {
       rest.remove_prefix(std::min(rest.find_first_not_of(" \t"), rest.size()));
     };
-    skip_blanks();
+    skip_spaces();
     if (!rest.starts_with('#')) continue;
     rest.remove_prefix(1);
-    skip_blanks();
+    skip_spaces();
     if (!rest.starts_with("include")) continue;
     rest.remove_prefix(7);
-    skip_blanks();
+    skip_spaces();
     if (!rest.starts_with('"') && !rest.starts_with('<')) continue;
     const bool quoted = rest.front() == '"';
     const auto end = rest.find(quoted ? '"' : '>', 1);

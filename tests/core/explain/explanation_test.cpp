@@ -4,15 +4,15 @@
 #include <catch2/catch.hpp>
 
 #include "core/explain/limit_reasons.h"
-#include "tests/core/judge/judged.h"
+#include "tests/core/evaluate/evaluated.h"
 
 using namespace soakwright;
 using Catch::Matchers::Contains;
 
 namespace {
 
-constexpr RequirementKind kFirst = RequirementKind::ceiling;
-constexpr RequirementKind kLast = RequirementKind::keep;
+constexpr RequirementKind kFirst = RequirementKind::temperature_max;
+constexpr RequirementKind kLast = RequirementKind::maintain;
 
 Finding finding_of(const Requirement& requirement, Finding::Kind kind) {
   Finding finding;
@@ -32,7 +32,7 @@ TEST_CASE("Every kind of limit has reasons of its own, each part said and marked
     Requirement requirement;
     requirement.kind = static_cast<RequirementKind>(kind);
     REQUIRE(reason_for(requirement.kind).kind == requirement.kind);
-    for (const Finding::Kind verdict : {Finding::Kind::not_met, Finding::Kind::undecided}) {
+    for (const Finding::Kind verdict : {Finding::Kind::not_met, Finding::Kind::inconclusive}) {
       const auto explanation = explain(finding_of(requirement, verdict), &requirement, procedure);
       REQUIRE(explanation);
       for (const std::string& part : {explanation->asked, explanation->why, explanation->look_first})
@@ -67,7 +67,7 @@ TEST_CASE("What was asked is said with its limit, its unit and the procedure's o
   time.limit = 5700;
   time.limit_is_least = true;
   time.unit = QuantityUnit::seconds;
-  CHECK_THAT(explain(finding_of(time, Finding::Kind::undecided), &time, procedure)->asked,
+  CHECK_THAT(explain(finding_of(time, Finding::Kind::inconclusive), &time, procedure)->asked,
              Contains("at least 1 h 35 min (HTP-900)"));
 }
 

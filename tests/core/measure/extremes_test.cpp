@@ -54,7 +54,7 @@ TEST_CASE("Extremes and summaries of long records are those of a search through 
     std::optional<ReadingAt> low;
     for (std::size_t row = first; row <= last; ++row)
       for (std::size_t c = 0; c < 3; ++c) {
-        const ReadingAt here{c, 10.0 * static_cast<double>(row), made.set.traces[c].legs[0].c[row], 0};
+        const ReadingAt here{c, 10.0 * static_cast<double>(row), made.set.traces[c].sources[0].c[row], 0};
         if (!high || here.celsius > high->celsius) high = here;
         if (!low || here.celsius < low->celsius) low = here;
       }
@@ -80,8 +80,8 @@ TEST_CASE("A reading within a thousandth of a second of a time belongs to it") {
   CHECK(told(made, highest_reading(made.set, made.group, {0, 59.9989})) == "TC2 12 at 0");
 }
 
-TEST_CASE("Readings put aside are no extremes") {
-  const Traced made(two().aside("TC2", 100, 190));
+TEST_CASE("Readings excluded are no extremes") {
+  const Traced made(two().exclusion("TC2", 100, 190));
   CHECK(told(made, highest_reading(made.set, made.group, {0, 240})) == "TC1 30 at 60");
   CHECK(told(made, lowest_reading(made.set, made.group, {0, 240})) == "TC1 5 at 240");
 }

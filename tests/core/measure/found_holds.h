@@ -1,4 +1,4 @@
-// The holds of a procedure found in a made record, and records that step into a band and out of it.
+// The holds of a procedure found in a made record, and records that step into a range and out of it.
 #pragma once
 
 #include <limits>
@@ -15,7 +15,7 @@ namespace soakwright {
 class FoundHolds : public Traced {
  public:
   FoundHolds(const MadeRecord& made, const Procedure& asked)
-      : Traced(made, bridge_for(asked, made.record().interval_s)), procedure(asked) {
+      : Traced(made, interpolate_max_for(asked, made.record().interval_s)), procedure(asked) {
     for (std::size_t i = 0; i < procedure.stages.size(); ++i) {
       const auto* hold = std::get_if<HoldStage>(&procedure.stages[i].asked);
       if (hold == nullptr) continue;
@@ -23,7 +23,8 @@ class FoundHolds : public Traced {
       course.stage = i;
       course.low_c = hold->low.celsius();
       course.high_c = hold->high ? hold->high->celsius() : std::numeric_limits<double>::infinity();
-      course.band = group_in_band(set, group, time(), course.low_c, course.high_c, procedure.judging.grace);
+      course.range = group_in_range(set, group, time(), course.low_c, course.high_c,
+                                    procedure.evaluation.excursion_allowed);
       holds.push_back(std::move(course));
     }
     choose_holds(holds, procedure, record, set, group);
@@ -45,7 +46,7 @@ inline std::string hold_500_600(const std::string& keys = "") {
 }
 
 /// Readings every 10 s: `inside` within the given times, else `outside`. From 440 to 560 in one step the line
-/// is at 500 half way, so a time given as 105..205 is exactly the time in a band from 500 on.
+/// is at 500 half way, so a time given as 105..205 is exactly the time in a range from 500 on.
 inline std::vector<double> stepping(std::size_t rows, const std::vector<Span>& in, double inside = 560,
                                     double outside = 440) {
   std::vector<double> values(rows, outside);

@@ -8,18 +8,18 @@ using namespace soakwright;
 
 namespace {
 
-std::string cores(const FoundHolds& found) {
+std::string continuous_holds(const FoundHolds& found) {
   std::string text;
   for (const HoldCourse& hold : found.holds) {
     if (!text.empty()) text += ", ";
-    text += say(hold.core);
+    text += say(hold.continuous);
   }
   return text;
 }
 
-/// "span | stretches | set aside"
+/// "span | in_range | disregarded"
 std::string course(const HoldCourse& hold) {
-  return say(hold.span) + " | " + say(hold.stretches) + " | " + say(hold.set_aside);
+  return say(hold.period) + " | " + say(hold.in_range) + " | " + say(hold.edge_crossings);
 }
 
 std::string hold_at(double low, double high) {
@@ -38,17 +38,18 @@ std::string cool_above(double above) {
 
 // ---- one hold ----
 
-TEST_CASE("The core of a hold is its longest stretch, the first of equals") {
-  CHECK(cores(FoundHolds(in_and_out(300, {{105, 505}, {605, 1205}, {1305, 1805}}), hold_500_600())) ==
-        "605..1205");
-  CHECK(cores(FoundHolds(in_and_out(300, {{105, 605}, {705, 1205}}), hold_500_600())) == "105..605");
-  CHECK(cores(FoundHolds(in_and_out(300, {}), hold_500_600())) == "none");
+TEST_CASE("The core of a hold is its longest time_range, the first of equals") {
+  CHECK(continuous_holds(FoundHolds(in_and_out(300, {{105, 505}, {605, 1205}, {1305, 1805}}),
+                                    hold_500_600())) == "605..1205");
+  CHECK(continuous_holds(FoundHolds(in_and_out(300, {{105, 605}, {705, 1205}}), hold_500_600())) ==
+        "105..605");
+  CHECK(continuous_holds(FoundHolds(in_and_out(300, {}), hold_500_600())) == "none");
 }
 
-TEST_CASE("Short stretches at either end are the edge being crossed, and set aside") {
+TEST_CASE("Short in_range at either end are the edge being crossed, and disregarded") {
   struct Case {
     const char* what;
-    const char* judging;
+    const char* evaluation;
     std::vector<Span> in;
     const char* expected;
   };
@@ -77,11 +78,11 @@ TEST_CASE("Short stretches at either end are the edge being crossed, and set asi
        {{105, 305}, {405, 455}, {505, 1505}},
        "105..1505 | 105..305 405..455 505..1505 | "},
       {"settle 0: only the tenth counts",
-       "[judging]\nsettle = \"0 s\"\n",
+       "[evaluation]\nin_range_min = \"0 s\"\n",
        {{105, 205}, {305, 1305}},
        "105..1305 | 105..205 305..1305 | "},
       {"settle 5 min",
-       "[judging]\nsettle = \"5 min\"\n",
+       "[evaluation]\nin_range_min = \"5 min\"\n",
        {{105, 395}, {505, 1305}},
        "505..1305 | 505..1305 | 105..395"},
       // The core itself is never an edge, however short.
@@ -89,7 +90,7 @@ TEST_CASE("Short stretches at either end are the edge being crossed, and set asi
   };
   for (const Case& c : cases) {
     CAPTURE(c.what);
-    const FoundHolds found(in_and_out(300, c.in), c.judging + hold_500_600());
+    const FoundHolds found(in_and_out(300, c.in), c.evaluation + hold_500_600());
     CHECK(course(found.holds[0]) == c.expected);
   }
 }
@@ -97,14 +98,14 @@ TEST_CASE("Short stretches at either end are the edge being crossed, and set asi
 // ---- several holds ----
 
 TEST_CASE("Cores stand in the order of the stages, and the greatest sum of lengths is taken") {
-  // Bands 100…200 (A) and 500…600 (B). A reading of 150 is in A, 550 in B, 350 in neither: lines of 10 s
-  // between them cross 200 at a quarter of the way, 500 at three quarters.
+  // TemperatureRanges 100…200 (A) and 500…600 (B). A reading of 150 is in A, 550 in B, 350 in neither: lines
+  // of 10 s between them cross 200 at a quarter of the way, 500 at three quarters.
   const std::string asked = hold_at(100, 200) + hold_at(500, 600);
   const auto run = [&](const std::vector<std::pair<double, int>>& rows_at) {
     std::vector<double> values;
     for (const auto& [celsius, rows] : rows_at)
       values.insert(values.end(), static_cast<std::size_t>(rows), celsius);
-    return cores(FoundHolds(MadeRecord::every(10, values.size()).column("TC1", values), asked));
+    return continuous_holds(FoundHolds(MadeRecord::every(10, values.size()).column("TC1", values), asked));
   };
   // A from 10·(1 − 0.25) s before its first row … and so on: 11 rows at 150 are 100 s and 2.5 s at each end.
   CHECK(run({{350, 10}, {150, 11}, {350, 10}, {550, 11}, {350, 10}}) == "97.5..202.5, 307.5..412.5");
@@ -119,17 +120,17 @@ TEST_CASE("Cores stand in the order of the stages, and the greatest sum of lengt
   CHECK(run({{350, 5}, {150, 31}, {350, 5}}) == "47.5..352.5, none");
 }
 
-TEST_CASE("Two holds of one band take two stretches in their order") {
+TEST_CASE("Two holds of one range take two in_range in their order") {
   const FoundHolds found(in_and_out(300, {{105, 605}, {705, 1805}}), hold_500_600() + hold_500_600());
-  CHECK(cores(found) == "105..605, 705..1805");
+  CHECK(continuous_holds(found) == "105..605, 705..1805");
 }
 
-TEST_CASE("Of two like holds and one stretch the first has it") {
+TEST_CASE("Of two like holds and one time_range the first has it") {
   const FoundHolds found(in_and_out(300, {{105, 605}}), hold_500_600() + hold_500_600());
-  CHECK(cores(found) == "105..605, none");
+  CHECK(continuous_holds(found) == "105..605, none");
 }
 
-TEST_CASE("Two cores in overlapping bands need the work to cool below `above` between them") {
+TEST_CASE("Two continuous_holds in overlapping ranges need the work to cool below `above` between them") {
   struct Case {
     const char* what;
     double lowest;
@@ -151,23 +152,23 @@ TEST_CASE("Two cores in overlapping bands need the work to cool below `above` be
     const MadeRecord made =
         MadeRecord::every(10, 300).column("TC1", stepping(300, {{105, 1105}, {1305, 2005}}, 560, c.lowest));
     const FoundHolds found(made, hold_500_600() + c.between + hold_500_600());
-    REQUIRE(found.holds[0].core);
-    CHECK(found.holds[0].core->second < 1200);  // the longer one, in any case
-    CHECK((found.holds[1].core ? "yes" : "no") == std::string(c.expected));
+    REQUIRE(found.holds[0].continuous);
+    CHECK(found.holds[0].continuous->second < 1200);  // the longer one, in any case
+    CHECK((found.holds[1].continuous ? "yes" : "no") == std::string(c.expected));
   }
 }
 
-TEST_CASE("Bands that do not overlap need no cooling between them") {
+TEST_CASE("TemperatureRanges that do not overlap need no cooling between them") {
   // 150 then 560 with a heat stage above 400 between: nothing ever is below 100.
   std::vector<double> values = stepping(300, {{1005, 2005}}, 560, 150);
   const FoundHolds found(MadeRecord::every(10, 300).column("TC1", values),
                          hold_at(100, 200) + heat_above(120) + hold_500_600());
-  CHECK(found.holds[0].core);
-  CHECK(found.holds[1].core);
+  CHECK(found.holds[0].continuous);
+  CHECK(found.holds[1].continuous);
 }
 
 TEST_CASE("The median of the channels then known decides whether the work had cooled") {
-  // Between the stretches the channels read these; heat above 400.
+  // Between the in_range the channels read these; heat above 400.
   constexpr double none = kNoReading;
   struct Case {
     const char* what;
@@ -191,14 +192,16 @@ TEST_CASE("The median of the channels then known decides whether the work had co
       for (std::size_t row = 120; row < 140; ++row) values[row] = c.between[i];
       made.column("TC" + say(static_cast<double>(i + 1)), values);
     }
-    const FoundHolds found(
-        made, "[judging]\nbridge = \"20 s\"\n" + hold_500_600() + heat_above(400) + hold_500_600());
-    CHECK((found.holds[0].core.has_value() && found.holds[1].core.has_value()) == c.both);
+    const FoundHolds found(made, "[evaluation]\ninterpolate_max = \"20 s\"\n" + hold_500_600() +
+                                     heat_above(400) + hold_500_600());
+    CHECK((found.holds[0].continuous.has_value() && found.holds[1].continuous.has_value()) == c.both);
   }
 }
 
-TEST_CASE("A stretch between two cores belongs to the nearer one, to the earlier where both are as near") {
-  // Cores of 1,000 s and 1,100 s, a stretch of 300 s between them.
+TEST_CASE(
+    "A time_range between two continuous_holds belongs to the nearer one, to the earlier where both are as "
+    "near") {
+  // Cores of 1,000 s and 1,100 s, a time_range of 300 s between them.
   struct Case {
     double middle;
     const char* first_span;
@@ -213,14 +216,14 @@ TEST_CASE("A stretch between two cores belongs to the nearer one, to the earlier
     CAPTURE(c.middle);
     const FoundHolds found(in_and_out(300, {{5, 1005}, {c.middle, c.middle + 300}, {1705, 2805}}),
                            hold_500_600() + hold_500_600());
-    CHECK(cores(found) == "5..1005, 1705..2805");
-    CHECK(say(found.holds[0].span) == c.first_span);
-    CHECK(say(found.holds[1].span) == c.second_span);
+    CHECK(continuous_holds(found) == "5..1005, 1705..2805");
+    CHECK(say(found.holds[0].period) == c.first_span);
+    CHECK(say(found.holds[1].period) == c.second_span);
   }
 }
 
-TEST_CASE("A stretch before a neighbour's core or behind it is not this hold's") {
-  // Bands A 100…200 and B 500…600: B is met for 300 s before A's core and for 1,000 s after it.
+TEST_CASE("A time_range before a neighbour's core or behind it is not this hold's") {
+  // TemperatureRanges A 100…200 and B 500…600: B is met for 300 s before A's core and for 1,000 s after it.
   std::vector<double> values;
   for (const auto& [celsius, rows] :
        std::vector<std::pair<double, int>>{{550, 31}, {150, 101}, {550, 101}, {350, 3}})
@@ -228,13 +231,13 @@ TEST_CASE("A stretch before a neighbour's core or behind it is not this hold's")
   const FoundHolds found(MadeRecord::every(10, values.size()).column("TC1", values),
                          hold_at(100, 200) + hold_at(500, 600));
   // 550 to 150 in 10 s: 500 after 1.25 s, 200 after 8.75 s; back the other way round.
-  CHECK(cores(found) == "308.75..1311.25, 1318.75..2322.5");
-  CHECK(say(found.holds[1].span) == "1318.75..2322.5");
+  CHECK(continuous_holds(found) == "308.75..1311.25, 1318.75..2322.5");
+  CHECK(say(found.holds[1].period) == "1318.75..2322.5");
 }
 
-TEST_CASE("A hold without a core bounds nobody's stretches") {
+TEST_CASE("A hold without a core bounds nobody's in_range") {
   const FoundHolds found(in_and_out(300, {{105, 605}, {705, 1805}}), hold_500_600() + hold_at(900, 950));
-  CHECK(cores(found) == "705..1805, none");
-  CHECK(say(found.holds[0].span) == "105..1805");
-  CHECK_FALSE(found.holds[1].span);
+  CHECK(continuous_holds(found) == "705..1805, none");
+  CHECK(say(found.holds[0].period) == "105..1805");
+  CHECK_FALSE(found.holds[1].period);
 }

@@ -10,7 +10,7 @@
 
 namespace soakwright {
 
-/// `text` in degrees Celsius: keys of the file itself first, then [judging], [whole_record] and stages.
+/// `text` in degrees Celsius: keys of the file itself first, then [evaluation], [record] and stages.
 inline Procedure procedure_of(const std::string& text, const std::string& unit = "C") {
   std::string whole = "soakwright = \"procedure 1\"\nnumber = \"HTP-900\"\nunit = \"";
   whole += unit + "\"\n" + text;

@@ -47,7 +47,7 @@ class MadeRecord {
     return MadeRecord(std::move(times));
   }
 
-  /// A judged channel with these readings, one for each row.
+  /// An evaluated channel with these readings, one for each row.
   MadeRecord& column(const std::string& name, std::vector<double> values, int decimals = 1,
                      TemperatureUnit unit = TemperatureUnit::celsius) {
     if (values.size() != times_s_.size()) throw std::invalid_argument(name + ": one value for each row");
@@ -79,17 +79,17 @@ class MadeRecord {
       if (times_s_[row] >= from_s && times_s_[row] <= to_s) values[row] = kNoReading;
     return *this;
   }
-  MadeRecord& aside(const std::string& name, double from_s, double to_s) {
-    asides_.push_back({index(name), from_s, to_s, "put aside"});
+  MadeRecord& exclusion(const std::string& name, double from_s, double to_s) {
+    exclusions_.push_back({index(name), from_s, to_s, "excluded"});
     return *this;
   }
   MadeRecord& spare(const std::string& name, const std::string& spare_for) {
-    find(name).channel.duty = Duty::spare;
+    find(name).channel.role = ThermocoupleRole::spare;
     find(name).channel.spare_for = index(spare_for);
     return *this;
   }
-  MadeRecord& duty(const std::string& name, Duty duty) {
-    find(name).channel.duty = duty;
+  MadeRecord& role(const std::string& name, ThermocoupleRole role) {
+    find(name).channel.role = role;
     return *this;
   }
   MadeRecord& at_edge(const std::string& name) {
@@ -97,7 +97,7 @@ class MadeRecord {
     return *this;
   }
   MadeRecord& at(const std::string& name, double metres) {
-    find(name).channel.at_m = metres;
+    find(name).channel.position_m = metres;
     return *this;
   }
   MadeRecord& on_weld(const std::string& name, const std::string& weld) {
@@ -118,8 +118,8 @@ class MadeRecord {
     periods_.push_back({name, from_s, to_s});
     return *this;
   }
-  /// Only these rows are judged.
-  MadeRecord& stretch(std::size_t first_row, std::size_t end_row) {
+  /// Only these rows are evaluated.
+  MadeRecord& time_range(std::size_t first_row, std::size_t end_row) {
     first_row_ = first_row;
     end_row_ = end_row;
     return *this;
@@ -135,11 +135,11 @@ class MadeRecord {
     record.start = start_;
     record.times_s = times_s_;
     record.breaks = breaks_;
-    record.asides = asides_;
+    record.exclusions = exclusions_;
     record.periods = periods_;
     record.first_row = first_row_;
     record.end_row = end_row_.value_or(times_s_.size());
-    record.interval_s = median_step(record.judged_times_s());
+    record.interval_s = median_step(record.evaluated_times_s());
     for (const Column& made : columns_) {
       Channel channel = made.channel;
       channel.unit =
@@ -192,7 +192,7 @@ class MadeRecord {
 
   std::vector<double> times_s_;
   std::vector<Column> columns_;
-  std::vector<Aside> asides_;
+  std::vector<Exclusion> exclusions_;
   std::vector<std::size_t> breaks_;
   std::vector<Period> periods_;
   std::size_t first_row_ = 0;

@@ -62,7 +62,7 @@ TEST_CASE("The last rise through `above` before the core counts, and the first i
                                 {168, 510},
                                 {200, 40}}),
                          kHeatHoldCool);
-  REQUIRE(say(found.holds[0].core->first) == say(126.0 * 60));
+  REQUIRE(say(found.holds[0].continuous->first) == say(126.0 * 60));
   CHECK(overall(found, 0) == "TC1 300 4680..7080");
 }
 
@@ -99,7 +99,7 @@ TEST_CASE("Each channel has its own overall rate, null where the record does not
   made.course("TC2", {{0, 100}, {90, 550}, {136, 550}, {183, 80}})    // 5 K a minute, 10 K a minute down
       .course("TC3", {{0, 310}, {24, 550}, {150, 550}, {183, 310}});  // never below 300
   const FoundHolds found(made, kHeatHoldCool);
-  REQUIRE(say(found.holds[0].core) == "4800..5580");  // TC2 comes at 80 min, TC1 leaves at 93 min
+  REQUIRE(say(found.holds[0].continuous) == "4800..5580");  // TC2 comes at 80 min, TC1 leaves at 93 min
   CHECK(overall(found, 0) == "TC1 600 1680..2880, TC2 300 2400..4800, TC3 none");
   CHECK(overall(found, 2) == "TC1 300 5580..7980, TC2 600 8460..9660, TC3 none");
 }

@@ -101,9 +101,9 @@ TEST_CASE("Every rise in a heat stage is held to the limit, not only the planned
   CHECK(rate_of(made, heat()).worst->window.slope_c_per_h == close_to(240));
 }
 
-// ---- where it is judged ----
+// ---- where it is evaluated ----
 
-TEST_CASE("A rate is judged at and above `above` and at and below `below` only") {
+TEST_CASE("A rate is evaluated at and above `above` and at and below `below` only") {
   // 10 K a minute to 300 at 28 min, 2 K a minute to 500 at 128 min, then 10 K a minute.
   const Traced made = minutes(140, {{0, 20}, {28, 300}, {128, 500}, {139, 610}});
   CHECK(rate_of(made, heat()).worst->window.slope_c_per_h > 590);
@@ -117,13 +117,14 @@ TEST_CASE("A rate is judged at and above `above` and at and below `below` only")
         close_to(120));
 }
 
-TEST_CASE("No window reaches across a hole longer than the bridge") {
+TEST_CASE("No window reaches across a hole longer than the interpolate_max") {
   // 2 K a minute; 60 K more in a hole from 30 to 40 min. Windows of half an hour reach across it.
   Knots jump = {{0, 20}, {30, 80}, {40, 160}, {90, 260}};
   const Traced made(MadeRecord::every(60, 91).course("TC1", jump).missing("TC1", 31 * 60, 39 * 60), 120);
   CHECK(rate_of(made, heat(), 1e9, 1800).worst->window.slope_c_per_h == close_to(120));
-  const Traced bridged(MadeRecord::every(60, 91).course("TC1", jump).missing("TC1", 31 * 60, 39 * 60), 600);
-  CHECK(rate_of(bridged, heat(), 1e9, 1800).worst->window.slope_c_per_h > 200);
+  const Traced interpolated(MadeRecord::every(60, 91).course("TC1", jump).missing("TC1", 31 * 60, 39 * 60),
+                            600);
+  CHECK(rate_of(interpolated, heat(), 1e9, 1800).worst->window.slope_c_per_h > 200);
 }
 
 TEST_CASE("No window joins a channel and the spare that took over") {
@@ -138,13 +139,13 @@ TEST_CASE("No window joins a channel and the spare that took over") {
   CHECK(by_window(rate_of(made, heat())) == "120 120 120 none");  // 45 min on either side
 }
 
-TEST_CASE("A clock fault and a stretch put aside end windows, too") {
+TEST_CASE("A clock fault and a time_range excluded end windows, too") {
   const Knots jump = {{0, 20}, {44, 108}, {45, 200}, {90, 290}};
   CHECK(rate_of(Traced(MadeRecord::every(60, 91).course("TC1", jump)), heat()).worst->window.slope_c_per_h >
         300);
   CHECK(rate_of(Traced(MadeRecord::every(60, 91).course("TC1", jump).broken_after(44)), heat())
             .worst->window.slope_c_per_h == close_to(120));
-  CHECK(rate_of(Traced(MadeRecord::every(60, 91).course("TC1", jump).aside("TC1", 44.2 * 60, 44.8 * 60)),
+  CHECK(rate_of(Traced(MadeRecord::every(60, 91).course("TC1", jump).exclusion("TC1", 44.2 * 60, 44.8 * 60)),
                 heat())
             .worst->window.slope_c_per_h == close_to(120));
 }
@@ -170,7 +171,7 @@ TEST_CASE("A short part beside one with windows is a window of its own") {
   const Traced made =
       minutes(121, {{0, 290}, {2, 300}, {12, 350}, {22, 300}, {24, 290}, {34, 300}, {120, 386}});
   const StageRate rate = rate_of(made, heat(345));
-  // 345…350…345 from 11 to 13 min: 3 rows, too few; it is not judged. 345 again at 79 min.
+  // 345…350…345 from 11 to 13 min: 3 rows, too few; it is not evaluated. 345 again at 79 min.
   CHECK(rate.worst->window.slope_c_per_h == close_to(60));
   // From 300 on the first part is 2…22 min: windows of 15 min lie in it.
   CHECK(rate_of(made, heat(300)).worst->window.at_s < 22 * 60);
@@ -286,7 +287,7 @@ TEST_CASE("The noise is that of the middle readings about the lines between thei
   }
 }
 
-TEST_CASE("Noise counts only where the rate is judged, and no triple reaches from part to part") {
+TEST_CASE("Noise counts only where the rate is evaluated, and no triple reaches from part to part") {
   // 10.0 and 10.3 in turn below 100, then a step and a straight ramp; and a jump across a hole.
   std::vector<double> values;
   for (int row = 0; row < 40; ++row) values.push_back(row % 2 == 0 ? 10.0 : 10.3);

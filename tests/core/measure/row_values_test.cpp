@@ -26,23 +26,23 @@ std::string row_values(const Traced& made, std::size_t member) {
 
 }  // namespace
 
-TEST_CASE("Row values agree with the trace at every row, whatever is missing or put aside") {
+TEST_CASE("Row values agree with the trace at every row, whatever is missing or excluded") {
   constexpr double none = kNoReading;
   SECTION("complete") {
     CHECK(row_values(Traced(MadeRecord::every(60, 3).column("TC1", {1, 2, 3})), 0) == "1 2 3");
   }
-  SECTION("an empty cell within the bridge is on the line") {
+  SECTION("an empty cell within the interpolate_max is on the line") {
     CHECK(row_values(Traced(MadeRecord::every(60, 5).column("TC1", {10, none, 30, none, none})), 0) ==
           "10 20 30 - -");
   }
-  SECTION("beyond the bridge it is unknown") {
+  SECTION("beyond the interpolate_max it is unknown") {
     CHECK(row_values(Traced(MadeRecord::every(60, 4).column("TC1", {10, none, none, 40}), 120), 0) ==
           "10 - - 40");
   }
-  SECTION("put aside, both ends included") {
+  SECTION("excluded, both ends included") {
     const MadeRecord made = MadeRecord::every(60, 5).column("TC1", {1, 2, 3, 4, 5});
-    CHECK(row_values(Traced(MadeRecord(made).aside("TC1", 60, 180)), 0) == "1 - - - 5");
-    CHECK(row_values(Traced(MadeRecord(made).aside("TC1", 61, 179)), 0) == "1 2 - 4 5");
+    CHECK(row_values(Traced(MadeRecord(made).exclusion("TC1", 60, 180)), 0) == "1 - - - 5");
+    CHECK(row_values(Traced(MadeRecord(made).exclusion("TC1", 61, 179)), 0) == "1 2 - 4 5");
   }
   SECTION("a take-over: the main channel's at its instant, then the spare's") {
     const Traced made(MadeRecord::every(60, 4)
@@ -51,8 +51,8 @@ TEST_CASE("Row values agree with the trace at every row, whatever is missing or 
                           .spare("TC9", "TC1"));
     CHECK(row_values(made, 0) == "1 2 13 14");
   }
-  SECTION("only the judged rows") {
-    CHECK(row_values(Traced(MadeRecord::every(60, 5).column("TC1", {1, 2, 3, 4, 5}).stretch(1, 4)), 0) ==
+  SECTION("only the evaluated rows") {
+    CHECK(row_values(Traced(MadeRecord::every(60, 5).column("TC1", {1, 2, 3, 4, 5}).time_range(1, 4)), 0) ==
           "2 3 4");
   }
 }

@@ -120,14 +120,14 @@ TEST_CASE("Fewer than two known channels: not measured there") {
   CHECK(widest(Traced(MadeRecord::every(60, 3).column("TC1", {1, 2, 3}))) == "none");
 }
 
-TEST_CASE("A channel put aside does not count, both ends included") {
+TEST_CASE("A channel excluded does not count, both ends included") {
   const MadeRecord made = MadeRecord::every(60, 5)
                               .column("TC1", {500, 500, 500, 500, 500})
                               .column("TC2", {505, 505, 505, 505, 505})
                               .column("TC3", {501, 590, 595, 590, 501});
   CHECK(widest(Traced(made)) == "95 TC3-TC1 at 120");
-  CHECK(widest(Traced(MadeRecord(made).aside("TC3", 60, 180))) == "5 TC2-TC1 at 0");
-  CHECK(widest(Traced(MadeRecord(made).aside("TC3", 61, 180))) == "90 TC3-TC1 at 60");
+  CHECK(widest(Traced(MadeRecord(made).exclusion("TC3", 60, 180))) == "5 TC2-TC1 at 0");
+  CHECK(widest(Traced(MadeRecord(made).exclusion("TC3", 61, 180))) == "90 TC3-TC1 at 60");
 }
 
 TEST_CASE("After a take-over the spare's readings count, at its instant the main channel's") {

@@ -54,13 +54,13 @@ std::string blind(const FoundHolds& found, std::size_t stage, const RampStage& a
 }
 
 const char* const kOneHold =
-    "[judging]\nbridge = \"60 s\"\n"
+    "[evaluation]\ninterpolate_max = \"60 s\"\n"
     "[[stage]]\nkind = \"heat\"\nabove = 300\nrate_max = 600\n"
     "[[stage]]\nkind = \"hold\"\nlow = 500\nhigh = 600\ntime_min = \"1 min\"\n"
     "[[stage]]\nkind = \"cool\"\nabove = 300\nrate_max = 600\n";
 
-/// 10 K/min from 20 to 550 (53 min), level to 83 min, down to 50 (133 min): in the band from 48 min (2,880 s)
-/// to 88 min (5,280 s); 300 at 28 and 108 min.
+/// 10 K/min from 20 to 550 (53 min), level to 83 min, down to 50 (133 min): in the range from 48 min (2,880
+/// s) to 88 min (5,280 s); 300 at 28 and 108 min.
 MadeRecord one_soak() {
   return MadeRecord::every(60, 134).course("TC1", {{0, 20}, {53, 550}, {83, 550}, {133, 50}});
 }
@@ -69,8 +69,8 @@ MadeRecord one_soak() {
 
 TEST_CASE("Heat and cool stages are times, bounded by the spans of the holds beside them") {
   const FoundHolds found(preheat_and_soak(), kTwoHolds);
-  REQUIRE(say(found.holds[0].span) == "480..2280");
-  REQUIRE(say(found.holds[1].span) == "4080..6480");
+  REQUIRE(say(found.holds[0].period) == "480..2280");
+  REQUIRE(say(found.holds[1].period) == "4080..6480");
   const Span record = found.time();
   // Heat: from the end of the span before (or the record's start) to the end of the span after.
   CHECK(say(stage_time(found.holds, 0, kHeat, record).time) == "0..2280");
@@ -81,7 +81,7 @@ TEST_CASE("Heat and cool stages are times, bounded by the spans of the holds bes
   CHECK(say(stage_time(found.holds, 0, kCool, record).time) == "0..480");
 }
 
-TEST_CASE("The spread of a heat or cool stage is judged between the spans") {
+TEST_CASE("The spread of a heat or cool stage is evaluated between the spans") {
   const FoundHolds found(preheat_and_soak(), kTwoHolds);
   CHECK(say(stage_time(found.holds, 0, kHeat, found.time()).spread_time) == "0..480");
   CHECK(say(stage_time(found.holds, 2, kHeat, found.time()).spread_time) == "2280..4080");
@@ -89,15 +89,15 @@ TEST_CASE("The spread of a heat or cool stage is judged between the spans") {
 }
 
 TEST_CASE("Holds without a core do not bound a stage") {
-  // 60 K colder: the second band is never reached (490 at most).
+  // 60 K colder: the second range is never reached (490 at most).
   const FoundHolds found(preheat_and_soak(60), kTwoHolds);
-  REQUIRE(found.holds[0].core);
-  REQUIRE_FALSE(found.holds[1].core);
+  REQUIRE(found.holds[0].continuous);
+  REQUIRE_FALSE(found.holds[1].continuous);
   const StageTime heat = stage_time(found.holds, 2, kHeat, found.time());
   CHECK(heat.hold_after == nullptr);
   CHECK(heat.hold_before == &found.holds[0]);
   CHECK(heat.time.second == found.time().second);
-  CHECK(stage_time(found.holds, 4, kCool, found.time()).time.first == found.holds[0].span->first);
+  CHECK(stage_time(found.holds, 4, kCool, found.time()).time.first == found.holds[0].period->first);
 }
 
 // ---- what a stage cannot show ----
@@ -162,9 +162,9 @@ TEST_CASE("A hole counts unless the readings at both its ends lie on one side ou
   }
 }
 
-TEST_CASE("What was put aside hides nothing") {
+TEST_CASE("What was excluded hides nothing") {
   MadeRecord two = one_soak().course("TC2", {{0, 20}, {53, 550}, {83, 550}, {133, 50}});
-  CHECK(blind(FoundHolds(two.aside("TC2", 1700, 2000), kOneHold), 0, ramp(kHeat, 300)).empty());
+  CHECK(blind(FoundHolds(two.exclusion("TC2", 1700, 2000), kOneHold), 0, ramp(kHeat, 300)).empty());
 }
 
 TEST_CASE("Each channel's hole is a blind spot of its own") {

@@ -107,7 +107,7 @@ TEST_CASE("Cutting a record into finer rows does not change P of a level hold") 
 }
 
 TEST_CASE("Each thermocouple of a record has the P that it has alone") {
-  // Nine of unlike courses, one with a hole, one put aside from the start.
+  // Nine of unlike courses, one with a hole, one excluded from the start.
   MadeRecord together = MadeRecord::every(60, 241);
   std::vector<double> alone;
   for (int i = 0; i < 9; ++i) {
@@ -120,8 +120,8 @@ TEST_CASE("Each thermocouple of a record has the P that it has alone") {
       one.missing("TC1", 6000, 7200);
     }
     if (i == 5) {
-      together.aside(name, 0, 5000);
-      one.aside("TC1", 0, 5000);
+      together.exclusion(name, 0, 5000);
+      one.exclusion("TC1", 0, 5000);
     }
     alone.push_back(tempering_of(Traced(one))->parameter);
   }
@@ -137,10 +137,10 @@ TEST_CASE("Only known time adds, and how much is unknown is told") {
   const auto tempering = tempering_of(made);
   CHECK(tempering->parameter == close_to(17.863, 0.0005));
   CHECK(tempering->unknown_s == close_to(3600));
-  const Traced aside(
-      MadeRecord::every(60, 121).column("TC1", std::vector<double>(121, 620)).aside("TC1", 3600, 7200));
-  CHECK(tempering_of(aside)->parameter == close_to(17.863, 0.0005));
-  CHECK(tempering_of(aside)->unknown_s == close_to(0));
+  const Traced exclusion(
+      MadeRecord::every(60, 121).column("TC1", std::vector<double>(121, 620)).exclusion("TC1", 3600, 7200));
+  CHECK(tempering_of(exclusion)->parameter == close_to(17.863, 0.0005));
+  CHECK(tempering_of(exclusion)->unknown_s == close_to(0));
   const Traced nothing(MadeRecord::every(60, 2).column("TC1", {kNoReading, kNoReading}));
   CHECK_FALSE(tempering_of(nothing));
 }

@@ -24,13 +24,14 @@ std::string known_times(const Trace& trace) {
 std::string counted_readings(const Trace& trace) {
   std::vector<double> times;
   for (const Piece& piece : trace.pieces)
-    for (std::size_t i = piece.first; i < piece.end; ++i) times.push_back(trace.legs[piece.leg].t[i]);
+    for (std::size_t i = piece.first; i < piece.end; ++i) times.push_back(trace.sources[piece.source].t[i]);
   return say(times);
 }
 
 }  // namespace
 
-TEST_CASE("Between readings no further apart than the bridge a temperature is the line through them") {
+TEST_CASE(
+    "Between readings no further apart than the interpolate_max a temperature is the line through them") {
   // 100 at 0 s, 160 at 60 s, 220 at 120 s; then 180 s without a row; 400 at 300 s.
   const Traced made(MadeRecord({0, 60, 120, 300}).column("TC1", {100, 160, 220, 400}), 120);
   const Trace& tc1 = made.trace("TC1");
@@ -52,13 +53,13 @@ TEST_CASE("Between readings no further apart than the bridge a temperature is th
   CHECK(say(unknown_spans(tc1, -60, 400)) == "-60..0 120..300 300..400");
 }
 
-TEST_CASE("A hole as long as the bridge is joined, one that is longer is not") {
+TEST_CASE("A hole as long as the interpolate_max is joined, one that is longer is not") {
   const MadeRecord made = MadeRecord({0, 60, 240, 300}).column("TC1", {100, 100, 280, 280});
   CHECK(told(Traced(made, 180).trace("TC1"), 150) == "190");
   CHECK(told(Traced(made, 179).trace("TC1"), 150) == "unknown");
 }
 
-TEST_CASE("An empty cell is bridged like a missing row") {
+TEST_CASE("An empty cell is interpolated like a missing row") {
   const MadeRecord made = MadeRecord::every(60, 5)
                               .column("TC1", {100, kNoReading, 220, kNoReading, kNoReading})
                               .column("TC2", {100, 100, 100, 100, 100});
@@ -86,44 +87,44 @@ TEST_CASE("A clock fault between two readings counts where the rows between them
   CHECK(known_times(made.trace("TC1")) == "0..0 180..180");
 }
 
-TEST_CASE("Times outside the judged rows are not read and no line leads there") {
-  const Traced made(MadeRecord::every(60, 6).column("TC1", {1, 2, 3, 4, 5, 6}).stretch(2, 5));
+TEST_CASE("Times outside the evaluated rows are not read and no line leads there") {
+  const Traced made(MadeRecord::every(60, 6).column("TC1", {1, 2, 3, 4, 5, 6}).time_range(2, 5));
   CHECK(known_times(made.trace("TC1")) == "120..240");
   CHECK(counted_readings(made.trace("TC1")) == "120 180 240");
 }
 
-TEST_CASE("What is put aside is neither known nor unknown, and its readings do not count") {
-  // A degree a minute from 0; put aside from 90 s to 210 s, both ends included.
+TEST_CASE("What is excluded is neither known nor unknown, and its readings do not count") {
+  // A degree a minute from 0; excluded from 90 s to 210 s, both ends included.
   const MadeRecord made = MadeRecord::every(60, 6).column("TC1", {0, 1, 2, 3, 4, 5});
   SECTION("between rows the line is cut at the ends") {
-    const Traced aside(MadeRecord(made).aside("TC1", 90, 210));
-    CHECK(known_times(aside.trace("TC1")) == "0..90 210..300");
-    CHECK(counted_readings(aside.trace("TC1")) == "0 60 240 300");
-    CHECK(say(unknown_spans(aside.trace("TC1"), 0, 300)).empty());
-    CHECK(told(aside.trace("TC1"), 89) == say(89.0 / 60.0));
-    CHECK(told(aside.trace("TC1"), 150) == "unknown");
+    const Traced exclusion(MadeRecord(made).exclusion("TC1", 90, 210));
+    CHECK(known_times(exclusion.trace("TC1")) == "0..90 210..300");
+    CHECK(counted_readings(exclusion.trace("TC1")) == "0 60 240 300");
+    CHECK(say(unknown_spans(exclusion.trace("TC1"), 0, 300)).empty());
+    CHECK(told(exclusion.trace("TC1"), 89) == say(89.0 / 60.0));
+    CHECK(told(exclusion.trace("TC1"), 150) == "unknown");
   }
-  SECTION("readings at its very ends are put aside") {
-    const Traced aside(MadeRecord(made).aside("TC1", 60, 180));
-    CHECK(counted_readings(aside.trace("TC1")) == "0 240 300");
-    CHECK(known_times(aside.trace("TC1")) == "0..60 180..300");
+  SECTION("readings at its very ends are excluded") {
+    const Traced exclusion(MadeRecord(made).exclusion("TC1", 60, 180));
+    CHECK(counted_readings(exclusion.trace("TC1")) == "0 240 300");
+    CHECK(known_times(exclusion.trace("TC1")) == "0..60 180..300");
   }
-  SECTION("nothing is joined across one reading put aside") {
-    const Traced aside(MadeRecord(made).aside("TC1", 120, 120), 600);
-    CHECK(counted_readings(aside.trace("TC1")) == "0 60 180 240 300");
-    CHECK(known_times(aside.trace("TC1")) == "0..120 120..300");
+  SECTION("nothing is joined across one reading excluded") {
+    const Traced exclusion(MadeRecord(made).exclusion("TC1", 120, 120), 600);
+    CHECK(counted_readings(exclusion.trace("TC1")) == "0 60 180 240 300");
+    CHECK(known_times(exclusion.trace("TC1")) == "0..120 120..300");
   }
-  SECTION("stretches that touch or overlap are one") {
-    const Traced aside(MadeRecord(made).aside("TC1", 150, 210).aside("TC1", 90, 160));
-    CHECK(say(aside.trace("TC1").asides) == "90..210");
+  SECTION("in_range that touch or overlap are one") {
+    const Traced exclusion(MadeRecord(made).exclusion("TC1", 150, 210).exclusion("TC1", 90, 160));
+    CHECK(say(exclusion.trace("TC1").exclusions) == "90..210");
   }
   SECTION("to the end of the record") {
-    const Traced aside(MadeRecord(made).aside("TC1", 200, 300));
-    CHECK(known_times(aside.trace("TC1")) == "0..200");
+    const Traced exclusion(MadeRecord(made).exclusion("TC1", 200, 300));
+    CHECK(known_times(exclusion.trace("TC1")) == "0..200");
   }
   SECTION("of one channel only") {
-    const Traced aside(MadeRecord(made).column("TC2", {0, 1, 2, 3, 4, 5}).aside("TC1", 90, 210));
-    CHECK(known_times(aside.trace("TC2")) == "0..300");
+    const Traced exclusion(MadeRecord(made).column("TC2", {0, 1, 2, 3, 4, 5}).exclusion("TC1", 90, 210));
+    CHECK(known_times(exclusion.trace("TC2")) == "0..300");
   }
 }
 
@@ -134,15 +135,15 @@ TEST_CASE("Air, set point and switched-off channels have no trace") {
                         .column("Set", {1, 2})
                         .column("TC9", {1, 2})
                         .column("Rim", {1, 2})
-                        .duty("TC1", Duty::control)
-                        .duty("Air", Duty::air)
-                        .duty("Set", Duty::set_point)
-                        .duty("TC9", Duty::off)
+                        .role("TC1", ThermocoupleRole::control)
+                        .role("Air", ThermocoupleRole::air)
+                        .role("Set", ThermocoupleRole::set_point)
+                        .role("TC9", ThermocoupleRole::off)
                         .at_edge("Rim"));
   REQUIRE(made.set.traces.size() == 2);
   CHECK(made.set.traces[0].name == "TC1");
   CHECK(made.set.traces[1].name == "Rim");
-  CHECK(made.group == std::vector<std::size_t>{0});  // the edge is not judged as the soak zone is
+  CHECK(made.group == std::vector<std::size_t>{0});  // the edge is not evaluated as the soak zone is
 }
 
 // ---- spares ----
@@ -188,13 +189,13 @@ TEST_CASE("A spare serves from the start where its channel is never known") {
   CHECK(told(made.trace("TC1"), 0) == "106");
 }
 
-TEST_CASE("A stretch put aside hands over at its start, and never back") {
-  // TC1 is put aside from 120 s to 180 s and reads well again after it.
+TEST_CASE("A time_range excluded hands over at its start, and never back") {
+  // TC1 is excluded from 120 s to 180 s and reads well again after it.
   const Traced made(MadeRecord::every(60, 6)
                         .column("TC1", {100, 160, 220, 0, 340, 400})
                         .column("TC9", {106, 166, 226, 286, 346, 406})
                         .spare("TC9", "TC1")
-                        .aside("TC1", 120, 180));
+                        .exclusion("TC1", 120, 180));
   const Trace& tc1 = made.trace("TC1");
   REQUIRE(made.set.take_overs.size() == 1);
   CHECK(made.set.take_overs[0].at_s == 120);
@@ -202,10 +203,10 @@ TEST_CASE("A stretch put aside hands over at its start, and never back") {
   CHECK(told(tc1, 180) == "286");
   CHECK(told(tc1, 240) == "346");
   CHECK(told(tc1, 300) == "406");
-  CHECK(tc1.asides.empty());
+  CHECK(tc1.exclusions.empty());
 }
 
-TEST_CASE("A spare waits where its channel is known to the end and nothing is put aside") {
+TEST_CASE("A spare waits where its channel is known to the end and nothing is excluded") {
   const Traced made(MadeRecord::every(60, 6)
                         .column("TC1", {100, kNoReading, kNoReading, kNoReading, 340, 400})
                         .column("TC9", {106, 166, 226, 286, 346, 406})
@@ -214,14 +215,14 @@ TEST_CASE("A spare waits where its channel is known to the end and nothing is pu
   CHECK(say(unknown_spans(made.trace("TC1"), 0, 300)) == "0..240");
 }
 
-TEST_CASE("A stretch of the spare put aside after the take-over stays put aside") {
+TEST_CASE("A time_range of the spare excluded after the take-over stays excluded") {
   const Traced made(MadeRecord::every(60, 6)
                         .column("TC1", {100, 160, kNoReading, kNoReading, kNoReading, kNoReading})
                         .column("TC9", {106, 166, 226, 286, 346, 406})
                         .spare("TC9", "TC1")
-                        .aside("TC9", 180, 240));
+                        .exclusion("TC9", 180, 240));
   const Trace& tc1 = made.trace("TC1");
-  CHECK(say(tc1.asides) == "180..240");
+  CHECK(say(tc1.exclusions) == "180..240");
   CHECK(counted_readings(tc1) == "0 60 120 300");
   CHECK(unknown_spans(tc1, 0, 300).empty());
 }
@@ -235,8 +236,8 @@ TEST_CASE("No line joins a channel and its spare") {
                         .spare("TC9", "TC1"));
   const Trace& tc1 = made.trace("TC1");
   REQUIRE(tc1.pieces.size() == 2);
-  CHECK(tc1.pieces[0].leg == 0);
-  CHECK(tc1.pieces[1].leg == 1);
+  CHECK(tc1.pieces[0].source == 0);
+  CHECK(tc1.pieces[1].source == 1);
   CHECK(told(tc1, 59) == say(100.0 + 59.0));
   CHECK(told(tc1, 61) == "500");
 }

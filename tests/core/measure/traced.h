@@ -10,7 +10,7 @@
 
 #include <catch2/catch.hpp>
 
-#include "core/measure/group_band.h"
+#include "core/measure/group_range.h"
 #include "core/measure/trace.h"
 #include "tests/core/measure/made_record.h"
 
@@ -19,13 +19,14 @@ namespace soakwright {
 /// Equal to within `margin`, by default the contract's slack against limits.
 inline Approx close_to(double value, double margin = 1e-6) { return Approx(value).epsilon(0).margin(margin); }
 
-/// A record, its traces, and its judged channels as a group. Traces point into the record: it stays in place.
+/// A record, its traces, and its evaluated channels as a group. Traces point into the record: it stays in
+/// place.
 class Traced {
  public:
-  explicit Traced(const MadeRecord& made, double bridge_s = 120.0)
-      : record(made.record()), set(make_traces(record, bridge_s)) {
+  explicit Traced(const MadeRecord& made, double interpolate_max_s = 120.0)
+      : record(made.record()), set(make_traces(record, interpolate_max_s)) {
     for (std::size_t i = 0; i < set.traces.size(); ++i)
-      if (record.channels[set.traces[i].channel].judged()) group.push_back(i);
+      if (record.channels[set.traces[i].channel].evaluated()) group.push_back(i);
   }
   Traced(const Traced&) = delete;
   Traced& operator=(const Traced&) = delete;
@@ -59,7 +60,7 @@ inline std::string say(const Span& span) {
 }
 inline std::string say(const std::optional<double>& value) { return value ? say(*value) : "none"; }
 inline std::string say(const std::optional<Span>& span) { return span ? say(*span) : "none"; }
-/// All of a list, blanks between.
+/// All of a list, spaces between.
 template <typename T>
 std::string say(const std::vector<T>& list) {
   std::string text;

@@ -41,13 +41,13 @@ std::vector<WindowSlope> windows_of(const Traced& made, double width_s) {
   const Trace& trace = made.set.traces[0];
   std::vector<WindowSlope> windows;
   for (const Piece& piece : trace.pieces) {
-    const Leg& leg = trace.legs[piece.leg];
-    const IntegerSamples samples = integer_samples(made.record, ticks, leg, piece.first, piece.end);
+    const TraceSource& source = trace.sources[piece.source];
+    const IntegerSamples samples = integer_samples(made.record, ticks, source, piece.first, piece.end);
     visit_windows(
-        leg, samples, piece.first, piece.end, {piece.from, piece.to}, width_s, 1.0,
+        source, samples, piece.first, piece.end, {piece.from, piece.to}, width_s, 1.0,
         [](const WindowShape&) { return -std::numeric_limits<double>::infinity(); },
         [&](std::size_t sample, double slope, const WindowShape& shape) {
-          windows.push_back(window_about(leg, samples, sample, width_s, slope, shape));
+          windows.push_back(window_about(source, samples, sample, width_s, slope, shape));
         });
   }
   return windows;
@@ -57,12 +57,12 @@ std::vector<WindowSlope> windows_of(const Traced& made, double width_s) {
 double steepest_of(const Traced& made, double width_s, double sign) {
   const RowTicks ticks = row_ticks(made.record);
   const Trace& trace = made.set.traces[0];
-  const Leg& leg = trace.legs[0];
+  const TraceSource& source = trace.sources[0];
   const Piece& piece = trace.pieces[0];
-  const IntegerSamples samples = integer_samples(made.record, ticks, leg, piece.first, piece.end);
+  const IntegerSamples samples = integer_samples(made.record, ticks, source, piece.first, piece.end);
   double steepest = -std::numeric_limits<double>::infinity();
   visit_windows(
-      leg, samples, piece.first, piece.end, {piece.from, piece.to}, width_s, sign,
+      source, samples, piece.first, piece.end, {piece.from, piece.to}, width_s, sign,
       [&](const WindowShape&) { return steepest; },
       [&](std::size_t, double slope, const WindowShape&) { steepest = std::max(steepest, slope); });
   return steepest;

@@ -50,10 +50,11 @@ double spread_by_definition(const Record& record, const Phase& phase) {
     double low = std::numeric_limits<double>::infinity();
     for (std::size_t c = 0; c < record.channels.size(); ++c) {
       const auto celsius = record.channels[c].readings.celsius(row);
-      const bool aside = std::any_of(record.asides.begin(), record.asides.end(), [&](const Aside& stretch) {
-        return stretch.channel == c && at >= stretch.from_s && at <= stretch.to_s;
-      });
-      if (!celsius || aside) continue;
+      const bool exclusion =
+          std::any_of(record.exclusions.begin(), record.exclusions.end(), [&](const Exclusion& time_range) {
+            return time_range.channel == c && at >= time_range.from_s && at <= time_range.to_s;
+          });
+      if (!celsius || exclusion) continue;
       high = std::max(high, *celsius);
       low = std::min(low, *celsius);
     }
@@ -76,7 +77,7 @@ std::vector<Phase> phases_between(const std::vector<double>& corners) {
 TEST_CASE("the spread of a phase is the highest less the lowest, however the readings are kept") {
   Record record = random_record(20310411, 5);
   SECTION("decimals") {}
-  SECTION("a stretch put aside") { record.asides.push_back({2, 4000.0, 6500.0, "not on the work"}); }
+  SECTION("a time_range excluded") { record.exclusions.push_back({2, 4000.0, 6500.0, "not on the work"}); }
   SECTION("one channel of doubles") {
     record.channels[3].readings = record.channels[3].readings.corrected({});
   }

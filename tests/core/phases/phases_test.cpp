@@ -229,7 +229,7 @@ TEST_CASE("work that merely lags in its furnace keeps its own middle") {
   CHECK(phases[2].start_s == Approx(kReliefCorners[1] + 900.0).margin(180.0));
 }
 
-TEST_CASE("what was put aside, and channels that are not judged, do not count") {
+TEST_CASE("what was excluded, and channels that are not evaluated, do not count") {
   Drawing drawing;
   drawing.points = kRelief;
   drawing.channels = 4;
@@ -238,8 +238,8 @@ TEST_CASE("what was put aside, and channels that are not judged, do not count") 
   };
   Record record = made::draw(drawing);
   CHECK(phases_of(record)[2].spread_max_k == Approx(300.0).margin(0.5));
-  SECTION("put aside") { record.asides.push_back({1, 0.0, record.end_s(), "reads another furnace"}); }
-  SECTION("off") { record.channels[1].duty = Duty::off; }
+  SECTION("excluded") { record.exclusions.push_back({1, 0.0, record.end_s(), "reads another furnace"}); }
+  SECTION("off") { record.channels[1].role = ThermocoupleRole::off; }
   check_phases(record, "idle heat hold cool idle", kReliefCorners);
   CHECK(phases_of(record)[2].spread_max_k == 0.0);
 }

@@ -64,7 +64,7 @@ inline bool can_show(const Run& run, Suspect::Code code) {
       return channels >= 2;
     case Suspect::Code::stuck:
       return channels >= 2 && !ramp_rows(run).empty();
-    case Suspect::Code::off_work:
+    case Suspect::Code::detached:
       return channels >= 2 &&
              std::all_of(run.true_c.begin(), run.true_c.end(),
                          [&](const std::vector<double>& trace) { return !hot_rows(run, trace).empty(); });
@@ -92,8 +92,8 @@ class Planter {
       case Suspect::Code::reversed:
         reversed();
         break;
-      case Suspect::Code::off_work:
-        off_work();
+      case Suspect::Code::detached:
+        detached();
         break;
       case Suspect::Code::noisy:
         noisy();
@@ -123,7 +123,7 @@ class Planter {
     fault_.from_s = t_[first];
     fault_.to_s = t_[last];
   }
-  /// A stretch from `first` on, of at least `rows` and `share` of the record; every other one to the end.
+  /// A time_range from `first` on, of at least `rows` and `share` of the record; every other one to the end.
   void choose_from(std::size_t first, std::size_t rows, double share, double most_share) {
     const double length = dice_.between(share, most_share) * duration();
     const std::size_t last = std::max(row_at(t_[first] + length), first + rows);
@@ -176,7 +176,7 @@ class Planter {
     }
   }
 
-  void off_work() {
+  void detached() {
     const std::vector<std::size_t> hot = hot_rows(run_, clean());
     const std::size_t first = hot[dice_.below(hot.size())];
     choose_from(first, 30, 0.05, 0.3);

@@ -25,8 +25,8 @@ constexpr std::size_t kRuns = 200;
 #endif
 
 constexpr std::array<Code, 6> kCodes = {Code::open,     Code::stuck, Code::reversed,
-                                        Code::off_work, Code::noisy, Code::lag};
-constexpr std::array<const char*, 6> kNames = {"open", "stuck", "reversed", "off-work", "noisy", "lag"};
+                                        Code::detached, Code::noisy, Code::lag};
+constexpr std::array<const char*, 6> kNames = {"open", "stuck", "reversed", "detached", "noisy", "lag"};
 
 made::Wishes wishes() {
   made::Wishes wishes;

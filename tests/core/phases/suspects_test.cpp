@@ -114,7 +114,7 @@ TEST_CASE("open: no reading while the others have one, or a value where no work 
 
 TEST_CASE(
     "open is not said of a radio link that loses a reading, a gap of the recorder, or what a person put "
-    "aside") {
+    "exclude") {
   SECTION("three readings lost") {
     check_nobody(
         with_one([](double at_s, double celsius) { return within(at_s, 5.0, 5.04) ? kNone : celsius; }));
@@ -124,10 +124,10 @@ TEST_CASE(
     drawing.left_out = [](double at_s) { return within(at_s, 5.0, 5.5); };
     check_nobody(drawing);
   }
-  SECTION("put aside") {
+  SECTION("excluded") {
     Record record = made::draw(
         with_one([](double at_s, double celsius) { return within(at_s, 5.0, 5.7) ? kNone : celsius; }));
-    record.asides.push_back({kOne, 4.9 * kHour, 5.8 * kHour, "plug pulled to move the bench"});
+    record.exclusions.push_back({kOne, 4.9 * kHour, 5.8 * kHour, "plug pulled to move the bench"});
     check_nobody(record);
   }
   SECTION("a spot that is 60 K hotter than the rest in the hold") {
@@ -206,12 +206,12 @@ TEST_CASE("off the work: a sudden fall or jump that stays") {
     check_accused(with_one([](double at_s, double celsius) {
                     return within(at_s, 5.0, 6.0) ? 20.0 + 0.5 * (celsius - 20.0) : celsius;
                   }),
-                  Code::off_work, 5.0, 6.0);
+                  Code::detached, 5.0, 6.0);
   }
   SECTION("jumps by 90 K, to touch a heater, and stays") {
     check_accused(
         with_one([](double at_s, double celsius) { return at_s >= 5.0 * kHour ? celsius + 90.0 : celsius; }),
-        Code::off_work, 5.0, kEndH);
+        Code::detached, 5.0, kEndH);
   }
 }
 
@@ -293,8 +293,8 @@ TEST_CASE("lag is not said of the far side of a wall, a spread on heating, or a 
 TEST_CASE("channels that are off, or measure the air, are not held against the work") {
   Record record = made::draw(with_one([](double, double) { return 20.0; }));
   REQUIRE(course_of(record).suspects.size() == 1);
-  SECTION("off") { record.channels[kOne].duty = Duty::off; }
-  SECTION("air") { record.channels[kOne].duty = Duty::air; }
+  SECTION("off") { record.channels[kOne].role = ThermocoupleRole::off; }
+  SECTION("air") { record.channels[kOne].role = ThermocoupleRole::air; }
   check_nobody(record);
 }
 

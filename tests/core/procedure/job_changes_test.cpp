@@ -33,47 +33,47 @@ const std::string kHead = "soakwright = \"job 1\"\n";
 
 TEST_CASE("a change touches its own place in the job and nothing else") {
   const Row table[] = {
-      {"no table yet", kHead, setting("delimiter", ";"), kHead + "\n[reading]\ndelimiter = \";\"\n"},
+      {"no table yet", kHead, setting("delimiter", ";"), kHead + "\n[import]\ndelimiter = \";\"\n"},
       {"no last line end", "soakwright = \"job 1\" # mine", setting("dates", "dmy"),
-       "soakwright = \"job 1\" # mine\n\n[reading]\ndates = \"dmy\"\n"},
+       "soakwright = \"job 1\" # mine\n\n[import]\ndates = \"dmy\"\n"},
       {"a value replaced before its comment",
-       kHead + "[reading] # by hand\ndates = 'mdy'  # asked Ines\n# end\n", setting("dates", "dmy"),
-       kHead + "[reading] # by hand\ndates = \"dmy\"  # asked Ines\n# end\n"},
+       kHead + "[import] # by hand\ndates = 'mdy'  # asked Ines\n# end\n", setting("dates", "dmy"),
+       kHead + "[import] # by hand\ndates = \"dmy\"  # asked Ines\n# end\n"},
       {"a key added behind the last one's comment",
-       kHead + "[reading]\n  dates = \"dmy\" # °\n\n[stretch]\nfrom = 0\nto = 9\n",
+       kHead + "[import]\n  dates = \"dmy\" # °\n\n[time_range]\nfrom = 0\nto = 9\n",
        setting("header_line", "3"),
-       kHead + "[reading]\n  dates = \"dmy\" # °\n  header_line = 3\n\n[stretch]\nfrom = 0\nto = 9\n"},
-      {"a key added under an empty header", kHead + "[reading] # none yet\n[stretch]\nfrom = 0\nto = 9\n",
+       kHead + "[import]\n  dates = \"dmy\" # °\n  header_line = 3\n\n[time_range]\nfrom = 0\nto = 9\n"},
+      {"a key added under an empty header", kHead + "[import] # none yet\n[time_range]\nfrom = 0\nto = 9\n",
        setting("time", "elapsed min"),
-       kHead + "[reading] # none yet\ntime = \"elapsed min\"\n[stretch]\nfrom = 0\nto = 9\n"},
-      {"a comment stays where its key goes", kHead + "[reading]\ndates = \"dmy\" # why\ndecimal = \",\"\n",
-       setting("dates", {}), kHead + "[reading]\n# why\ndecimal = \",\"\n"},
-      {"a key without comment goes with its line", kHead + "[reading]\ndates = \"dmy\"\ndecimal = \",\"\n",
-       setting("dates", {}), kHead + "[reading]\ndecimal = \",\"\n"},
-      {"dotted keys", kHead + "reading.dates = \"dmy\" # x\nwork = \"drum\"\n", setting("decimal", ","),
-       kHead + "reading.dates = \"dmy\" # x\nreading.decimal = \",\"\nwork = \"drum\"\n"},
-      {"braces", kHead + "reading = { dates = \"dmy\" } # x\n", setting("delimiter", "tab"),
-       kHead + "reading = { dates = \"dmy\", delimiter = \"tab\" } # x\n"},
-      {"empty braces", kHead + "reading = {} # x\n", setting("delimiter", "|"),
-       kHead + "reading = { delimiter = \"|\" } # x\n"},
-      {"the first of two taken out of braces", kHead + "reading = { dates = \"dmy\", decimal = \",\" }\n",
-       setting("dates", {}), kHead + "reading = { decimal = \",\" }\n"},
-      {"the last of two taken out of braces", kHead + "reading = { dates = \"dmy\", decimal = \",\" }\n",
-       setting("decimal", {}), kHead + "reading = { dates = \"dmy\" }\n"},
-      {"line ends of Windows", "soakwright = \"job 1\"\r\n# a\r\n[reading]\r\ndates = \"dmy\"\r\n",
+       kHead + "[import] # none yet\ntime = \"elapsed min\"\n[time_range]\nfrom = 0\nto = 9\n"},
+      {"a comment stays where its key goes", kHead + "[import]\ndates = \"dmy\" # why\ndecimal = \",\"\n",
+       setting("dates", {}), kHead + "[import]\n# why\ndecimal = \",\"\n"},
+      {"a key without comment goes with its line", kHead + "[import]\ndates = \"dmy\"\ndecimal = \",\"\n",
+       setting("dates", {}), kHead + "[import]\ndecimal = \",\"\n"},
+      {"dotted keys", kHead + "import.dates = \"dmy\" # x\nwork = \"drum\"\n", setting("decimal", ","),
+       kHead + "import.dates = \"dmy\" # x\nimport.decimal = \",\"\nwork = \"drum\"\n"},
+      {"braces", kHead + "import = { dates = \"dmy\" } # x\n", setting("delimiter", "tab"),
+       kHead + "import = { dates = \"dmy\", delimiter = \"tab\" } # x\n"},
+      {"empty braces", kHead + "import = {} # x\n", setting("delimiter", "|"),
+       kHead + "import = { delimiter = \"|\" } # x\n"},
+      {"the first of two taken out of braces", kHead + "import = { dates = \"dmy\", decimal = \",\" }\n",
+       setting("dates", {}), kHead + "import = { decimal = \",\" }\n"},
+      {"the last of two taken out of braces", kHead + "import = { dates = \"dmy\", decimal = \",\" }\n",
+       setting("decimal", {}), kHead + "import = { dates = \"dmy\" }\n"},
+      {"line ends of Windows", "soakwright = \"job 1\"\r\n# a\r\n[import]\r\ndates = \"dmy\"\r\n",
        setting("decimal", "."),
-       "soakwright = \"job 1\"\r\n# a\r\n[reading]\r\ndates = \"dmy\"\r\ndecimal = \".\"\r\n"},
-      {"what is not there is not taken out", kHead + "[reading]\ndates = \"dmy\"\n", setting("decimal", {}),
-       kHead + "[reading]\ndates = \"dmy\"\n"},
+       "soakwright = \"job 1\"\r\n# a\r\n[import]\r\ndates = \"dmy\"\r\ndecimal = \".\"\r\n"},
+      {"what is not there is not taken out", kHead + "[import]\ndates = \"dmy\"\n", setting("decimal", {}),
+       kHead + "[import]\ndates = \"dmy\"\n"},
       {"an entry found by its header in another case",
        kHead + "[[thermocouple]]\ncolumn = \"tc1 (°C)\" # °\n", of_tc1("unit", "F"),
        kHead + "[[thermocouple]]\ncolumn = \"tc1 (°C)\" # °\nunit = \"F\"\n"},
       {"an entry found by its number", kHead + "[[thermocouple]]\ncolumn = 2\nunit = \"C\"\n",
        of_tc1("unit", "mV"), kHead + "[[thermocouple]]\ncolumn = 2\nunit = \"mV\"\n"},
       {"a new entry behind the others", kHead + "[[thermocouple]]\ncolumn = \"TC2\" # b\n\n[recorder] # r\n",
-       of_tc1("duty", "air"),
+       of_tc1("role", "air"),
        kHead +
-           "[[thermocouple]]\ncolumn = \"TC2\" # b\n\n[[thermocouple]]\ncolumn = \"TC1\"\nduty = \"air\"\n\n"
+           "[[thermocouple]]\ncolumn = \"TC2\" # b\n\n[[thermocouple]]\ncolumn = \"TC1\"\nrole = \"air\"\n\n"
            "[recorder] # r\n"},
       {"the first entry", kHead, of_tc1("name", "inside \"90°\" \\"),
        kHead + "\n[[thermocouple]]\ncolumn = \"TC1\"\nname = \"inside \\\"90°\\\" \\\\\"\n"},
@@ -100,7 +100,7 @@ TEST_CASE("a new job takes every change and reads as what was meant") {
   const std::string text = new_job_text("d3 \"n2\".csv", "");
   const auto changed =
       changed_job(text,
-                  {setting("encoding", "windows-1252"), setting("delimiter", "blanks"),
+                  {setting("encoding", "windows-1252"), setting("delimiter", "spaces"),
                    setting("decimal", ","), setting("header_line", "0"), setting("time_column", "1"),
                    setting("time", "elapsed h"), setting("dates", "ymd"), of_tc1("unit", "mV"),
                    of_tc1("type", "N"), of_tc1("cold_junction", "23.0 C"), of_tc1("name", "inside")},
@@ -121,7 +121,7 @@ TEST_CASE("a new job takes every change and reads as what was meant") {
 
 TEST_CASE("setting a key and taking it out again gives the text back") {
   const std::string before =
-      kHead + "# all of it\n[reading] # r\ndates = \"dmy\" # d\n\n# the end\n[recorder]\n";
+      kHead + "# all of it\n[import] # r\ndates = \"dmy\" # d\n\n# the end\n[recorder]\n";
   const auto there = changed_job(before, setting("decimal", ","), "f");
   REQUIRE(there.ok());
   CHECK(there.value() != before);
@@ -131,10 +131,10 @@ TEST_CASE("setting a key and taking it out again gives the text back") {
 TEST_CASE("what a job says of the reading is told as the changes that would write it") {
   const auto given = [](const std::string& text) { return accepted(given_in_job(text, "f")); };
   CHECK(given(kHead).empty());
-  CHECK(given(kHead + "[reading]\n").empty());
-  CHECK(given(kHead + "[reading]\nheader_line = 5 # names\n[recorder]\n") ==
+  CHECK(given(kHead + "[import]\n").empty());
+  CHECK(given(kHead + "[import]\nheader_line = 5 # names\n[recorder]\n") ==
         std::vector<JobChange>{setting("header_line", "5")});
-  CHECK(given(kHead + "reading = { delimiter = 'tab', dates = \"dmy\" }\n") ==
+  CHECK(given(kHead + "import = { delimiter = 'tab', dates = \"dmy\" }\n") ==
         std::vector<JobChange>{setting("dates", "dmy"), setting("delimiter", "tab")});
   const auto broken = given_in_job("soakwright = \n", "given.toml");
   REQUIRE_FALSE(broken.ok());

@@ -56,10 +56,10 @@ TEST_CASE("a thermocouple that is listed and no more is a monitor in the soak zo
   const ThermocoupleEntry entry = thermocouple("");
   CHECK(entry.line == 2);
   CHECK(entry.column == "TC3");
-  CHECK(entry.duty == Duty::monitor);
+  CHECK(entry.role == ThermocoupleRole::monitor);
   CHECK(entry.zone == Zone::soak);
   CHECK_FALSE(entry.name.has_value());
-  CHECK_FALSE(entry.at_m.has_value());
+  CHECK_FALSE(entry.position_m.has_value());
 }
 
 TEST_CASE("a column may be named by its number in the file") {
@@ -67,14 +67,14 @@ TEST_CASE("a column may be named by its number in the file") {
   CHECK(job("[[thermocouple]]\ncolumn = \" TC3 \"\n").thermocouples[0].column == "TC3");
 }
 
-TEST_CASE("each duty, zone, unit and type is known") {
+TEST_CASE("each role, zone, unit and type is known") {
   using Type = ThermocoupleType;
-  CHECK(thermocouple("duty = \"control\"").duty == Duty::control);
-  CHECK(thermocouple("duty = \"monitor\"").duty == Duty::monitor);
-  CHECK(thermocouple("duty = \"spare\"").duty == Duty::spare);
-  CHECK(thermocouple("duty = \"air\"").duty == Duty::air);
-  CHECK(thermocouple("duty = \"set point\"").duty == Duty::set_point);
-  CHECK(thermocouple("duty = \"off\"").duty == Duty::off);
+  CHECK(thermocouple("role = \"control\"").role == ThermocoupleRole::control);
+  CHECK(thermocouple("role = \"monitor\"").role == ThermocoupleRole::monitor);
+  CHECK(thermocouple("role = \"spare\"").role == ThermocoupleRole::spare);
+  CHECK(thermocouple("role = \"air\"").role == ThermocoupleRole::air);
+  CHECK(thermocouple("role = \"set point\"").role == ThermocoupleRole::set_point);
+  CHECK(thermocouple("role = \"off\"").role == ThermocoupleRole::off);
   CHECK(thermocouple("zone = \"edge\"").zone == Zone::edge);
   CHECK(thermocouple("unit = \"C\"").unit == ChannelUnit::celsius);
   CHECK(thermocouple("unit = \"F\"").unit == ChannelUnit::fahrenheit);
@@ -88,10 +88,10 @@ TEST_CASE("each duty, zone, unit and type is known") {
 }
 
 TEST_CASE("a place along the work is in metres and round it in degrees") {
-  CHECK(thermocouple("at = \"1.2 m\"").at_m == 1.2);
-  CHECK(thermocouple("at = \"-300 mm\"").at_m == -0.3);
-  CHECK(thermocouple("at = \"15 ft\"").at_m == 4.572);
-  CHECK(thermocouple("around = \"90 deg\"").around_deg == 90.0);
+  CHECK(thermocouple("position = \"1.2 m\"").position_m == 1.2);
+  CHECK(thermocouple("position = \"-300 mm\"").position_m == -0.3);
+  CHECK(thermocouple("position = \"15 ft\"").position_m == 4.572);
+  CHECK(thermocouple("angle = \"90 deg\"").angle_deg == 90.0);
 }
 
 TEST_CASE("a cold junction is a column or a fixed temperature") {
@@ -125,15 +125,17 @@ TEST_CASE("calibration, certificate and date are read") {
   CHECK(entry.valid_until == CivilDate{2031, 9, 30});
 }
 
-TEST_CASE("a thermocouple that is a spare for another has that duty unless one is written") {
-  CHECK(thermocouple("spare_for = \"TC1\"").duty == Duty::spare);
+TEST_CASE("a thermocouple that is a spare for another has that role unless one is written") {
+  CHECK(thermocouple("spare_for = \"TC1\"").role == ThermocoupleRole::spare);
   CHECK(thermocouple("spare_for = \"TC1\"").spare_for == "TC1");
-  CHECK(thermocouple("spare_for = \"TC1\"\nduty = \"control\"").duty == Duty::control);
+  CHECK(thermocouple("spare_for = \"TC1\"\nrole = \"control\"").role == ThermocoupleRole::control);
 }
 
 TEST_CASE("a moment is a local time in quotes or without, or seconds from the first sample") {
   const auto from = [](const std::string& written) {
-    return job("[[aside]]\ncolumn = \"TC1\"\nreason = \"off\"\nfrom = " + written + "\n").asides[0].from;
+    return job("[[exclude]]\ncolumn = \"TC1\"\nreason = \"off\"\nfrom = " + written + "\n")
+        .exclusions[0]
+        .from;
   };
   const Moment expected = clock("2031-04-02 13:10");
   CHECK(from("\"2031-04-02 13:10\"") == expected);
@@ -144,15 +146,15 @@ TEST_CASE("a moment is a local time in quotes or without, or seconds from the fi
   CHECK(from("-0.5") == Moment{-0.5});
 }
 
-TEST_CASE("what a person put aside, named and remarked is read") {
+TEST_CASE("what a person excluded, named and remarked is read") {
   const Job found =
-      job("[[aside]]\ncolumn = 2\nfrom = 0\nto = 0\nreason = \"junction came off the work\"\n"
+      job("[[exclude]]\ncolumn = 2\nfrom = 0\nto = 0\nreason = \"junction came off the work\"\n"
           "[[period]]\nname = \"welding\"\nfrom = \"2031-04-02 06:40\"\nto = \"2031-04-02 09:15\"\n"
           "[[remark]]\nat = \"2031-04-02 11:02\"\ntext = \"power cut, 4 min\"\n");
-  REQUIRE(found.asides.size() == 1);
-  CHECK(found.asides[0].column == "2");
-  CHECK(found.asides[0].to == Moment{0.0});
-  CHECK(found.asides[0].reason == "junction came off the work");
+  REQUIRE(found.exclusions.size() == 1);
+  CHECK(found.exclusions[0].column == "2");
+  CHECK(found.exclusions[0].to == Moment{0.0});
+  CHECK(found.exclusions[0].reason == "junction came off the work");
   REQUIRE(found.periods.size() == 1);
   CHECK(found.periods[0].name == "welding");
   CHECK(found.periods[0].to == Moment{clock("2031-04-02 09:15")});
@@ -161,21 +163,21 @@ TEST_CASE("what a person put aside, named and remarked is read") {
   CHECK(found.remarks[0].text == "power cut, 4 min");
 }
 
-TEST_CASE("what was settled about the file, the stretch and the recorder are read") {
+TEST_CASE("what was settled about the file, the time_range and the recorder are read") {
   const Job found =
-      job("[reading]\ndates = \"dmy\"\nclock_forward = \"2031-03-30 02:00\"\n"
-          "[stretch]\nfrom = \"2031-04-02 06:00\"\nto = \"2031-04-03 02:00\"\n"
+      job("[import]\ndates = \"dmy\"\nclock_forward = \"2031-03-30 02:00\"\n"
+          "[time_range]\nfrom = \"2031-04-02 06:00\"\nto = \"2031-04-03 02:00\"\n"
           "[recorder]\naccuracy = \"±1.0 C\"\nresolution = \"0.1 C\"\ncertificate = \"R-7\"\nvalid_until = "
           "2031-12-31\n");
   CHECK(found.reading.dates == DateOrder::dmy);
   CHECK(found.reading.clock_forward == clock("2031-03-30 02:00"));
-  CHECK(found.stretch->second == Moment{clock("2031-04-03 02:00")});
+  CHECK(found.time_range->second == Moment{clock("2031-04-03 02:00")});
   CHECK(found.recorder->accuracy->kelvin() == 1.0);
   CHECK(found.recorder->resolution->kelvin() == 0.1);
   CHECK(found.recorder->certificate == "R-7");
   CHECK(found.recorder->valid_until == CivilDate{2031, 12, 31});
-  CHECK(job("[reading]\ndates = \"mdy\"").reading.dates == DateOrder::mdy);
-  CHECK(job("[reading]\ndates = \"ymd\"").reading.dates == DateOrder::ymd);
+  CHECK(job("[import]\ndates = \"mdy\"").reading.dates == DateOrder::mdy);
+  CHECK(job("[import]\ndates = \"ymd\"").reading.dates == DateOrder::ymd);
 }
 
 TEST_CASE("several welds are listed, each with its thermocouples") {
@@ -207,15 +209,15 @@ TEST_CASE("jobs whose head is refused") {
            Refused{kHead + "weld = \"W-117\"\n[[weld]]\nnumber = \"W-118\"\n", 3, "not TOML", ""},
            Refused{kHead + "[thermocouple]\ncolumn = \"TC1\"\n", 2, "`thermocouple` is a table",
                    "[[thermocouple]]"},
-           Refused{kHead + "[[reading]]\ndates = \"dmy\"\n", 2, "`reading` is a list", "[reading]"},
-           Refused{kHead + "[reading]\ndates = \"dym\"\n", 3, "`dates` is \"dym\"", "dmy, mdy, ymd"},
-           Refused{kHead + "[reading]\nclock_forward = \"2031-03-30\"\n", 3,
+           Refused{kHead + "[[import]]\ndates = \"dmy\"\n", 2, "`import` is a list", "[import]"},
+           Refused{kHead + "[import]\ndates = \"dym\"\n", 3, "`dates` is \"dym\"", "dmy, mdy, ymd"},
+           Refused{kHead + "[import]\nclock_forward = \"2031-03-30\"\n", 3,
                    "`clock_forward` is \"2031-03-30\"", "13:10"},
-           Refused{kHead + "[reading]\nclock_forward = 7200\n", 3, "`clock_forward` is 7200", "local time"},
-           Refused{kHead + "[reading]\ndate = \"dmy\"\n", 3, "`date` is not a key of [reading]",
+           Refused{kHead + "[import]\nclock_forward = 7200\n", 3, "`clock_forward` is 7200", "local time"},
+           Refused{kHead + "[import]\ndate = \"dmy\"\n", 3, "`date` is not a key of [import]",
                    "did you mean `dates`?"},
-           Refused{kHead + "[stretch]\nfrom = 0\n", 2, "`to` is missing in [stretch]", "add `to"},
-           Refused{kHead + "[stretch]\nfrom = 60\nto = 60\n", 4, "`to` is not after `from`",
+           Refused{kHead + "[time_range]\nfrom = 0\n", 2, "`to` is missing in [time_range]", "add `to"},
+           Refused{kHead + "[time_range]\nfrom = 60\nto = 60\n", 4, "`to` is not after `from`",
                    "changed places"},
            Refused{kHead + "[recorder]\naccuracy = \"1 %\"\n", 3, "`accuracy` is \"1 %\"", "±1.1 C"},
            Refused{kHead + "[recorder]\naccuracy = 1.0\n", 3, "`accuracy` is 1", "±1.1 C"},
@@ -238,11 +240,11 @@ TEST_CASE("thermocouples that are refused") {
            Refused{kHead + "[[thermocouple]]\ncolumn = 0\n", 3, "`column` is 0", "from 1"},
            Refused{kHead + "[[thermocouple]]\ncolumn = 1.5\n", 3, "`column` is 1.5", ""},
            Refused{kHead + "[[thermocouple]]\ncolumn = \" \"\n", 3, "`column` is empty", "name"},
-           Refused{listed("duty = \"setpoint\""), 4, "`duty` is \"setpoint\"", "did you mean `set point`?"},
+           Refused{listed("role = \"setpoint\""), 4, "`role` is \"setpoint\"", "did you mean `set point`?"},
            Refused{listed("zone = \"middle\""), 4, "`zone` is \"middle\"", "soak, edge"},
-           Refused{listed("at = 1.2"), 4, "`at` is 1.2", "\"1.2 m\""},
-           Refused{listed("at = \"1.2\""), 4, "`at` is \"1.2\"", "\"1.2 m\""},
-           Refused{listed("around = 90"), 4, "`around` is 90", "\"90 deg\""},
+           Refused{listed("position = 1.2"), 4, "`position` is 1.2", "\"1.2 m\""},
+           Refused{listed("position = \"1.2\""), 4, "`position` is \"1.2\"", "\"1.2 m\""},
+           Refused{listed("angle = 90"), 4, "`angle` is 90", "\"90 deg\""},
            Refused{listed("unit = \"R\""), 4, "`unit` is \"R\"", "C, F, K, mV"},
            Refused{listed("type = \"L\""), 4, "`type` is \"L\"", "K, J, N, E, T, R, S, B"},
            Refused{listed("type = \"k\""), 4, "`type` is \"k\"", "K, J, N, E, T, R, S, B"},
@@ -262,7 +264,7 @@ TEST_CASE("thermocouples that are refused") {
            Refused{listed("valid_until = 2031-09-30T00:00:00"), 4, "`valid_until` is 2031-09-30T00:00:00",
                    "2031-09-30"},
            Refused{listed("valid_until = 1492-01-01"), 4, "outside the years 1678 to 2261", ""},
-           Refused{listed("position = \"90 deg\""), 4, "`position` is not a key of [[thermocouple]]",
+           Refused{listed("around = \"90 deg\""), 4, "`around` is not a key of [[thermocouple]]",
                    "known here: column"},
            Refused{listed("weld = \"W-119\""), 4, "`weld` \"W-119\" is no weld of the job",
                    "name the job's welds"},
@@ -273,10 +275,10 @@ TEST_CASE("thermocouples that are refused") {
            Refused{listed("spare_for = \"tc3\""), 4, "`spare_for` \"tc3\" names the thermocouple itself",
                    "takes over from"},
            Refused{listed("spare_for = \"\""), 4, "`spare_for` is empty", ""},
-           Refused{listed("duty = \"air\"\n[[thermocouple]]\ncolumn = \"TC9\"\nspare_for = \"TC3\""), 7,
-                   "names one that is not judged", "control or monitor"},
+           Refused{listed("role = \"air\"\n[[thermocouple]]\ncolumn = \"TC9\"\nspare_for = \"TC3\""), 7,
+                   "names one that is not evaluated", "control or monitor"},
            Refused{listed("spare_for = \"TC1\"\n[[thermocouple]]\ncolumn = \"TC9\"\nspare_for = \"TC3\""), 7,
-                   "is itself a spare", "judged"},
+                   "is itself a spare", "evaluated"},
            Refused{listed("spare_for = \"TC1\"\n[[thermocouple]]\ncolumn = \"TC9\"\nspare_for = \"TC1\""), 7,
                    "has a spare already, the [[thermocouple]] at line 2", "one spare"},
            Refused{listed("name = \"top\"\n[[thermocouple]]\ncolumn = \"TC8\"\nspare_for = "
@@ -293,8 +295,8 @@ TEST_CASE("a thermocouple of a weld that is spelled wrong is told the nearest") 
         "");
 }
 
-TEST_CASE("welds, stretches put aside, periods and remarks that are refused") {
-  const auto aside = [](const std::string& lines) { return kHead + "[[aside]]\n" + lines; };
+TEST_CASE("welds, time_ranges excluded, periods and remarks that are refused") {
+  const auto exclusion = [](const std::string& lines) { return kHead + "[[exclude]]\n" + lines; };
   const auto period = [](const std::string& lines) {
     return kHead + "[[period]]\nname = \"welding\"\n" + lines;
   };
@@ -303,58 +305,63 @@ TEST_CASE("welds, stretches put aside, periods and remarks that are refused") {
                    "add `number"},
            Refused{kHead + "[[weld]]\nnumber = \"W-1\"\n[[weld]]\nnumber = \"w-1\"\n", 5,
                    "`number` \"w-1\" stands in the [[weld]] at line 2 too", "once"},
-           Refused{aside("from = 0\nreason = \"off\""), 2, "`column` is missing in [[aside]]", "add"},
-           Refused{aside("column = 2\nreason = \"off\""), 2, "`from` is missing in [[aside]]", "add"},
-           Refused{aside("column = 2\nfrom = 0"), 2, "`reason` is missing in [[aside]]", "add"},
-           Refused{aside("column = 2\nfrom = 0\nreason = \"\""), 5, "`reason` is empty", ""},
-           Refused{aside("column = 2\nfrom = \"13:10\"\nreason = \"off\""), 4, "`from` is \"13:10\"",
+           Refused{exclusion("from = 0\nreason = \"off\""), 2, "`column` is missing in [[exclude]]", "add"},
+           Refused{exclusion("column = 2\nreason = \"off\""), 2, "`from` is missing in [[exclude]]", "add"},
+           Refused{exclusion("column = 2\nfrom = 0"), 2, "`reason` is missing in [[exclude]]", "add"},
+           Refused{exclusion("column = 2\nfrom = 0\nreason = \"\""), 5, "`reason` is empty", ""},
+           Refused{exclusion("column = 2\nfrom = \"13:10\"\nreason = \"off\""), 4, "`from` is \"13:10\"",
                    "seconds from its first sample"},
-           Refused{aside("column = 2\nfrom = 2031-04-02\nreason = \"off\""), 4, "`from` is 2031-04-02",
+           Refused{exclusion("column = 2\nfrom = 2031-04-02\nreason = \"off\""), 4, "`from` is 2031-04-02",
                    "2031-04-02 13:10"},
-           Refused{aside("column = 2\nfrom = 2031-04-02T13:10:00Z\nreason = \"off\""), 4, "offset from UTC",
-                   "local time"},
-           Refused{aside("column = 2\nfrom = nan\nreason = \"off\""), 4, "`from` is not a finite number", ""},
-           Refused{aside("column = 2\nfrom = 60\nto = 0\nreason = \"off\""), 5, "`to` is not after `from`",
-                   "changed places"},
-           Refused{aside("column = 2\nfrom = 0\nuntil = 9\nreason = \"off\""), 5,
-                   "`until` is not a key of [[aside]]", "column, from, to"},
+           Refused{exclusion("column = 2\nfrom = 2031-04-02T13:10:00Z\nreason = \"off\""), 4,
+                   "offset from UTC", "local time"},
+           Refused{exclusion("column = 2\nfrom = nan\nreason = \"off\""), 4, "`from` is not a finite number",
+                   ""},
+           Refused{exclusion("column = 2\nfrom = 60\nto = 0\nreason = \"off\""), 5,
+                   "`to` is not after `from`", "changed places"},
+           Refused{exclusion("column = 2\nfrom = 0\nuntil = 9\nreason = \"off\""), 5,
+                   "`until` is not a key of [[exclude]]", "column, from, to"},
            Refused{period("from = 0"), 2, "`to` is missing in [[period]]", "add"},
            Refused{period("from = \"2031-04-02 09:15\"\nto = \"2031-04-02 06:40\""), 5,
                    "`to` is not after `from`", "changed places"},
            Refused{period("from = 0\nto = 0"), 5, "`to` is not after `from`", "changed places"},
            Refused{period("from = 0\nto = 1\n[[period]]\nname = \"welding\"\nfrom = 2\nto = 3"), 7,
-                   "`name` \"welding\" stands in the [[period]] at line 2 too", "keep stage for each"},
+                   "`name` \"welding\" stands in the [[period]] at line 2 too", "maintain stage for each"},
            Refused{kHead + "[[remark]]\nat = 60\n", 2, "`text` is missing in [[remark]]", "add"},
            Refused{kHead + "[[remark]]\ntext = \"x\"\n", 2, "`at` is missing in [[remark]]", "add"},
        })
     CHECK(unlike(parsed(row.text), row) == "");
 }
 
-TEST_CASE("earlier records are counted back from the job's own cycle") {
+TEST_CASE("previous records are counted back from the job's own cycle") {
   const Job found =
-      job("[[earlier]]\nlog = \"day-1.csv\"\njob = \"day-1.toml\"\n[[earlier]]\nlog = \"day-2.csv\"\n");
-  REQUIRE(found.earlier.size() == 2);
-  CHECK(found.earlier[0].log == "day-1.csv");
-  CHECK(found.earlier[0].job == "day-1.toml");
+      job("[[previous_record]]\nlog = \"day-1.csv\"\njob = \"day-1.toml\"\n[[previous_record]]\nlog = "
+          "\"day-2.csv\"\n");
+  REQUIRE(found.previous_records.size() == 2);
+  CHECK(found.previous_records[0].log == "day-1.csv");
+  CHECK(found.previous_records[0].job == "day-1.toml");
   CHECK(cycle_of(found) == 3);
-  CHECK(cycle_of_earlier(found, 0) == 1);
-  CHECK(cycle_of_earlier(found, 1) == 2);
-  const Job counted =
-      job("cycle = 5\n[[earlier]]\nlog = \"a.csv\"\ncycle = 2\n[[earlier]]\nlog = \"b.csv\"\n");
+  CHECK(cycle_of_previous(found, 0) == 1);
+  CHECK(cycle_of_previous(found, 1) == 2);
+  const Job counted = job(
+      "cycle = 5\n[[previous_record]]\nlog = \"a.csv\"\ncycle = 2\n[[previous_record]]\nlog = \"b.csv\"\n");
   CHECK(cycle_of(counted) == 5);
-  CHECK(cycle_of_earlier(counted, 0) == 2);
-  CHECK(cycle_of_earlier(counted, 1) == 4);
+  CHECK(cycle_of_previous(counted, 0) == 2);
+  CHECK(cycle_of_previous(counted, 1) == 4);
 }
 
-TEST_CASE("earlier records that are refused") {
-  const std::string one = "[[earlier]]\nlog = \"a.csv\"\n";
+TEST_CASE("previous records that are refused") {
+  const std::string one = "[[previous_record]]\nlog = \"a.csv\"\n";
   for (const Refused& row : std::vector<Refused>{
-           Refused{kHead + "[[earlier]]\ncycle = 1\n", 2, "`log` is missing in [[earlier]]", "add"},
+           Refused{kHead + "[[previous_record]]\ncycle = 1\n", 2, "`log` is missing in [[previous_record]]",
+                   "add"},
            Refused{kHead + "cycle = 1\n" + one, 3, "this would be cycle 0", "rising cycles"},
            Refused{kHead + one + "cycle = 2\n", 4, "cycle 2 does not come before cycle 2", "in the order"},
-           Refused{kHead + "cycle = 3\n" + one + "cycle = 2\n[[earlier]]\nlog = \"b.csv\"\ncycle = 1\n", 5,
-                   "cycle 2 does not come before cycle 1", "in the order"},
-           Refused{kHead + one + one, 5, "`log` \"a.csv\" stands in the [[earlier]] at line 2 too", "once"},
+           Refused{
+               kHead + "cycle = 3\n" + one + "cycle = 2\n[[previous_record]]\nlog = \"b.csv\"\ncycle = 1\n",
+               5, "cycle 2 does not come before cycle 1", "in the order"},
+           Refused{kHead + one + one, 5, "`log` \"a.csv\" stands in the [[previous_record]] at line 2 too",
+                   "once"},
        })
     CHECK(unlike(parsed(row.text), row) == "");
 }

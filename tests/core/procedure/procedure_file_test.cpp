@@ -49,12 +49,12 @@ TEST_CASE("the least that a procedure can say is a number, a unit and one stage"
 
 TEST_CASE("what a procedure leaves out has the contract's default or is no requirement") {
   const Procedure found = procedure(kHead + kHold);
-  CHECK(found.judging.rate_window_s == 900.0);
-  CHECK(found.judging.decision == Decision::simple);
-  CHECK_FALSE(found.judging.bridge_s.has_value());
-  CHECK(found.judging.grace == Grace{0.0, std::nullopt});
-  CHECK(found.judging.settle_s == 120.0);
-  CHECK(found.whole_record == WholeRecordLimits{});
+  CHECK(found.evaluation.rate_window_s == 900.0);
+  CHECK(found.evaluation.decision == Decision::simple);
+  CHECK_FALSE(found.evaluation.interpolate_max_s.has_value());
+  CHECK(found.evaluation.excursion_allowed == ExcursionAllowed{0.0, std::nullopt});
+  CHECK(found.evaluation.in_range_min_s == 120.0);
+  CHECK(found.record_limits == RecordLimits{});
   CHECK_FALSE(found.thickness.has_value());
   CHECK(found.provenance == Provenance{});
 }
@@ -87,11 +87,12 @@ TEST_CASE("in a Fahrenheit file points convert with the offset, differences and 
   CHECK(ramp.rate_max == RateLimit{HeatingRate::of_celsius_per_hour(200)});
   CHECK(ramp.rate_min->celsius_per_hour() == 20.0);
   CHECK(ramp.spread_max->kelvin() == 150.0);
-  const Procedure whole = procedure(
-      kHeadF + "[judging]\ngrace = { time = \"3 min\", depth = 9 }\n[whole_record]\nceiling = 1202\n" +
-      kHold);
-  CHECK(whole.judging.grace == Grace{180.0, TemperatureDifference::of_kelvin(5.0)});
-  CHECK(whole.whole_record.ceiling->celsius() == 650.0);
+  const Procedure whole = procedure(kHeadF +
+                                    "[evaluation]\nexcursion_allowed = { time = \"3 min\", depth = 9 "
+                                    "}\n[record]\ntemperature_max = 1202\n" +
+                                    kHold);
+  CHECK(whole.evaluation.excursion_allowed == ExcursionAllowed{180.0, TemperatureDifference::of_kelvin(5.0)});
+  CHECK(whole.record_limits.temperature_max->celsius() == 650.0);
 }
 
 TEST_CASE("a rate rule in F/h and inches converts by 5/9") {
@@ -124,7 +125,7 @@ TEST_CASE("a time rule is read with its points, slope and step") {
 
 TEST_CASE("the edge of what makes sense is accepted") {
   for (const char* const body :
-       {"low = 590\nhigh = 590.001\nspread_max = 0\n", "low = 590\ndepartures_max = \"0 s\"\n",
+       {"low = 590\nhigh = 590.001\nspread_max = 0\n", "low = 590\nexcursion_time_max = \"0 s\"\n",
         "low = 590\ntime_min = \"2 h\"\ntime_max = \"2 h\"\n", "low = 590\nhigh = 620\n",
         "low = -40\ntime_min = \"1 h\"\n", "low = 590\nedge_fraction_min = 1\n",
         "low = 590\ntempering_min = 17.9\ntempering_max = 17.9\n",
@@ -133,7 +134,8 @@ TEST_CASE("the edge of what makes sense is accepted") {
   }
   CHECK(heat("rate_max = { over = 5500, per = \"mm\", at_least = 55, at_most = 55 }\n").rate_max.has_value());
   CHECK(heat("rate_min = 20\nrate_max = 20\n").rate_min.has_value());
-  CHECK(procedure(kHead + "[judging]\nsettle = \"0 s\"\ngrace = \"0 s\"\n" + kHold).judging.settle_s == 0.0);
+  CHECK(procedure(kHead + "[evaluation]\nin_range_min = \"0 s\"\nexcursion_allowed = \"0 s\"\n" + kHold)
+            .evaluation.in_range_min_s == 0.0);
 }
 
 TEST_CASE("procedures that are refused as a whole") {
@@ -188,10 +190,12 @@ TEST_CASE("keys of the head that are refused") {
            Refused{kHead + "flag = \"sen\"\n" + kHold, 4, "`flag` is \"sen\"", "did you mean `seen`?"},
            Refused{kHead + "titel = \"x\"\n" + kHold, 4, "`titel` is not a key of the procedure",
                    "did you mean `title`?"},
-           Refused{kHead + "ceiling = 650\n" + kHold, 4, "`ceiling` is not a key of the procedure",
-                   "known here: soakwright, number"},
-           Refused{kHead + "\n[judgin]\n" + kHold, 5, "`judgin` is not a key", "did you mean `judging`?"},
-           Refused{kHead + "judging = \"simple\"\n" + kHold, 4, "`judging` is \"simple\"", "[judging]"},
+           Refused{kHead + "temperature_max = 650\n" + kHold, 4,
+                   "`temperature_max` is not a key of the procedure", "known here: soakwright, number"},
+           Refused{kHead + "\n[evaluatio]\n" + kHold, 5, "`evaluatio` is not a key",
+                   "did you mean `evaluation`?"},
+           Refused{kHead + "evaluation = \"simple\"\n" + kHold, 4, "`evaluation` is \"simple\"",
+                   "[evaluation]"},
            Refused{kHead, 1, "no stage", "[[stage]]"},
            Refused{kHead + "stage = []\n", 4, "no stage", "[[stage]]"},
            Refused{kHead + "[stage]\nkind = \"heat\"\n", 4, "`stage` is a table", "[[stage]]"},
@@ -200,34 +204,44 @@ TEST_CASE("keys of the head that are refused") {
     CHECK(unlike(parsed(row.text), row) == "");
 }
 
-TEST_CASE("keys of [judging] and [whole_record] that are refused") {
-  const auto judging = [](const std::string& line) { return kHead + "[judging]\n" + line + "\n" + kHold; };
-  const auto whole = [](const std::string& line) { return kHead + "[whole_record]\n" + line + "\n" + kHold; };
+TEST_CASE("keys of [evaluation] and [record] that are refused") {
+  const auto evaluation = [](const std::string& line) {
+    return kHead + "[evaluation]\n" + line + "\n" + kHold;
+  };
+  const auto whole = [](const std::string& line) { return kHead + "[record]\n" + line + "\n" + kHold; };
   for (const Refused& row : {
-           Refused{judging("rate_window = 15"), 5, "`rate_window` is 15", "\"95 min\""},
-           Refused{judging("rate_window = \"15 m\""), 5, "`rate_window` is \"15 m\"", "\"95 min\""},
-           Refused{judging("rate_window = \"0 min\""), 5, "\"0 min\"", "more than 0"},
-           Refused{judging("rate_window = \"-15 min\""), 5, "\"-15 min\"", "0 or more"},
-           Refused{judging("bridge = \"0 s\""), 5, "`bridge` is \"0 s\"", "more than 0"},
-           Refused{judging("settle = \"-2 min\""), 5, "`settle` is \"-2 min\"", "0 or more"},
-           Refused{judging("decision = \"guard\""), 5, "`decision` is \"guard\"", "did you mean `guarded`?"},
-           Refused{judging("decision = true"), 5, "`decision` is true", "simple, guarded"},
-           Refused{judging("grace = 0"), 5, "`grace` is 0", "\"90 s\""},
-           Refused{judging("grace = \"-1 s\""), 5, "`grace` is \"-1 s\"", "0 or more"},
-           Refused{judging("grace = { depth = 5 }"), 5, "`time` is missing in `grace`", "add"},
-           Refused{judging("grace = { time = \"3 min\", depth = -5 }"), 5, "`depth` is -5", "0 or more"},
-           Refused{judging("grace = { time = \"3 min\", dept = 5 }"), 5, "`dept` is not a key of `grace`",
-                   "`depth`"},
-           Refused{judging("ceiling = 650"), 5, "`ceiling` is not a key of [judging]",
+           Refused{evaluation("rate_window = 15"), 5, "`rate_window` is 15", "\"95 min\""},
+           Refused{evaluation("rate_window = \"15 m\""), 5, "`rate_window` is \"15 m\"", "\"95 min\""},
+           Refused{evaluation("rate_window = \"0 min\""), 5, "\"0 min\"", "more than 0"},
+           Refused{evaluation("rate_window = \"-15 min\""), 5, "\"-15 min\"", "0 or more"},
+           Refused{evaluation("interpolate_max = \"0 s\""), 5, "`interpolate_max` is \"0 s\"", "more than 0"},
+           Refused{evaluation("in_range_min = \"-2 min\""), 5, "`in_range_min` is \"-2 min\"", "0 or more"},
+           Refused{evaluation("decision_rule = \"guard\""), 5, "`decision_rule` is \"guard\"",
+                   "did you mean `guarded`?"},
+           Refused{evaluation("decision_rule = true"), 5, "`decision_rule` is true", "simple, guarded"},
+           Refused{evaluation("excursion_allowed = 0"), 5, "`excursion_allowed` is 0", "\"90 s\""},
+           Refused{evaluation("excursion_allowed = \"-1 s\""), 5, "`excursion_allowed` is \"-1 s\"",
+                   "0 or more"},
+           Refused{evaluation("excursion_allowed = { depth = 5 }"), 5,
+                   "`time` is missing in `excursion_allowed`", "add"},
+           Refused{evaluation("excursion_allowed = { time = \"3 min\", depth = -5 }"), 5, "`depth` is -5",
+                   "0 or more"},
+           Refused{evaluation("excursion_allowed = { time = \"3 min\", dept = 5 }"), 5,
+                   "`dept` is not a key of `excursion_allowed`", "`depth`"},
+           Refused{evaluation("temperature_max = 650"), 5, "`temperature_max` is not a key of [evaluation]",
                    "known here: rate_window"},
-           Refused{whole("ceiling = nan"), 5, "`ceiling` is not a finite number", "plain number"},
-           Refused{whole("ceiling = inf"), 5, "`ceiling` is not a finite number", "plain number"},
-           Refused{whole("ceiling = \"650 C\""), 5, "`ceiling` is \"650 C\"", "plain number"},
-           Refused{whole("start_max = -300"), 5, "`start_max` is -300", "no such temperature"},
-           Refused{whole("end_max = 1e9"), 5, "`end_max`", "no such temperature"},
+           Refused{whole("temperature_max = nan"), 5, "`temperature_max` is not a finite number",
+                   "plain number"},
+           Refused{whole("temperature_max = inf"), 5, "`temperature_max` is not a finite number",
+                   "plain number"},
+           Refused{whole("temperature_max = \"650 C\""), 5, "`temperature_max` is \"650 C\"", "plain number"},
+           Refused{whole("start_temperature_max = -300"), 5, "`start_temperature_max` is -300",
+                   "no such temperature"},
+           Refused{whole("end_temperature_max = 1e9"), 5, "`end_temperature_max`", "no such temperature"},
            Refused{whole("gap_max = \"0 s\""), 5, "`gap_max`", "more than 0"},
            Refused{whole("gap_max = 2031-04-02"), 5, "`gap_max` is 2031-04-02", "duration"},
-           Refused{whole("interval_max = \"60 sec\""), 5, "`interval_max` is \"60 sec\"", "duration"},
+           Refused{whole("sampling_interval_max = \"60 sec\""), 5, "`sampling_interval_max` is \"60 sec\"",
+                   "duration"},
            Refused{whole("thermocouples_min = 4.5"), 5, "`thermocouples_min` is 4.5", "whole number"},
            Refused{whole("thermocouples_min = 0"), 5, "`thermocouples_min` is 0", "from 1"},
            Refused{whole("thermocouples_min = 99999999999"), 5, "99999999999", "whole number"},
@@ -324,7 +338,7 @@ TEST_CASE("hold stages that are refused") {
            Refused{held("low = 590\ntime_max = { points = [[\"6 mm\", \"2 h\"]] }"), 7,
                    "`time_max` is a table", "duration"},
            Refused{timed("\"1 h\"\ncount = \"total\""), 8, "`count` is \"total\"", "continuous, accumulated"},
-           Refused{held("low = 590\ndepartures_max = \"-1 s\""), 7, "`departures_max`", "0 or more"},
+           Refused{held("low = 590\nexcursion_time_max = \"-1 s\""), 7, "`excursion_time_max`", "0 or more"},
            Refused{held("low = 590\nspread_max = -30"), 7, "`spread_max` is -30", "0 or more"},
            Refused{held("low = 590\nedge_fraction_min = 50"), 7, "`edge_fraction_min` is above 1",
                    "half is 0.5"},
@@ -340,21 +354,21 @@ TEST_CASE("hold stages that are refused") {
     CHECK(unlike(parsed(row.text), row) == "");
 }
 
-TEST_CASE("keep stages and kinds that are refused") {
+TEST_CASE("maintain stages and kinds that are refused") {
   const auto stage = [](const std::string& lines) { return kHead + "[[stage]]\n" + lines + "\n"; };
   for (const Refused& row : {
-           Refused{stage("kind = \"keep\"\nlow = 120"), 4, "`during` is missing in this keep stage",
+           Refused{stage("kind = \"maintain\"\nlow = 120"), 4, "`during` is missing in this maintain stage",
                    "add `during"},
-           Refused{stage("kind = \"keep\"\nduring = \"welding\""), 4, "`low` is missing in this keep stage",
-                   "add `low"},
-           Refused{stage("kind = \"keep\"\nlow = 120\nduring = \"\""), 7, "`during` is empty", "name"},
-           Refused{stage("kind = \"keep\"\nlow = 250\nhigh = 120\nduring = \"welding\""), 7, "not below",
+           Refused{stage("kind = \"maintain\"\nduring = \"welding\""), 4,
+                   "`low` is missing in this maintain stage", "add `low"},
+           Refused{stage("kind = \"maintain\"\nlow = 120\nduring = \"\""), 7, "`during` is empty", "name"},
+           Refused{stage("kind = \"maintain\"\nlow = 250\nhigh = 120\nduring = \"welding\""), 7, "not below",
                    "changed places"},
            Refused{stage("low = 120"), 4, "`kind` is missing in this stage", "add `kind"},
            Refused{stage("kind = \"holds\"\nlow = 120\nanything = 1"), 5, "`kind` is \"holds\"",
                    "did you mean `hold`?"},
-           Refused{stage("kind = \"soak\""), 5, "`kind` is \"soak\"", "heat, hold, cool, keep"},
-           Refused{stage("kind = 3"), 5, "`kind` is 3", "heat, hold, cool, keep"},
+           Refused{stage("kind = \"soak\""), 5, "`kind` is \"soak\"", "heat, hold, cool, maintain"},
+           Refused{stage("kind = 3"), 5, "`kind` is 3", "heat, hold, cool, maintain"},
        })
     CHECK(unlike(parsed(row.text), row) == "");
 }

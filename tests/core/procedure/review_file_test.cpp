@@ -22,7 +22,7 @@ TEST_CASE("a review is read with its dispositions and its people") {
   const std::string text =
       kHead + "result_sha256 = \"" + sha256_hex("abc") +
       "\"\n"
-      "[[finding]]\nrequirement = \"stage-2.hold-band\"\nweld = \"W-117\"\nchannel = \"TC3\"\n"
+      "[[finding]]\nrequirement = \"stage-2.excursion-time\"\nweld = \"W-117\"\nchannel = \"TC3\"\n"
       "from_s = 25800\ndisposition = \"accepted\"\nreason = \"4 min, 3 C below\"\n"
       "[[finding]]\nrequirement = \"record.gap\"\ndisposition = \"repeat\"\nreason = \"hole\"\n"
       "[[finding]]\nrequirement = \"record.end\"\ndisposition = \"rejected\"\nreason = \"hot\"\n"
@@ -35,7 +35,7 @@ TEST_CASE("a review is read with its dispositions and its people") {
   CHECK(review.sha256 == sha256_hex(text));
   CHECK(review.result_sha256 == sha256_hex("abc"));
   REQUIRE(review.findings.size() == 3);
-  CHECK(review.findings[0] == FindingReview{"stage-2.hold-band", "W-117", "TC3", 25800.0,
+  CHECK(review.findings[0] == FindingReview{"stage-2.excursion-time", "W-117", "TC3", 25800.0,
                                             Disposition::accepted, "4 min, 3 C below"});
   CHECK(review.findings[1].disposition == Disposition::repeat);
   CHECK(review.findings[2].disposition == Disposition::rejected);

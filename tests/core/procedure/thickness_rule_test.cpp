@@ -56,7 +56,7 @@ TEST_CASE("the rates of EN 13445-4 come out in C/h") {
   CHECK(cooling.at(Thickness::of(50, kMm)).celsius_per_hour() == 137.5);
 }
 
-TEST_CASE("a rate rule with neither floor nor ceiling is the plain quotient") {
+TEST_CASE("a rate rule with neither floor nor temperature_max is the plain quotient") {
   const RateRule rule{celsius_per_hour(5000), kMm, std::nullopt, std::nullopt};
   CHECK(rule.at(Thickness::of(10, kMm)).celsius_per_hour() == 500.0);
   CHECK(rule.at(Thickness::of(500, kMm)).celsius_per_hour() == 10.0);
@@ -126,13 +126,15 @@ TEST_CASE("a limit that is a rule needs a thickness and a plain one does not") {
       limit_at(TimeLimit{TimeRule{{{Thickness::of(1, kMm), 60.0}}, {}, {}}}, std::nullopt).has_value());
 }
 
-TEST_CASE("the bridge is as given, else the largest gap allowed or two minutes, never under two intervals") {
+TEST_CASE(
+    "the interpolate_max is as given, else the largest gap allowed or two minutes, never under two "
+    "intervals") {
   Procedure procedure;
-  CHECK(bridge_for(procedure, 10.0) == 120.0);
-  CHECK(bridge_for(procedure, 300.0) == 600.0);
-  procedure.whole_record.gap_max_s = 300.0;
-  CHECK(bridge_for(procedure, 10.0) == 300.0);
-  CHECK(bridge_for(procedure, 200.0) == 400.0);
-  procedure.judging.bridge_s = 30.0;
-  CHECK(bridge_for(procedure, 200.0) == 30.0);
+  CHECK(interpolate_max_for(procedure, 10.0) == 120.0);
+  CHECK(interpolate_max_for(procedure, 300.0) == 600.0);
+  procedure.record_limits.gap_max_s = 300.0;
+  CHECK(interpolate_max_for(procedure, 10.0) == 300.0);
+  CHECK(interpolate_max_for(procedure, 200.0) == 400.0);
+  procedure.evaluation.interpolate_max_s = 30.0;
+  CHECK(interpolate_max_for(procedure, 200.0) == 30.0);
 }

@@ -27,7 +27,7 @@ struct Rejected {
 
 const Rejected kRejected[] = {
     {"", '.', Cell::Kind::empty, "nothing"},
-    {"   ", '.', Cell::Kind::empty, "blanks"},
+    {"   ", '.', Cell::Kind::empty, "spaces"},
     {"NaN", '.', Cell::Kind::text, "not a number"},
     {"inf", '.', Cell::Kind::text, "not finite"},
     {"1e999", '.', Cell::Kind::text, "not finite"},
@@ -120,7 +120,7 @@ TEST_CASE("a refused cell is missing and named with its line and its text") {
     const LogColumn& column = read.value().columns.at(0);
     CHECK(read.value().rows() == 4);
     CHECK(column.numbers == 3);
-    const Oddity& texts = entry.kind == Cell::Kind::grouped ? column.grouped : column.texts;
+    const LineIssue& texts = entry.kind == Cell::Kind::grouped ? column.grouped : column.texts;
     CHECK(column.texts.count + column.grouped.count == (entry.kind == Cell::Kind::empty ? 0 : 1));
     CHECK(texts.count == (entry.kind == Cell::Kind::empty ? 0 : 1));
     if (texts.count == 0) continue;

@@ -15,7 +15,7 @@ using namespace soakwright;
 
 namespace {
 
-bool same(const Oddity& a, const Oddity& b) {
+bool same(const LineIssue& a, const LineIssue& b) {
   return a.count == b.count && a.line == b.line && a.text == b.text;
 }
 
@@ -122,7 +122,7 @@ TEST_CASE("a million generated cells read the same by every way") {
         return r() % 9 == 0 ? std::string{"NaN"} : r() % 50 == 0 ? std::string{"---"} : decimal_text(r, 3, 1);
       },
       [](std::mt19937& r) { return r() % 7 == 0 ? "\"1,234.5\"" : decimal_text(r, 3, 1); },
-      // blanks, signs, exponents
+      // spaces, signs, exponents
       [](std::mt19937& r) {
         return joined({std::string(r() % 3, ' '), decimal_text(r, 3, 1), r() % 2 ? " " : ""});
       },

@@ -44,7 +44,7 @@ TEST_CASE("numbers are the shortest text that reads back") {
 }
 
 TEST_CASE("any finite double comes back from the text to the last bit") {
-  // nlohmann-json's parser is the judge.
+  // nlohmann-json's parser is the evaluate.
   std::mt19937_64 random(20310402);
   for (int i = 0; i < 20'000; ++i) {
     const auto value = std::bit_cast<double>(random());

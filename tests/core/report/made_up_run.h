@@ -1,5 +1,5 @@
-// Records made by a formula, judged by the real judge, for the tests of the report and of the paper: a heat
-// treatment of drum D-3 with what may go wrong put in on demand. No file is read.
+// Records made by a formula, evaluated by the real evaluate, for the tests of the report and of the pdf: a
+// heat treatment of drum D-3 with what may go wrong put in on demand. No file is read.
 #pragma once
 
 #include <algorithm>
@@ -8,8 +8,8 @@
 #include <string>
 #include <vector>
 
-#include "core/judge/analysis.h"
-#include "core/judge/judgement.h"
+#include "core/evaluate/analysis.h"
+#include "core/evaluate/evaluation.h"
 #include "core/procedure/job_file.h"
 #include "core/procedure/procedure_file.h"
 
@@ -24,10 +24,10 @@ struct MadeUpRun {
   double noise_k = 0.1;
   bool clock = true;
   bool excursion = false;   ///< 20 min at a steeper rate, on the way up
-  bool dip = false;         ///< the last channel leaves the band in the hold for 9 min
+  bool dip = false;         ///< the last channel leaves the range in the hold for 9 min
   bool hole = false;        ///< no readings of the first channel for 20 min of the hold
   bool ends_early = false;  ///< the record ends 50 min into the hold
-  bool hot = false;         ///< one channel goes over the ceiling
+  bool hot = false;         ///< one channel goes over the temperature_max
 };
 
 inline std::string made_up_procedure() {
@@ -41,11 +41,11 @@ source = "Invented for this test"
 edition = "2031"
 clause = "4.2"
 flag = "memory"
-[whole_record]
-ceiling = 650
-start_max = 300
+[record]
+temperature_max = 650
+start_temperature_max = 300
 gap_max = "5 min"
-interval_max = "60 s"
+sampling_interval_max = "60 s"
 thermocouples_min = 1
 [[stage]]
 kind = "heat"
@@ -57,7 +57,7 @@ kind = "hold"
 low = 590
 high = 620
 time_min = "95 min"
-departures_max = "0 s"
+excursion_time_max = "0 s"
 spread_max = 30
 [[stage]]
 kind = "cool"
@@ -164,10 +164,10 @@ inline std::shared_ptr<Course> made_up_phases(const MadeUpRun& run, const Record
   return course;
 }
 
-/// Judges what is there again; call it after a change to record, procedure or job.
-inline void judge_made_up(Analysis& analysis) {
+/// Evaluates what is there again; call it after a change to record, procedure or job.
+inline void evaluate_made_up(Analysis& analysis) {
   analysis.verdicts =
-      std::make_shared<Verdicts>(judge(*analysis.record, *analysis.procedure, analysis.job.get()));
+      std::make_shared<Verdicts>(evaluate(*analysis.record, *analysis.procedure, analysis.job.get()));
 }
 
 inline Analysis made_up_analysis(const MadeUpRun& run = {}) {
@@ -181,7 +181,7 @@ inline Analysis made_up_analysis(const MadeUpRun& run = {}) {
   auto job = parse_job(made_up_job(), "d3-n2.toml");
   job.value().sha256 = "bb00000000000000000000000000000000000000000000000000000000000002";
   analysis.job = std::make_shared<Job>(std::move(job).value());
-  judge_made_up(analysis);
+  evaluate_made_up(analysis);
   return analysis;
 }
 

@@ -102,15 +102,15 @@ TEST_CASE("in Fahrenheit a point has the offset, a difference and a rate do not"
   CHECK(say.asked_temperature(590.0) == "1094 °F");
   CHECK(say.asked_difference(30.0) == "54 °F");
   CHECK(say.asked_rate(100.0) == "180 °F/h");
-  CHECK(say.band(590.0, 620.0) == "1094 to 1148 °F");
-  Requirement ceiling;
-  ceiling.limit = 650.0;
-  ceiling.measured = 605.0;
-  ceiling.margin = 45.0;
-  CHECK(say.measured(ceiling).measured == "1121.0 °F");
-  CHECK(say.measured(ceiling).margin == "81.0 °F");
-  ceiling.kind = RequirementKind::spread;
-  CHECK(say.measured(ceiling).measured == "1089.0 °F");
+  CHECK(say.range(590.0, 620.0) == "1094 to 1148 °F");
+  Requirement temperature_max;
+  temperature_max.limit = 650.0;
+  temperature_max.measured = 605.0;
+  temperature_max.margin = 45.0;
+  CHECK(say.measured(temperature_max).measured == "1121.0 °F");
+  CHECK(say.measured(temperature_max).margin == "81.0 °F");
+  temperature_max.kind = RequirementKind::spread;
+  CHECK(say.measured(temperature_max).measured == "1089.0 °F");
 }
 
 TEST_CASE("moments are local time where the log has a clock and elapsed time where it has none") {

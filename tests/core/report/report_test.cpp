@@ -10,13 +10,13 @@ using namespace soakwright;
 
 namespace {
 
-bool says(const std::vector<Fact>& facts, const std::string& name) {
-  return std::any_of(facts.begin(), facts.end(), [&](const Fact& fact) { return fact.name == name; });
+bool says(const std::vector<LabelledText>& facts, const std::string& name) {
+  return std::any_of(facts.begin(), facts.end(), [&](const LabelledText& fact) { return fact.name == name; });
 }
 
-std::string text_of(const std::vector<Fact>& facts, const std::string& name) {
+std::string text_of(const std::vector<LabelledText>& facts, const std::string& name) {
   const auto found =
-      std::find_if(facts.begin(), facts.end(), [&](const Fact& fact) { return fact.name == name; });
+      std::find_if(facts.begin(), facts.end(), [&](const LabelledText& fact) { return fact.name == name; });
   return found == facts.end() ? std::string{} : found->text;
 }
 
@@ -119,30 +119,30 @@ TEST_CASE("a hold's evidence marks the thermocouples that start and stop its clo
   for (const ChartPoint& point : row.evidence.points) CHECK(point.level_c == Approx(590.0).margin(0.01));
 }
 
-TEST_CASE("the chart holds a band where the hold was, and over the whole record where there was none") {
+TEST_CASE("the chart holds a range where the hold was, and over the whole record where there was none") {
   const Report reached = make_report(made_up_analysis());
-  REQUIRE(reached.chart.bands.size() == 1);
-  CHECK(reached.chart.bands[0].reached);
-  CHECK(reached.chart.bands[0].text == "Stage 2, hold 590 to 620 °C");
-  CHECK(reached.chart.bands[0].from_s > 0.0);
+  REQUIRE(reached.chart.ranges.size() == 1);
+  CHECK(reached.chart.ranges[0].reached);
+  CHECK(reached.chart.ranges[0].text == "Stage 2, hold 590 to 620 °C");
+  CHECK(reached.chart.ranges[0].from_s > 0.0);
   MadeUpRun run;
   run.spread_k = 80.0;  // never all within 30 °C of each other
   const Report missed = make_report(made_up_analysis(run));
-  REQUIRE(missed.chart.bands.size() == 1);
-  CHECK_FALSE(missed.chart.bands[0].reached);
-  CHECK(missed.chart.bands[0].from_s == 0.0);
-  CHECK(missed.chart.bands[0].to_s == missed.chart.end_s);
+  REQUIRE(missed.chart.ranges.size() == 1);
+  CHECK_FALSE(missed.chart.ranges[0].reached);
+  CHECK(missed.chart.ranges[0].from_s == 0.0);
+  CHECK(missed.chart.ranges[0].to_s == missed.chart.end_s);
 }
 
-TEST_CASE("ceilings and levels stand on the chart once") {
+TEST_CASE("temperature_maxima and levels stand on the chart once") {
   const Report report = make_report(made_up_analysis());
   const auto count = [&](ChartLevel::Kind kind) {
     return std::count_if(report.chart.levels.begin(), report.chart.levels.end(),
                          [kind](const ChartLevel& level) { return level.kind == kind; });
   };
-  CHECK(count(ChartLevel::Kind::ceiling) == 1);
-  CHECK(count(ChartLevel::Kind::start_max) == 1);
-  CHECK(count(ChartLevel::Kind::judged_above) == 1);
+  CHECK(count(ChartLevel::Kind::temperature_max) == 1);
+  CHECK(count(ChartLevel::Kind::start_temperature_max) == 1);
+  CHECK(count(ChartLevel::Kind::evaluated_above) == 1);
 }
 
 TEST_CASE("method notes say only what applies") {
@@ -151,7 +151,7 @@ TEST_CASE("method notes say only what applies") {
   CHECK(says(report.methods, "Rates"));
   CHECK(says(report.methods, "Hold time"));
   CHECK_FALSE(says(report.methods, "Hold time, accumulated"));
-  CHECK_FALSE(says(report.methods, "Grace"));
+  CHECK_FALSE(says(report.methods, "ExcursionAllowed"));
   CHECK_FALSE(says(report.methods, "Tempering"));
   CHECK_FALSE(says(report.methods, "Spares"));
   CHECK_FALSE(says(report.methods, "Times"));
@@ -164,14 +164,14 @@ TEST_CASE("method notes say only what applies") {
     const Report sparse = make_report(made_up_analysis(run));
     CHECK(text_of(sparse.methods, "Rates").find("window of 24 min (asked: 15 min") != std::string::npos);
   }
-  SECTION("and grace where there is some") {
-    Analysis graced = analysis;
+  SECTION("and excursion_allowed where there is some") {
+    Analysis filled = analysis;
     auto procedure = std::make_shared<Procedure>(*analysis.procedure);
-    procedure->judging.grace = {180.0, TemperatureDifference::of_kelvin(5.0)};
-    graced.procedure = procedure;
-    judge_made_up(graced);
-    CHECK(text_of(make_report(graced).methods, "Grace") ==
-          "A departure from the band of no more than 3 min and no deeper than 5 °C does not break a hold.");
+    procedure->evaluation.excursion_allowed = {180.0, TemperatureDifference::of_kelvin(5.0)};
+    filled.procedure = procedure;
+    evaluate_made_up(filled);
+    CHECK(text_of(make_report(filled).methods, "ExcursionAllowed") ==
+          "An excursion from the range of no more than 3 min and no deeper than 5 °C does not break a hold.");
   }
 }
 
@@ -184,10 +184,10 @@ TEST_CASE("the cautions say that this is evidence and no release, and who decide
   CHECK(any_holds(report.cautions, "governing code, the qualified procedure and licensed practice decide"));
   CHECK(any_holds(report.cautions, "Check each limit against your own edition"));
   CHECK(any_holds(report.cautions, "from memory"));
-  CHECK_FALSE(any_holds(report.cautions, "Undecided means"));
+  CHECK_FALSE(any_holds(report.cautions, "Inconclusive means"));
   MadeUpRun run;
   run.ends_early = true;
-  CHECK(any_holds(make_report(made_up_analysis(run)).cautions, "Undecided means"));
+  CHECK(any_holds(make_report(made_up_analysis(run)).cautions, "Inconclusive means"));
 }
 
 TEST_CASE("a review names the people and its dispositions stand beside their findings") {
@@ -200,7 +200,7 @@ TEST_CASE("a review names the people and its dispositions stand beside their fin
   review->result_sha256 = "1111";
   review->people.push_back({Person::Role::reviewed, "Tomasz Lindqvist", CivilDate{2031, 4, 3}, std::nullopt});
   FindingReview accepted;
-  accepted.requirement = "stage-2.hold-band";
+  accepted.requirement = "stage-2.excursion-time";
   accepted.channel = "TC4";
   accepted.disposition = FindingReview::Disposition::repeat;
   accepted.reason = "heater changed";
@@ -216,7 +216,7 @@ TEST_CASE("a review names the people and its dispositions stand beside their fin
   CHECK(report.signatures[2].role == "Witnessed");
   std::size_t disposed = 0;
   for (const FindingRow& row : report.findings) {
-    const bool named = row.id == "stage-2.hold-band" && row.where == "TC4";
+    const bool named = row.id == "stage-2.excursion-time" && row.where == "TC4";
     CHECK(row.disposition == (named ? "repeat: heater changed" : ""));
     disposed += named ? 1 : 0;
   }
@@ -242,10 +242,10 @@ TEST_CASE("a record that nothing was asked of is told as it was read") {
   CHECK(report.subject == "d3-n2.csv");
 }
 
-TEST_CASE("a delimiter that nobody could see on paper is told by its name") {
+TEST_CASE("a delimiter that nobody could see on pdf is told by its name") {
   Analysis analysis = made_up_analysis();
   auto record = std::make_shared<Record>(*analysis.record);
-  for (const auto& [value, said] : {std::pair{"\t", "tab"}, {" ", "blanks"}, {";", ";"}}) {
+  for (const auto& [value, said] : {std::pair{"\t", "tab"}, {" ", "spaces"}, {";", ";"}}) {
     record->reading.delimiter.value = value;
     analysis.record = record;
     CHECK(text_of(make_report(analysis).reading, "Delimiter") == std::string{said} + " (found)");

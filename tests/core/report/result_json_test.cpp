@@ -29,14 +29,14 @@ std::shared_ptr<Record> a_record(bool with_clock) {
   record->channels = {channel};
   record->other_columns = {{8, "Set point", "set point"}};
   record->notices = {{"gap", 12, 1, std::nullopt, "one gap"}, {"not-in-job", 0, 1, "TC1", "not in the job"}};
-  record->asides = {{0, 10.0, 20.0, "came off"}};
+  record->exclusions = {{0, 10.0, 20.0, "came off"}};
   return record;
 }
 
 std::shared_ptr<Course> a_course() {
   auto course = std::make_shared<Course>();
   course->phases = {{Phase::Kind::heat, 0.0, 20.0, 100.0, 300.0, 5.0}};
-  course->suspects = {{0, Suspect::Code::off_work, 10.0, 20.0, "fell"}};
+  course->suspects = {{0, Suspect::Code::detached, 10.0, 20.0, "fell"}};
   return course;
 }
 
@@ -49,8 +49,8 @@ std::shared_ptr<Verdicts> some_verdicts() {
   stage.number = 2;
   stage.kind = "hold";
   stage.start_s = 10.0;
-  stage.core = TimeSpan{10.0, 17.5};
-  stage.stretches = {{10.0, 17.5}, {18.0, 20.0}};
+  stage.continuous = TimeSpan{10.0, 17.5};
+  stage.in_range = {{10.0, 17.5}, {18.0, 20.0}};
   stage.channels = {{"TC1", 10.0, std::nullopt, 590.0, 611.6, 600.25, 17.9, 1.1}};
   verdicts->stages = {stage};
   Requirement rate;
@@ -96,7 +96,7 @@ std::shared_ptr<Job> a_job() {
   return job;
 }
 
-Analysis judged(bool with_clock) {
+Analysis evaluated(bool with_clock) {
   return {a_record(with_clock), a_course(), a_job(), a_procedure(), nullptr, some_verdicts()};
 }
 
@@ -111,42 +111,43 @@ using Names = std::vector<std::string>;
 }  // namespace
 
 TEST_CASE("the result has the contract's keys in the contract's order") {
-  const Json result = Json::parse(result_json(judged(false)));
-  CHECK(keys(result) == Names{"soakwright", "version", "log", "procedure", "job", "earlier", "replaced",
-                              "aside", "phases", "suspects", "welds", "budget", "stages", "requirements",
-                              "findings", "first_drift", "verdict"});
+  const Json result = Json::parse(result_json(evaluated(false)));
+  CHECK(keys(result) == Names{"soakwright", "version", "log", "procedure", "job", "previous_records",
+                              "replaced", "excluded", "phases", "suspects", "welds", "budget", "stages",
+                              "requirements", "findings", "first_deviation", "verdict"});
   CHECK(keys(result["log"]) == Names{"file", "sha256", "bytes", "rows", "start", "duration_s", "interval_s",
                                      "reading", "channels", "other_columns", "notices"});
   CHECK(keys(result["log"]["reading"]) == Names{"encoding", "delimiter", "decimal", "dates", "time",
                                                 "time_column", "header_line", "header_line_by", "heading",
                                                 "changed_by_hand"});
   CHECK(keys(result["log"]["reading"]["dates"]) == Names{"value", "by"});
-  CHECK(keys(result["log"]["channels"][0]) == Names{"column", "name", "unit", "duty", "zone", "weld",
-                                                    "judged", "samples", "missing", "min", "max"});
+  CHECK(keys(result["log"]["channels"][0]) == Names{"column", "name", "unit", "role", "zone", "weld",
+                                                    "evaluated", "samples", "missing", "min", "max"});
   CHECK(keys(result["log"]["other_columns"][0]) == Names{"column", "name", "why"});
   CHECK(keys(result["log"]["notices"][0]) == Names{"code", "line", "count", "channel", "text"});
-  CHECK(keys(result["procedure"]) == Names{"number", "revision", "title", "sha256", "decision"});
+  CHECK(keys(result["procedure"]) == Names{"number", "revision", "title", "sha256", "decision_rule"});
   CHECK(keys(result["job"]) == Names{"work", "sha256"});
   CHECK(keys(result["replaced"][0]) == Names{"channel", "by", "from_s", "step"});
-  CHECK(keys(result["aside"][0]) == Names{"channel", "from_s", "to_s", "reason"});
+  CHECK(keys(result["excluded"][0]) == Names{"channel", "from_s", "to_s", "reason"});
   CHECK(keys(result["phases"][0]) == Names{"kind", "start_s", "end_s", "rate", "level", "spread_max"});
   CHECK(keys(result["suspects"][0]) == Names{"channel", "code", "from_s", "to_s", "text"});
   CHECK(keys(result["welds"][0]) == Names{"number", "thickness_mm", "verdict"});
-  CHECK(keys(result["stages"][0]) == Names{"weld", "index", "kind", "start_s", "end_s", "core", "stretches",
-                                           "set_aside", "channels", "by_grace"});
+  CHECK(keys(result["stages"][0]) == Names{"weld", "index", "kind", "start_s", "end_s", "continuous",
+                                           "in_range", "edge_crossings", "channels", "by_excursion_allowed"});
   CHECK(keys(result["stages"][0]["channels"][0]) ==
         Names{"name", "in_s", "out_s", "min", "max", "mean", "tempering", "tempering_hours"});
   CHECK(keys(result["requirements"][0]) ==
-        Names{"id",         "weld",       "limit",   "unit",      "measured", "margin",         "verdict",
-              "channel",    "channel_2",  "at_s",    "from_s",    "to_s",     "standard_error", "uncertainty",
-              "certain",    "possible",   "overall", "by_window", "text",     "cycles",         "basis",
-              "would_need", "first_drift"});
+        Names{"id",           "weld",      "limit",          "unit",        "measured",
+              "margin",       "verdict",   "channel",        "channel_2",   "at_s",
+              "from_s",       "to_s",      "standard_error", "uncertainty", "certain",
+              "possible",     "overall",   "by_window",      "text",        "cycles",
+              "alternatives", "shortfall", "first_deviation"});
   CHECK(keys(result["findings"][0]) == Names{"requirement", "weld", "verdict", "channel", "from_s", "to_s",
                                              "extreme", "text", "explanation"});
 }
 
 TEST_CASE("every moment has its local time beside it where the log has a clock") {
-  const Json result = Json::parse(result_json(judged(true)));
+  const Json result = Json::parse(result_json(evaluated(true)));
   CHECK(result["log"]["start"] == "2031-04-02T06:00:00");
   const Json& rate = result["requirements"][0];
   CHECK(rate["at_s"] == 12.5);
@@ -154,7 +155,7 @@ TEST_CASE("every moment has its local time beside it where the log has a clock")
   CHECK(rate["from_s"].is_null());
   CHECK(rate["from"].is_null());
   CHECK(result["replaced"][0]["from"] == "2031-04-02T06:00:10");
-  CHECK(result["aside"][0]["to"] == "2031-04-02T06:00:20");
+  CHECK(result["excluded"][0]["to"] == "2031-04-02T06:00:20");
   CHECK(result["phases"][0]["end"] == "2031-04-02T06:00:20");
   CHECK(result["suspects"][0]["from"] == "2031-04-02T06:00:10");
   CHECK(result["stages"][0]["start"] == "2031-04-02T06:00:10");
@@ -164,28 +165,28 @@ TEST_CASE("every moment has its local time beside it where the log has a clock")
 }
 
 TEST_CASE("a log without a clock has no local time anywhere") {
-  const std::string text = result_json(judged(false));
+  const std::string text = result_json(evaluated(false));
   CHECK(Json::parse(text)["log"]["start"].is_null());
   for (const char* key : {"\"at\":", "\"from\":", "\"to\":", "\"end\":", "\"in\":", "\"out\":"})
     CHECK(text.find(key) == std::string::npos);
 }
 
 TEST_CASE("the result says what was found in its own words and units") {
-  const Json result = Json::parse(result_json(judged(true)));
+  const Json result = Json::parse(result_json(evaluated(true)));
   CHECK(result["soakwright"] == "result 1");
   CHECK(result["log"]["reading"]["dates"] == Json({{"value", "dmy"}, {"by", "given"}}));
   CHECK(result["log"]["reading"]["delimiter"]["value"].is_null());
   CHECK(result["log"]["reading"]["heading"][0] == "Furnace \xEF\xBF\xBD 3");
   CHECK(result["log"]["channels"][0]["unit"] == "F");
-  CHECK(result["log"]["channels"][0]["judged"] == true);
+  CHECK(result["log"]["channels"][0]["evaluated"] == true);
   CHECK(result["log"]["channels"][0]["min"].is_null());
   CHECK(result["log"]["notices"][0]["line"] == 12);
   CHECK(result["log"]["notices"][1]["line"].is_null());
-  CHECK(result["aside"][0]["channel"] == "TC1");
-  CHECK(result["suspects"][0]["code"] == "off-work");
+  CHECK(result["excluded"][0]["channel"] == "TC1");
+  CHECK(result["suspects"][0]["code"] == "detached");
   CHECK(result["welds"][0]["verdict"] == "not met");
-  CHECK(result["stages"][0]["core"] == Json({10.0, 17.5}));
-  CHECK(result["stages"][0]["stretches"] == Json({{10.0, 17.5}, {18.0, 20.0}}));
+  CHECK(result["stages"][0]["continuous"] == Json({10.0, 17.5}));
+  CHECK(result["stages"][0]["in_range"] == Json({{10.0, 17.5}, {18.0, 20.0}}));
   CHECK(result["requirements"][0]["unit"] == "C/h");
   CHECK(result["requirements"][0]["overall"] == Json({{"TC1", 118.0}}));
   CHECK(result["requirements"][0]["by_window"] == Json({{"5 min", 151.0}, {"15 min", nullptr}}));
@@ -196,7 +197,7 @@ TEST_CASE("the result says what was found in its own words and units") {
   CHECK(result["verdict"] == "not met");
 }
 
-TEST_CASE("where nothing was asked, procedure and verdict are null and nothing is judged") {
+TEST_CASE("where nothing was asked, procedure and verdict are null and nothing is evaluated") {
   const Json result =
       Json::parse(result_json({a_record(true), a_course(), nullptr, nullptr, nullptr, nullptr}));
   CHECK(result["procedure"].is_null());
@@ -210,5 +211,5 @@ TEST_CASE("where nothing was asked, procedure and verdict are null and nothing i
 }
 
 TEST_CASE("the same analysis gives the same bytes") {
-  CHECK(result_json(judged(true)) == result_json(judged(true)));
+  CHECK(result_json(evaluated(true)) == result_json(evaluated(true)));
 }

@@ -83,7 +83,7 @@ TEST_CASE("Where the class says nothing U has no bound, and what is not on the w
   const Record record = MadeRecord::every(60, 2)
                             .column("TC1", {20, 21})
                             .column("Air", {20, 21})
-                            .duty("Air", Duty::air)
+                            .role("Air", ThermocoupleRole::air)
                             .entry("TC1", 0)
                             .record();
   CHECK(budgets_of(record, job_of(kTc1 + "tolerance = \"±1.1 C\"\n"))[1].parts().empty());

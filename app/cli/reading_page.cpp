@@ -1,0 +1,70 @@
+#include "app/cli/reading_page.h"
+
+#include "app/cli/page_text.h"
+
+namespace soakwright {
+namespace {
+
+void channels(PageText& page, const Report& report) {
+  std::vector<Row> rows;
+  for (const ChannelRow& row : report.channels)
+    rows.push_back({row.column, row.name, row.unit, row.role, row.weld, row.place, row.instrument,
+                    row.samples, row.missing, row.minimum, row.maximum});
+  page.heading("Channels");
+  page.table({"Column", "Name", "Unit", "ThermocoupleRole", "Weld", "Place", "Instrument", "Samples",
+              "Missing", "Lowest", "Highest"},
+             rows);
+  if (report.other_columns.empty()) return;
+  page.heading("Other columns");
+  for (const std::string& text : report.other_columns) page.paragraph({""}, text);
+}
+
+void phases(PageText& page, const Report& report) {
+  page.heading("Phases, from the record alone");
+  if (report.phases.empty()) page.paragraph({""}, "none found");
+  std::vector<Row> rows;
+  for (const PhaseRow& row : report.phases)
+    rows.push_back({row.kind, row.start, row.end, row.duration, row.rate, row.level, row.spread});
+  if (!rows.empty())
+    page.table({"Phase", "From", "To", "Duration", "Mean rate", "Level", "Spread at most"}, rows);
+  if (report.suspects.empty()) return;
+  page.heading("Suspect channels");
+  for (const SuspectRow& row : report.suspects)
+    page.paragraph({row.channel + ", " + row.code, Tint::doubtful}, row.when + ": " + row.text);
+}
+
+void notices(PageText& page, const Report& report) {
+  if (report.notices.empty()) return;
+  std::vector<Row> rows;
+  for (const NoticeRow& row : report.notices)
+    rows.push_back({Cell{row.code, Tint::doubtful}, row.line, row.count, row.channel, row.text});
+  page.heading("About the file");
+  page.table({"Notice", "Line", "Count", "Channel", ""}, rows);
+}
+
+}  // namespace
+
+std::string reading_page(const Report& report, bool coloured) {
+  PageText page(coloured);
+  page.line(report.subject, Tint::strong);
+  page.facts(report.record);
+  page.heading("How it was read");
+  page.facts(report.reading);
+  if (!report.heading.empty()) {
+    page.heading("Lines before the table");
+    for (const std::string& line : report.heading) page.line("  " + line, Tint::faint);
+  }
+  channels(page, report);
+  phases(page, report);
+  notices(page, report);
+  if (!report.exclusion.empty() || !report.remarks.empty()) {
+    page.heading("By hand");
+    for (const auto& rows : {report.exclusion, report.remarks})
+      for (const HandRow& row : rows) page.paragraph({row.channel}, row.when + ": " + row.text);
+  }
+  page.heading("Cautions");
+  for (const std::string& caution : report.cautions) page.paragraph({"-"}, caution);
+  return page.str();
+}
+
+}  // namespace soakwright

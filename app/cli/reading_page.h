@@ -1,0 +1,12 @@
+// What `inspect` prints: how the log was read, and what it shows by itself.
+#pragma once
+
+#include <string>
+
+#include "core/report/report.h"
+
+namespace soakwright {
+
+std::string reading_page(const Report& report, bool coloured);
+
+}  // namespace soakwright

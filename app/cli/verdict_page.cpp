@@ -1,0 +1,112 @@
+#include "app/cli/verdict_page.h"
+
+#include <algorithm>
+
+#include "app/cli/page_text.h"
+
+namespace soakwright {
+namespace {
+
+Tint tint_of(Finding::Kind kind) {
+  switch (kind) {
+    case Finding::Kind::not_met:
+      return Tint::bad;
+    case Finding::Kind::inconclusive:
+      return Tint::doubtful;
+    case Finding::Kind::note:
+      return Tint::faint;
+  }
+  return Tint::none;
+}
+
+void requirement_table(PageText& page, const Report& report) {
+  std::vector<Row> rows;
+  std::string group;
+  for (const RequirementRow& row : report.requirements) {
+    const std::string stage = row.weld.empty() ? row.stage : row.weld + ", " + row.stage;
+    if (stage != group) rows.push_back({Cell{stage, Tint::strong}});
+    group = stage;
+    rows.push_back({"  " + row.label, row.limit, row.measured, row.margin, row.uncertainty, row.where,
+                    row.when, Cell{row.verdict_text, tint_of(row.verdict)}});
+  }
+  page.heading("Requirements");
+  page.table({"", "Limit", "Measured", "Margin", "U", "Where", "When", "Verdict"}, rows);
+}
+
+/// What would have had to be different, requirement by requirement.
+void needs(PageText& page, const Report& report) {
+  const bool any = std::any_of(report.requirements.begin(), report.requirements.end(),
+                               [](const RequirementRow& row) { return !row.shortfall.empty(); });
+  if (!any) return;
+  page.heading("What would have had to be different");
+  for (const RequirementRow& row : report.requirements)
+    if (!row.shortfall.empty())
+      page.paragraph({row.weld.empty() ? row.id : row.weld + " " + row.id, tint_of(row.verdict)},
+                     row.shortfall);
+}
+
+void uncertainties(PageText& page, const Report& report) {
+  if (report.budgets.empty()) return;
+  page.heading("Uncertainty (U, k = 2)");
+  for (const BudgetTable& table : report.budgets) {
+    std::string text;
+    for (std::size_t i = 0; i < table.columns.size(); ++i)
+      text += (i == 0 ? "" : "; ") + table.expanded[i] + " at " + table.columns[i];
+    page.paragraph({table.channels}, text + "; rates: " + table.rate);
+  }
+}
+
+void findings(PageText& page, const Report& report) {
+  if (report.findings.empty()) return;
+  page.heading("Findings");
+  for (const FindingRow& row : report.findings) {
+    page.paragraph({row.tag.empty() ? row.kind_text : row.tag + "  " + row.kind_text, tint_of(row.kind)},
+                   row.text);
+    std::string place = row.id;
+    for (const std::string& part : {row.weld, row.where, row.when, row.disposition})
+      if (!part.empty()) place += (place.empty() ? "" : ", ") + part;
+    if (!place.empty()) page.line("      " + place, Tint::faint);
+  }
+}
+
+}  // namespace
+
+std::string verdict_page(const Report& report, bool coloured) {
+  PageText page(coloured);
+  page.line(report.subject, Tint::strong);
+  page.facts(report.job);
+  page.facts(report.record);
+  if (report.procedure) {
+    page.heading("Procedure");
+    page.facts(report.procedure->facts);
+  }
+  requirement_table(page, report);
+  findings(page, report);
+  needs(page, report);
+  uncertainties(page, report);
+  if (!report.replaced.empty() || !report.exclusion.empty()) {
+    page.heading("By hand");
+    for (const auto& rows : {report.replaced, report.exclusion})
+      for (const HandRow& row : rows) page.paragraph({row.channel}, row.when + ": " + row.text);
+  }
+  if (!report.notices.empty()) {
+    page.heading("About the file");
+    for (const NoticeRow& row : report.notices) page.paragraph({row.code, Tint::doubtful}, row.text);
+  }
+  if (!report.first_deviation.empty()) {
+    page.heading("First deviation");
+    page.paragraph({"from then on the run was bound to miss"}, report.first_deviation);
+  }
+  page.heading("Cautions");
+  for (const std::string& caution : report.cautions) page.paragraph({"-"}, caution);
+  if (report.welds.size() > 1) {
+    page.heading("Welds");
+    for (const WeldRow& row : report.welds) page.paragraph({row.number}, row.verdict_text);
+  }
+  page.blank_line();
+  page.line("Verdict: " + report.verdict_text, report.verdict ? tint_of(*report.verdict) : Tint::none);
+  page.line(report.verdict_sentence);
+  return page.str();
+}
+
+}  // namespace soakwright

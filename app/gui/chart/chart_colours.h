@@ -1,0 +1,34 @@
+// The colours of the chart, our own, for a light and for a dark window. Colour never stands alone: traces
+// differ by dash as well, verdicts by shape and word.
+#pragma once
+
+#include <QColor>
+#include <QPen>
+#include <cstddef>
+
+#include "core/evaluate/requirement.h"
+#include "core/report/chart.h"
+
+class QPalette;
+
+namespace soakwright::gui {
+
+struct ChartColours {
+  bool dark = false;
+  QColor background, ink, faint_ink, grid;
+  QColor range, range_edge, continuous_hold, temperature_max, level;
+  QColor met, not_met, inconclusive, note;
+  QColor evidence, evidence_fill;
+
+  static ChartColours of(const QPalette& palette);
+  /// Of the n-th trace with that role among its like: eight hues, then the same with other dashes.
+  [[nodiscard]] QPen trace(std::size_t n, ChartTrace::Role role) const;
+  [[nodiscard]] QColor of_verdict(Verdict verdict) const;
+  [[nodiscard]] QColor of_finding(Finding::Kind kind) const;
+  [[nodiscard]] QColor of_segment(ChartSegment::Kind kind) const;
+};
+
+/// `share` of `a` over `b`, opaque.
+QColor mixed(const QColor& a, const QColor& b, double share);
+
+}  // namespace soakwright::gui

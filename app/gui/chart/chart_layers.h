@@ -1,0 +1,147 @@
+// The layers of the chart, each a drawing of one kind of thing over the shared scene.
+//
+// Only the chart's own .cpp files include this: it brings the plot library's header.
+#pragma once
+
+#include <vector>
+
+#include <qcustomplot.h>
+
+#include "app/gui/chart/chart_scene.h"
+
+namespace soakwright::gui {
+
+/// Maps seconds and Celsius to pixels of one axis rectangle; linear, so cheaper than asking the axes per
+/// point.
+struct PixelMap {
+  explicit PixelMap(const QCPAxisRect& rect);
+  [[nodiscard]] double x(double at_s) const { return left + (at_s - from_s) * pixels_per_s; }
+  [[nodiscard]] double y(double celsius) const { return bottom - (celsius - low_c) * pixels_per_c; }
+  QRect rect;
+  double left = 0.0, bottom = 0.0;
+  double from_s = 0.0, to_s = 1.0, low_c = 0.0, high_c = 1.0;
+  double pixels_per_s = 1.0, pixels_per_c = 1.0;
+};
+
+class ChartLayer : public QCPLayerable {
+  Q_OBJECT
+
+ public:
+  ChartLayer(QCustomPlot* plot, const QString& layer, QCPAxisRect* rect, const ChartScene* scene);
+
+ protected:
+  [[nodiscard]] QRect clipRect() const override;
+  void applyDefaultAntialiasingHint(QCPPainter* painter) const override;
+  [[nodiscard]] QCPAxisRect* axisRect() const { return rect_; }
+  [[nodiscard]] const ChartScene& scene() const { return *scene_; }
+
+ private:
+  QPointer<QCPAxisRect> rect_;
+  const ChartScene* scene_;
+};
+
+/// TemperatureRanges of holds, what was reached of them, temperature_maxima and other levels, where findings
+/// stand.
+class BackdropLayer : public ChartLayer {
+  Q_OBJECT
+
+ public:
+  using ChartLayer::ChartLayer;
+
+ protected:
+  void draw(QCPPainter* painter) override;
+};
+
+/// What they are called.
+class WordLayer : public ChartLayer {
+  Q_OBJECT
+
+ public:
+  using ChartLayer::ChartLayer;
+
+ protected:
+  void draw(QCPPainter* painter) override;
+};
+
+/// Every visible trace.
+class TraceLayer : public ChartLayer {
+  Q_OBJECT
+
+ public:
+  using ChartLayer::ChartLayer;
+
+ protected:
+  void draw(QCPPainter* painter) override;
+
+ private:
+  void drawTrace(QCPPainter* painter, const PixelMap& map, std::size_t trace, const QPen& pen);
+  void drawPart(QCPPainter* painter, const PixelMap& map, const TracePyramid& pyramid, double from_s,
+                double to_s);
+  std::vector<TracePoint> points_;
+  std::vector<QPointF> pixels_;
+};
+
+/// What was measured for the chosen requirement, and the chosen place.
+class EvidenceLayer : public ChartLayer {
+  Q_OBJECT
+
+ public:
+  using ChartLayer::ChartLayer;
+
+ protected:
+  void draw(QCPPainter* painter) override;
+
+ private:
+  void drawPoint(QCPPainter* painter, const PixelMap& map, const ChartPoint& point);
+};
+
+/// The line at the pointer with a dot on every visible trace.
+class PointerLayer : public ChartLayer {
+  Q_OBJECT
+
+ public:
+  using ChartLayer::ChartLayer;
+
+ protected:
+  void draw(QCPPainter* painter) override;
+};
+
+/// The course strip under the chart: one lane each for phases, stages, periods and findings.
+class LaneLayer : public ChartLayer {
+  Q_OBJECT
+
+ public:
+  using ChartLayer::ChartLayer;
+
+  struct Hit {
+    enum class Kind { phase, stage, finding };
+    Kind kind = Kind::phase;
+    std::size_t index = 0;  ///< into Chart::phases, ::stages or ::marks
+  };
+  [[nodiscard]] std::optional<Hit> hit(const QPointF& position) const;
+  [[nodiscard]] QString textAt(const QPointF& position) const;
+  /// Height that the lanes of this chart need.
+  static int heightFor(const Chart& chart, int line_height);
+
+ protected:
+  [[nodiscard]] QRect clipRect() const override;
+  void draw(QCPPainter* painter) override;
+
+ private:
+  /// The part of a segment that its lane shows.
+  struct Part {
+    const ChartSegment* segment = nullptr;
+    double from_s = 0.0, to_s = 0.0;
+  };
+  struct Lane {
+    QString label;
+    std::vector<Part> parts;
+    bool marks = false;
+  };
+  [[nodiscard]] static std::vector<Lane> lanesOf(const Chart& chart);
+  void drawSegment(QCPPainter* painter, const QRectF& box, const ChartSegment& segment) const;
+  void drawMarks(QCPPainter* painter, const PixelMap& map, const QRectF& lane) const;
+  [[nodiscard]] QRectF markBox(const PixelMap& map, const QRectF& lane, const ChartMark& mark) const;
+};
+
+}  // namespace soakwright::gui

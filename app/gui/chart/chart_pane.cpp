@@ -1,0 +1,244 @@
+// The chart's parts and what they show; moving over it is in chart_moves.cpp.
+
+#include "app/gui/chart/chart_pane.h"
+
+#include <QEvent>
+#include <QRubberBand>
+#include <QVBoxLayout>
+#include <algorithm>
+#include <cmath>
+
+#include "app/gui/chart/chart_layers.h"
+#include "app/gui/chart/chart_tickers.h"
+
+namespace soakwright::gui {
+namespace {
+
+constexpr double kMarginShare = 0.015;
+
+}  // namespace
+
+ChartPane::ChartPane(QWidget* parent) : QWidget(parent), plot_(new QCustomPlot(this)) {
+  setFocusPolicy(Qt::StrongFocus);
+  setAccessibleName(tr("Chart"));
+  setAccessibleDescription(
+      tr("Temperature over time. Arrow keys move, plus and minus zoom in time, Ctrl with plus and minus in "
+         "temperature, Home shows the whole record, comma and full stop move the reading line."));
+  auto* layout = new QVBoxLayout(this);
+  layout->setContentsMargins(0, 0, 0, 0);
+  layout->addWidget(plot_);
+  plot_->setFocusPolicy(Qt::NoFocus);
+  plot_->setMouseTracking(true);
+  plot_->installEventFilter(this);
+  frame_ = new QRubberBand(QRubberBand::Rectangle, plot_);
+
+  plot_->plotLayout()->clear();
+  traces_rect_ = new QCPAxisRect(plot_);
+  lanes_rect_ = new QCPAxisRect(plot_);
+  plot_->plotLayout()->addElement(0, 0, traces_rect_);
+  plot_->plotLayout()->addElement(1, 0, lanes_rect_);
+  plot_->plotLayout()->setRowSpacing(0);
+  auto* sides = new QCPMarginGroup(plot_);
+  for (QCPAxisRect* rect : {traces_rect_, lanes_rect_}) {
+    rect->setMarginGroup(QCP::msLeft | QCP::msRight, sides);
+    rect->setMinimumMargins(QMargins(64, 4, 12, 2));
+    for (QCPAxis* axis : rect->axes()) axis->setLayer(QStringLiteral("axes"));
+    for (QCPAxis* axis : rect->axes()) axis->grid()->setLayer(QStringLiteral("grid"));
+  }
+  for (const auto type : {QCPAxis::atBottom, QCPAxis::atLeft}) lanes_rect_->axis(type)->setVisible(false);
+  traces_rect_->setupFullAxesBox(false);
+  for (const auto type : {QCPAxis::atTop, QCPAxis::atRight}) {
+    traces_rect_->axis(type)->setTicks(false);
+    traces_rect_->axis(type)->setTickLabels(false);
+  }
+
+  clock_ = QSharedPointer<ClockTicker>::create();
+  clock_->setTickCount(8);
+  thermometer_ = QSharedPointer<TemperatureTicker>::create();
+  thermometer_->setTickCount(7);
+  traces_rect_->axis(QCPAxis::atBottom)->setTicker(clock_);
+  traces_rect_->axis(QCPAxis::atLeft)->setTicker(thermometer_);
+  lanes_rect_->axis(QCPAxis::atLeft)->setRange(0, 1);
+
+  plot_->addLayer(QStringLiteral("backdrop"), plot_->layer(QStringLiteral("grid")), QCustomPlot::limBelow);
+  plot_->addLayer(QStringLiteral("words"), plot_->layer(QStringLiteral("grid")), QCustomPlot::limAbove);
+  for (const char* name : {"traces", "evidence", "pointer"}) {
+    plot_->addLayer(QLatin1String(name), plot_->layer(QStringLiteral("axes")), QCustomPlot::limAbove);
+  }
+  // Added one above the axes each time, they stand in the order pointer, evidence, traces from below: put
+  // right.
+  plot_->moveLayer(plot_->layer(QStringLiteral("evidence")), plot_->layer(QStringLiteral("traces")));
+  plot_->moveLayer(plot_->layer(QStringLiteral("pointer")), plot_->layer(QStringLiteral("evidence")));
+  plot_->layer(QStringLiteral("pointer"))->setMode(QCPLayer::lmBuffered);
+  new BackdropLayer(plot_, QStringLiteral("backdrop"), traces_rect_, &scene_);
+  new WordLayer(plot_, QStringLiteral("words"), traces_rect_, &scene_);
+  new TraceLayer(plot_, QStringLiteral("traces"), traces_rect_, &scene_);
+  new EvidenceLayer(plot_, QStringLiteral("evidence"), traces_rect_, &scene_);
+  new PointerLayer(plot_, QStringLiteral("pointer"), traces_rect_, &scene_);
+  lanes_ = new LaneLayer(plot_, QStringLiteral("traces"), lanes_rect_, &scene_);
+  applyColours();
+}
+
+ChartPane::~ChartPane() = default;
+
+void ChartPane::show(std::shared_ptr<const Report> report, std::shared_ptr<const Verdicts> verdicts,
+                     std::shared_ptr<const TraceSet> traces, bool keep_view) {
+  scene_.report = std::move(report);
+  scene_.verdicts = std::move(verdicts);
+  scene_.traces = std::move(traces);
+  scene_.evidence = nullptr;
+  scene_.mark.reset();
+  scene_.chosen_time.reset();
+  scene_.emphasised.reset();
+  if (!keep_view) setPointer(std::nullopt);
+  const Chart* chart = scene_.chart();
+  if (chart) {
+    scene_.pens = trace_pens(*chart, scene_.colours);
+    if (scene_.visible.size() != chart->record->channels.size())
+      scene_.visible.assign(chart->record->channels.size(), true);
+    clock_->setRecord(chart->record);
+    thermometer_->setUnit(chart->unit);
+    traces_rect_->axis(QCPAxis::atBottom)->setLabel(QString::fromStdString(chart->time_axis));
+    traces_rect_->axis(QCPAxis::atLeft)->setLabel(QString::fromStdString(chart->temperature_axis));
+  }
+  layOutLanes();
+  if (!keep_view) resetView();
+  replot();
+}
+
+void ChartPane::layOutLanes() {
+  const int height = scene_.chart() ? LaneLayer::heightFor(*scene_.chart(), fontMetrics().height()) : 0;
+  lanes_rect_->setMinimumSize(0, height + 4);
+  lanes_rect_->setMaximumSize(QWIDGETSIZE_MAX, height + 4);
+}
+
+void ChartPane::setVisibleChannels(std::vector<bool> visible) {
+  scene_.visible = std::move(visible);
+  replot();
+}
+
+void ChartPane::showEvidence(const Evidence* evidence) {
+  scene_.evidence = evidence;
+  scene_.mark.reset();
+  scene_.chosen_time.reset();
+  scene_.emphasised.reset();
+  if (evidence && evidence->from_s && evidence->to_s) {
+    moveTo(*evidence->from_s, *evidence->to_s);
+  } else if (evidence && evidence->at_s) {
+    moveTo(*evidence->at_s, *evidence->at_s);
+  } else if (evidence) {
+    resetView();
+  }
+  replot();
+}
+
+void ChartPane::showPlace(std::optional<std::pair<double, double>> time, std::optional<std::size_t> trace,
+                          std::optional<std::size_t> mark) {
+  scene_.evidence = nullptr;
+  scene_.chosen_time = time;
+  scene_.mark = mark;
+  scene_.emphasised = trace;
+  if (time) moveTo(time->first, time->second);
+  replot();
+}
+
+void ChartPane::emphasise(std::optional<std::size_t> trace) {
+  if (scene_.emphasised == trace) return;
+  scene_.emphasised = trace;
+  replot();
+}
+
+void ChartPane::applyColours() {
+  scene_.colours = ChartColours::of(palette());
+  const ChartColours& colours = scene_.colours;
+  if (scene_.chart()) scene_.pens = trace_pens(*scene_.chart(), colours);
+  plot_->setBackground(QBrush(colours.background));
+  QFont small = font();
+  small.setPointSizeF(std::max(7.5, small.pointSizeF() * 0.92));
+  for (QCPAxis* axis : traces_rect_->axes()) {
+    axis->setBasePen(QPen(colours.faint_ink));
+    axis->setTickPen(QPen(colours.faint_ink));
+    axis->setSubTickPen(QPen(colours.faint_ink));
+    axis->setTickLabelColor(colours.ink);
+    axis->setLabelColor(colours.faint_ink);
+    axis->setTickLabelFont(small);
+    axis->setLabelFont(small);
+    axis->grid()->setPen(QPen(colours.grid));
+    axis->grid()->setZeroLinePen(QPen(colours.grid));
+  }
+}
+
+void ChartPane::changeEvent(QEvent* event) {
+  QWidget::changeEvent(event);
+  if (event->type() != QEvent::PaletteChange && event->type() != QEvent::FontChange) return;
+  applyColours();
+  layOutLanes();
+  replot();
+  emit coloursChanged();
+}
+
+void ChartPane::resizeEvent(QResizeEvent* event) {
+  QWidget::resizeEvent(event);
+  clock_->setTickCount(std::clamp(width() / 110, 3, 14));
+  thermometer_->setTickCount(std::clamp(height() / 60, 3, 10));
+}
+
+QPixmap ChartPane::picture(double scale) const { return plot_->toPixmap(0, 0, scale); }
+
+QPen ChartPane::penOf(std::size_t trace) const {
+  return trace < scene_.pens.size() ? scene_.pens[trace] : QPen();
+}
+
+void ChartPane::redrawNow() { plot_->replot(QCustomPlot::rpImmediateRefresh); }
+
+void ChartPane::replot() { plot_->replot(QCustomPlot::rpQueuedReplot); }
+
+ChartPane::Ranges ChartPane::ranges() const {
+  const QCPRange time = traces_rect_->axis(QCPAxis::atBottom)->range();
+  const QCPRange celsius = traces_rect_->axis(QCPAxis::atLeft)->range();
+  return {time.lower, time.upper, celsius.lower, celsius.upper};
+}
+
+void ChartPane::setRanges(const Ranges& ranges) {
+  for (QCPAxisRect* rect : {traces_rect_, lanes_rect_})
+    rect->axis(QCPAxis::atBottom)->setRange(ranges.from_s, ranges.to_s);
+  traces_rect_->axis(QCPAxis::atLeft)->setRange(ranges.low_c, ranges.high_c);
+  replot();
+}
+
+std::pair<double, double> ChartPane::temperaturesShown(double from_s, double to_s) const {
+  double low = std::numeric_limits<double>::infinity();
+  double high = -low;
+  if (scene_.chart() && scene_.traces) {
+    const std::vector<double>& times = scene_.chart()->record->times_s;
+    const auto first =
+        static_cast<std::size_t>(std::lower_bound(times.begin(), times.end(), from_s) - times.begin());
+    const auto last =
+        static_cast<std::size_t>(std::upper_bound(times.begin(), times.end(), to_s) - times.begin());
+    const std::vector<ChartTrace>& all = scene_.chart()->traces;
+    for (std::size_t i = 0; i < all.size(); ++i) {
+      if (!scene_.shows(i)) continue;
+      const auto extremes = scene_.traces->channels[all[i].channel].extremes(first, last);
+      if (std::isnan(extremes.lowest)) continue;
+      low = std::min(low, static_cast<double>(extremes.lowest));
+      high = std::max(high, static_cast<double>(extremes.highest));
+    }
+  }
+  return low <= high ? std::pair{low, high} : std::pair{0.0, 100.0};
+}
+
+ChartPane::Ranges ChartPane::wholeRecord() const {
+  const Chart* chart = scene_.chart();
+  if (!chart) return {};
+  const double margin = std::max(1.0, kMarginShare * (chart->end_s - chart->begin_s));
+  auto [low, high] = temperaturesShown(chart->begin_s, chart->end_s);
+  const double reach = high + 0.25 * (high - low);
+  for (const ChartLevel& level : chart->levels)
+    if (level.level_c < reach) high = std::max(high, level.level_c);
+  for (const ChartRange& range : chart->ranges)
+    if (range.high_c.value_or(range.low_c) < reach) high = std::max(high, range.high_c.value_or(range.low_c));
+  const double pad = std::max(1.0, 0.05 * (high - low));
+  return {chart->begin_s - margin, chart->end_s + margin, low - pad, high + pad};
+}
+
+}  // namespace soakwright::gui

@@ -1,0 +1,37 @@
+// What the layers of the chart draw from. Owned by the chart's widget, changed by it alone.
+#pragma once
+
+#include <memory>
+#include <optional>
+#include <vector>
+
+#include "app/gui/chart/chart_colours.h"
+#include "app/gui/chart/trace_set.h"
+#include "core/report/report.h"
+
+namespace soakwright::gui {
+
+struct ChartScene {
+  std::shared_ptr<const Report> report;
+  std::shared_ptr<const Verdicts> verdicts;  ///< null where nothing was asked
+  std::shared_ptr<const TraceSet> traces;
+  std::vector<bool> visible;                             ///< by channel of the record
+  std::vector<QPen> pens;                                ///< by trace of the chart
+  const Evidence* evidence = nullptr;                    ///< of the chosen requirement, inside `report`
+  std::optional<std::size_t> mark;                       ///< the chosen finding's mark
+  std::optional<std::size_t> emphasised;                 ///< trace picked out by hand
+  std::optional<std::pair<double, double>> chosen_time;  ///< of a chosen phase, suspect, finding
+  std::optional<double> pointer_s;
+  ChartColours colours;
+
+  [[nodiscard]] const Chart* chart() const { return report ? &report->chart : nullptr; }
+  /// A hidden channel is drawn all the same where the chosen requirement was measured on it.
+  [[nodiscard]] bool shows(std::size_t trace) const;
+  /// Whether the trace is what the eye should follow now; all are while nothing is chosen.
+  [[nodiscard]] bool followed(std::size_t trace) const;
+};
+
+/// The pen of each trace of the chart: hue and dash by its place among those of its role.
+std::vector<QPen> trace_pens(const Chart& chart, const ChartColours& colours);
+
+}  // namespace soakwright::gui

@@ -1,0 +1,46 @@
+// Ticks at round moments of the log's clock and at round temperatures of the report's unit, while the axes
+// count seconds and Celsius.
+//
+// Only the chart's own .cpp files include this: it brings the plot library's header.
+#pragma once
+
+#include <memory>
+
+#include <qcustomplot.h>
+
+#include "core/report/chart.h"
+
+namespace soakwright::gui {
+
+class ClockTicker : public QCPAxisTicker {
+ public:
+  /// `record` must be there as long as the ticker; null: elapsed time.
+  void setRecord(std::shared_ptr<const Record> record) { record_ = std::move(record); }
+
+ protected:
+  double getTickStep(const QCPRange& range) override;
+  int getSubTickCount(double step) override;
+  QVector<double> createTickVector(double step, const QCPRange& range) override;
+  QVector<QString> createLabelVector(const QVector<double>& ticks, const QLocale& locale, QChar format,
+                                     int precision) override;
+
+ private:
+  [[nodiscard]] double secondOfDay() const;
+  std::shared_ptr<const Record> record_;
+  double step_s_ = 3600.0;
+};
+
+class TemperatureTicker : public QCPAxisTicker {
+ public:
+  void setUnit(TemperatureUnit unit) { unit_ = unit; }
+
+ protected:
+  double getTickStep(const QCPRange& range) override;
+  QVector<double> createTickVector(double step, const QCPRange& range) override;
+  QString getTickLabel(double tick, const QLocale& locale, QChar format, int precision) override;
+
+ private:
+  TemperatureUnit unit_ = TemperatureUnit::celsius;
+};
+
+}  // namespace soakwright::gui

@@ -1,0 +1,83 @@
+// The traces: per pixel column what the readings show there, in one polyline per unbroken part.
+
+#include <algorithm>
+#include <cmath>
+
+#include "app/gui/chart/chart_layers.h"
+
+namespace soakwright::gui {
+
+void TraceLayer::draw(QCPPainter* painter) {
+  const Chart* chart = scene().chart();
+  if (!chart || !scene().traces || !axisRect()) return;
+  const PixelMap map(*axisRect());
+  const auto draw_all = [&](bool followed) {
+    for (std::size_t i = 0; i < chart->traces.size(); ++i) {
+      if (!scene().shows(i) || scene().followed(i) != followed) continue;
+      QPen pen = scene().pens[i];
+      if (!followed) {
+        pen.setColor(mixed(pen.color(), scene().colours.background, 0.28));
+      } else if (scene().emphasised || (scene().evidence && !scene().evidence->traces.empty())) {
+        pen.setWidthF(2.0);
+        pen.setStyle(Qt::SolidLine);
+      }
+      drawTrace(painter, map, i, pen);
+    }
+  };
+  draw_all(false);
+  draw_all(true);
+}
+
+void TraceLayer::drawTrace(QCPPainter* painter, const PixelMap& map, std::size_t trace, const QPen& pen) {
+  const Chart& chart = *scene().chart();
+  const TracePyramid& pyramid = scene().traces->channels[chart.traces[trace].channel];
+  QPen exclusion_pen(mixed(pen.color(), scene().colours.background, 0.5), pen.widthF(), Qt::DotLine);
+  exclusion_pen.setCosmetic(true);
+
+  std::vector<ChartExclusion> exclusions;
+  for (const ChartExclusion& exclusion : chart.exclusions)
+    if (exclusion.trace == trace && exclusion.to_s > map.from_s && exclusion.from_s < map.to_s)
+      exclusions.push_back(exclusion);
+  std::sort(exclusions.begin(), exclusions.end(),
+            [](const ChartExclusion& a, const ChartExclusion& b) { return a.from_s < b.from_s; });
+
+  double from_s = map.from_s;
+  painter->setBrush(Qt::NoBrush);
+  for (const ChartExclusion& exclusion : exclusions) {
+    painter->setPen(pen);
+    if (exclusion.from_s > from_s) drawPart(painter, map, pyramid, from_s, exclusion.from_s);
+    painter->setPen(exclusion_pen);
+    drawPart(painter, map, pyramid, std::max(from_s, exclusion.from_s), exclusion.to_s);
+    from_s = std::max(from_s, exclusion.to_s);
+  }
+  painter->setPen(pen);
+  if (from_s < map.to_s) drawPart(painter, map, pyramid, from_s, map.to_s);
+}
+
+void TraceLayer::drawPart(QCPPainter* painter, const PixelMap& map, const TracePyramid& pyramid,
+                          double from_s, double to_s) {
+  const Chart& chart = *scene().chart();
+  points_.clear();
+  pyramid.append_polyline({from_s, to_s, 1.0 / map.pixels_per_s, 0.5 / map.pixels_per_c,
+                           chart.interpolate_max_s, chart.record->breaks},
+                          points_);
+  pixels_.clear();
+  const auto put_down = [&] {
+    if (pixels_.size() == 1) {
+      // A reading with no line on either side is known at its instant: a dot.
+      painter->drawEllipse(pixels_[0], 0.8, 0.8);
+    } else if (pixels_.size() > 1) {
+      painter->drawPolyline(pixels_.data(), static_cast<int>(pixels_.size()));
+    }
+    pixels_.clear();
+  };
+  for (const TracePoint& point : points_) {
+    if (std::isnan(point.celsius))
+      put_down();
+    else
+      pixels_.emplace_back(map.x(point.at_s), map.y(point.celsius));
+  }
+  put_down();
+}
+
+}  // namespace soakwright::gui

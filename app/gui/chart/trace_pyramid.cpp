@@ -1,0 +1,180 @@
+#include "app/gui/chart/trace_pyramid.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace soakwright::gui {
+
+/// Collects readings until a pixel column is full, then puts down its points.
+class TracePyramid::Pen {
+ public:
+  Pen(const TracePyramid& pyramid, const Scale& scale, std::vector<TracePoint>& out)
+      : pyramid_(pyramid), scale_(scale), out_(out) {}
+
+  void take(const Node& node) {
+    const double at_s = pyramid_.times_s_[node.first];
+    if (column_.first != kNone && (at_s - column_from_s_ >= scale_.column_s || !joined_to(node))) put_down();
+    if (column_.first == kNone) {
+      column_ = node;
+      column_from_s_ = at_s;
+    } else {
+      take_in(column_, node);
+    }
+  }
+
+  void put_down() {
+    if (column_.first == kNone) return;
+    if (last_row_ != kNone && !joined(last_row_, column_.first))
+      out_.push_back({pyramid_.times_s_[column_.first], std::nan("")});
+    const double first_s = pyramid_.times_s_[column_.first];
+    const double last_s = pyramid_.times_s_[column_.last];
+    put(first_s, column_.first);
+    if (static_cast<double>(column_.highest - column_.lowest) > scale_.row_c) {
+      const double middle_s = 0.5 * (first_s + last_s);
+      const double a = column_.lowest_comes_first ? column_.lowest : column_.highest;
+      const double b = column_.lowest_comes_first ? column_.highest : column_.lowest;
+      out_.push_back({middle_s, a});
+      out_.push_back({middle_s, b});
+      put(last_s, column_.last);
+    } else if (last_s - first_s >= scale_.column_s) {
+      put(last_s, column_.last);
+    }
+    last_row_ = column_.last;
+    column_ = Node{};
+  }
+
+ private:
+  void put(double at_s, std::uint32_t row) {
+    out_.push_back({at_s, static_cast<double>(pyramid_.celsius_[row])});
+  }
+  [[nodiscard]] bool joined_to(const Node& node) const { return joined(column_.last, node.first); }
+  [[nodiscard]] bool joined(std::uint32_t earlier, std::uint32_t later) const {
+    if (pyramid_.times_s_[later] - pyramid_.times_s_[earlier] > scale_.interpolate_max_s) return false;
+    const auto cut = std::lower_bound(scale_.breaks.begin(), scale_.breaks.end(), std::size_t{earlier});
+    return cut == scale_.breaks.end() || *cut >= later;
+  }
+
+  const TracePyramid& pyramid_;
+  const Scale& scale_;
+  std::vector<TracePoint>& out_;
+  Node column_;
+  double column_from_s_ = 0.0;
+  std::uint32_t last_row_ = kNone;
+};
+
+TracePyramid::TracePyramid(std::span<const double> times_s, const Readings& readings) : times_s_(times_s) {
+  const std::size_t rows = times_s.size();
+  celsius_.assign(rows, std::numeric_limits<float>::quiet_NaN());
+  std::vector<std::uint32_t> there;
+  std::vector<double> values;
+  readings.collect(0, rows, there, values);
+  for (std::size_t i = 0; i < there.size(); ++i) celsius_[there[i]] = static_cast<float>(values[i]);
+
+  std::size_t below = rows;
+  do {
+    const std::size_t nodes = (below + kFanOut - 1) / kFanOut;
+    std::vector<Node> level(nodes);
+    for (std::size_t i = 0; i < below; ++i)
+      take_in(level[i / kFanOut], levels_.empty() ? leaf(i) : levels_.back()[i]);
+    levels_.push_back(std::move(level));
+    below = nodes;
+  } while (below > 1);
+}
+
+TracePyramid::Node TracePyramid::leaf(std::size_t row) const {
+  const float value = celsius_[row];
+  if (std::isnan(value)) return {};
+  return {value, value, static_cast<std::uint32_t>(row), static_cast<std::uint32_t>(row), true};
+}
+
+void TracePyramid::take_in(Node& sum, const Node& next) {
+  if (next.first == kNone) return;
+  if (sum.first == kNone) {
+    sum = next;
+    return;
+  }
+  const bool lower = next.lowest < sum.lowest;
+  const bool higher = next.highest > sum.highest;
+  if (lower && higher)
+    sum.lowest_comes_first = next.lowest_comes_first;
+  else if (lower)
+    sum.lowest_comes_first = false;
+  else if (higher)
+    sum.lowest_comes_first = true;
+  sum.lowest = std::min(sum.lowest, next.lowest);
+  sum.highest = std::max(sum.highest, next.highest);
+  sum.last = next.last;
+}
+
+std::size_t TracePyramid::rows_per_node(std::size_t level) const {
+  std::size_t rows = kFanOut;
+  for (std::size_t i = 0; i < level; ++i) rows *= kFanOut;
+  return rows;
+}
+
+void TracePyramid::append_polyline(const Scale& scale, std::vector<TracePoint>& out) const {
+  if (celsius_.empty()) return;
+  auto first = static_cast<std::size_t>(std::lower_bound(times_s_.begin(), times_s_.end(), scale.from_s) -
+                                        times_s_.begin());
+  auto last = static_cast<std::size_t>(std::upper_bound(times_s_.begin(), times_s_.end(), scale.to_s) -
+                                       times_s_.begin());
+  // One reading beyond either edge, past missing ones, so that lines leave the picture.
+  while (first > 0 && std::isnan(celsius_[--first])) {
+  }
+  while (last < celsius_.size() && std::isnan(celsius_[last++])) {
+  }
+  Pen pen(*this, scale, out);
+  descend(levels_.size() - 1, 0, first, last, scale.column_s, pen);
+  pen.put_down();
+}
+
+void TracePyramid::descend(std::size_t level, std::size_t index, std::size_t first, std::size_t last,
+                           double column_s, Pen& pen) const {
+  const std::size_t width = rows_per_node(level);
+  const std::size_t begin = index * width;
+  const std::size_t end = std::min(begin + width, celsius_.size());
+  if (end <= first || begin >= last) return;
+  const Node& node = levels_[level][index];
+  if (node.first == kNone) return;
+  if (first <= begin && end <= last && times_s_[end - 1] - times_s_[begin] <= column_s) {
+    pen.take(node);
+    return;
+  }
+  if (level == 0) {
+    for (std::size_t row = std::max(begin, first); row < std::min(end, last); ++row)
+      if (!std::isnan(celsius_[row])) pen.take(leaf(row));
+    return;
+  }
+  const std::size_t children = levels_[level - 1].size();
+  for (std::size_t child = index * kFanOut; child < std::min((index + 1) * kFanOut, children); ++child)
+    descend(level - 1, child, first, last, column_s, pen);
+}
+
+TracePyramid::Extremes TracePyramid::extremes(std::size_t first, std::size_t last) const {
+  if (celsius_.empty()) return {};
+  Node sum;
+  gather(levels_.size() - 1, 0, first, std::min(last, celsius_.size()), sum);
+  if (sum.first == kNone) return {};
+  return {sum.lowest, sum.highest};
+}
+
+void TracePyramid::gather(std::size_t level, std::size_t index, std::size_t first, std::size_t last,
+                          Node& sum) const {
+  const std::size_t width = rows_per_node(level);
+  const std::size_t begin = index * width;
+  const std::size_t end = std::min(begin + width, celsius_.size());
+  if (end <= first || begin >= last) return;
+  if (first <= begin && end <= last) {
+    take_in(sum, levels_[level][index]);
+    return;
+  }
+  if (level == 0) {
+    for (std::size_t row = std::max(begin, first); row < std::min(end, last); ++row) take_in(sum, leaf(row));
+    return;
+  }
+  const std::size_t children = levels_[level - 1].size();
+  for (std::size_t child = index * kFanOut; child < std::min((index + 1) * kFanOut, children); ++child)
+    gather(level - 1, child, first, last, sum);
+}
+
+}  // namespace soakwright::gui

@@ -1,0 +1,74 @@
+// One channel's readings prepared for drawing at any scale: what a pixel column can show of them, and no
+// more.
+//
+// For drawing only. Readings for people come from the record itself.
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <limits>
+#include <span>
+#include <vector>
+
+#include "core/record/readings.h"
+
+namespace soakwright::gui {
+
+/// A point of a polyline in seconds and Celsius; a NaN temperature lifts the pen.
+struct TracePoint {
+  double at_s = 0.0;
+  double celsius = 0.0;
+};
+
+class TracePyramid {
+ public:
+  TracePyramid() = default;
+  /// `times_s` must outlive the pyramid and be as long as the readings.
+  TracePyramid(std::span<const double> times_s, const Readings& readings);
+
+  struct Scale {
+    double from_s = 0.0;
+    double to_s = 0.0;
+    double column_s = 1.0;                ///< width of a pixel column
+    double row_c = 0.1;                   ///< height of a pixel
+    double interpolate_max_s = 0.0;       ///< readings farther apart are not joined
+    std::span<const std::size_t> breaks;  ///< rows r where nothing joins r and r + 1
+  };
+  /// Appends the polyline for the part in view, one row beyond it on either side: for each pixel column the
+  /// first, lowest, highest and last reading, less where they fall together. Cost grows with the columns, not
+  /// the rows.
+  void append_polyline(const Scale& scale, std::vector<TracePoint>& out) const;
+
+  /// Lowest and highest reading in rows [first, last); NaN where there is none.
+  struct Extremes {
+    float lowest = std::numeric_limits<float>::quiet_NaN();
+    float highest = std::numeric_limits<float>::quiet_NaN();
+  };
+  [[nodiscard]] Extremes extremes(std::size_t first, std::size_t last) const;
+
+ private:
+  /// Eight rows, or eight nodes of the level below.
+  struct Node {
+    float lowest = 0.0F;
+    float highest = 0.0F;
+    std::uint32_t first = kNone;  ///< row of the first reading in it
+    std::uint32_t last = kNone;
+    bool lowest_comes_first = true;
+  };
+  static constexpr std::uint32_t kNone = UINT32_MAX;
+  static constexpr std::size_t kFanOut = 8;
+  class Pen;
+
+  [[nodiscard]] Node leaf(std::size_t row) const;
+  static void take_in(Node& sum, const Node& next);
+  void descend(std::size_t level, std::size_t index, std::size_t first, std::size_t last, double column_s,
+               Pen& pen) const;
+  void gather(std::size_t level, std::size_t index, std::size_t first, std::size_t last, Node& sum) const;
+  [[nodiscard]] std::size_t rows_per_node(std::size_t level) const;
+
+  std::span<const double> times_s_;
+  std::vector<float> celsius_;             ///< NaN is missing
+  std::vector<std::vector<Node>> levels_;  ///< [0] of eight rows each; the last has one node
+};
+
+}  // namespace soakwright::gui

@@ -1,0 +1,214 @@
+#include "app/gui/column_table.h"
+
+#include <QComboBox>
+#include <QHeaderView>
+#include <QPainter>
+#include <algorithm>
+#include <map>
+
+namespace soakwright::gui {
+namespace {
+
+constexpr std::size_t kFirstValues = 4;
+
+QString q(const std::string& text) { return QString::fromStdString(text); }
+
+QString unit_word(ChannelUnit unit) {
+  static const QString kWords[] = {QStringLiteral("C"), QStringLiteral("F"), QStringLiteral("K"),
+                                   QStringLiteral("mV")};
+  return kWords[static_cast<std::size_t>(unit)];
+}
+
+QString role_word(ThermocoupleRole role) {
+  static const QString kWords[] = {QStringLiteral("control"),   QStringLiteral("monitor"),
+                                   QStringLiteral("spare"),     QStringLiteral("air"),
+                                   QStringLiteral("set point"), QStringLiteral("off")};
+  return kWords[static_cast<std::size_t>(role)];
+}
+
+QString type_word(ThermocoupleType type) {
+  return QString(QLatin1Char("KJNETRSB"[static_cast<std::size_t>(type)]));
+}
+
+QString junction_text(const ColdJunction& junction) {
+  if (const auto* fixed = std::get_if<Temperature>(&junction))
+    return QString::number(fixed->celsius(), 'f', 1) + QStringLiteral(" C");
+  return q(std::get<std::string>(junction));
+}
+
+QString first_values_of(const Readings& readings, TemperatureUnit unit) {
+  QStringList values;
+  for (std::size_t row = 0; row < std::min(kFirstValues, readings.rows()); ++row) {
+    const auto celsius = readings.celsius(row);
+    values.append(celsius ? QString::number(Temperature::of_celsius(*celsius).in(unit), 'f', 1)
+                          : QStringLiteral("–"));
+  }
+  return values.join(QStringLiteral("  "));
+}
+
+}  // namespace
+
+struct ColumnTable::Line {
+  std::size_t number = 0;
+  QString name, unit, kind, why, type, cold_junction, first_values, missing;
+  QString said;  ///< what the job's entry calls the column; empty where it has none
+  bool emf = false;
+};
+
+void ColumnTable::addEntry(Line& line, std::optional<std::size_t> place, const Job* job) {
+  if (!place || !job) return;
+  const ThermocoupleEntry& entry = job->thermocouples[*place];
+  line.said = q(entry.column);
+  if (entry.type) line.type = type_word(*entry.type);
+  if (entry.cold_junction) line.cold_junction = junction_text(*entry.cold_junction);
+}
+
+/// As the job's entry has it; a new one takes the number, unless another column is called by that.
+ColumnNames ColumnTable::namesOf(const Line& line, const std::map<std::size_t, Line>& lines) {
+  if (!line.said.isEmpty()) return {{line.said.toStdString()}};
+  const QString number = QString::number(line.number);
+  const bool taken = std::any_of(lines.begin(), lines.end(), [&](const auto& other) {
+    return other.first != line.number && (other.second.name == number || other.second.said == number);
+  });
+  return {{(taken ? line.name : number).toStdString()}};
+}
+
+ColumnTable::ColumnTable(QWidget* parent) : QTableWidget(parent) {
+  setAccessibleName(tr("Columns of the file"));
+  setColumnCount(parts);
+  setSelectionMode(QAbstractItemView::NoSelection);
+  setTabKeyNavigation(false);
+  setFrameShape(QFrame::NoFrame);
+  setHorizontalScrollMode(QAbstractItemView::ScrollPerPixel);
+  verticalHeader()->hide();
+  horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
+  horizontalHeader()->setStretchLastSection(true);
+  connect(this, &QTableWidget::itemChanged, this, [this](const QTableWidgetItem* item) {
+    if (showing_) return;
+    if (item->column() == name) tell(item->row(), "name", item->text().trimmed());
+    if (item->column() == cold_junction) tell(item->row(), "cold_junction", item->text().trimmed());
+  });
+}
+
+void ColumnTable::tell(int row, const std::string& key, const QString& value) {
+  const JobChange change{names_[static_cast<std::size_t>(row)], key,
+                         value.isEmpty() ? std::nullopt : std::optional(value.toStdString())};
+  // Told when the table is free again: what is told shows it anew, with the box that told it.
+  QMetaObject::invokeMethod(
+      this, [this, change] { emit changed(change); }, Qt::QueuedConnection);
+}
+
+void ColumnTable::addBox(int row, Part part, const QString& label,
+                         const std::vector<std::pair<QString, QString>>& choices, const QString& now) {
+  static const char* const kKeys[] = {"", "name", "unit", "role", "type"};
+  auto* box = new QComboBox(this);
+  box->setAccessibleName(label);
+  box->setFrame(false);
+  for (const auto& [words, value] : choices) box->addItem(words, value);
+  box->setCurrentIndex(std::max(0, box->findData(now)));
+  connect(box, &QComboBox::currentIndexChanged, this,
+          [this, row, part, box] { tell(row, kKeys[part], box->currentData().toString()); });
+  setCellWidget(row, part, box);
+}
+
+void ColumnTable::showLine(int row, const Line& line) {
+  const auto put = [&](Part part, const QString& text, bool editable) {
+    auto* item = new QTableWidgetItem(text);
+    item->setFlags(editable ? Qt::ItemIsEnabled | Qt::ItemIsEditable | Qt::ItemIsSelectable
+                            : Qt::ItemIsEnabled);
+    item->setToolTip(text);
+    setItem(row, part, item);
+  };
+  put(number, QString::number(line.number), false);
+  put(name, line.name, true);
+  put(first_values, line.first_values, false);
+  put(missing, line.missing, false);
+  put(cold_junction, line.cold_junction, line.emf);
+  put(type, {}, false);
+  const QString of = tr("column %1").arg(line.number);
+  addBox(row, unit, tr("Unit of %1").arg(of),
+         {{tr("As found"), {}},
+          {tr("°C"), QStringLiteral("C")},
+          {tr("°F"), QStringLiteral("F")},
+          {tr("K"), QStringLiteral("K")},
+          {tr("mV"), QStringLiteral("mV")}},
+         line.unit);
+  std::vector<std::pair<QString, QString>> kinds = {
+      {line.why.isEmpty() ? tr("As found") : tr("Apart: %1").arg(line.why), {}}};
+  for (const ThermocoupleRole role :
+       {ThermocoupleRole::control, ThermocoupleRole::monitor, ThermocoupleRole::spare, ThermocoupleRole::air,
+        ThermocoupleRole::set_point, ThermocoupleRole::off})
+    kinds.emplace_back(role_word(role), role_word(role));
+  addBox(row, kind, tr("Kind of %1").arg(of), kinds, line.kind);
+  if (!line.emf) return;
+  std::vector<std::pair<QString, QString>> types = {{tr("Not said"), {}}};
+  for (const char letter : {'K', 'J', 'N', 'E', 'T', 'R', 'S', 'B'})
+    types.emplace_back(QString(QLatin1Char(letter)), QString(QLatin1Char(letter)));
+  addBox(row, type, tr("Type of %1").arg(of), types, line.type);
+}
+
+void ColumnTable::show(const Record* record, const Job* job, const Report* report) {
+  showing_ = true;
+  setRowCount(0);
+  names_.clear();
+  const TemperatureUnit shown = report ? report->unit : TemperatureUnit::celsius;
+  setHorizontalHeaderLabels(
+      {tr("No."), tr("Name"), tr("Unit"), tr("Kind"), tr("Type"), tr("Cold junction"),
+       tr("First values (%1)").arg(shown == TemperatureUnit::fahrenheit ? tr("°F") : tr("°C")),
+       tr("Missing")});
+  std::map<std::size_t, Line> lines;
+  if (record) {
+    for (const Channel& channel : record->channels) {
+      Line line;
+      line.number = channel.column;
+      line.name = q(channel.name);
+      line.unit = unit_word(channel.unit);
+      line.kind = role_word(channel.role);
+      line.emf = channel.unit == ChannelUnit::millivolt;
+      line.first_values = first_values_of(channel.readings, shown);
+      line.missing = QString::number(channel.readings.missing());
+      addEntry(line, channel.entry, job);
+      lines[channel.column] = line;
+    }
+    for (const OtherColumn& other : record->other_columns) {
+      Line line;
+      line.number = other.column;
+      line.name = q(other.name);
+      line.why = q(other.why);
+      line.emf = line.why.startsWith(u"mV");
+      addEntry(line, other.entry, job);
+      if (other.readings) {
+        line.first_values = first_values_of(*other.readings, shown);
+        line.missing = QString::number(other.readings->missing());
+      }
+      lines[other.column] = line;
+    }
+  }
+  setRowCount(static_cast<int>(lines.size()));
+  bool any_emf = false;
+  int row = 0;
+  for (const auto& [column, line] : lines) {
+    names_.push_back(namesOf(line, lines));
+    any_emf = any_emf || line.emf;
+    showLine(row++, line);
+  }
+  setColumnHidden(type, !any_emf);
+  setColumnHidden(cold_junction, !any_emf);
+  // The width that the last column was stretched to before must not count as its own.
+  horizontalHeader()->setStretchLastSection(false);
+  resizeColumnsToContents();
+  horizontalHeader()->setStretchLastSection(true);
+  showing_ = false;
+}
+
+void ColumnTable::paintEvent(QPaintEvent* event) {
+  QTableWidget::paintEvent(event);
+  if (rowCount() > 0) return;
+  QPainter painter(viewport());
+  painter.setPen(palette().color(QPalette::PlaceholderText));
+  painter.drawText(viewport()->rect().adjusted(12, 8, -12, -8),
+                   Qt::AlignTop | Qt::AlignLeft | Qt::TextWordWrap,
+                   tr("The columns are listed here when the log can be read."));
+}
+
+}  // namespace soakwright::gui

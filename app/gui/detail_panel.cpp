@@ -1,0 +1,189 @@
+#include "app/gui/detail_panel.h"
+
+#include <algorithm>
+#include <utility>
+
+#include "app/gui/budget_text.h"
+#include "app/gui/explanation_text.h"
+
+namespace soakwright::gui {
+namespace {
+
+QString q(const std::string& text) { return QString::fromStdString(text).toHtmlEscaped(); }
+
+QString paragraph(const QString& text) {
+  return text.isEmpty() ? QString() : QStringLiteral("<p style='margin:4px 0'>%1</p>").arg(text);
+}
+
+/// Name and value, side by side; what is empty is left out.
+class LabelTable {
+ public:
+  void add(const QString& name, const QString& value) {
+    if (!value.isEmpty())
+      rows_ += QStringLiteral("<tr><td style='padding-right:12px'>%1</td><td>%2</td></tr>").arg(name, value);
+  }
+  void add(const std::vector<LabelledText>& facts) {
+    for (const LabelledText& fact : facts) add(q(fact.name), q(fact.text));
+  }
+  [[nodiscard]] QString html(const QString& title = {}) const {
+    if (rows_.isEmpty()) return {};
+    const QString head = title.isEmpty()
+                             ? QString()
+                             : QStringLiteral("<p style='margin:8px 0 2px 0'><b>%1</b></p>").arg(title);
+    return head + QStringLiteral("<table cellspacing='0' cellpadding='1'>%1</table>").arg(rows_);
+  }
+
+ private:
+  QString rows_;
+};
+
+/// What the procedure asks in the stage of that title.
+QString asked_of(const Report& report, const std::string& title) {
+  if (!report.procedure) return {};
+  const auto& stages = report.procedure->stages;
+  const auto asked = std::find_if(stages.begin(), stages.end(),
+                                  [&title](const AskedStage& one) { return one.title == title; });
+  if (asked == stages.end()) return {};
+  LabelTable facts;
+  facts.add(asked->limits);
+  facts.add(DetailPanel::tr("Source"), q(asked->source.empty() ? report.procedure->source : asked->source));
+  return facts.html(DetailPanel::tr("Asked: %1").arg(q(asked->title)));
+}
+
+}  // namespace
+
+DetailPanel::DetailPanel(QWidget* parent) : QTextBrowser(parent) {
+  setAccessibleName(tr("About the chosen line"));
+  setFrameShape(QFrame::NoFrame);
+  setOpenLinks(false);
+  setTabChangesFocus(true);
+  document()->setDocumentMargin(10);
+}
+
+void DetailPanel::setColours(const ChartColours& colours) {
+  colours_ = colours;
+  show(report_, selection_);
+}
+
+QString DetailPanel::heading(const QString& text, std::optional<Sign> sign, const QString& word) const {
+  QString html = QStringLiteral("<p style='margin:0; font-size:large'><b>%1</b></p>").arg(text);
+  if (sign)
+    html += QStringLiteral("<p style='margin:2px 0; color:%1'><b>%2</b></p>")
+                .arg(colour_of(*sign, colours_).name(), word);
+  return html;
+}
+
+QString DetailPanel::requirementText(const Report& report, const RequirementRow& row) const {
+  QString title = q(row.label);
+  if (!row.stage.empty()) title += QStringLiteral(" · ") + q(row.stage);
+  if (!row.weld.empty()) title += QStringLiteral(" · ") + q(row.weld);
+  LabelTable facts;
+  facts.add(tr("Limit"), q(row.limit));
+  facts.add(tr("Measured"), q(row.measured));
+  facts.add(tr("Margin"), q(row.margin));
+  facts.add(tr("Uncertainty (k = 2)"), q(row.uncertainty));
+  facts.add(tr("Where"), q(row.where));
+  facts.add(tr("When"), q(row.when));
+  LabelTable alternatives;
+  alternatives.add(row.alternatives);
+  QString budgets;
+  for (const std::size_t index : row.budgets) budgets += budgetText(report.budgets[index], report.unit);
+  return heading(title, sign_of(row.verdict), q(row.verdict_text)) + paragraph(q(row.text)) + facts.html() +
+         (row.shortfall.empty()
+              ? QString()
+              : paragraph(tr("What would have had to be different: %1").arg(q(row.shortfall)))) +
+         (row.first_deviation.empty()
+              ? QString()
+              : paragraph(tr("Bound to be missed from %1").arg(q(row.first_deviation)))) +
+         alternatives.html(tr("The alternatives")) + budgets + asked_of(report, row.stage);
+}
+
+QString DetailPanel::findingText(const Report& report, const FindingRow& row) const {
+  const QString title = tr("Finding %1: %2").arg(q(row.tag), q(row.label));
+  LabelTable facts;
+  facts.add(tr("Stage"), q(row.stage));
+  facts.add(tr("Weld"), q(row.weld));
+  facts.add(tr("Where"), q(row.where));
+  facts.add(tr("When"), q(row.when));
+  facts.add(tr("Extreme"), q(row.extreme));
+  facts.add(tr("Review"), q(row.disposition));
+  QString held_against;
+  if (row.requirement && *row.requirement < report.requirements.size()) {
+    const RequirementRow& requirement = report.requirements[*row.requirement];
+    LabelTable against;
+    against.add(tr("Limit"), q(requirement.limit));
+    against.add(tr("Measured"), q(requirement.measured));
+    against.add(tr("Margin"), q(requirement.margin));
+    held_against = paragraph(q(requirement.text)) + against.html(tr("The requirement"));
+  }
+  const QString explained = row.explanation ? explanationText(*row.explanation) : QString();
+  return heading(title, sign_of(row.kind), q(row.kind_text)) + paragraph(q(row.text)) + facts.html() +
+         held_against + explained;
+}
+
+QString DetailPanel::overview(const Report& report) const {
+  LabelTable record;
+  record.add(report.record);
+  LabelTable job;
+  job.add(report.job);
+  LabelTable procedure;
+  if (report.procedure) procedure.add(report.procedure->facts);
+  return heading(report.verdict ? tr("Choose a line to see what it rests on") : tr("The record"), {}, {}) +
+         record.html() + job.html(tr("Job")) + procedure.html(tr("Procedure"));
+}
+
+void DetailPanel::show(std::shared_ptr<const Report> shown, const Selection& selection) {
+  report_ = std::move(shown);
+  selection_ = selection;
+  const Report* report = report_.get();
+  if (!report) {
+    clear();
+    return;
+  }
+  switch (selection.kind) {
+    case Selection::Kind::requirement:
+      setHtml(requirementText(*report, report->requirements[selection.index]));
+      return;
+    case Selection::Kind::finding:
+      setHtml(findingText(*report, report->findings[selection.index]));
+      return;
+    case Selection::Kind::phase: {
+      const PhaseRow& row = report->phases[selection.index];
+      LabelTable facts;
+      facts.add(tr("From"), q(row.start));
+      facts.add(tr("To"), q(row.end));
+      facts.add(tr("Lasts"), q(row.duration));
+      facts.add(tr("Mean rate"), q(row.rate));
+      facts.add(tr("Level"), q(row.level));
+      facts.add(tr("Largest spread"), q(row.spread));
+      setHtml(heading(tr("The record shows: %1").arg(q(row.kind)), {}, {}) +
+              paragraph(tr("Found from the record alone, whatever the procedure asks.")) + facts.html());
+      return;
+    }
+    case Selection::Kind::suspect: {
+      const SuspectRow& row = report->suspects[selection.index];
+      LabelTable facts;
+      facts.add(tr("When"), q(row.when));
+      setHtml(
+          heading(tr("%1 looks %2").arg(q(row.channel), q(row.code)), {}, {}) + paragraph(q(row.text)) +
+          facts.html() +
+          paragraph(tr("The program only points. It counts the channel like any other until the job puts a "
+                       "time_range of it exclusion, with a reason.")));
+      return;
+    }
+    case Selection::Kind::notice: {
+      const NoticeRow& row = report->notices[selection.index];
+      LabelTable facts;
+      facts.add(tr("First at line"), q(row.line));
+      facts.add(tr("Count"), q(row.count));
+      facts.add(tr("Channel"), q(row.channel));
+      setHtml(heading(q(row.code), {}, {}) + paragraph(q(row.text)) + facts.html());
+      return;
+    }
+    case Selection::Kind::none:
+      break;
+  }
+  setHtml(overview(*report));
+}
+
+}  // namespace soakwright::gui

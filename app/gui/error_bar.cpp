@@ -1,0 +1,66 @@
+#include "app/gui/error_bar.h"
+
+#include <QHBoxLayout>
+#include <QKeyEvent>
+#include <QLabel>
+#include <QStyle>
+#include <QToolButton>
+#include <QVBoxLayout>
+
+namespace soakwright::gui {
+namespace {
+
+constexpr int kMostShown = 6;
+
+}  // namespace
+
+ErrorBar::ErrorBar(QWidget* parent)
+    : QFrame(parent), title_(new QLabel(this)), words_(new QLabel(this)), away_(new QToolButton(this)) {
+  setAccessibleName(tr("Refused"));
+  setFrameShape(QFrame::StyledPanel);
+  setAutoFillBackground(true);
+  QFont bold = title_->font();
+  bold.setBold(true);
+  title_->setFont(bold);
+  words_->setWordWrap(true);
+  words_->setTextFormat(Qt::PlainText);
+  words_->setTextInteractionFlags(Qt::TextSelectableByMouse | Qt::TextSelectableByKeyboard);
+  words_->setAccessibleName(tr("What was refused and what would help"));
+  away_->setText(tr("Put away"));
+  away_->setToolTip(tr("Put this message away (Escape)"));
+  auto* sign = new QLabel(this);
+  sign->setPixmap(style()->standardIcon(QStyle::SP_MessageBoxWarning).pixmap(22, 22));
+  auto* text = new QVBoxLayout;
+  text->addWidget(title_);
+  text->addWidget(words_);
+  auto* layout = new QHBoxLayout(this);
+  layout->setContentsMargins(12, 6, 8, 6);
+  layout->addWidget(sign, 0, Qt::AlignTop);
+  layout->addLayout(text, 1);
+  layout->addWidget(away_, 0, Qt::AlignTop);
+  connect(away_, &QToolButton::clicked, this, &ErrorBar::putAway);
+  hide();
+}
+
+void ErrorBar::say(const QString& title, const QStringList& texts) {
+  texts_ = texts;
+  title_->setText(title);
+  QStringList shown = texts.mid(0, kMostShown);
+  if (texts.size() > kMostShown) shown.append(tr("… and %1 more").arg(texts.size() - kMostShown));
+  words_->setText(shown.join(u'\n'));
+  words_->setToolTip(texts.size() > kMostShown ? texts.join(u'\n') : QString());
+  show();
+  away_->setFocus(Qt::OtherFocusReason);
+}
+
+void ErrorBar::putAway() {
+  texts_.clear();
+  hide();
+}
+
+void ErrorBar::keyPressEvent(QKeyEvent* event) {
+  if (event->key() == Qt::Key_Escape) return putAway();
+  QFrame::keyPressEvent(event);
+}
+
+}  // namespace soakwright::gui

@@ -1,0 +1,31 @@
+#include "app/gui/explanation_text.h"
+
+#include <QCoreApplication>
+
+namespace soakwright::gui {
+namespace {
+
+QString tr(const char* words) {
+  return QCoreApplication::translate("soakwright::gui::ExplanationText", words);
+}
+QString q(const std::string& text) { return QString::fromStdString(text).toHtmlEscaped(); }
+
+QString part(const QString& name, const QString& words) {
+  return QStringLiteral("<p style='margin:6px 0 0 0'><b>%1</b> %2</p>").arg(name, words);
+}
+
+}  // namespace
+
+QString explanationText(const Explanation& explanation) {
+  QString causes;
+  for (const std::string& cause : explanation.causes) causes += QStringLiteral("<li>%1</li>").arg(q(cause));
+  QString html = part(tr("Asked:"), q(explanation.asked)) +
+                 part(tr("Why:"), tr("%1 <i>(%2)</i>").arg(q(explanation.why), q(explanation.why_source))) +
+                 part(tr("Look first at:"), q(explanation.look_first));
+  if (!explanation.would_help.empty()) html += part(tr("Would settle it:"), q(explanation.would_help));
+  html +=
+      part(tr("Usual causes:"), {}) + QStringLiteral("<ul style='margin:0 0 0 -20px'>%1</ul>").arg(causes);
+  return html + QStringLiteral("<p style='margin:4px 0'><i>%1</i></p>").arg(q(explanation.mark));
+}
+
+}  // namespace soakwright::gui

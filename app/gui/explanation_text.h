@@ -1,0 +1,13 @@
+// What a finding means, as rich text for the evidence card.
+#pragma once
+
+#include <QString>
+
+#include "core/report/report.h"
+
+namespace soakwright::gui {
+
+/// What was asked and why, usual causes, what to look at first, each marked with where it comes from.
+QString explanationText(const Explanation& explanation);
+
+}  // namespace soakwright::gui

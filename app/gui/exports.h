@@ -1,0 +1,20 @@
+// Files that leave the window: the report, the result, the chart's picture. Each whole or not at all. Long:
+// not for the GUI thread, but each may be called on any other.
+#pragma once
+
+#include <QImage>
+#include <QString>
+
+#include "app/gui/open_case.h"
+
+namespace soakwright::gui {
+
+Problems export_report(const Report& report, const QString& path);
+Problems export_result(const Analysis& analysis, const QString& path);
+Problems export_picture(const QImage& picture, const QString& path);
+
+/// The changes of the reading sheet into the job at `path`, a new one where there is none.
+Problems write_job(const QString& path, const std::vector<JobChange>& changes, const QString& log,
+                   const QString& procedure);
+
+}  // namespace soakwright::gui

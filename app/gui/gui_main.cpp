@@ -1,0 +1,36 @@
+// soakwright-gui [LOG] [PROCEDURE] [JOB]: the window, with what is named opened.
+
+#include <QApplication>
+#include <QCommandLineParser>
+#include <QIcon>
+
+#include "app/gui/main_window.h"
+#include "app/gui/saved_settings.h"
+
+int main(int argc, char** argv) {
+  QApplication application(argc, argv);
+  QApplication::setApplicationName(QStringLiteral("soakwright-gui"));
+  QApplication::setApplicationDisplayName(QStringLiteral("Soakwright"));
+  QApplication::setApplicationVersion(QStringLiteral(SOAKWRIGHT_VERSION));
+  QApplication::setDesktopFileName(QStringLiteral("soakwright"));
+  QIcon icon;
+  for (const int size : {32, 64, 128, 256})
+    icon.addFile(QStringLiteral(":/soakwright/icons/soakwright-%1.png").arg(size));
+  QApplication::setWindowIcon(icon);
+  QCommandLineParser parser;
+  parser.setApplicationDescription(
+      QStringLiteral("Looks at the log of a weld heat treatment and holds it against a "
+                     "procedure."));
+  parser.addPositionalArgument(QStringLiteral("FILES"),
+                               QStringLiteral("a log, a procedure, a job, in any order"),
+                               QStringLiteral("[FILES...]"));
+  parser.addHelpOption();
+  parser.addVersionOption();
+  parser.process(application);
+
+  soakwright::gui::SavedSettings memory;
+  soakwright::gui::MainWindow window(memory);
+  window.show();
+  window.session().openFiles(parser.positionalArguments());
+  return QApplication::exec();
+}

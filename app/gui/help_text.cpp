@@ -1,0 +1,85 @@
+#include "app/gui/help_text.h"
+
+#include <QCoreApplication>
+#include <QDialog>
+#include <QDialogButtonBox>
+#include <QTextBrowser>
+#include <QVBoxLayout>
+
+namespace soakwright::gui {
+namespace {
+
+QString tr(const char* text) { return QCoreApplication::translate("HelpText", text); }
+
+QString list_of(const QStringList& lines) {
+  QString html = QStringLiteral("<ul>");
+  for (const QString& line : lines) html += QStringLiteral("<li>%1</li>").arg(line);
+  return html + QStringLiteral("</ul>");
+}
+
+}  // namespace
+
+QString keys_text() {
+  const auto row = [](const QString& key, const QString& what) {
+    return QStringLiteral("<tr><td style='padding-right:18px'><b>%1</b></td><td>%2</td></tr>").arg(key, what);
+  };
+  return tr("<h3>On the chart</h3>") + QStringLiteral("<table>") +
+         row(tr("wheel"), tr("zoom in time at the pointer")) +
+         row(tr("Ctrl + wheel"), tr("zoom in temperature")) + row(tr("Shift + wheel"), tr("move in time")) +
+         row(tr("drag"), tr("move")) + row(tr("right drag, Shift + drag"), tr("zoom into the frame")) +
+         row(tr("double click"), tr("the whole record")) +
+         row(tr("click"), tr("pick out a trace; choose a finding, a phase or a stage on the strip below")) +
+         row(tr("arrows"), tr("move")) + row(tr("+ and −"), tr("zoom in time; with Ctrl in temperature")) +
+         row(tr("Home"), tr("the whole record")) + row(tr("F"), tr("fit the temperature axis")) +
+         row(tr(", and ."), tr("move the reading line by a row, with Shift by ten")) +
+         row(tr("Escape"), tr("let go of the reading line and of the trace")) + QStringLiteral("</table>") +
+         tr("<h3>Everywhere</h3>") + QStringLiteral("<table>") + row(tr("F6"), tr("next pane")) +
+         row(tr("Alt + Down, Alt + Up"), tr("next requirement, the one before")) +
+         row(tr("F5"), tr("read again what has changed on disk, and evaluate again")) +
+         row(tr("Ctrl + E"), tr("export the report")) +
+         row(tr("Escape"), tr("cancel reading; put a refusal away")) + QStringLiteral("</table>");
+}
+
+QString cautions_text(const Report* report) {
+  QStringList lines;
+  if (report)
+    for (const std::string& caution : report->cautions)
+      lines.append(QString::fromStdString(caution).toHtmlEscaped());
+  if (lines.isEmpty())
+    lines = {
+        tr("The program holds a record against the limits that the procedure file names. It does not know "
+           "the "
+           "code, the contract or the work, and releases nothing."),
+        tr("It reads what the recorder wrote. Whether each thermocouple sat where the job says, was attached "
+           "well and was in calibration cannot be seen in a log."),
+        tr("A verdict is as good as the procedure file: check its limits against the document that they come "
+           "from.")};
+  return tr("<h3>Cautions</h3>") + list_of(lines);
+}
+
+QString about_text() {
+  return tr("<h3>Soakwright %1</h3><p>Chart-record analyser for heat treatment of welds.</p>"
+            "<p>Free software under the GNU General Public License, version 3 or later. It comes without any "
+            "warranty.</p>")
+             .arg(QLatin1String(SOAKWRIGHT_VERSION)) +
+         cautions_text(nullptr);
+}
+
+void show_text(QWidget* parent, const QString& title, const QString& html) {
+  auto* dialog = new QDialog(parent);
+  dialog->setAttribute(Qt::WA_DeleteOnClose);
+  dialog->setWindowTitle(title);
+  auto* text = new QTextBrowser(dialog);
+  text->setFrameShape(QFrame::NoFrame);
+  text->setHtml(html);
+  text->setAccessibleName(title);
+  auto* buttons = new QDialogButtonBox(QDialogButtonBox::Close, dialog);
+  auto* layout = new QVBoxLayout(dialog);
+  layout->addWidget(text);
+  layout->addWidget(buttons);
+  QObject::connect(buttons, &QDialogButtonBox::rejected, dialog, &QDialog::close);
+  dialog->resize(600, 440);
+  dialog->open();
+}
+
+}  // namespace soakwright::gui

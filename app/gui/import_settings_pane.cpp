@@ -1,0 +1,150 @@
+#include "app/gui/import_settings_pane.h"
+
+#include <QEvent>
+#include <QFileInfo>
+#include <QFontDatabase>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QPushButton>
+#include <QScrollArea>
+#include <QSplitter>
+#include <QVBoxLayout>
+
+#include "app/gui/list_pane.h"
+#include "app/gui/reading_contents.h"
+
+namespace soakwright::gui {
+namespace {
+
+QWidget* titled(const QString& title, QWidget* widget) {
+  auto* box = new QWidget;
+  auto* layout = new QVBoxLayout(box);
+  layout->setContentsMargins(0, 0, 0, 0);
+  layout->setSpacing(2);
+  auto* label = new QLabel(title, box);
+  QFont bold = label->font();
+  bold.setBold(true);
+  label->setFont(bold);
+  label->setBuddy(widget);
+  label->setContentsMargins(8, 4, 8, 2);
+  layout->addWidget(label);
+  layout->addWidget(widget, 1);
+  return box;
+}
+
+}  // namespace
+
+ImportSettingsPane::ImportSettingsPane(QWidget* parent)
+    : QWidget(parent),
+      file_(new QLabel(this)),
+      message_(new QLabel(this)),
+      lines_(new ListPane(tr("First lines of the file"), this)),
+      settings_(new SettingForm(this)),
+      columns_(new ColumnTable(this)),
+      undo_(new QPushButton(tr("Undo"), this)),
+      write_(new QPushButton(tr("Write into the job…"), this)),
+      drop_(new QPushButton(tr("Leave this log"), this)) {
+  lines_->setFont(QFontDatabase::systemFont(QFontDatabase::FixedFont));
+  file_->setContentsMargins(8, 4, 8, 0);
+  file_->setTextInteractionFlags(Qt::TextSelectableByMouse);
+  file_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+  file_->installEventFilter(this);
+  message_->setContentsMargins(8, 2, 8, 2);
+  message_->setWordWrap(true);
+  message_->setTextFormat(Qt::PlainText);
+  message_->setTextInteractionFlags(Qt::TextSelectableByMouse | Qt::TextSelectableByKeyboard);
+  message_->setAccessibleName(tr("Why the log cannot be read like this"));
+  undo_->setToolTip(tr("Take the last change back; the log is read again"));
+  write_->setToolTip(tr("Write what was changed by hand into the job file; its comments stay"));
+  drop_->setToolTip(tr("Go back to what is open"));
+
+  auto* form = new QScrollArea(this);
+  form->setWidget(settings_);
+  form->setWidgetResizable(true);
+  form->setFrameShape(QFrame::NoFrame);
+  form->setFocusPolicy(Qt::NoFocus);
+  auto* right = new QSplitter(Qt::Vertical, this);
+  right->addWidget(titled(tr("What was made of it"), form));
+  right->addWidget(titled(tr("Columns"), columns_));
+  right->setStretchFactor(0, 0);
+  right->setStretchFactor(1, 1);
+  right->setChildrenCollapsible(false);
+  right->setSizes({150, 220});
+  auto* both = new QSplitter(Qt::Horizontal, this);
+  both->addWidget(titled(tr("The file's first lines"), lines_));
+  both->addWidget(right);
+  both->setStretchFactor(0, 2);
+  both->setStretchFactor(1, 3);
+  both->setChildrenCollapsible(false);
+  both->setSizes({430, 850});
+  auto* head = new QHBoxLayout;
+  head->setContentsMargins(0, 2, 8, 0);
+  head->addWidget(file_, 1);
+  for (QPushButton* button : {drop_, undo_, write_}) head->addWidget(button);
+  auto* layout = new QVBoxLayout(this);
+  layout->setContentsMargins(0, 0, 0, 0);
+  layout->setSpacing(2);
+  layout->addLayout(head);
+  layout->addWidget(message_);
+  layout->addWidget(both, 1);
+
+  connect(settings_, &SettingForm::changed, this, &ImportSettingsPane::changed);
+  connect(columns_, &ColumnTable::changed, this, &ImportSettingsPane::changed);
+  connect(undo_, &QPushButton::clicked, this, &ImportSettingsPane::undoWanted);
+  connect(write_, &QPushButton::clicked, this, &ImportSettingsPane::writeWanted);
+  connect(drop_, &QPushButton::clicked, this, &ImportSettingsPane::dropWanted);
+}
+
+QString ImportSettingsPane::fileLine() const { return file_->text(); }
+
+/// A hash that is cut must show that it is.
+void ImportSettingsPane::fitFileLine() {
+  file_->setText(file_->fontMetrics().elidedText(file_line_, Qt::ElideRight, file_->contentsRect().width()));
+}
+
+bool ImportSettingsPane::eventFilter(QObject* watched, QEvent* event) {
+  if (watched == file_ && event->type() == QEvent::Resize) fitFileLine();
+  return QWidget::eventFilter(watched, event);
+}
+
+QString ImportSettingsPane::message() const { return message_->isHidden() ? QString() : message_->text(); }
+
+void ImportSettingsPane::show(const Session& session) {
+  const OpenCase& open = session.open();
+  const auto& refused = session.refusedLog();
+  const Record* record = refused ? nullptr : open.analysis.record.get();
+  const QString path = refused ? refused->path : open.log_path;
+  const QString sha = session.logSha();
+  QStringList head;
+  if (!path.isEmpty()) head.append(QFileInfo(path).fileName());
+  if (!session.wanted().empty()) head.append(tr("changed by hand, not yet in the job"));
+  if (!sha.isEmpty()) head.append(tr("SHA-256 %1").arg(sha));
+  file_line_ = head.join(QStringLiteral("   ·   "));
+  file_->setToolTip(sha.isEmpty() ? path : path + u'\n' + tr("SHA-256 %1").arg(sha));
+  fitFileLine();
+
+  QStringList texts = session.sheetTexts();
+  if (!texts.isEmpty())
+    texts.prepend(refused ? tr("This log could not be read. What the file leaves open can be settled here:")
+                          : tr("The log could not be read like this; what is shown was read before:"));
+  message_->setText(texts.join(u'\n'));
+  message_->setVisible(!texts.isEmpty());
+
+  const LogPreview* preview = refused ? refused->preview.get() : open.preview.get();
+  lines_->setContent(file_lines(preview, record));
+  const Job* job = open.analysis.job.get();
+  settings_->show(record, session.wanted(), refused ? refused->given : std::vector<JobChange>{}, preview);
+  columns_->show(record, job, refused ? nullptr : open.report.get());
+  undo_->setEnabled(session.canUndo());
+  write_->setEnabled(!session.wanted().empty() && session.sheetTexts().isEmpty() && !refused);
+  drop_->setVisible(refused.has_value());
+}
+
+void ImportSettingsPane::setColours(const ChartColours& colours) {
+  lines_->setColours(colours);
+  QPalette palette = message_->palette();
+  palette.setColor(QPalette::WindowText, colour_of(Sign::not_met, colours));
+  message_->setPalette(palette);
+}
+
+}  // namespace soakwright::gui

@@ -1,0 +1,89 @@
+#include "app/gui/list_pane.h"
+
+#include <QFocusEvent>
+#include <QHeaderView>
+#include <QPainter>
+#include <algorithm>
+#include <utility>
+
+namespace soakwright::gui {
+namespace {
+
+constexpr int kWidestColumn = 260;
+
+}  // namespace
+
+ListPane::ListPane(const QString& name, QWidget* parent)
+    : QTreeView(parent), model_(new ReportListModel(this)) {
+  setAccessibleName(name);
+  setModel(model_);
+  setRootIsDecorated(false);
+  setUniformRowHeights(true);
+  setAlternatingRowColors(true);
+  setAllColumnsShowFocus(true);
+  setSelectionBehavior(QAbstractItemView::SelectRows);
+  setHorizontalScrollMode(QAbstractItemView::ScrollPerPixel);
+  setTabKeyNavigation(false);
+  setFrameShape(QFrame::NoFrame);
+  header()->setStretchLastSection(false);
+  header()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
+  connect(selectionModel(), &QItemSelectionModel::currentRowChanged, this, [this](const QModelIndex& now) {
+    if (!marking_ && now.isValid()) emit chosen(now.data(ReportListModel::kIndexRole).toULongLong());
+  });
+  // A line that is current already leads there again: after a pan one wants back.
+  connect(this, &QTreeView::clicked, this, [this](const QModelIndex& now) {
+    emit chosen(now.data(ReportListModel::kIndexRole).toULongLong());
+  });
+  connect(this, &QTreeView::activated, this, [this](const QModelIndex& now) {
+    emit chosen(now.data(ReportListModel::kIndexRole).toULongLong());
+  });
+}
+
+void ListPane::setContent(ListContent content) {
+  marking_ = true;
+  const int stretch = content.stretch;
+  model_->setContent(std::move(content));
+  for (int column = 0; column < model_->columnCount(); ++column) {
+    setColumnHidden(column, model_->rowCount() > 0 && column != 0 && model_->columnEmpty(column));
+    header()->setSectionResizeMode(column, QHeaderView::Interactive);
+    resizeColumnToContents(column);
+    if (column != stretch) setColumnWidth(column, std::min(columnWidth(column) + 10, kWidestColumn));
+  }
+  if (stretch >= 0) {
+    const int needed = columnWidth(stretch);
+    header()->setSectionResizeMode(stretch, QHeaderView::Stretch);
+    header()->setMinimumSectionSize(std::min(needed, 60));
+  }
+  marking_ = false;
+  viewport()->update();
+}
+
+void ListPane::mark(std::optional<std::size_t> index) {
+  marking_ = true;
+  const auto line = index ? model_->lineOf(*index) : std::nullopt;
+  if (line) {
+    setCurrentIndex(model_->index(*line, 0));
+    scrollTo(model_->index(*line, 0));
+  } else {
+    selectionModel()->clear();
+  }
+  marking_ = false;
+}
+
+void ListPane::focusInEvent(QFocusEvent* event) {
+  // Coming in by keyboard must not choose a line by itself; the arrows then start at the first.
+  marking_ = true;
+  QTreeView::focusInEvent(event);
+  marking_ = false;
+}
+
+void ListPane::paintEvent(QPaintEvent* event) {
+  QTreeView::paintEvent(event);
+  if (model_->rowCount() > 0) return;
+  QPainter painter(viewport());
+  painter.setPen(palette().color(QPalette::PlaceholderText));
+  painter.drawText(viewport()->rect().adjusted(12, 8, -12, -8),
+                   Qt::AlignTop | Qt::AlignLeft | Qt::TextWordWrap, model_->content().when_empty);
+}
+
+}  // namespace soakwright::gui

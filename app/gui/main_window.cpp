@@ -1,0 +1,154 @@
+// Parts of the window and how they are laid out; what is wired to what is in window_wiring.cpp.
+
+#include "app/gui/main_window.h"
+
+#include <QLabel>
+#include <QProgressBar>
+#include <QPushButton>
+#include <QResizeEvent>
+#include <QSplitter>
+#include <QStackedWidget>
+#include <QStatusBar>
+#include <QTabWidget>
+#include <QVBoxLayout>
+
+#include "app/gui/channel_pane.h"
+#include "app/gui/chart/chart_pane.h"
+#include "app/gui/detail_panel.h"
+#include "app/gui/error_bar.h"
+#include "app/gui/import_settings_pane.h"
+#include "app/gui/list_pane.h"
+#include "app/gui/start_page.h"
+#include "app/gui/summary_bar.h"
+#include "app/gui/window_actions.h"
+
+namespace soakwright::gui {
+namespace {
+
+constexpr int kLayoutDelay_ms = 800;
+constexpr int kBusyDelay_ms = 120;  ///< quicker work shows no progress
+
+}  // namespace
+
+MainWindow::MainWindow(SavedSettings& memory, QWidget* parent) : QMainWindow(parent), memory_(memory) {
+  setWindowTitle(tr("Soakwright"));
+  setAcceptDrops(true);
+  actions_ = std::make_unique<WindowActions>(*this);
+  build();
+  buildStatus();
+  layout_timer_.setSingleShot(true);
+  layout_timer_.setInterval(kLayoutDelay_ms);
+  connect(&layout_timer_, &QTimer::timeout, this, &MainWindow::keepLayout);
+  busy_timer_.setSingleShot(true);
+  busy_timer_.setInterval(kBusyDelay_ms);
+  wireActions();
+  wireSession();
+  wirePanes();
+  restoreLayout();
+  showCase(true);
+}
+
+MainWindow::~MainWindow() = default;
+
+void MainWindow::build() {
+  verdict_ = new SummaryBar(this);
+  refusal_ = new ErrorBar(this);
+  start_ = new StartPage(this);
+  chart_ = new ChartPane(this);
+  channels_ = new ChannelPane(this);
+  reading_ = new ImportSettingsPane(this);
+
+  beside_chart_ = new QSplitter(Qt::Horizontal, this);
+  beside_chart_->addWidget(channels_);
+  beside_chart_->addWidget(chart_);
+  beside_chart_->setStretchFactor(0, 0);
+  beside_chart_->setStretchFactor(1, 1);
+  beside_chart_->setSizes({250, 1030});
+  beside_chart_->setChildrenCollapsible(false);
+  pages_ = new QTabWidget(this);
+  pages_->setDocumentMode(true);
+  pages_->addTab(beside_chart_, tr("Chart"));
+  pages_->addTab(reading_, tr("Reading sheet"));
+
+  buildLists();
+  above_lists_ = new QSplitter(Qt::Vertical, this);
+  above_lists_->addWidget(pages_);
+  above_lists_->addWidget(beside_lists_);
+  above_lists_->setStretchFactor(0, 1);
+  above_lists_->setStretchFactor(1, 0);
+  above_lists_->setSizes({440, 230});
+  above_lists_->setChildrenCollapsible(false);
+  middle_ = new QStackedWidget(this);
+  middle_->addWidget(start_);
+  middle_->addWidget(above_lists_);
+
+  auto* central = new QWidget(this);
+  auto* layout = new QVBoxLayout(central);
+  layout->setContentsMargins(0, 0, 0, 0);
+  layout->setSpacing(0);
+  layout->addWidget(verdict_);
+  layout->addWidget(refusal_);
+  layout->addWidget(middle_, 1);
+  setCentralWidget(central);
+}
+
+void MainWindow::buildLists() {
+  requirements_ = new ListPane(tr("Requirements"), this);
+  findings_ = new ListPane(tr("Findings"), this);
+  phases_ = new ListPane(tr("Phases"), this);
+  suspects_ = new ListPane(tr("Suspect channels"), this);
+  notices_ = new ListPane(tr("Notices"), this);
+  lists_ = new QTabWidget(this);
+  lists_->setDocumentMode(true);
+  for (ListPane* list : {requirements_, findings_, phases_, suspects_, notices_})
+    lists_->addTab(list, list->accessibleName());
+  card_ = new DetailPanel(this);
+  beside_lists_ = new QSplitter(Qt::Horizontal, this);
+  beside_lists_->addWidget(lists_);
+  beside_lists_->addWidget(card_);
+  beside_lists_->setStretchFactor(0, 1);
+  beside_lists_->setStretchFactor(1, 0);
+  beside_lists_->setSizes({880, 400});
+  beside_lists_->setChildrenCollapsible(false);
+}
+
+void MainWindow::buildStatus() {
+  status_ = new QLabel(this);
+  progress_ = new QProgressBar(this);
+  progress_->setRange(0, 100);
+  progress_->setFixedWidth(180);
+  progress_->setAccessibleName(tr("Progress"));
+  cancel_ = new QPushButton(tr("Cancel"), this);
+  cancel_->setToolTip(tr("Stop reading; what was open stays open (Escape)"));
+  statusBar()->addWidget(status_, 1);
+  statusBar()->addPermanentWidget(progress_);
+  statusBar()->addPermanentWidget(cancel_);
+  progress_->hide();
+  cancel_->hide();
+}
+
+void MainWindow::restoreLayout() {
+  if (!restoreGeometry(memory_.layout(QStringLiteral("window")))) resize(1280, 800);
+  beside_chart_->restoreState(memory_.layout(QStringLiteral("beside-chart")));
+  above_lists_->restoreState(memory_.layout(QStringLiteral("above-lists")));
+  beside_lists_->restoreState(memory_.layout(QStringLiteral("beside-lists")));
+}
+
+void MainWindow::keepLayout() {
+  memory_.keepLayout(QStringLiteral("window"), saveGeometry());
+  memory_.keepLayout(QStringLiteral("beside-chart"), beside_chart_->saveState());
+  memory_.keepLayout(QStringLiteral("above-lists"), above_lists_->saveState());
+  memory_.keepLayout(QStringLiteral("beside-lists"), beside_lists_->saveState());
+}
+
+void MainWindow::resizeEvent(QResizeEvent* event) {
+  QMainWindow::resizeEvent(event);
+  layout_timer_.start();
+}
+
+void MainWindow::closeEvent(QCloseEvent* event) {
+  keepLayout();
+  QMainWindow::closeEvent(event);
+}
+
+}  // namespace soakwright::gui

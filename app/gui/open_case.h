@@ -1,0 +1,60 @@
+// What is open, as one value: the files, what they gave, and what is said and drawn of it. Made off the GUI
+// thread, shared and never changed after.
+#pragma once
+
+#include <QDateTime>
+#include <map>
+#include <memory>
+
+#include "app/gui/chart/trace_set.h"
+#include "app/gui/log_preview.h"
+#include "app/gui/open_files.h"
+#include "core/analyse.h"
+#include "core/report/report.h"
+
+namespace soakwright::gui {
+
+/// How a file stood when it was read, to tell later whether it has changed.
+struct FileStamp {
+  QDateTime changed;
+  qint64 bytes = -1;
+  static FileStamp of(const QString& path);
+  bool operator==(const FileStamp&) const = default;
+};
+
+/// Without a log there is no record, no report and no traces: a procedure or a job waits for one.
+struct OpenCase {
+  OpenFiles files;
+  QString log_path;        ///< the log that was read, also where the job named it
+  QString procedure_path;  ///< likewise
+  std::map<QString, FileStamp> stamps;
+  Analysis analysis;
+  std::shared_ptr<const Report> report;
+  std::shared_ptr<const TraceSet> traces;
+  std::shared_ptr<const LogPreview> preview;
+
+  [[nodiscard]] bool has_record() const { return analysis.record != nullptr; }
+};
+
+/// Reads everything: what is `named` now, and of what was open before (`kept`) all that still goes with it. A
+/// job brings the log and the procedure that it names. Long: not for the GUI thread.
+Result<OpenCase> read_case(const OpenFiles& kept, const OpenFiles& named, const Watch& watch = {});
+
+/// The files that are meant when `named` is opened on top of `kept`; `job` is what the job of the two says.
+OpenFiles files_together(const OpenFiles& kept, const OpenFiles& named, const Job* job);
+
+/// The same record against the procedure at `path`; neither the log nor its phases are touched.
+Result<OpenCase> evaluate_case_again(const OpenCase& open, const QString& path);
+
+/// The job's text with the changes made on the reading sheet: what is read meanwhile, and what is written
+/// into the job at `job`. Where there is no such file, a new job for that log and procedure, named from the
+/// job's folder.
+Result<std::string> job_text_of(const QString& job, const std::vector<JobChange>& changes, const QString& log,
+                                const QString& procedure);
+/// What a job that is not written yet is called in messages and in the report.
+QString unwritten_job_name();
+
+/// Whether any file but the procedure has changed since `open` was read.
+bool must_read_again(const OpenCase& open);
+
+}  // namespace soakwright::gui

@@ -1,0 +1,38 @@
+// The files of one case, as the user named them; what is empty is taken from the job where that names it.
+#pragma once
+
+#include <QString>
+#include <QStringList>
+#include <optional>
+#include <vector>
+
+#include "core/procedure/job_changes.h"
+
+namespace soakwright::gui {
+
+struct OpenFiles {
+  QString log;
+  QString procedure;
+  QString job;
+  QString review;
+  /// Settled on the reading sheet and not yet written into the job; none: as before.
+  std::optional<std::vector<JobChange>> changes;
+
+  [[nodiscard]] bool none() const {
+    return log.isEmpty() && procedure.isEmpty() && job.isEmpty() && review.isEmpty();
+  }
+  [[nodiscard]] QStringList all() const {
+    QStringList paths;
+    for (const QString& path : {job, log, procedure, review})
+      if (!path.isEmpty()) paths.append(path);
+    return paths;
+  }
+  bool operator==(const OpenFiles&) const = default;
+};
+
+enum class FileKind { log, procedure, job, review };
+
+/// What a file is, from its first lines: `soakwright = "procedure 1"` and the like; anything else is a log.
+FileKind file_kind(const QString& path);
+
+}  // namespace soakwright::gui

@@ -1,0 +1,23 @@
+// What the record holds at the pointer: the row nearest to it, each channel there, the hottest and the
+// coldest.
+#pragma once
+
+#include <QString>
+#include <cstddef>
+#include <optional>
+#include <vector>
+
+#include "core/report/chart.h"
+
+namespace soakwright::gui {
+
+struct PointerReading {
+  std::size_t row = 0;
+  QString moment;
+  std::vector<std::optional<double>> celsius;   ///< by channel of the record
+  std::optional<std::size_t> hottest, coldest;  ///< channel, among the evaluated ones that are shown
+};
+
+PointerReading reading_at(const Chart& chart, const std::vector<bool>& visible, double at_s);
+
+}  // namespace soakwright::gui

@@ -1,0 +1,107 @@
+// The state of the window: what is open, what is chosen, which channels are hidden. Everything else asks
+// here.
+//
+// Opening never changes what is open before the new is whole: a refusal or a cancel leaves it alone.
+#pragma once
+
+#include <QObject>
+#include <QStringList>
+#include <optional>
+#include <vector>
+
+#include "app/gui/background_work.h"
+#include "app/gui/open_case.h"
+#include "app/gui/refused_log.h"
+
+namespace soakwright::gui {
+
+/// One line of one of the lists.
+struct Selection {
+  enum class Kind { none, requirement, finding, phase, suspect, notice };
+  Kind kind = Kind::none;
+  std::size_t index = 0;  ///< into the report's list of that kind
+  bool operator==(const Selection&) const = default;
+};
+
+class Session : public QObject {
+  Q_OBJECT
+
+ public:
+  explicit Session(QObject* parent = nullptr);
+
+  [[nodiscard]] const OpenCase& open() const { return open_; }
+  [[nodiscard]] const Report* report() const { return open_.report.get(); }
+  [[nodiscard]] const Selection& selection() const { return selection_; }
+  [[nodiscard]] bool visible(std::size_t channel) const {
+    return channel >= hidden_.size() || !hidden_[channel];
+  }
+  [[nodiscard]] bool busy() const { return work_.busy(); }
+
+  /// Opens what is named, each file as what it says it is, on top of what is open.
+  void openFiles(const QStringList& paths);
+  /// Opens one file as what the user says it is.
+  void openAs(FileKind kind, const QString& path);
+  /// Reads again what has changed on disk; where only the procedure can have, evaluates again and no more.
+  void reload();
+  /// Settles something about the log, or with no value takes it back, and reads it again. Where that is
+  /// refused, what was open stays open and the change stays wanted, since another may belong to it.
+  void change(const JobChange& change);
+  void undoChange();
+  /// Changes of an earlier run that were never written.
+  void restoreChanges(std::vector<JobChange> changes);
+  /// The changes are in the job at `path` now.
+  void jobWritten(const QString& path);
+  /// Leaves a refused log alone again.
+  void dropRefused();
+  [[nodiscard]] const std::vector<JobChange>& wanted() const { return wanted_; }
+  [[nodiscard]] bool canUndo() const { return !history_.empty(); }
+  [[nodiscard]] const std::optional<RefusedLog>& refusedLog() const { return refused_; }
+  /// Why the log could not be read as it is wanted; as the command line prints it.
+  [[nodiscard]] const QStringList& sheetTexts() const { return sheet_texts_; }
+  /// SHA-256 of the log that changes belong to; empty where there is none.
+  [[nodiscard]] QString logSha() const;
+  void closeJob();
+  void closeAll();
+  void cancel();
+
+  void select(const Selection& selection);
+  void setVisible(std::size_t channel, bool visible);
+  void setAllVisible(bool visible);
+  /// Shows a case as if it had just been read.
+  void adopt(OpenCase next);
+
+ signals:
+  /// Something new is open; `record` tells whether its channels are others than before.
+  void caseChanged(bool record);
+  void selectionChanged();
+  void visibilityChanged();
+  void busyChanged(bool busy);
+  void progressed(double share);
+  /// Refused: each text as the command line prints it behind its name.
+  void refused(const QStringList& texts);
+  /// A log was refused that can be settled on the reading sheet.
+  void logRefused();
+  /// Other changes are wanted, or what became of them is known.
+  void changesChanged();
+
+ private:
+  void openNamed(OpenFiles named);
+  void read(const OpenFiles& kept, const OpenFiles& named, bool changing = false);
+  void evaluateAgain(const QString& procedure);
+  void take(const BackgroundWork::Outcome& outcome);
+  void readAsWanted();
+  void keepRefused(RefusedLog log, const QStringList& texts);
+
+  BackgroundWork work_;
+  OpenCase open_;
+  OpenFiles pending_;      ///< what the work in hand was asked to open
+  bool changing_ = false;  ///< the work in hand reads a log again as it is wanted
+  std::vector<JobChange> wanted_;
+  std::vector<std::vector<JobChange>> history_;
+  std::optional<RefusedLog> refused_;
+  QStringList sheet_texts_;
+  Selection selection_;
+  std::vector<bool> hidden_;
+};
+
+}  // namespace soakwright::gui

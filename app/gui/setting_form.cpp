@@ -1,0 +1,180 @@
+#include "app/gui/setting_form.h"
+
+#include <QComboBox>
+#include <QGridLayout>
+#include <QLabel>
+
+#include "core/read/first_columns.h"
+
+namespace soakwright::gui {
+namespace {
+
+constexpr int kBoxesInARow = 2;
+constexpr int kShortestBox = 14;  ///< characters
+
+QString q(const std::string& text) { return QString::fromStdString(text); }
+
+/// As the job writes a delimiter.
+QString delimiter_word(const std::string& delimiter) {
+  if (delimiter == "\t") return QStringLiteral("tab");
+  return delimiter == " " ? QStringLiteral("spaces") : q(delimiter);
+}
+
+/// The value of the file's key among `changes`; empty where it is taken out, nothing where it is not named.
+std::optional<QString> value_in(const std::string& key, const std::vector<JobChange>& changes) {
+  for (const JobChange& change : changes)
+    if (!change.column && change.key == key) return change.value ? q(*change.value) : QString();
+  return std::nullopt;
+}
+
+/// What is in force by hand: what is wanted, else what the read record says was given.
+QString given_in(const std::string& key, const Setting* setting, const std::vector<JobChange>& by_hand) {
+  if (const auto value = value_in(key, by_hand)) return *value;
+  if (!setting || setting->by != Setting::By::given) return {};
+  if (key == "delimiter") return delimiter_word(setting->value);
+  if (key == "time") return q(setting->value).section(u',', 0, 0);
+  return q(setting->value);
+}
+
+/// Of a log that could not be read: what its first lines show.
+std::vector<std::string> columns_of(const LogPreview* preview, const std::vector<JobChange>& by_hand) {
+  std::vector<std::string> lines;
+  if (preview)
+    for (const QString& line : preview->lines) lines.push_back(line.toStdString());
+  std::optional<char> delimiter;
+  if (const QString word = given_in("delimiter", nullptr, by_hand); word == u"tab")
+    delimiter = '\t';
+  else if (!word.isEmpty())
+    delimiter = word == u"spaces" ? ' ' : word.front().toLatin1();
+  std::optional<std::size_t> header_line;
+  if (const QString line = given_in("header_line", nullptr, by_hand); !line.isEmpty())
+    header_line = line.toULongLong();
+  return first_columns(lines, delimiter, header_line);
+}
+
+}  // namespace
+
+SettingForm::SettingForm(QWidget* parent) : QWidget(parent) {
+  auto* layout = new QGridLayout(this);
+  layout->setContentsMargins(8, 0, 8, 4);
+  layout->setVerticalSpacing(4);
+  layout->setHorizontalSpacing(8);
+  add(layout, "encoding", tr("Encoding"),
+      {{tr("UTF-8"), "utf-8"},
+       {tr("UTF-16 LE"), "utf-16le"},
+       {tr("UTF-16 BE"), "utf-16be"},
+       {tr("Windows-1252"), "windows-1252"}});
+  add(layout, "delimiter", tr("Delimiter"),
+      {{tr("Comma ,"), ","},
+       {tr("Semicolon ;"), ";"},
+       {tr("Tab"), "tab"},
+       {tr("Pipe |"), "|"},
+       {tr("Spaces"), "spaces"}});
+  add(layout, "decimal", tr("Decimal sign"), {{tr("Point ."), "."}, {tr("Comma ,"), ","}});
+  add(layout, "dates", tr("Date order"),
+      {{tr("Day, month, year"), "dmy"}, {tr("Month, day, year"), "mdy"}, {tr("Year, month, day"), "ymd"}});
+  add(layout, "header_line", tr("Column names"), {});
+  add(layout, "time_column", tr("Time column"), {});
+  add(layout, "time", tr("Time"),
+      {{tr("Date and time"), "date and time"},
+       {tr("Time of day"), "time of day"},
+       {tr("Elapsed, s"), "elapsed s"},
+       {tr("Elapsed, min"), "elapsed min"},
+       {tr("Elapsed, h"), "elapsed h"},
+       {tr("Elapsed, h:mm:ss"), "elapsed h:mm:ss"},
+       {tr("Serial days"), "serial days"},
+       {tr("Unix time, s"), "unix s"},
+       {tr("Unix time, ms"), "unix ms"}});
+  for (int column = 0; column < kBoxesInARow; ++column) layout->setColumnStretch(2 * column + 1, 1);
+  layout->setRowStretch(layout->rowCount(), 1);
+}
+
+void SettingForm::add(QGridLayout* layout, const std::string& key, const QString& name,
+                      const std::vector<std::pair<QString, const char*>>& choices) {
+  auto* box = new QComboBox(this);
+  box->setAccessibleName(name);
+  box->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+  box->setMinimumContentsLength(kShortestBox);
+  box->setToolTip(tr("A change reads the log again at once"));
+  box->addItem(tr("As found"), QString());
+  for (const auto& [words, value] : choices) box->addItem(words, QString::fromLatin1(value));
+  const int place = static_cast<int>(boxes_.size());
+  auto* label = new QLabel(name, this);
+  label->setBuddy(box);
+  layout->addWidget(label, place / kBoxesInARow, 2 * (place % kBoxesInARow));
+  layout->addWidget(box, place / kBoxesInARow, 2 * (place % kBoxesInARow) + 1);
+  boxes_[key] = box;
+  connect(box, &QComboBox::currentIndexChanged, this, [this, key, box] {
+    if (showing_) return;
+    const QString value = box->currentData().toString();
+    emit changed({std::nullopt, key, value.isEmpty() ? std::nullopt : std::optional(value.toStdString())});
+  });
+}
+
+QComboBox* SettingForm::box(const std::string& key) const { return boxes_.at(key); }
+
+void SettingForm::showChoice(const std::string& key, const QString& found, const QString& given) {
+  QComboBox* box = boxes_.at(key);
+  box->setItemText(0, found.isEmpty() ? tr("As found") : tr("As found: %1").arg(found));
+  if (!given.isEmpty() && box->findData(given) < 0) box->addItem(given, given);
+  box->setCurrentIndex(given.isEmpty() ? 0 : box->findData(given));
+  QFont font = box->font();
+  font.setBold(!given.isEmpty());
+  box->setFont(font);
+}
+
+void SettingForm::show(const Record* record, const std::vector<JobChange>& wanted,
+                       const std::vector<JobChange>& by_job, const LogPreview* preview) {
+  showing_ = true;
+  std::vector<JobChange> by_hand = wanted;
+  if (!record) by_hand.insert(by_hand.end(), by_job.begin(), by_job.end());
+  setEnabled(record || (preview && preview->readable));
+  QComboBox* header = boxes_["header_line"];
+  while (header->count() > 1) header->removeItem(1);
+  header->addItem(tr("None"), QStringLiteral("0"));
+  const qsizetype lines = preview ? preview->lines.size() : 0;
+  for (qsizetype line = 1; line <= lines; ++line)
+    header->addItem(tr("Line %1").arg(line), QString::number(line));
+  QComboBox* time = boxes_["time_column"];
+  while (time->count() > 1) time->removeItem(1);
+  if (record) {
+    std::map<std::size_t, QString> names;
+    for (const Channel& channel : record->channels) names[channel.column] = q(channel.name);
+    for (const OtherColumn& other : record->other_columns) names[other.column] = q(other.name);
+    for (const std::size_t column : record->reading.time_columns)
+      names.try_emplace(column, column == record->reading.time_columns.front()
+                                    ? q(record->reading.time_column.value)
+                                    : tr("time"));
+    for (const auto& [number, name] : names)
+      time->addItem(tr("%1: %2").arg(number).arg(name), QString::number(number));
+  } else {
+    const std::vector<std::string> columns = columns_of(preview, by_hand);
+    for (std::size_t number = 1; number <= columns.size(); ++number) {
+      const QString name = q(columns[number - 1]);
+      time->addItem(name.isEmpty() ? tr("Column %1").arg(number) : tr("%1: %2").arg(number).arg(name),
+                    QString::number(number));
+    }
+  }
+
+  const Reading none;
+  const Reading& reading = record ? record->reading : none;
+  const Setting line{std::to_string(reading.header_line), reading.header_line_by};
+  const std::pair<const char*, const Setting*> settings[] = {
+      {"encoding", &reading.encoding}, {"delimiter", &reading.delimiter},     {"decimal", &reading.decimal},
+      {"dates", &reading.dates},       {"time_column", &reading.time_column}, {"time", &reading.time},
+      {"header_line", &line}};
+  for (const auto& [key, setting] : settings) {
+    QString given = given_in(key, setting, by_hand);
+    // The box names columns by number; a job may name them by header.
+    if (std::string_view{key} == "time_column" && !given.isEmpty() && time->findData(given) < 0 && record)
+      given = QString::number(reading.time_columns.front());
+    QString found = setting->by == Setting::By::found && record ? q(setting->value) : QString();
+    if (std::string_view{key} == "delimiter" && !found.isEmpty()) found = delimiter_word(setting->value);
+    if (std::string_view{key} == "header_line" && !found.isEmpty())
+      found = reading.header_line == 0 ? tr("none") : tr("line %1").arg(reading.header_line);
+    showChoice(key, found, given);
+  }
+  showing_ = false;
+}
+
+}  // namespace soakwright::gui

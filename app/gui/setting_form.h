@@ -1,0 +1,43 @@
+// The settings by which a log is read, each in a box: as found, or what a person gives.
+#pragma once
+
+#include <QWidget>
+#include <map>
+#include <string>
+#include <vector>
+
+#include "app/gui/log_preview.h"
+#include "core/procedure/job_changes.h"
+#include "core/record/record.h"
+
+class QComboBox;
+class QGridLayout;
+
+namespace soakwright::gui {
+
+class SettingForm : public QWidget {
+  Q_OBJECT
+
+ public:
+  explicit SettingForm(QWidget* parent = nullptr);
+
+  /// `record` is null where the log could not be read: what the job gives is `by_job` then. `wanted` wins
+  /// over it.
+  void show(const Record* record, const std::vector<JobChange>& wanted, const std::vector<JobChange>& by_job,
+            const LogPreview* preview);
+  /// By the job's key: delimiter, dates …
+  [[nodiscard]] QComboBox* box(const std::string& key) const;
+
+ signals:
+  void changed(const soakwright::JobChange& change);
+
+ private:
+  void add(QGridLayout* layout, const std::string& key, const QString& name,
+           const std::vector<std::pair<QString, const char*>>& choices);
+  void showChoice(const std::string& key, const QString& found, const QString& given);
+
+  std::map<std::string, QComboBox*> boxes_;
+  bool showing_ = false;
+};
+
+}  // namespace soakwright::gui

@@ -1,0 +1,40 @@
+// What the middle shows while no record is open: where to begin, what was open last, what was opened lately.
+#pragma once
+
+#include <QStringList>
+#include <QWidget>
+
+class QCommandLinkButton;
+class QLabel;
+class QListWidget;
+
+namespace soakwright::gui {
+
+class StartPage : public QWidget {
+  Q_OBJECT
+
+ public:
+  explicit StartPage(QWidget* parent = nullptr);
+
+  /// `last` are the files of the session before; files that are gone are left out.
+  void offer(const QStringList& last, const QStringList& recent);
+  /// What is already open and waits for a log; empty: nothing.
+  void setWaiting(const QString& text);
+  [[nodiscard]] QStringList last() const { return last_; }
+
+ signals:
+  void logWanted();
+  void jobWanted();
+  void filesWanted(const QStringList& paths);
+
+ private:
+  QLabel* waiting_;
+  QCommandLinkButton* open_log_;
+  QCommandLinkButton* open_job_;
+  QCommandLinkButton* again_;
+  QLabel* recent_title_;
+  QListWidget* recent_;
+  QStringList last_;
+};
+
+}  // namespace soakwright::gui

@@ -1,0 +1,149 @@
+// The window's dealings with files: what to open, what was opened lately, where to export to.
+
+#include <QAction>
+#include <QFileDialog>
+#include <QFileInfo>
+#include <QLabel>
+#include <QMenu>
+#include <QStackedWidget>
+#include <QStatusBar>
+#include <QTabWidget>
+
+#include "app/gui/chart/chart_pane.h"
+#include "app/gui/error_bar.h"
+#include "app/gui/exports.h"
+#include "app/gui/import_settings_pane.h"
+#include "app/gui/main_window.h"
+#include "app/gui/start_page.h"
+#include "app/gui/window_actions.h"
+
+namespace soakwright::gui {
+namespace {
+
+constexpr int kMessage_ms = 8000;
+constexpr double kPictureScale = 2.0;
+
+}  // namespace
+
+void MainWindow::askToOpen(FileKind kind) {
+  QString title = tr("Open log");
+  QString filter = tr("Logs (*.csv *.txt *.tsv *.log *.dat);;All files (*)");
+  if (kind == FileKind::procedure) title = tr("Open procedure");
+  if (kind == FileKind::job) title = tr("Open job");
+  if (kind != FileKind::log) filter = tr("TOML (*.toml);;All files (*)");
+  const OpenCase& open = session_.open();
+  const QStringList known = open.files.all() + memory_.recent();
+  const QString folder = known.isEmpty() ? QString() : QFileInfo(known.first()).path();
+  const QString path = QFileDialog::getOpenFileName(this, title, folder, filter);
+  if (!path.isEmpty()) session_.openAs(kind, path);
+}
+
+void MainWindow::openFromList(const QStringList& paths) { session_.openFiles(paths); }
+
+void MainWindow::offerRecent() {
+  const OpenCase& open = session_.open();
+  start_->offer(memory_.last(), memory_.recent());
+  QString waiting;
+  if (!open.has_record() && open.analysis.procedure)
+    waiting = tr("Procedure %1 is read and waits for a log.")
+                  .arg(QString::fromStdString(open.analysis.procedure->number));
+  else if (!open.has_record() && open.analysis.job)
+    waiting = tr("The job is read. It names no log: open the one that belongs to it.");
+  start_->setWaiting(waiting);
+  actions_->recent->clear();
+  for (const QString& path : memory_.recent()) {
+    QAction* action = actions_->recent->addAction(QFileInfo(path).fileName());
+    action->setStatusTip(path);
+    action->setToolTip(path);
+    connect(action, &QAction::triggered, this, [this, path] { openFromList({path}); });
+  }
+  actions_->recent->setEnabled(!actions_->recent->isEmpty());
+}
+
+void MainWindow::askToExport(const QString& title, const QString& filter, const QString& suffix,
+                             void (MainWindow::*write)(const QString&)) {
+  const QFileInfo log(session_.open().log_path);
+  const QString proposed = log.dir().filePath(log.completeBaseName() + suffix);
+  QString path = QFileDialog::getSaveFileName(this, title, proposed, filter);
+  if (path.isEmpty()) return;
+  if (QFileInfo(path).suffix().isEmpty()) path += suffix;
+  (this->*write)(path);
+}
+
+void MainWindow::showWritten(const QString& path, const Problems& problems) {
+  status_->clear();
+  if (problems.empty()) {
+    statusBar()->showMessage(tr("Written: %1").arg(path), kMessage_ms);
+  } else {
+    QStringList texts;
+    for (const Problem& problem : problems) texts.append(QString::fromStdString(problem.text()));
+    refusal_->say(tr("This could not be written"), texts);
+  }
+  emit exported(path, problems.empty());
+}
+
+void MainWindow::exportReport(const QString& path) {
+  if (const auto report = session_.open().report)
+    exports_.start(path, [report, path] { return export_report(*report, path); });
+}
+
+void MainWindow::exportResult(const QString& path) {
+  if (session_.open().has_record())
+    exports_.start(path,
+                   [analysis = session_.open().analysis, path] { return export_result(analysis, path); });
+}
+
+void MainWindow::exportPicture(const QString& path) {
+  if (!session_.open().has_record()) return;
+  exports_.start(path, [picture = chart_->picture(kPictureScale).toImage(), path] {
+    return export_picture(picture, path);
+  });
+}
+
+void MainWindow::askToWriteJob() {
+  QString path = session_.open().files.job;
+  if (path.isEmpty()) {
+    const QFileInfo log(session_.open().log_path);
+    path = QFileDialog::getSaveFileName(this, tr("Write into the job"),
+                                        log.dir().filePath(log.completeBaseName() + QStringLiteral(".toml")),
+                                        tr("TOML (*.toml)"), nullptr, QFileDialog::DontConfirmOverwrite);
+    if (!path.isEmpty() && QFileInfo(path).suffix().isEmpty()) path += QStringLiteral(".toml");
+  }
+  if (!path.isEmpty()) writeJob(path);
+}
+
+void MainWindow::writeJob(const QString& path) {
+  if (session_.wanted().empty()) return;
+  exports_.start(path, [this, path, changes = session_.wanted(), log = session_.open().log_path,
+                        procedure = session_.open().procedure_path] {
+    Problems problems = write_job(path, changes, log, procedure);
+    if (problems.empty())
+      QMetaObject::invokeMethod(
+          this, [this, path] { session_.jobWritten(path); }, Qt::QueuedConnection);
+    return problems;
+  });
+}
+
+void MainWindow::keepChanges() {
+  memory_.keepChanges(session_.logSha(), session_.wanted());
+  middle_->setCurrentIndex(session_.open().has_record() || session_.refusedLog() ? 1 : 0);
+  reading_->show(session_);
+}
+
+std::vector<JobChange> MainWindow::changesLeft() const {
+  return session_.wanted().empty() ? memory_.changes(session_.logSha()) : std::vector<JobChange>{};
+}
+
+void MainWindow::showRefusedLog() {
+  middle_->setCurrentIndex(1);
+  // With nothing else open the sheet says it, once; else the bar does, and the sheet when one goes there.
+  if (!session_.open().has_record()) {
+    pages_->setCurrentWidget(reading_);
+    refusal_->putAway();
+  }
+  reading_->show(session_);
+  actions_->show_reading->setEnabled(true);
+  session_.restoreChanges(changesLeft());
+}
+
+}  // namespace soakwright::gui

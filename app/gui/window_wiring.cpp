@@ -1,0 +1,313 @@
+// What is wired to what: actions and panes to the session, and the session back to the panes.
+
+#include <QAction>
+#include <QApplication>
+#include <QDragEnterEvent>
+#include <QKeyEvent>
+#include <QLabel>
+#include <QMenu>
+#include <QMimeData>
+#include <QProgressBar>
+#include <QPushButton>
+#include <QSplitter>
+#include <QStackedWidget>
+#include <QTabWidget>
+
+#include "app/gui/channel_pane.h"
+#include "app/gui/chart/chart_pane.h"
+#include "app/gui/detail_panel.h"
+#include "app/gui/error_bar.h"
+#include "app/gui/help_text.h"
+#include "app/gui/import_settings_pane.h"
+#include "app/gui/list_contents.h"
+#include "app/gui/list_pane.h"
+#include "app/gui/main_window.h"
+#include "app/gui/pointer_reading.h"
+#include "app/gui/start_page.h"
+#include "app/gui/summary_bar.h"
+#include "app/gui/window_actions.h"
+
+namespace soakwright::gui {
+
+void MainWindow::wireActions() {
+  const WindowActions& a = *actions_;
+  const auto on = [this](QAction* action, auto&& what) { connect(action, &QAction::triggered, this, what); };
+  on(a.open_log, [this] { askToOpen(FileKind::log); });
+  on(a.open_procedure, [this] { askToOpen(FileKind::procedure); });
+  on(a.open_job, [this] { askToOpen(FileKind::job); });
+  on(a.reload, [this] { session_.reload(); });
+  on(a.close_job, [this] { session_.closeJob(); });
+  on(a.close_all, [this] { session_.closeAll(); });
+  on(a.export_report, [this] {
+    askToExport(tr("Export report"), tr("PDF (*.pdf)"), QStringLiteral(".pdf"), &MainWindow::exportReport);
+  });
+  on(a.export_result, [this] {
+    askToExport(tr("Export result"), tr("JSON (*.json)"), QStringLiteral(".json"), &MainWindow::exportResult);
+  });
+  on(a.export_picture, [this] {
+    askToExport(tr("Export picture"), tr("PNG (*.png)"), QStringLiteral(".png"), &MainWindow::exportPicture);
+  });
+  on(a.quit, [this] { close(); });
+  on(a.zoom_in, [this] { chart_->zoomTime(1.25); });
+  on(a.zoom_out, [this] { chart_->zoomTime(0.8); });
+  on(a.reset_view, [this] { chart_->resetView(); });
+  on(a.fit_temperature, [this] { chart_->fitTemperature(); });
+  on(a.show_chart, [this] {
+    pages_->setCurrentIndex(0);
+    chart_->setFocus();
+  });
+  on(a.show_reading, [this] { pages_->setCurrentWidget(reading_); });
+  connect(a.show_channels, &QAction::toggled, channels_, &QWidget::setVisible);
+  connect(a.show_lists, &QAction::toggled, beside_lists_, &QWidget::setVisible);
+  on(a.next_pane, [this] { nextPane(); });
+  on(a.next_requirement, [this] { stepRequirement(1); });
+  on(a.previous_requirement, [this] { stepRequirement(-1); });
+  on(a.keys, [this] { show_text(this, tr("Keys and mouse"), keys_text()); });
+  on(a.cautions, [this] { show_text(this, tr("Cautions"), cautions_text(session_.report())); });
+  on(a.about, [this] { show_text(this, tr("About Soakwright"), about_text()); });
+}
+
+void MainWindow::wireSession() {
+  connect(&session_, &Session::caseChanged, this, &MainWindow::showCase);
+  connect(&session_, &Session::selectionChanged, this, &MainWindow::showSelection);
+  connect(&session_, &Session::visibilityChanged, this, &MainWindow::showVisibility);
+  connect(&session_, &Session::busyChanged, this, [this](bool busy) {
+    if (busy)
+      busy_timer_.start();
+    else
+      showBusy(false);
+  });
+  connect(&busy_timer_, &QTimer::timeout, this, [this] { showBusy(session_.busy()); });
+  connect(&session_, &Session::progressed, this,
+          [this](double share) { progress_->setValue(static_cast<int>(100.0 * share)); });
+  connect(&session_, &Session::refused, this, [this](const QStringList& texts) {
+    refusal_->say(session_.open().files.none() ? tr("This could not be opened")
+                                               : tr("This could not be opened; what was open stays open"),
+                  texts);
+  });
+  connect(&session_, &Session::changesChanged, this, &MainWindow::keepChanges);
+  connect(&session_, &Session::logRefused, this, &MainWindow::showRefusedLog);
+  connect(cancel_, &QPushButton::clicked, &session_, &Session::cancel);
+  connect(&exports_, &ExportWork::finished, this, &MainWindow::showWritten);
+  connect(&exports_, &ExportWork::busyChanged, this, [this](bool busy) {
+    for (QAction* action : {actions_->export_report, actions_->export_result, actions_->export_picture})
+      action->setEnabled(!busy && session_.open().has_record());
+    if (busy) status_->setText(tr("Writing …"));
+  });
+}
+
+void MainWindow::wirePanes() {
+  const auto lead = [this](ListPane* list, Selection::Kind kind) {
+    connect(list, &ListPane::chosen, this, [this, kind](std::size_t index) {
+      if (session_.selection() == Selection{kind, index})
+        showSelection();
+      else
+        session_.select({kind, index});
+    });
+  };
+  lead(requirements_, Selection::Kind::requirement);
+  lead(findings_, Selection::Kind::finding);
+  lead(phases_, Selection::Kind::phase);
+  lead(suspects_, Selection::Kind::suspect);
+  lead(notices_, Selection::Kind::notice);
+  connect(chart_, &ChartPane::findingClicked, this, [this](std::size_t finding) {
+    session_.select({Selection::Kind::finding, finding});
+  });
+  connect(chart_, &ChartPane::phaseClicked, this, [this](std::size_t phase) {
+    session_.select({Selection::Kind::phase, phase});
+  });
+  connect(chart_, &ChartPane::traceClicked, this, &MainWindow::pickTrace);
+  connect(chart_, &ChartPane::pointerMoved, this, &MainWindow::showPointer);
+  connect(chart_, &ChartPane::coloursChanged, this, &MainWindow::showColours);
+  connect(channels_, &ChannelPane::traceChosen, this, &MainWindow::pickTrace);
+  connect(channels_, &ChannelPane::visibleWanted, &session_, &Session::setVisible);
+  connect(channels_, &ChannelPane::allWanted, &session_, &Session::setAllVisible);
+  connect(reading_, &ImportSettingsPane::changed, &session_, &Session::change);
+  connect(reading_, &ImportSettingsPane::undoWanted, &session_, &Session::undoChange);
+  connect(reading_, &ImportSettingsPane::dropWanted, &session_, &Session::dropRefused);
+  connect(reading_, &ImportSettingsPane::writeWanted, this, &MainWindow::askToWriteJob);
+  connect(verdict_, &SummaryBar::cautionsWanted, actions_->cautions, &QAction::trigger);
+  connect(start_, &StartPage::logWanted, actions_->open_log, &QAction::trigger);
+  connect(start_, &StartPage::jobWanted, actions_->open_job, &QAction::trigger);
+  connect(start_, &StartPage::filesWanted, this, &MainWindow::openFromList);
+  for (QSplitter* splitter : {beside_chart_, above_lists_, beside_lists_})
+    connect(splitter, &QSplitter::splitterMoved, this, [this] { layout_timer_.start(); });
+}
+
+void MainWindow::showCase(bool record) {
+  const OpenCase& open = session_.open();
+  const Report* report = session_.report();
+  refusal_->putAway();
+  middle_->setCurrentIndex(open.has_record() || session_.refusedLog() ? 1 : 0);
+  verdict_->show(open);
+  requirements_->setContent(requirement_lines(report));
+  findings_->setContent(finding_lines(report));
+  phases_->setContent(phase_lines(report));
+  suspects_->setContent(suspect_lines(report));
+  notices_->setContent(notice_lines(report));
+  for (int i = 0; i < lists_->count(); ++i) {
+    const auto* list = static_cast<const ListPane*>(lists_->widget(i));
+    const int lines = list->lines().rowCount();
+    lists_->setTabText(i, lines > 0 ? QStringLiteral("%1 (%2)").arg(list->accessibleName()).arg(lines)
+                                    : list->accessibleName());
+  }
+  channels_->setReport(open.report);
+  chart_->show(open.report, open.analysis.verdicts, open.traces, !record);
+  card_->show(open.report, {});
+  showVisibility();
+  showColours();
+  reading_->show(session_);
+  if (record && report) lists_->setCurrentWidget(report->verdict ? requirements_ : phases_);
+
+  memory_.remember(open.files);
+  offerRecent();
+  actions_->enableFor(open.has_record(), open.analysis.verdicts != nullptr, !open.files.job.isEmpty(),
+                      !open.files.none());
+  QStringList title;
+  if (!open.log_path.isEmpty()) title.append(open.log_path.section(u'/', -1));
+  if (report && report->verdict) title.append(QString::fromStdString(report->verdict_text));
+  title.append(tr("Soakwright"));
+  setWindowTitle(title.join(QStringLiteral(" – ")));
+  if (record) session_.restoreChanges(changesLeft());
+}
+
+void MainWindow::showSelection() {
+  const Report* report = session_.report();
+  const Selection& chosen = session_.selection();
+  const auto mark = [&](ListPane* list, Selection::Kind kind) {
+    list->mark(chosen.kind == kind ? std::optional(chosen.index) : std::nullopt);
+    if (chosen.kind == kind) lists_->setCurrentWidget(list);
+  };
+  mark(requirements_, Selection::Kind::requirement);
+  mark(findings_, Selection::Kind::finding);
+  mark(phases_, Selection::Kind::phase);
+  mark(suspects_, Selection::Kind::suspect);
+  mark(notices_, Selection::Kind::notice);
+  card_->show(session_.open().report, chosen);
+  channels_->markTrace(std::nullopt);
+  if (!report || chosen.kind == Selection::Kind::none) return chart_->showEvidence(nullptr);
+
+  const auto trace_of = [report](std::size_t channel) -> std::optional<std::size_t> {
+    for (std::size_t i = 0; i < report->chart.traces.size(); ++i)
+      if (report->chart.traces[i].channel == channel) return i;
+    return std::nullopt;
+  };
+  switch (chosen.kind) {
+    case Selection::Kind::requirement:
+      return chart_->showEvidence(&report->requirements[chosen.index].evidence);
+    case Selection::Kind::finding:
+      for (std::size_t i = 0; i < report->chart.marks.size(); ++i) {
+        const ChartMark& place = report->chart.marks[i];
+        if (place.finding == chosen.index)
+          return chart_->showPlace(std::pair{place.from_s, place.to_s}, place.trace, i);
+      }
+      return chart_->showPlace(std::nullopt, std::nullopt, std::nullopt);
+    case Selection::Kind::phase: {
+      const Phase& phase = session_.open().analysis.course->phases[report->phases[chosen.index].phase];
+      return chart_->showPlace(std::pair{phase.start_s, phase.end_s}, std::nullopt, std::nullopt);
+    }
+    case Selection::Kind::suspect: {
+      const Suspect& suspect =
+          session_.open().analysis.course->suspects[report->suspects[chosen.index].suspect];
+      return chart_->showPlace(std::pair{suspect.from_s, suspect.to_s}, trace_of(suspect.channel),
+                               std::nullopt);
+    }
+    case Selection::Kind::notice:
+    case Selection::Kind::none:
+      return;
+  }
+}
+
+std::vector<bool> MainWindow::visibleChannels() const {
+  const OpenCase& open = session_.open();
+  std::vector<bool> visible(open.has_record() ? open.analysis.record->channels.size() : 0);
+  for (std::size_t i = 0; i < visible.size(); ++i) visible[i] = session_.visible(i);
+  return visible;
+}
+
+void MainWindow::showVisibility() {
+  channels_->setVisibleChannels(visibleChannels());
+  chart_->setVisibleChannels(visibleChannels());
+  showPointer(chart_->pointer());
+}
+
+void MainWindow::showColours() {
+  const ChartColours colours = ChartColours::of(palette());
+  std::vector<QPen> pens;
+  if (const Report* report = session_.report())
+    for (std::size_t i = 0; i < report->chart.traces.size(); ++i) pens.push_back(chart_->penOf(i));
+  channels_->setPens(std::move(pens));
+  verdict_->setColours(colours);
+  card_->setColours(colours);
+  reading_->setColours(colours);
+  for (ListPane* list : {requirements_, findings_, phases_, suspects_, notices_}) list->setColours(colours);
+}
+
+void MainWindow::showPointer(std::optional<double> at_s) {
+  const Report* report = session_.report();
+  channels_->setReading(report && at_s ? std::optional(reading_at(report->chart, visibleChannels(), *at_s))
+                                       : std::nullopt);
+}
+
+void MainWindow::pickTrace(std::optional<std::size_t> trace) {
+  chart_->emphasise(trace);
+  channels_->markTrace(trace);
+}
+
+void MainWindow::showBusy(bool busy) {
+  if (!busy) busy_timer_.stop();
+  if (busy) progress_->setValue(0);
+  progress_->setVisible(busy);
+  cancel_->setVisible(busy);
+  status_->setText(busy ? tr("Reading and evaluation …") : QString());
+}
+
+void MainWindow::stepRequirement(int step) {
+  const ReportListModel& lines = requirements_->lines();
+  if (lines.rowCount() == 0) return;
+  const Selection& chosen = session_.selection();
+  int line = step > 0 ? 0 : lines.rowCount() - 1;
+  if (chosen.kind == Selection::Kind::requirement)
+    line = std::clamp(lines.lineOf(chosen.index).value_or(0) + step, 0, lines.rowCount() - 1);
+  session_.select(
+      {Selection::Kind::requirement, lines.content().lines[static_cast<std::size_t>(line)].index});
+}
+
+void MainWindow::nextPane() {
+  const std::vector<QWidget*> panes = {
+      pages_->currentWidget() == reading_ ? static_cast<QWidget*>(pages_) : chart_, lists_->currentWidget(),
+      card_, reinterpret_cast<QWidget*>(channels_->list())};
+  std::size_t now = panes.size() - 1;
+  for (std::size_t i = 0; i < panes.size(); ++i)
+    if (panes[i]->hasFocus() || panes[i]->isAncestorOf(QApplication::focusWidget())) now = i;
+  for (std::size_t step = 1; step <= panes.size(); ++step) {
+    QWidget* next = panes[(now + step) % panes.size()];
+    if (!next->isVisible()) continue;
+    next->setFocus(Qt::ShortcutFocusReason);
+    return;
+  }
+}
+
+void MainWindow::keyPressEvent(QKeyEvent* event) {
+  if (event->key() == Qt::Key_Escape) {
+    if (session_.busy()) return session_.cancel();
+    if (refusal_->isVisible()) return refusal_->putAway();
+    return session_.select({});
+  }
+  QMainWindow::keyPressEvent(event);
+}
+
+void MainWindow::dragEnterEvent(QDragEnterEvent* event) {
+  if (event->mimeData()->hasUrls()) event->acceptProposedAction();
+}
+
+void MainWindow::dropEvent(QDropEvent* event) {
+  QStringList paths;
+  for (const QUrl& url : event->mimeData()->urls())
+    if (url.isLocalFile()) paths.append(url.toLocalFile());
+  if (paths.isEmpty()) return;
+  event->acceptProposedAction();
+  session_.openFiles(paths);
+}
+
+}  // namespace soakwright::gui

@@ -1,0 +1,24 @@
+// Draws a chart description with a painter: on a page, into a picture. Lines stay lines and text stays text.
+//
+// In black and white each trace is known by its dashes and by its number, which stands on the trace and at
+// its end; findings by their sign and number; ranges and temperature_maxima by the words on them.
+#pragma once
+
+#include <QPen>
+#include <QRectF>
+
+#include "app/pdf/chart_view.h"
+#include "app/pdf/sheet_style.h"
+#include "core/report/report.h"
+
+class QPainter;
+
+namespace soakwright::pdf {
+
+/// Plot, axes, lanes, numbers: everything but title and legend.
+void paint_chart(QPainter& painter, const QRectF& area, const Scale& scale, const Chart& chart);
+
+/// Title, chart and legend together.
+void paint_chart_sheet(QPainter& painter, const QRectF& area, const Scale& scale, const Report& report);
+
+}  // namespace soakwright::pdf

@@ -1,0 +1,20 @@
+// Names and what is said under them, in one list or in two side by side.
+#pragma once
+
+#include <vector>
+
+#include "app/pdf/page_flow.h"
+#include "core/report/report.h"
+
+namespace soakwright::pdf {
+
+void put_facts(PageFlow& flow, const std::vector<LabelledText>& facts, double name_mm, double points = 8.0);
+
+struct LabelColumn {
+  QString heading;
+  std::vector<LabelledText> facts;
+};
+/// Side by side; kept on one page where they fit one.
+void put_fact_columns(PageFlow& flow, const std::vector<LabelColumn>& columns, double name_mm);
+
+}  // namespace soakwright::pdf

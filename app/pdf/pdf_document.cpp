@@ -1,0 +1,56 @@
+#include "app/pdf/pdf_document.h"
+
+#include <QBuffer>
+#include <QPageLayout>
+#include <QPainter>
+#include <QPdfWriter>
+
+#include "app/pdf/pdf_information.h"
+
+namespace soakwright::pdf {
+namespace {
+
+constexpr int kDotsPerInch = 1200;
+constexpr double kMillimetresPerInch = 25.4;
+
+QPageLayout layout_of(const Page& page) {
+  return {QPageSize(QPageSize::A4), page.landscape ? QPageLayout::Landscape : QPageLayout::Portrait,
+          QMarginsF(0, 0, 0, 0)};
+}
+
+}  // namespace
+
+Scale pdf_scale() { return Scale(kDotsPerInch / kMillimetresPerInch); }
+
+QByteArray pdf_document(const std::vector<Page>& pages, const DocumentFacts& facts) {
+  QByteArray bytes;
+  QBuffer buffer(&bytes);
+  buffer.open(QIODevice::WriteOnly);
+  {
+    QPdfWriter writer(&buffer);
+    writer.setPdfVersion(QPagedPaintDevice::PdfVersion_A1b);
+    writer.setResolution(kDotsPerInch);
+    writer.setTitle(facts.title);
+    writer.setCreator(facts.program);
+    writer.setDocumentXmpMetadata(xmp_of(facts));
+    writer.setPageLayout(layout_of(pages.front()));
+    QPainter painter;
+    if (!painter.begin(&writer)) return {};
+    painter.setRenderHint(QPainter::Antialiasing);
+    for (std::size_t i = 0; i < pages.size(); ++i) {
+      if (i > 0) {
+        writer.setPageLayout(layout_of(pages[i]));
+        if (!writer.newPage()) return {};
+      }
+      for (const auto& item : pages[i].items) {
+        painter.save();
+        item(painter);
+        painter.restore();
+      }
+    }
+    if (!painter.end()) return {};
+  }
+  return with_information(bytes, facts);
+}
+
+}  // namespace soakwright::pdf

@@ -1,0 +1,16 @@
+// A report set on pages, in the report's own order. The sections stand in files of their own
+// (page_sections.h).
+#pragma once
+
+#include <memory>
+#include <vector>
+
+#include "app/pdf/page_flow.h"
+#include "core/report/report.h"
+
+namespace soakwright::pdf {
+
+/// The pages draw from the report, which is kept alive by them.
+std::vector<Page> report_pages(const std::shared_ptr<const Report>& report, Scale scale);
+
+}  // namespace soakwright::pdf

@@ -1,0 +1,24 @@
+// The doors of the pdf: a report as PDF, its chart as a picture.
+//
+// A file is written whole or not at all; a symbolic link is followed, a device or pipe is written to
+// directly. A QGuiApplication must be there (pdf_module.cpp brings one for programs without); any thread,
+// one at a time.
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "core/problems/problem.h"
+#include "core/report/report.h"
+
+namespace soakwright {
+
+/// A4 pages, PDF/A-1b, fonts embedded, text that can be searched, charts as lines. Nothing where it went
+/// well. The creation date is now, or what SOURCE_DATE_EPOCH says; with that set, same report, same bytes.
+std::optional<Problem> write_report(const Report& report, const std::string& path);
+
+/// The chart with its legend as PNG, `width` x `height` pixels.
+std::optional<Problem> write_chart_picture(const Report& report, const std::string& path, int width = 1920,
+                                           int height = 1200);
+
+}  // namespace soakwright

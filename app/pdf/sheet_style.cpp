@@ -1,0 +1,36 @@
+#include "app/pdf/sheet_style.h"
+
+#include <QFontDatabase>
+#include <QRegularExpression>
+#include <algorithm>
+#include <cmath>
+
+namespace soakwright::pdf {
+
+QString bound_text(const std::string& utf8) {
+  static const QRegularExpression before_unit(
+      QStringLiteral("(?<=\\d) (?=(°|h\\b|min\\b|s\\b|mm\\b|m\\b|byte))"));
+  static const QRegularExpression behind_sign(QStringLiteral("(?<=[≤≥]) "));
+  QString result = text(utf8);
+  result.replace(before_unit, QString(QChar::Nbsp));
+  result.replace(behind_sign, QString(QChar::Nbsp));
+  return result;
+}
+
+QFont Scale::font(double points, bool bold) const {
+  constexpr double kMillimetresPerPoint = 25.4 / 72.0;
+  // A pixel size, because a point size would be scaled once more by the device's own resolution.
+  QFont font(QStringLiteral("DejaVu Sans"));
+  font.setStyleHint(QFont::SansSerif);
+  font.setHintingPreference(QFont::PreferNoHinting);
+  font.setPixelSize(std::max(1, static_cast<int>(std::lround(mm(points * kMillimetresPerPoint)))));
+  font.setBold(bold);
+  // Any spacing at all keeps "fi" two letters: as one sign, a reader who searches for "first" finds nothing.
+  constexpr double kLeastSpacing = 1.0 / 64.0;
+  font.setLetterSpacing(QFont::AbsoluteSpacing, kLeastSpacing);
+  return font;
+}
+
+bool any_font() { return !QFontDatabase::families().isEmpty(); }
+
+}  // namespace soakwright::pdf

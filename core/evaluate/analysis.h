@@ -1,0 +1,39 @@
+// Everything known about one record, as values that are shared and never change.
+#pragma once
+
+#include <memory>
+#include <vector>
+
+#include "core/evaluate/verdict.h"
+#include "core/phases/phase.h"
+#include "core/procedure/job.h"
+#include "core/procedure/procedure.h"
+#include "core/procedure/review.h"
+#include "core/record/record.h"
+
+namespace soakwright {
+
+struct PreparedTraces;
+
+/// A record of the job's welds before this one, evaluated by itself against the same procedure.
+struct PreviousRecord {
+  int cycle = 1;
+  std::shared_ptr<const Record> record;
+  std::shared_ptr<const Job> job;
+  std::shared_ptr<const Verdicts> verdicts;
+  std::shared_ptr<const PreparedTraces> ground = nullptr;
+};
+
+/// `job`, `review` may be null; `procedure` and `verdicts` are null where nothing was asked (`inspect`).
+struct Analysis {
+  std::shared_ptr<const Record> record;
+  std::shared_ptr<const Course> course;
+  std::shared_ptr<const Job> job;
+  std::shared_ptr<const Procedure> procedure;
+  std::shared_ptr<const Review> review;
+  std::shared_ptr<const Verdicts> verdicts;
+  std::shared_ptr<const PreparedTraces> ground = nullptr;  ///< the core's own, for evaluation again
+  std::vector<PreviousRecord> previous_records = {};  ///< records of the same welds before this one, in order
+};
+
+}  // namespace soakwright

@@ -1,0 +1,98 @@
+// A hold: its course, then each requirement in the order in which results list them.
+#include <fmt/format.h>
+
+#include "core/evaluate/hold_case.h"
+#include "core/evaluate/sentences.h"
+#include "core/evaluate/stage_evaluations.h"
+#include "core/measure/extremes.h"
+#include "core/measure/hold_time.h"
+#include "core/measure/tempering.h"
+
+namespace soakwright {
+namespace {
+
+void add_course(const HoldCase& hold) {
+  const WeldCase& weld = hold.weld;
+  StageCourse course;
+  course.weld = weld.weld;
+  course.number = hold.stage.number;
+  course.kind = "hold";
+  course.continuous = hold.hold.continuous;
+  course.in_range = hold.hold.in_range;
+  course.edge_crossings = hold.hold.edge_crossings;
+  course.by_excursion_allowed = hold_alternatives(hold);
+  if (hold.hold.period) {
+    course.start_s = hold.hold.period->first;
+    course.end_s = hold.hold.period->second;
+  }
+  const Span around = between_spans(weld.holds, hold.index, weld.time());
+  for (std::size_t member = 0; member < weld.group.size(); ++member) {
+    const Trace& trace = weld.set.traces[weld.group[member]];
+    StageChannel channel;
+    channel.name = trace.name;
+    const InAndOut times = in_and_out(hold.hold.range.channels[member], around);
+    channel.in_s = times.in_s;
+    channel.out_s = times.out_s;
+    if (hold.hold.period) {
+      if (const auto summary = summary_of(trace, {*hold.hold.period})) {
+        channel.min_c = summary->min_c;
+        channel.max_c = summary->max_c;
+        channel.mean_c = summary->mean_c;
+      }
+    }
+    if (const auto& tempering = weld.ground.temperings[weld.group[member]]) {
+      channel.tempering = tempering->parameter;
+      channel.tempering_hours = equivalent_hours(tempering->parameter, hold.hold.low_c);
+    }
+    course.channels.push_back(std::move(channel));
+  }
+  weld.out.stages.push_back(std::move(course));
+}
+
+void evaluate_spread(const HoldCase& hold) {
+  const WeldCase& weld = hold.weld;
+  Requirement requirement = hold.start(RequirementKind::spread, hold.asked.spread_max->kelvin());
+  SpreadAsked how;
+  how.limit_k = requirement.limit;
+  how.guard = weld.guard;
+  const Spread spread = hold.hold.period
+                            ? measure_spread(weld.record, weld.set, weld.group, hold.hold.in_range, how)
+                            : Spread{};
+  add_spread(weld, requirement, spread, false);
+  hold.finish(std::move(requirement));
+}
+
+}  // namespace
+
+void HoldCase::add_own_finding(const Requirement& requirement) const {
+  if (requirement.verdict == Verdict::met) return;
+  Finding finding =
+      finding_on(requirement, requirement.verdict == Verdict::not_met ? Finding::Kind::not_met
+                                                                      : Finding::Kind::inconclusive);
+  finding.channel = requirement.channel;
+  finding.from_s = requirement.from_s;
+  finding.to_s = requirement.to_s;
+  finding.extreme = requirement.measured;
+  finding.text = requirement.text;
+  weld.out.findings.push_back(std::move(finding));
+}
+
+std::string HoldCase::say_range() const {
+  return asked.high ? fmt::format("{} to {}", say_celsius(hold.low_c), say_celsius(hold.high_c))
+                    : fmt::format("{} or above", say_celsius(hold.low_c));
+}
+
+void evaluate_hold(const WeldCase& weld, const Stage& stage, const HoldStage& asked, std::size_t index) {
+  const HoldCase hold{weld, stage, asked, index, weld.holds[index]};
+  add_course(hold);
+  if (asked.time_min) evaluate_hold_time(hold);
+  if (asked.time_max_s) evaluate_hold_time_max(hold);
+  evaluate_excursions(hold);
+  if (asked.high) evaluate_over(hold);
+  if (asked.spread_max) evaluate_spread(hold);
+  if (asked.edge_fraction_min) evaluate_edge(hold);
+  if (asked.tempering_min) evaluate_tempering(hold, RequirementKind::tempering_min, *asked.tempering_min);
+  if (asked.tempering_max) evaluate_tempering(hold, RequirementKind::tempering_max, *asked.tempering_max);
+}
+
+}  // namespace soakwright

@@ -1,0 +1,193 @@
+// How hot a hold was: over its range, at the edge of the heated band, tempering.
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "core/evaluate/evaluated_reading.h"
+#include "core/evaluate/hold_case.h"
+#include "core/evaluate/sentences.h"
+#include "core/measure/hold_time.h"
+#include "core/measure/parallel_for.h"
+#include "core/measure/tempering.h"
+
+namespace soakwright {
+namespace {
+
+/// The hold before (-1) or after (+1) in the procedure, with or without a core.
+const HoldCourse* neighbour(const HoldCase& hold, int step) {
+  if (step < 0) return hold.index > 0 ? &hold.weld.holds[hold.index - 1] : nullptr;
+  return hold.index + 1 < hold.weld.holds.size() ? &hold.weld.holds[hold.index + 1] : nullptr;
+}
+
+/// The lowest reading at the edge of the heated band, as a share of the hold's `low`.
+struct EdgeShare {
+  ReadingAt reading;
+  double share = 0.0;
+  double uncertainty = 0.0;
+  Verdict verdict = Verdict::met;
+};
+
+std::optional<EdgeShare> lowest_share(const HoldCase& hold, const Requirement& requirement, double low) {
+  const WeldCase& weld = hold.weld;
+  const TemperatureUnit unit = weld.procedure.unit;
+  std::optional<EdgeShare> worst;
+  Verdict verdict = Verdict::met;
+  for (const Span& time_range : hold.hold.in_range)
+    for (const ReadingAt& reading : lowest_of_each(weld.set, weld.edge, time_range)) {
+      EdgeShare here{reading, Temperature::of_celsius(reading.celsius).in(unit) / low, 0.0, Verdict::met};
+      if (weld.guard != nullptr) {
+        const double u =
+            weld.guard->of(weld.set.traces[reading.trace], reading.source).expanded_k(reading.celsius);
+        here.uncertainty = TemperatureDifference::of_kelvin(u).in(unit) / std::fabs(low);
+      }
+      verdict = std::max(verdict, held_to_limit(requirement, here.share, here.uncertainty));
+      const auto left = [](const EdgeShare& edge) { return edge.share - edge.uncertainty; };
+      const bool lower = !worst || left(here) < left(*worst);
+      const bool earlier = worst && left(here) == left(*worst) && reading.at_s < worst->reading.at_s;
+      if (lower || earlier) worst = here;
+    }
+  if (worst) worst->verdict = verdict;
+  return worst;
+}
+
+/// What one channel's curve is worth, and within which bounds where the decision is guarded.
+struct Worth {
+  std::optional<double> parameter, least, most;
+  double unknown_s = 0.0;
+};
+
+std::vector<Worth> worth_of_group(const WeldCase& weld) {
+  std::vector<Worth> all(weld.group.size());
+  parallel_for(weld.group.size(), [&](std::size_t member) {
+    const std::size_t index = weld.group[member];
+    Worth& worth = all[member];
+    const auto& tempering = weld.ground.temperings[index];
+    if (!tempering) return;
+    worth = {tempering->parameter, tempering->parameter, tempering->parameter, tempering->unknown_s};
+    if (weld.guard == nullptr) return;
+    const auto bound = [&](double sign) -> std::optional<double> {
+      const auto moved = tempering_of(weld.set.traces[index], weld.time(), *weld.guard, sign);
+      return moved ? std::optional{moved->parameter} : std::nullopt;
+    };
+    worth.least = bound(-1.0);
+    worth.most = bound(+1.0);
+  });
+  return all;
+}
+
+}  // namespace
+
+void evaluate_over(const HoldCase& hold) {
+  const WeldCase& weld = hold.weld;
+  Requirement requirement = hold.start(RequirementKind::over, hold.asked.high->celsius());
+  const auto higher = [&](const HoldCourse* other) {
+    return other != nullptr && other->high_c > hold.hold.high_c;
+  };
+  const bool higher_before = higher(neighbour(hold, -1));
+  const bool higher_after = higher(neighbour(hold, +1));
+  if (!hold.hold.period && (higher_before || higher_after)) {
+    requirement.text =
+        "no hold was found, so which readings are its own cannot be told from the hotter hold beside it";
+    hold.add_own_finding(requirement);
+    return hold.finish(std::move(requirement));
+  }
+  Span when = between_spans(weld.holds, hold.index, weld.time());
+  if (higher_before) when.first = hold.hold.period->first;
+  if (higher_after) when.second = hold.hold.period->second;
+  const auto evaluated = evaluated_extreme(weld, requirement, weld.group, when);
+  if (!evaluated) {
+    requirement.text = "no reading there";
+    hold.add_own_finding(requirement);
+    return hold.finish(std::move(requirement));
+  }
+  set_reading(weld, requirement, *evaluated);
+  requirement.text = fmt::format("highest reading: {} at {} at {}; at most {}", *requirement.channel,
+                                 say_celsius(*requirement.measured),
+                                 say_moment(weld.record, *requirement.at_s), say_celsius(requirement.limit)) +
+                     say_uncertainty(weld, requirement);
+  if (requirement.verdict != Verdict::met)
+    for (Finding& place : hot_places(weld, requirement, weld.group, when))
+      weld.out.findings.push_back(std::move(place));
+  hold.finish(std::move(requirement));
+}
+
+void evaluate_edge(const HoldCase& hold) {
+  Requirement requirement = hold.start(RequirementKind::edge, *hold.asked.edge_fraction_min);
+  const double low = hold.asked.low.in(hold.weld.procedure.unit);
+  const auto lowest = low == 0.0 ? std::nullopt : lowest_share(hold, requirement, low);
+  if (!lowest) {
+    requirement.text = "no thermocouple at the edge of the heated band is known within the hold";
+  } else {
+    if (hold.weld.guard != nullptr)
+      set_measured(requirement, lowest->share, lowest->uncertainty);
+    else
+      set_measured(requirement, lowest->share);
+    requirement.channel = hold.weld.name(lowest->reading.trace);
+    requirement.at_s = lowest->reading.at_s;
+    requirement.verdict = lowest->verdict;
+    requirement.text =
+        fmt::format(
+            "lowest at the edge of the heated band: {} at {} at {}, {:.3f} of the lower "
+            "edge of the hold; at least {:.3f}",
+            *requirement.channel, say_celsius(lowest->reading.celsius),
+            say_moment(hold.weld.record, lowest->reading.at_s), *requirement.measured, requirement.limit) +
+        say_uncertainty(hold.weld, requirement);
+  }
+  hold.add_own_finding(requirement);
+  hold.finish(std::move(requirement));
+}
+
+void evaluate_tempering(const HoldCase& hold, RequirementKind kind, double limit) {
+  const WeldCase& weld = hold.weld;
+  Requirement requirement = hold.start(kind, limit);
+  const bool least = requirement.limit_is_least;
+  const std::vector<Worth> all = worth_of_group(weld);
+  std::optional<std::size_t> worst;
+  double worst_held = 0.0;
+  bool sure = false;
+  bool open = false;
+  for (std::size_t member = 0; member < all.size(); ++member) {
+    const Worth& worth = all[member];
+    if (!worth.parameter) {
+      open = true;
+      continue;
+    }
+    if (!worth.least || !worth.most) open = true;
+    // What counts against the limit, and what would count for it.
+    const double held = (least ? worth.least : worth.most).value_or(*worth.parameter);
+    const auto other = least ? worth.most : worth.least;
+    if (!worst || (least ? held < worst_held : held > worst_held)) {
+      worst = member;
+      worst_held = held;
+    }
+    // More time can only add: a channel short of the least may have had it where it is unknown.
+    const bool unknown = worth.unknown_s > kSampleSlack_s;
+    const bool beyond = beyond_limit(requirement, held);
+    const bool surely = other && beyond_limit(requirement, *other);
+    if (surely && !(least && unknown)) sure = true;
+    if (beyond && !surely) open = true;
+    if (unknown && (beyond == least)) open = true;
+  }
+  if (!worst) {
+    requirement.text = "no channel is known";
+  } else {
+    const double parameter = *all[*worst].parameter;
+    if (weld.guard != nullptr)
+      set_measured(requirement, parameter, std::fabs(worst_held - parameter));
+    else
+      set_measured(requirement, parameter);
+    requirement.channel = weld.name(weld.group[*worst]);
+    requirement.verdict = sure ? Verdict::not_met : open ? Verdict::inconclusive : Verdict::met;
+    requirement.text = fmt::format(
+                           "{} tempering parameter over the whole curve: {} with {:.3f}, worth {:.2f} h at "
+                           "{}; at {} {:.3f}",
+                           least ? "lowest" : "highest", *requirement.channel, *requirement.measured,
+                           equivalent_hours(*requirement.measured, hold.hold.low_c),
+                           say_celsius(hold.hold.low_c), least ? "least" : "most", limit) +
+                       say_uncertainty(weld, requirement);
+  }
+  hold.add_own_finding(requirement);
+  hold.finish(std::move(requirement));
+}
+
+}  // namespace soakwright

@@ -1,0 +1,116 @@
+// A maintain stage: the evaluated channels stay in the range throughout a period of the job.
+#include <algorithm>
+#include <limits>
+
+#include <fmt/format.h>
+
+#include "core/evaluate/sentences.h"
+#include "core/evaluate/stage_evaluations.h"
+#include "core/measure/extremes.h"
+#include "core/measure/hold_time.h"
+
+namespace soakwright {
+
+void evaluate_maintain(const WeldCase& weld, const Stage& stage, const MaintainStage& asked) {
+  Requirement requirement = requirement_for(RequirementKind::maintain, stage.number, weld.weld, 0.0);
+  StageCourse course;
+  course.weld = weld.weld;
+  course.number = stage.number;
+  course.kind = "maintain";
+
+  std::vector<Span> periods;
+  for (const Period& period : weld.record.periods)
+    if (period.name == asked.during) periods.emplace_back(period.from_s, period.to_s);
+  std::sort(periods.begin(), periods.end());
+
+  const double low = asked.low.celsius();
+  const double high = asked.high ? asked.high->celsius() : std::numeric_limits<double>::infinity();
+  const auto in_range = [&](RangeEdge edge) {
+    return group_in_range(weld.set, weld.group, weld.time(), weld.ranges({low, high}, edge),
+                          ExcursionAllowed{});
+  };
+  const GroupRange range = in_range(RangeEdge::as_asked);
+  const bool guarded = weld.guard != nullptr;
+  const GroupRange narrowed = guarded ? in_range(RangeEdge::narrowed) : GroupRange{};
+  const GroupRange widened = guarded ? in_range(RangeEdge::widened) : GroupRange{};
+  double surely_out_s = 0.0;
+  double possibly_out_s = 0.0;
+  double out_s = 0.0;
+  double unknown_s = 0.0;
+  std::vector<Finding> findings;
+  for (const Span& period : periods) {
+    const Span shown{std::max(period.first, weld.time().first), std::min(period.second, weld.time().second)};
+    const double length = period.second - period.first;
+    unknown_s += length - std::max(0.0, shown.second - shown.first);
+    if (shown.second <= shown.first) continue;
+    const TimeOut total = time_out(range, shown);
+    out_s += total.out_s;
+    unknown_s += total.unknown_s;
+    surely_out_s += guarded ? time_out(widened, shown).out_s : total.out_s;
+    possibly_out_s += guarded ? time_out(narrowed, shown).out_s : total.out_s;
+    for (const Excursion& excursion : range.excursions) {
+      const Span part{std::max(excursion.time.first, shown.first),
+                      std::min(excursion.time.second, shown.second)};
+      if (part.second <= part.first) continue;
+      const Depth depth = depth_of(weld.set, weld.group, part, low, high);
+      Finding finding = finding_on(requirement, Finding::Kind::not_met);
+      finding.channel = weld.name(depth.trace);
+      finding.from_s = part.first;
+      finding.to_s = part.second;
+      finding.extreme = depth.celsius;
+      finding.text =
+          fmt::format("{} at {} during {}", *finding.channel, say_celsius(depth.celsius), asked.during);
+      findings.push_back(std::move(finding));
+    }
+  }
+  if (!periods.empty()) {
+    course.start_s = periods.front().first;
+    course.end_s = periods.back().second;
+  }
+  for (std::size_t member = 0; member < weld.group.size(); ++member) {
+    const Trace& trace = weld.set.traces[weld.group[member]];
+    StageChannel channel;
+    channel.name = trace.name;
+    if (const auto summary = summary_of(trace, periods)) {
+      channel.min_c = summary->min_c;
+      channel.max_c = summary->max_c;
+      channel.mean_c = summary->mean_c;
+    }
+    course.channels.push_back(std::move(channel));
+  }
+  weld.out.stages.push_back(std::move(course));
+
+  if (periods.empty()) {
+    requirement.text = fmt::format("the job names no period \"{}\"", asked.during);
+  } else {
+    set_measured(requirement, out_s);
+    requirement.from_s = weld.out.stages.back().start_s;
+    requirement.to_s = weld.out.stages.back().end_s;
+    requirement.verdict = beyond_limit(requirement, surely_out_s) ? Verdict::not_met
+                          : unknown_s > kSampleSlack_s || beyond_limit(requirement, possibly_out_s)
+                              ? Verdict::inconclusive
+                              : Verdict::met;
+    requirement.text = fmt::format("out of the range for {} during {}", say_time(out_s), asked.during);
+    if (guarded) {
+      set_measured(requirement, out_s, possibly_out_s - out_s);
+      requirement.certain_s = surely_out_s;
+      requirement.possible_s = possibly_out_s;
+      requirement.text +=
+          fmt::format("; with U at its edges {} to {}", say_time(surely_out_s), say_time(possibly_out_s));
+    }
+    if (unknown_s > kSampleSlack_s)
+      requirement.text += fmt::format("; {} of it are not known", say_time(unknown_s));
+  }
+  if (requirement.verdict == Verdict::not_met) {
+    weld.out.findings.insert(weld.out.findings.end(), findings.begin(), findings.end());
+  } else if (requirement.verdict == Verdict::inconclusive) {
+    Finding finding = finding_on(requirement, Finding::Kind::inconclusive);
+    finding.from_s = requirement.from_s;
+    finding.to_s = requirement.to_s;
+    finding.text = requirement.text;
+    weld.out.findings.push_back(std::move(finding));
+  }
+  weld.out.requirements.push_back(std::move(requirement));
+}
+
+}  // namespace soakwright

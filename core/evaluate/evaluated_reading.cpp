@@ -1,0 +1,124 @@
+#include "core/evaluate/evaluated_reading.h"
+
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "core/evaluate/sentences.h"
+
+namespace soakwright {
+namespace {
+
+bool before(const ReadingAt& a, const ReadingAt& b) {
+  return a.at_s != b.at_s ? a.at_s < b.at_s : a.trace < b.trace;
+}
+
+/// Where the channel begins to be too hot: the limit, or what with its U is just at the limit.
+std::vector<double> levels_for(const RecordCase& record_case, std::size_t trace, double limit_c) {
+  if (record_case.guard == nullptr) return {limit_c};
+  std::vector<double> levels;
+  for (std::size_t source = 0; source < record_case.set.traces[trace].sources.size(); ++source)
+    levels.push_back(record_case.guard->surely_below(record_case.set.traces[trace], source, limit_c));
+  return levels;
+}
+
+std::string say_place(const Requirement& requirement, const HotPlace& place, double uncertainty_k,
+                      Verdict verdict, const std::string& name) {
+  if (verdict == Verdict::not_met)
+    return fmt::format("{} was above {}, up to {}", name, say_celsius(requirement.limit),
+                       say_celsius(place.hottest.celsius));
+  if (!std::isfinite(uncertainty_k))
+    return fmt::format("{} read {}: its tolerance is not known at that temperature", name,
+                       say_celsius(place.hottest.celsius));
+  return fmt::format("{} read up to {}: with U = {} it may have been above {}", name,
+                     say_celsius(place.hottest.celsius), say_kelvin(uncertainty_k),
+                     say_celsius(requirement.limit));
+}
+
+}  // namespace
+
+std::optional<EvaluatedReading> evaluated_extreme(const RecordCase& record_case,
+                                                  const Requirement& requirement, Group group, Span time) {
+  const bool least = requirement.limit_is_least;
+  if (record_case.guard == nullptr) {
+    const auto extreme =
+        least ? lowest_reading(record_case.set, group, time) : highest_reading(record_case.set, group, time);
+    if (!extreme) return std::nullopt;
+    return EvaluatedReading{*extreme, 0.0, held_to_limit(requirement, extreme->celsius, 0.0)};
+  }
+  // A reading moves faster than its U: of each channel the extreme one has the smallest margin.
+  std::optional<EvaluatedReading> worst;
+  double smallest = 0.0;
+  for (const ReadingAt& reading :
+       least ? lowest_of_each(record_case.set, group, time) : highest_of_each(record_case.set, group, time)) {
+    const double u = record_case.guard->of(record_case.set.traces[reading.trace], reading.source)
+                         .expanded_k(reading.celsius);
+    const double margin = margin_after(requirement, reading.celsius, u);
+    const Verdict verdict = held_to_limit(requirement, reading.celsius, u);
+    if (!worst) {
+      worst = EvaluatedReading{reading, u, verdict};
+      smallest = margin;
+      continue;
+    }
+    worst->verdict = std::max(worst->verdict, verdict);
+    if (margin > smallest || (margin == smallest && !before(reading, worst->reading))) continue;
+    worst->reading = reading;
+    worst->uncertainty_k = u;
+    smallest = margin;
+  }
+  return worst;
+}
+
+void set_reading(const RecordCase& record_case, Requirement& requirement, const EvaluatedReading& evaluated) {
+  if (record_case.guard != nullptr)
+    set_measured(requirement, evaluated.reading.celsius, evaluated.uncertainty_k);
+  else
+    set_measured(requirement, evaluated.reading.celsius);
+  requirement.channel = record_case.name(evaluated.reading.trace);
+  requirement.at_s = evaluated.reading.at_s;
+  requirement.verdict = evaluated.verdict;
+}
+
+std::vector<Finding> hot_places(const RecordCase& record_case, const Requirement& requirement, Group group,
+                                Span time) {
+  std::vector<Finding> findings;
+  for (const std::size_t index : group) {
+    const Trace& trace = record_case.set.traces[index];
+    for (const HotPlace& place :
+         places_above(record_case.set, index, time, levels_for(record_case, index, requirement.limit))) {
+      const double u =
+          record_case.guard != nullptr
+              ? record_case.guard->of(trace, place.hottest.source).expanded_k(place.hottest.celsius)
+              : 0.0;
+      const Verdict verdict = held_to_limit(requirement, place.hottest.celsius, u);
+      if (verdict == Verdict::met) continue;
+      Finding finding = finding_on(
+          requirement, verdict == Verdict::not_met ? Finding::Kind::not_met : Finding::Kind::inconclusive);
+      finding.channel = trace.name;
+      finding.from_s = place.time.first;
+      finding.to_s = place.time.second;
+      finding.extreme = place.hottest.celsius;
+      finding.text = say_place(requirement, place, u, verdict, trace.name);
+      findings.push_back(std::move(finding));
+    }
+  }
+  return findings;
+}
+
+std::string say_uncertainty(const RecordCase& record_case, const Requirement& requirement) {
+  if (record_case.guard == nullptr) return {};
+  if (!requirement.uncertainty) return "; U is not known there";
+  switch (requirement.unit) {
+    case QuantityUnit::celsius:
+      return fmt::format("; U = {}", say_kelvin(*requirement.uncertainty));
+    case QuantityUnit::celsius_per_hour:
+      return fmt::format("; U = {}", say_rate(*requirement.uncertainty));
+    case QuantityUnit::seconds:
+      return fmt::format("; U = {}", say_time(*requirement.uncertainty));
+    case QuantityUnit::one:
+      return fmt::format("; U = {:.3f}", *requirement.uncertainty);
+  }
+  return {};
+}
+
+}  // namespace soakwright

@@ -1,0 +1,34 @@
+// Single readings against a highest or lowest limit: temperature_max, loading, opening, over.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "core/evaluate/weld_case.h"
+#include "core/measure/extremes.h"
+
+namespace soakwright {
+
+/// The reading with the smallest margin, and the worst verdict of all.
+struct EvaluatedReading {
+  ReadingAt reading;
+  double uncertainty_k = 0.0;  ///< U; 0 where the decision is simple
+  Verdict verdict = Verdict::met;
+};
+
+/// The highest readings of the group within `time` against a largest limit in °C, the lowest ones against a
+/// least limit; each with its own U where the decision is guarded.
+std::optional<EvaluatedReading> evaluated_extreme(const RecordCase& record_case,
+                                                  const Requirement& requirement, Group group, Span time);
+
+/// Puts it into the requirement: measured, margin, U, channel, time, verdict.
+void set_reading(const RecordCase& record_case, Requirement& requirement, const EvaluatedReading& evaluated);
+
+/// Times of each channel above a largest limit, or within U of it.
+std::vector<Finding> hot_places(const RecordCase& record_case, const Requirement& requirement, Group group,
+                                Span time);
+
+/// "; U 3.1 °C" behind a sentence where the decision is guarded.
+std::string say_uncertainty(const RecordCase& record_case, const Requirement& requirement);
+
+}  // namespace soakwright

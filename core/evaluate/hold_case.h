@@ -1,0 +1,42 @@
+// One hold of one weld, and what the evaluating of its requirements has in common.
+#pragma once
+
+#include <string>
+
+#include "core/evaluate/weld_case.h"
+
+namespace soakwright {
+
+struct HoldCase {
+  const WeldCase& weld;
+  const Stage& stage;
+  const HoldStage& asked;
+  std::size_t index = 0;   ///< among the weld's holds
+  const HoldCourse& hold;  ///< by the readings alone
+
+  [[nodiscard]] Requirement start(RequirementKind kind, double limit) const {
+    return requirement_for(kind, stage.number, weld.weld, limit);
+  }
+  void finish(Requirement requirement) const { weld.out.requirements.push_back(std::move(requirement)); }
+  /// One finding with the requirement's own text, where it is not met or inconclusive.
+  void add_own_finding(const Requirement& requirement) const;
+  /// "590.0 °C to 620.0 °C".
+  [[nodiscard]] std::string say_range() const;
+  [[nodiscard]] TemperatureRange range() const { return {hold.low_c, hold.high_c}; }
+};
+
+void evaluate_hold_time(const HoldCase& hold);
+void evaluate_hold_time_max(const HoldCase& hold);
+void evaluate_excursions(const HoldCase& hold);
+void evaluate_over(const HoldCase& hold);
+void evaluate_edge(const HoldCase& hold);
+void evaluate_tempering(const HoldCase& hold, RequirementKind kind, double limit);
+
+/// Continuous and accumulated time at excursion_allowed 0, 2, 5 and 10 min, on the readings alone.
+std::vector<HoldAlternative> hold_alternatives(const HoldCase& hold);
+/// The weld's holds under each of these excursions_allowed, for hold_alternatives().
+std::vector<std::vector<HoldCourse>> holds_by_excursion_allowed(const WeldCase& weld);
+/// When each channel of the group came in first and left last.
+std::vector<InAndOutAlternative> ins_and_outs(const HoldCase& hold);
+
+}  // namespace soakwright

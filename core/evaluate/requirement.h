@@ -1,0 +1,124 @@
+// One limit of the procedure, evaluated: the limit, what was measured, the margin and where it was.
+//
+// Temperatures C, spreads C, rates C/h, times s, counts and shares 1.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+namespace soakwright {
+
+/// Ordered from best to worst: the worst of several is their maximum.
+enum class Verdict { met, inconclusive, not_met };
+
+enum class RequirementKind {
+  temperature_max,
+  start,
+  end,
+  gap,
+  interval,
+  thermocouples,
+  calibration,
+  heating_rate,
+  heating_rate_min,
+  cooling_rate,
+  cooling_rate_min,
+  spread,
+  hold_time,
+  hold_time_max,
+  excursion_time,
+  over,
+  edge,
+  tempering_min,
+  tempering_max,
+  maintain,
+};
+
+enum class QuantityUnit { celsius, celsius_per_hour, seconds, one };
+
+/// A rate over windows of another width, or from one end of the ramp to the other, and its verdict alone.
+struct RateAlternative {
+  std::string over;  ///< "5 min" … "60 min", "overall"
+  std::optional<double> rate_c_per_h;
+  std::optional<std::string> channel;
+  std::optional<double> from_s, to_s;
+  Verdict verdict = Verdict::inconclusive;
+};
+
+/// A hold's time by the readings alone, were excursions of up to `excursion_allowed_s` forgiven.
+struct HoldAlternative {
+  double excursion_allowed_s = 0.0;
+  double continuous_s = 0.0;
+  double accumulated_s = 0.0;
+};
+
+/// When a thermocouple first came into a hold's range and last left it.
+struct InAndOutAlternative {
+  std::string channel;
+  std::optional<double> in_s, out_s;
+};
+
+/// The two readings of a widest spread.
+struct SpreadAlternative {
+  double hottest_c = 0.0, coldest_c = 0.0;
+};
+
+/// What a requirement would have come to on another alternatives: nothing of it decides.
+struct Alternatives {
+  std::vector<RateAlternative> rates;
+  std::vector<HoldAlternative> holds;
+  std::vector<InAndOutAlternative> thermocouples;
+  std::optional<SpreadAlternative> spread;
+  [[nodiscard]] bool empty() const {
+    return rates.empty() && holds.empty() && thermocouples.empty() && !spread;
+  }
+};
+
+/// What one record of several gives to a hold's time.
+struct CycleShare {
+  int cycle = 1;
+  double certain_s = 0.0;
+  std::optional<double> possible_s;  ///< nothing where it is open
+};
+
+struct Requirement {
+  std::string id;  ///< "record.temperature-max", "stage-1.heating-rate" …
+  RequirementKind kind = RequirementKind::temperature_max;
+  std::size_t stage = 0;  ///< number in the procedure, 0 for the whole record
+  std::optional<std::string> weld;
+  double limit = 0.0;
+  bool limit_is_least = false;  ///< the measured value must be at or above the limit
+  QuantityUnit unit = QuantityUnit::celsius;
+  std::optional<double> measured;
+  std::optional<double> margin;  ///< positive when met: what is left once U is taken off
+  Verdict verdict = Verdict::inconclusive;
+  std::optional<std::string> channel;
+  std::optional<std::string> channel_2;
+  std::optional<double> at_s, from_s, to_s;
+  std::optional<double> standard_error;
+  std::optional<double> uncertainty;  ///< U, only where the decision is guarded
+  std::optional<double> certain_s, possible_s;
+  /// Beside a rate: the mean rate per channel, and the worst for windows of 5, 15, 30 and 60 minutes.
+  std::vector<std::pair<std::string, std::optional<double>>> overall;
+  std::vector<std::pair<std::string, std::optional<double>>> by_window;
+  Alternatives alternatives;
+  std::vector<CycleShare> cycles;  ///< of a hold that adds up over several records, this one last
+  std::string text;                ///< one plain sentence
+  std::string shortfall;           ///< what would have had to be different; empty where it is met
+};
+
+/// One place where a requirement is not met or cannot be shown, or a note that a reader should see.
+struct Finding {
+  enum class Kind { not_met, inconclusive, note };
+  std::string requirement;
+  std::optional<std::string> weld;
+  Kind kind = Kind::note;
+  std::optional<std::string> channel;
+  std::optional<double> from_s, to_s;
+  std::optional<double> extreme;
+  std::string text;
+};
+
+}  // namespace soakwright

@@ -1,0 +1,87 @@
+// Everything that evaluating a record against a procedure gives: requirements, findings, and the course of
+// each stage, for every weld, and the verdict.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "core/evaluate/requirement.h"
+
+namespace soakwright {
+
+using TimeSpan = std::pair<double, double>;  ///< from, to in seconds
+
+struct StageChannel {
+  std::string name;
+  std::optional<double> in_s, out_s;  ///< first entry into the range, last exit from it (holds only)
+  std::optional<double> min_c, max_c, mean_c;
+  std::optional<double> tempering;        ///< Hollomon-Jaffe parameter / 1000
+  std::optional<double> tempering_hours;  ///< worth the same at the hold's `low`
+};
+
+struct StageCourse {
+  std::optional<std::string> weld;
+  std::size_t number = 0;
+  std::string kind;  ///< heat, hold, cool, keep
+  std::optional<double> start_s, end_s;
+  std::optional<TimeSpan> continuous;
+  std::vector<TimeSpan> in_range;
+  std::vector<TimeSpan> edge_crossings;
+  std::vector<StageChannel> channels;
+  std::vector<HoldAlternative> by_excursion_allowed;  ///< holds only
+};
+
+struct WeldVerdict {
+  std::optional<std::string> number;
+  std::optional<double> thickness_mm;
+  Verdict verdict = Verdict::met;
+};
+
+/// A spare that took over.
+struct Replacement {
+  std::string channel;
+  std::string by;
+  double from_s = 0.0;
+  std::optional<double> step_k;
+};
+
+/// One contribution to a channel's uncertainty at one temperature.
+struct BudgetLine {
+  std::string name;                    ///< "thermocouple", "extension cable", "last digit"
+  std::string source;                  ///< "type K, IEC 60584-1 class 1: 1.5 °C or 0.4 %"
+  bool is_step = false;                ///< `half_width_k` is the step q of a digital reading
+  std::optional<double> half_width_k;  ///< ±a; nothing where the table says nothing at that temperature
+  double divisor = 1.0;                ///< √3 for ±a, √12 for q
+  std::optional<double> standard_k;    ///< u
+};
+struct BudgetPoint {
+  std::string what;  ///< "stage-2 low", "temperature_max"
+  double celsius = 0.0;
+  std::vector<BudgetLine> lines;
+  std::optional<double> expanded_k;  ///< U = 2·√(Σu²)
+};
+struct ChannelBudget {
+  std::string channel;
+  std::vector<BudgetPoint> points;
+  double rate_share = 0.0;  ///< U of a rate as a share of it
+};
+
+/// An previous record of the welds, evaluated by itself against the same procedure.
+struct PreviousCycle {
+  int cycle = 1;
+  std::vector<Requirement> requirements;
+};
+
+struct Verdicts {
+  std::vector<ChannelBudget> budgets;  ///< only where the decision is guarded
+  std::vector<Replacement> replaced;
+  std::vector<WeldVerdict> welds;
+  std::vector<StageCourse> stages;
+  std::vector<Requirement> requirements;
+  std::vector<Finding> findings;
+  Verdict verdict = Verdict::met;
+};
+
+}  // namespace soakwright

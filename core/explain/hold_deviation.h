@@ -1,0 +1,26 @@
+// When a hold could no longer become long enough.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "core/measure/trace.h"
+#include "core/procedure/procedure.h"
+
+namespace soakwright {
+
+struct HoldDeviation {
+  double at_s = 0.0;
+  bool broke_off = false;  ///< a time_range ended there; else nobody was in, and too little time was left
+  double left_s = 0.0;     ///< until the work left the range for good
+};
+
+/// `in_range` in time order, the hold's own; `wanted_s` is what is asked of this record. The work left the
+/// range for good at the end of the last time_range: at a moment t a hold that is running since s can still
+/// last until then, and one that is not can begin at t. Continuous, the longest such hold counts;
+/// accumulated, what was held before t and all that is left. Nothing where the in_range are long enough, or
+/// where there are none.
+std::optional<HoldDeviation> hold_deviation(const std::vector<Span>& in_range, double wanted_s,
+                                            HoldStage::Count count, double begin_s);
+
+}  // namespace soakwright

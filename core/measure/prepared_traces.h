@@ -1,0 +1,24 @@
+// What every evaluating of a record needs and no limit changes: traces, times as integers, tempering. Laid
+// once, then shared by evaluations that follow.
+#pragma once
+
+#include <memory>
+#include <optional>
+#include <vector>
+
+#include "core/measure/tempering.h"
+#include "core/measure/trace.h"
+#include "core/measure/window_slopes.h"
+
+namespace soakwright {
+
+struct PreparedTraces {
+  double interpolate_max_s = 0.0;
+  TraceSet set;
+  RowTicks ticks;
+  std::vector<std::optional<Tempering>> temperings;  ///< per trace
+};
+
+std::shared_ptr<const PreparedTraces> prepare_traces(const Record& record, double interpolate_max_s);
+
+}  // namespace soakwright

@@ -1,0 +1,28 @@
+// The records of a job's welds before this one: read and evaluated by themselves, for a hold that adds up
+// over all of them.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "core/evaluate/analysis.h"
+#include "core/problems/problem.h"
+
+namespace soakwright {
+
+/// Reads what analysis.job names as [[previous_record]]. Refused, with the job's file and line: a log that is
+/// this one or one named before, one that is not over before the next begins (where both have a clock), a job
+/// of it that does not have this job's welds, and limits that nobody can evaluate over several records yet.
+Result<std::vector<PreviousRecord>> read_previous_records(const Analysis& analysis,
+                                                          std::optional<DateOrder> dates);
+
+/// What another procedure asks that cannot be evaluated with these records; empty where it can.
+Problems check_previous_records(const Analysis& analysis, const Procedure& procedure);
+
+/// Evaluates each against the analysis' procedure; `verdicts` and `ground` of each are set.
+void evaluate_previous_records(Analysis& analysis);
+
+/// What the evaluating of this record needs of them.
+std::vector<PreviousCycle> cycles_of(const std::vector<PreviousRecord>& earlier);
+
+}  // namespace soakwright

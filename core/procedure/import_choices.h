@@ -1,0 +1,11 @@
+// The table [import] of a job: what a person settled about the log.
+#pragma once
+
+#include "core/procedure/job.h"
+#include "core/procedure/table_reader.h"
+
+namespace soakwright {
+
+void read_import_choices(TableReader& in, ImportChoices& reading);
+
+}  // namespace soakwright

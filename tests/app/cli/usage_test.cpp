@@ -1,0 +1,99 @@
+// Wrong usage is 64, what this build lacks is 69; both say what would help. Help and version are everywhere.
+#include <string>
+#include <vector>
+
+#include <catch2/catch.hpp>
+
+#include "tests/app/cli/run_program.h"
+
+using Catch::Matchers::Contains;
+using Catch::Matchers::EndsWith;
+using Catch::Matchers::StartsWith;
+using Words = std::vector<std::string>;
+
+namespace {
+
+const std::string sample = source_file("sample-logs/w-117-stress-relief/");
+
+}  // namespace
+
+TEST_CASE("wrong usage answers 64 and says what would help") {
+  struct Row {
+    Words arguments;
+    const char* says;
+  };
+  const std::vector<Row> rows = {
+      {{}, "no command is given; see `soakwright --help`"},
+      {{"frob"}, "there is no command 'frob'; see `soakwright --help`"},
+      {{"--frob"}, "; see `soakwright --help`"},
+      {{"check"}, "no log is named; "},
+      {{"check"}, "no procedure is named; give one with --procedure"},
+      {{"check", sample + "d3-n2.csv"}, "no procedure is named; "},
+      {{"inspect"}, "no log is named; "},
+      {{"inspect", "a", "b"}, "; see `soakwright inspect --help`"},
+      {{"inspect", "a", "--procedure", "p"}, "; see `soakwright inspect --help`"},
+      {{"check", "a", "--json"}, "--json"},
+      {{"check", "a", "--json", ""}, "--json was given with nothing in it"},
+      {{"check", "", "--procedure", "p"}, "LOG was given with nothing in it"},
+      {{"check", "a", "--dates", "dym"}, "--dates is dmy, mdy or ymd, not 'dym'"},
+      {{"check", "a", "--unit", "K"}, "--unit is C or F, not 'K'"},
+      {{"check", "a", "--report", "-"}, "--report takes no -"},
+      {{"inspect", "a", "--chart", "-"}, "--chart takes no -"},
+      {{"check", "a", "--json", "x", "--json", "y"}, "--json"},
+      {{"check", "--job", sample + "job.toml", "--json", sample + "job.toml"}, "would be written over"},
+      {{"check", "--job", sample + "job.toml", "--json", sample + "d3-n2.csv"}, "would be written over"},
+      {{"inspect", "--job", sample + "job.toml", "--json", sample + "../w-117-stress-relief/htp-021.toml"},
+       "would be written over"},
+  };
+  for (const Row& row : rows) {
+    const Ran ran = run_soakwright(row.arguments);
+    INFO(Catch::rangeToString(row.arguments) << "\n" << ran.err);
+    CHECK(ran.exit_code == 64);
+    CHECK(ran.out.empty());
+    CHECK_THAT(ran.err, StartsWith("soakwright: ") && Contains(row.says));
+  }
+}
+
+TEST_CASE("parts that this build lacks are refused with 69") {
+  const std::vector<Words> rows = {{"batch", "folder", "--csv", "x"},
+                                   {"batch"},
+                                   {"sign", "a.pdf", "--key", "k"},
+                                   {"verify", "a.pdf"},
+                                   {"draft", "--list"},
+                                   {"draft", "rule", "--thickness", "38 mm"}};
+  for (const Words& row : rows) {
+    const Ran ran = run_soakwright(row);
+    INFO(Catch::rangeToString(row) << "\n" << ran.err);
+    CHECK(ran.exit_code == 69);
+    CHECK(ran.out.empty());
+    CHECK_THAT(ran.err, StartsWith("soakwright: " + row[0] + ": this build has no such part; "));
+  }
+}
+
+TEST_CASE("help and version are everywhere") {
+  for (const char* command : {"", "inspect", "check", "batch", "sign", "verify", "draft"}) {
+    const auto with = [&](const char* option) {
+      return run_soakwright(*command == '\0' ? Words{option} : Words{command, option});
+    };
+    INFO(command);
+    const Ran help = with("--help");
+    CHECK(help.exit_code == 0);
+    CHECK(help.err.empty());
+    CHECK_THAT(help.out, Contains("Usage: soakwright") && Contains("Exit codes: "));
+    const Ran version = with("--version");
+    CHECK(version.exit_code == 0);
+    CHECK(version.err.empty());
+    CHECK(version.out == "soakwright " SOAKWRIGHT_VERSION "\n");
+  }
+}
+
+TEST_CASE("an option wins over what the job names") {
+  const TemporaryFolder folder;
+  const std::string other = folder.with("other.toml",
+                                        "soakwright = \"procedure 1\"\nnumber = \"OTHER\"\nunit = \"C\"\n"
+                                        "[[stage]]\nkind = \"hold\"\nlow = 590\ntime_min = \"1 min\"\n");
+  const Ran ran =
+      run_soakwright({"check", "--job", sample + "job.toml", "--procedure", other, "--json", "-"});
+  CHECK(ran.exit_code == 0);
+  CHECK_THAT(ran.out, Contains("\"number\": \"OTHER\""));
+}

@@ -1,0 +1,181 @@
+// The trainee: opens a log alone, sees its course, asks a procedure of it, and goes from finding to
+// explanation by keyboard.
+
+#include <QComboBox>
+#include <QTabWidget>
+#include <QTextBrowser>
+#include <QTreeView>
+
+#include "app/gui/channel_pane.h"
+#include "app/gui/chart/chart_pane.h"
+#include "app/gui/detail_panel.h"
+#include "app/gui/list_pane.h"
+#include "app/gui/start_page.h"
+#include "app/gui/summary_bar.h"
+#include "tests/app/gui/made_files.h"
+#include "tests/app/gui/real_window.h"
+
+using namespace soakwright;
+using namespace soakwright::gui;
+
+class TraineePathTest : public QObject {
+  Q_OBJECT
+
+ private:
+  QTemporaryDir files_;
+  QString log_, procedure_;
+
+ private slots:
+  void initTestCase() {
+    made::Run run;
+    run.dip = made::Run::Dip{};
+    log_ = made::log(files_.path(), QStringLiteral("d3-n2.csv"), run);
+    procedure_ = made::procedure(files_.path(), QStringLiteral("htp-021.toml"), 140, 100);
+  }
+
+  void starts_with_an_empty_window_that_says_what_to_do() {
+    RealWindow real;
+    QVERIFY(real.part<StartPage>()->isVisible());
+    QCOMPARE(real.part<SummaryBar>()->word(), QStringLiteral("Nothing open"));
+    QVERIFY(!real.action(QStringLiteral("Export report…"))->isEnabled());
+  }
+
+  void sees_the_course_of_a_log_alone() {
+    RealWindow real;
+    QVERIFY(real.open({log_}));
+    QCOMPARE(real.part<SummaryBar>()->word(), QStringLiteral("No verdict"));
+    const auto* phases = real.part<ListPane>(QStringLiteral("Phases"));
+    QVERIFY(phases->isVisible());
+    QStringList kinds;
+    for (const ListLine& line : phases->lines().content().lines) kinds.append(line.cells[0].toLower());
+    QVERIFY2(kinds.contains(QStringLiteral("heat")) && kinds.contains(QStringLiteral("hold")) &&
+                 kinds.contains(QStringLiteral("cool")),
+             qPrintable(kinds.join(u',')));
+  }
+
+  void asks_a_procedure_of_it_without_reading_the_log_again() {
+    RealWindow real;
+    QVERIFY(real.open({log_}));
+    const auto record = real.window.session().open().analysis.record;
+    QVERIFY(real.open({procedure_}));
+    QCOMPARE(real.part<SummaryBar>()->word(), QStringLiteral("Not met"));
+    QVERIFY(real.window.session().open().analysis.record == record);
+  }
+
+  void goes_through_the_findings_by_keyboard() {
+    RealWindow real;
+    QVERIFY(real.open({log_, procedure_}));
+    auto* list = real.part<ListPane>(QStringLiteral("Findings"));
+    QVERIFY(list->lines().rowCount() >= 1);
+    auto* chart = real.part<ChartPane>();
+    const auto whole = chart->ranges();
+    static_cast<QTabWidget*>(list->parentWidget()->parentWidget())->setCurrentWidget(list);
+    list->setFocus();
+    QVERIFY(real.window.session().selection() == Selection{});
+    QTest::keyClick(list, Qt::Key_Home);
+    QTest::keyClick(list, Qt::Key_Down);
+    QTest::keyClick(list, Qt::Key_Up);
+    QVERIFY((real.window.session().selection() == Selection{Selection::Kind::finding, 0}));
+    const auto* report = real.window.session().report();
+    QVERIFY(
+        real.part<DetailPanel>()->toPlainText().contains(QString::fromStdString(report->findings[0].text)));
+    QVERIFY(chart->ranges().to_s - chart->ranges().from_s < whole.to_s - whole.from_s);
+  }
+
+  void moves_over_the_chart_by_keyboard() {
+    RealWindow real;
+    QVERIFY(real.open({log_, procedure_}));
+    auto* chart = real.part<ChartPane>();
+    chart->setFocus();
+    const auto whole = chart->ranges();
+    QTest::keyClick(chart, Qt::Key_Plus);
+    const auto nearer = chart->ranges();
+    QVERIFY(nearer.to_s - nearer.from_s < 0.9 * (whole.to_s - whole.from_s));
+    QTest::keyClick(chart, Qt::Key_Right);
+    QVERIFY(chart->ranges().from_s > nearer.from_s);
+    QTest::keyClick(chart, Qt::Key_Plus, Qt::ControlModifier);
+    QVERIFY(chart->ranges().high_c - chart->ranges().low_c < 0.9 * (whole.high_c - whole.low_c));
+    QTest::keyClick(chart, Qt::Key_Period);
+    QVERIFY(chart->pointer().has_value());
+    const double first = *chart->pointer();
+    QTest::keyClick(chart, Qt::Key_Period);
+    QCOMPARE(*chart->pointer() - first, 30.0);
+    QTest::keyClick(chart, Qt::Key_Home);
+    QVERIFY(chart->ranges() == whole);
+  }
+
+  void zooms_and_drags_with_the_mouse() {
+    RealWindow real;
+    QVERIFY(real.open({log_}));
+    auto* chart = real.part<ChartPane>();
+    QWidget* plot = chart->findChild<QWidget*>();
+    const auto whole = chart->ranges();
+    const QPointF at(0.5 * plot->width(), 0.4 * plot->height());
+    QWheelEvent turn(at, plot->mapToGlobal(at), {}, QPoint(0, 480), Qt::NoButton, Qt::NoModifier,
+                     Qt::NoScrollPhase, false);
+    QApplication::sendEvent(plot, &turn);
+    const auto nearer = chart->ranges();
+    QVERIFY(nearer.to_s - nearer.from_s < 0.5 * (whole.to_s - whole.from_s));
+    QTest::mousePress(plot, Qt::LeftButton, {}, at.toPoint());
+    QTest::mouseMove(plot, at.toPoint() + QPoint(40, 0));
+    QTest::mouseMove(plot, at.toPoint() + QPoint(120, 0));
+    QTest::mouseRelease(plot, Qt::LeftButton, {}, at.toPoint() + QPoint(120, 0));
+    QVERIFY(chart->ranges().from_s < nearer.from_s);
+    QTest::mouseDClick(plot, Qt::LeftButton, {}, at.toPoint());
+    QVERIFY(chart->ranges() == whole);
+  }
+
+  void reaches_every_pane_by_key_and_each_has_a_name() {
+    RealWindow real;
+    QVERIFY(real.open({log_, procedure_}));
+    QStringList reached;
+    for (int i = 0; i < 4; ++i) {
+      real.action(QStringLiteral("Next pane"))->trigger();
+      reached.append(QApplication::focusWidget() ? QApplication::focusWidget()->accessibleName() : QString());
+    }
+    for (const QString& pane : {QStringLiteral("Chart"), QStringLiteral("Requirements"),
+                                QStringLiteral("About the chosen line"), QStringLiteral("Channels")})
+      QVERIFY2(reached.contains(pane), qPrintable(reached.join(u',')));
+    for (const QWidget* widget : real.window.findChildren<QWidget*>()) {
+      if (!(widget->focusPolicy() & Qt::TabFocus) || !widget->isVisible()) continue;
+      const QString text =
+          widget->property("text").toString() + widget->property("placeholderText").toString();
+      const bool bar = widget->inherits("QTabBar") || widget->inherits("QTabWidget");
+      QVERIFY2(bar || !widget->accessibleName().isEmpty() || !text.isEmpty(),
+               widget->metaObject()->className());
+    }
+  }
+
+  void is_told_what_a_finding_means_and_from_when_the_run_was_lost() {
+    RealWindow real;
+    QVERIFY(
+        real.open({QStringLiteral(SOAKWRIGHT_SOURCE_DIR "/sample-logs/w-118-late-and-dipping/job.toml")}));
+    const auto* report = real.window.session().report();
+    QVERIFY(report && report->verdict == Verdict::not_met);
+    auto* card = real.part<DetailPanel>();
+    std::size_t explained = 0;
+    for (std::size_t i = 0; i < report->findings.size(); ++i) {
+      if (!report->findings[i].explanation) continue;
+      ++explained;
+      real.window.session().select({Selection::Kind::finding, i});
+      const QString said = card->toPlainText();
+      const Explanation& explanation = *report->findings[i].explanation;
+      for (const std::string& words : {explanation.asked, explanation.why, explanation.look_first,
+                                       explanation.causes[0], std::string{"common practice, no source"}})
+        QVERIFY2(said.contains(QString::fromStdString(words)), words.c_str());
+    }
+    QVERIFY(explained >= 4);
+    // The breaker fell at 12:33:21: too late for a new hold of 95 min before the work cooled.
+    for (std::size_t i = 0; i < report->requirements.size(); ++i) {
+      if (report->requirements[i].id != "stage-2.hold-time") continue;
+      real.window.session().select({Selection::Kind::requirement, i});
+      QVERIFY2(card->toPlainText().contains(
+                   QStringLiteral("Bound to be missed from 2031-04-09 12:33:21: TC3 left the range")),
+               qPrintable(card->toPlainText()));
+    }
+    QCOMPARE(report->chart.deviations.size(), std::size_t{1});
+  }
+};
+
+QTEST_MAIN(TraineePathTest)
+#include "trainee_path_test.moc"

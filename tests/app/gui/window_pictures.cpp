@@ -1,0 +1,245 @@
+// window_picture_files FOLDER: a picture of every state of the window, taken off the screen. Started by
+// tests/app/gui/pictures.
+
+#include <QApplication>
+#include <QComboBox>
+#include <QDir>
+#include <QPixmap>
+#include <QScreen>
+#include <QScrollBar>
+#include <QStyleFactory>
+#include <QTabWidget>
+#include <QtTest>
+#include <cstdio>
+#include <functional>
+
+#include "app/gui/chart/chart_pane.h"
+#include "app/gui/detail_panel.h"
+#include "app/gui/help_text.h"
+#include "app/gui/import_settings_pane.h"
+#include "app/gui/list_pane.h"
+#include "tests/app/gui/made_files.h"
+#include "tests/app/gui/real_window.h"
+
+using namespace soakwright;
+using namespace soakwright::gui;
+
+namespace {
+
+QDir folder;
+
+void take(MainWindow& window, const QString& name) {
+  QTest::qWait(250);
+  window.screen()->grabWindow(window.winId()).save(folder.filePath(name + QStringLiteral(".png")));
+  std::printf("%s\n", qPrintable(name));
+}
+
+/// Chooses the requirement with that id.
+bool choose(RealWindow& real, const std::string& id) {
+  const Report* report = real.window.session().report();
+  for (std::size_t i = 0; i < report->requirements.size(); ++i)
+    if (report->requirements[i].id == id) {
+      real.window.session().select({Selection::Kind::requirement, i});
+      return true;
+    }
+  std::fprintf(stderr, "no requirement %s\n", id.c_str());
+  return false;
+}
+
+QPalette dark_palette() {
+  QPalette p;
+  const QColor ground(0x1d, 0x21, 0x26);
+  const QColor raised(0x2a, 0x2f, 0x36);
+  const QColor ink(0xe6, 0xe9, 0xec);
+  p.setColor(QPalette::Window, raised);
+  p.setColor(QPalette::WindowText, ink);
+  p.setColor(QPalette::Base, ground);
+  p.setColor(QPalette::AlternateBase, QColor(0x22, 0x27, 0x2d));
+  p.setColor(QPalette::Text, ink);
+  p.setColor(QPalette::PlaceholderText, QColor(0x9a, 0xa2, 0xaa));
+  p.setColor(QPalette::Button, raised);
+  p.setColor(QPalette::ButtonText, ink);
+  p.setColor(QPalette::ToolTipBase, raised);
+  p.setColor(QPalette::ToolTipText, ink);
+  p.setColor(QPalette::Highlight, QColor(0x3d, 0x6f, 0x9e));
+  p.setColor(QPalette::HighlightedText, Qt::white);
+  for (const QPalette::ColorRole role : {QPalette::WindowText, QPalette::Text, QPalette::ButtonText})
+    p.setColor(QPalette::Disabled, role, QColor(0x70, 0x77, 0x80));
+  p.setColor(QPalette::Link, QColor(0x8f, 0xc1, 0xf0));
+  return p;
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+  QApplication application(argc, argv);
+  if (argc < 2) return 64;
+  folder = QDir(QString::fromLocal8Bit(argv[1]));
+  folder.mkpath(QStringLiteral("."));
+  QApplication::setStyle(QStyleFactory::create(QStringLiteral("Fusion")));
+  QTemporaryDir files;
+  const QString at = files.path();
+  made::Run dipped;
+  dipped.dip = made::Run::Dip{};
+  dipped.set_point = true;
+  const QString clean = made::log(at, QStringLiteral("d3-n2.csv"), {});
+  const QString dip = made::log(at, QStringLiteral("d3-n3.csv"), dipped);
+  made::Run day;
+  day.channels = 24;
+  day.interval_s = 5;
+  day.heating = 70;
+  day.hold_h = 4;
+  day.cooling = 80;
+  day.until_h = 24;
+  const QString many = made::log(at, QStringLiteral("d3-all-seams.csv"), day);
+  day.interval_s = 1;
+  const QString large = made::log(at, QStringLiteral("d3-day.csv"), day);
+  QFile whole(clean);
+  if (!whole.open(QIODevice::ReadOnly)) return 66;
+  const QByteArray lines = whole.readAll();
+  const QString cut =
+      made::write(at, QStringLiteral("d3-n4-cut.csv"),
+                  QString::fromUtf8(lines.left(lines.size() * 52 / 100)).section(u'\n', 0, -2) + u'\n');
+  const QString procedure = made::procedure(at, QStringLiteral("htp-021.toml"), 140, 100);
+  const QString strict = made::procedure(at, QStringLiteral("htp-022.toml"), 100, 100);
+  const QString job = made::job(at, QStringLiteral("d3-n2.toml"), QStringLiteral("d3-n2.csv"),
+                                QStringLiteral("htp-021.toml"));
+  const QString bad =
+      made::write(at, QStringLiteral("htp-bad.toml"),
+                  QStringLiteral("soakwright = \"procedure 1\"\nnumber = \"X\"\nunit = \"C\"\ncolour = 3\n"
+                                 "[[stage]]\nkind = \"hold\"\nlow = 620\nhigh = 590\ntime_min = \"1 h\"\n"));
+  const std::string wanted = argc > 2 ? argv[2] : "";
+  const auto state = [&](const QString& name, const std::function<void(RealWindow&)>& lead) {
+    if (!wanted.empty() && name.toStdString().find(wanted) == std::string::npos) return;
+    RealWindow real;
+    lead(real);
+    take(real.window, name);
+  };
+
+  state(QStringLiteral("01-empty"), [](RealWindow&) {});
+  state(QStringLiteral("02-waiting-for-a-log"), [&](RealWindow& r) { r.open({procedure}); });
+  state(QStringLiteral("03-loading"), [&](RealWindow& r) {
+    r.window.session().openFiles({large, procedure});
+    QTest::qWait(60);
+    for (int i = 0; i < 40 && r.window.session().busy(); ++i) QTest::qWait(5);
+  });
+  state(QStringLiteral("04-log-alone"), [&](RealWindow& r) { r.open({clean}); });
+  state(QStringLiteral("05-met"), [&](RealWindow& r) { r.open({job}); });
+  state(QStringLiteral("06-not-met-rate-chosen"), [&](RealWindow& r) {
+    r.open({clean, strict});
+    choose(r, "stage-1.heating-rate");
+  });
+  state(QStringLiteral("07-not-met-hold-chosen"), [&](RealWindow& r) {
+    r.open({dip, procedure});
+    choose(r, "stage-2.hold-time");
+  });
+  state(QStringLiteral("08-spread-chosen"), [&](RealWindow& r) {
+    r.open({dip, procedure});
+    choose(r, "stage-2.spread");
+  });
+  state(QStringLiteral("09-finding-chosen"), [&](RealWindow& r) {
+    r.open({dip, procedure});
+    r.window.session().select({Selection::Kind::finding, 0});
+  });
+  state(QStringLiteral("10-inconclusive"), [&](RealWindow& r) {
+    r.open({cut, procedure});
+    choose(r, "stage-2.hold-time");
+  });
+  state(QStringLiteral("11-refused"), [&](RealWindow& r) {
+    r.open({job});
+    r.open({bad});
+  });
+  state(QStringLiteral("12-reading-sheet"), [&](RealWindow& r) {
+    r.open({dip, procedure});
+    r.action(QStringLiteral("Reading sheet"))->trigger();
+  });
+  state(QStringLiteral("13-hidden-channels"), [&](RealWindow& r) {
+    r.open({dip, procedure});
+    r.window.session().setVisible(0, false);
+    r.window.session().setVisible(2, false);
+    r.part<ChartPane>()->stepPointer(0);
+  });
+  state(QStringLiteral("14-24-channels"), [&](RealWindow& r) {
+    r.open({many, procedure});
+    r.part<ChartPane>()->stepPointer(0);
+  });
+  state(QStringLiteral("15-24-channels-rate"), [&](RealWindow& r) {
+    r.open({many, procedure});
+    choose(r, "stage-1.heating-rate");
+  });
+  state(QStringLiteral("16-small-window"), [&](RealWindow& r) {
+    r.window.resize(900, 600);
+    r.open({dip, procedure});
+    choose(r, "stage-2.excursion-time");
+  });
+  state(QStringLiteral("17-keys"), [&](RealWindow& r) {
+    r.open({job});
+    show_text(&r.window, QStringLiteral("Keys and mouse"), keys_text());
+  });
+  state(QStringLiteral("18-guarded-budget"), [&](RealWindow& r) {
+    r.open({QStringLiteral(SOAKWRIGHT_SOURCE_DIR "/sample-logs/w-117-stress-relief/job-guarded.toml")});
+    choose(r, "stage-2.over-temperature");
+    QScrollBar* down = r.part<DetailPanel>()->verticalScrollBar();
+    down->setValue(down->maximum() * 2 / 5);
+  });
+  const QString either = made::write(
+      at, QStringLiteral("d3-n5.csv"),
+      QStringLiteral("Recorder: Port Ellery bay 2\nTime,TC1 (°C),TC2 (°C)\n02/04/2031 06:00,20.1,20.4\n"
+                     "02/04/2031 06:01,21.3,21.2\n02/04/2031 06:02,22.0,22.1\n"));
+  state(QStringLiteral("30-sheet-refused-log"), [&](RealWindow& r) { r.open({either}); });
+  const auto change_by_hand = [&](RealWindow& r) {
+    r.open({dip, procedure});
+    r.action(QStringLiteral("Reading sheet"))->trigger();
+    r.window.session().change({ColumnNames{{"3"}}, "role", "air"});
+    if (r.settled()) r.window.session().change({std::nullopt, "decimal", "."});
+    if (r.settled()) r.window.session().change({std::nullopt, "delimiter", ";"});
+    if (!r.settled()) std::fprintf(stderr, "not settled\n");
+  };
+  state(QStringLiteral("31-sheet-changed-by-hand"), change_by_hand);
+  const QString emf = made::write(
+      at, QStringLiteral("d3-n6-emf.csv"),
+      QStringLiteral("Time,TC1 (°C),TC2 (mV),Terminals (°C),Output (%)\n06:00:00,20.1,0.10,22.8,40\n"
+                     "06:01:00,21.3,0.15,22.9,41\n06:02:00,22.0,0.20,22.9,41\n"));
+  state(QStringLiteral("32-sheet-emf-column"), [&](RealWindow& r) {
+    r.open({emf});
+    r.action(QStringLiteral("Reading sheet"))->trigger();
+    r.window.session().change({ColumnNames{{"3"}}, "cold_junction", "Terminals"});
+    if (r.settled()) r.window.session().change({ColumnNames{{"3"}}, "type", "N"});
+    if (!r.settled()) std::fprintf(stderr, "not settled\n");
+  });
+  state(QStringLiteral("33-sheet-small-window"), [&](RealWindow& r) {
+    r.window.resize(900, 600);
+    change_by_hand(r);
+  });
+  const QString lost = made::write(at, QStringLiteral("d3-n7-no-time.csv"),
+                                   QStringLiteral("TC1 (°C);TC2 (°C);TC3 (°C);TC4 (°C);TC5 (°C);TC6 (°C);"
+                                                  "TC7 (°C);TC8 (°C);TC9 (°C);Minutes run\n") +
+                                       QStringLiteral("20;20;20;20;20;20;20;20;20;0\n").repeated(9));
+  const auto show_columns = [&](RealWindow& r) {
+    r.open({lost});
+    r.part<ImportSettingsPane>()->settings()->box("time_column")->showPopup();
+  };
+  state(QStringLiteral("34-sheet-time-column"), show_columns);
+  const QPalette light = QApplication::palette();
+  QApplication::setPalette(dark_palette());
+  state(QStringLiteral("20-dark-met"), [&](RealWindow& r) { r.open({job}); });
+  state(QStringLiteral("21-dark-hold-chosen"), [&](RealWindow& r) {
+    r.open({dip, procedure});
+    choose(r, "stage-2.hold-time");
+  });
+  state(QStringLiteral("22-dark-reading-sheet"), [&](RealWindow& r) {
+    r.open({dip, procedure});
+    r.action(QStringLiteral("Reading sheet"))->trigger();
+  });
+  state(QStringLiteral("23-dark-sheet-refused-log"), [&](RealWindow& r) { r.open({either}); });
+  state(QStringLiteral("24-dark-sheet-changed"), change_by_hand);
+  state(QStringLiteral("25-dark-sheet-time-column"), show_columns);
+  state(QStringLiteral("26-dark-empty"), [](RealWindow&) {});
+  state(QStringLiteral("27-dark-refused"), [&](RealWindow& r) {
+    r.open({job});
+    r.open({bad});
+  });
+  state(QStringLiteral("28-dark-channels"), [&](RealWindow& r) { r.open({many, procedure}); });
+  QApplication::setPalette(light);
+  return 0;
+}

@@ -1,0 +1,174 @@
+// What a requirement would have come to on another alternatives, and what would have had to be different.
+#include <catch2/catch.hpp>
+
+#include "tests/core/evaluate/evaluated.h"
+
+using namespace soakwright;
+
+namespace {
+
+/// Out of 500…600 from 83 to 85 min, 20 K deep: in from 3,200 s to 4,980 s and from 5,100 s to 7,600 s.
+MadeRecord dipping() {
+  return MadeRecord::every(60, 181).course(
+      "TC1", {{0, 20}, {60, 560}, {80, 560}, {84, 480}, {88, 560}, {120, 560}, {180, 20}});
+}
+
+std::string told(const std::vector<RateAlternative>& rates) {
+  std::string text;
+  for (const RateAlternative& rate : rates) {
+    if (!text.empty()) text += ", ";
+    text += rate.over;
+    text += ' ';
+    text += say(rate.rate_c_per_h);
+    text += ' ';
+    text += say(rate.verdict);
+  }
+  return text;
+}
+
+std::string told(const std::vector<HoldAlternative>& holds) {
+  std::string text;
+  for (const HoldAlternative& hold : holds) {
+    if (!text.empty()) text += ", ";
+    text += say(hold.excursion_allowed_s) + ": ";
+    text += say(hold.continuous_s) + " " + say(hold.accumulated_s);
+  }
+  return text;
+}
+
+}  // namespace
+
+TEST_CASE("A rate is shown over 5, 15, 30 and 60 minutes and overall, each with its verdict") {
+  // 5 K a minute for 40 min to 220, 10 K a minute for 10 min to 320, 5 K a minute for 36 min to 500, then
+  // level.
+  const MadeRecord made =
+      MadeRecord::every(60, 121).course("TC1", {{0, 20}, {40, 220}, {50, 320}, {90, 520}, {120, 520}});
+  const Evaluated evaluated(made, "[[stage]]\nkind = \"heat\"\nabove = 50\nbelow = 480\nrate_max = 420\n" +
+                                      hold_500_600_with("time_min = \"10 min\""));
+  const std::vector<RateAlternative>& rates = evaluated["stage-1.heating-rate"].alternatives.rates;
+  REQUIRE(rates.size() == 5);
+  CHECK(*rates[0].rate_c_per_h == close_to(600));
+  CHECK(rates[0].verdict == Verdict::not_met);
+  CHECK(*rates[1].rate_c_per_h == close_to(*evaluated["stage-1.heating-rate"].measured));
+  CHECK(rates[1].verdict == evaluated["stage-1.heating-rate"].verdict);
+  CHECK(rates[1].channel == "TC1");
+  CHECK(*rates[3].rate_c_per_h < 420);
+  CHECK(rates[3].verdict == Verdict::met);
+  // From 50 at 6 min to 500 at 86 min: 450 K in 80 min.
+  CHECK(rates[4].over == "overall");
+  CHECK(*rates[4].rate_c_per_h == close_to(337.5));
+  CHECK(rates[4].verdict == Verdict::met);
+}
+
+TEST_CASE("A rate that no window of a width can measure is inconclusive on that alternatives") {
+  const MadeRecord made = MadeRecord::every(60, 61).course("TC1", {{0, 20}, {40, 560}, {60, 560}});
+  const Evaluated evaluated(made, "[[stage]]\nkind = \"heat\"\nabove = 100\nbelow = 550\nrate_max = 900\n" +
+                                      hold_500_600_with("time_min = \"1 min\""));
+  CHECK(told(evaluated["stage-1.heating-rate"].alternatives.rates) ==
+        "5 min 810 met, 15 min 810 met, 30 min 810 met, 60 min none inconclusive, overall 810 met");
+}
+
+TEST_CASE("A hold is shown continuous and accumulated at excursion_allowed 0, 2, 5 and 10 min") {
+  // 1,780 s and 2,500 s, 120 s between them: a excursion_allowed of 2 min joins them to 4,400 s.
+  const Evaluated evaluated(dipping(), hold_500_600_with("time_min = \"70 min\""));
+  const std::string expected = "0: 2500 4280, 120: 4400 4400, 300: 4400 4400, 600: 4400 4400";
+  CHECK(told(evaluated["stage-1.hold-time"].alternatives.holds) == expected);
+  CHECK(told(evaluated.stage(1).by_excursion_allowed) == expected);
+  CHECK(evaluated.told("stage-1.hold-time") == "2500 not met");
+  // What is evaluated keeps its own excursion_allowed.
+  const Evaluated filled(dipping(), "[evaluation]\nexcursion_allowed = \"3 min\"\n" +
+                                        hold_500_600_with("time_min = \"70 min\""));
+  CHECK(told(filled["stage-1.hold-time"].alternatives.holds) == expected);
+  CHECK(filled.told("stage-1.hold-time") == "4400 met");
+  // A depth of 10 K forgives no dip of 20 K, however short.
+  const Evaluated shallow(dipping(), "[evaluation]\nexcursion_allowed = { time = \"1 min\", depth = 10 }\n" +
+                                         hold_500_600_with("time_min = \"70 min\""));
+  CHECK(told(shallow["stage-1.hold-time"].alternatives.holds) ==
+        "0: 2500 4280, 120: 2500 4280, 300: 2500 4280, 600: 2500 4280");
+}
+
+TEST_CASE("A hold without a time limit still shows its times by excursion_allowed") {
+  const Evaluated evaluated(dipping(), hold_500_600_with("spread_max = 10"));
+  CHECK(told(evaluated.stage(1).by_excursion_allowed) ==
+        "0: 2500 4280, 120: 4400 4400, 300: 4400 4400, 600: 4400 4400");
+}
+
+TEST_CASE(
+    "Each thermocouple's way in and out stands beside the hold time, the two readings beside a spread") {
+  MadeRecord made = plain_record();
+  made.course("TC2", {{0, 20}, {2, 20}, {62, 550}, {122, 550}, {182, 20}});
+  const Evaluated evaluated(made, hold_500_600_with("time_min = \"80 min\"\nspread_max = 5"));
+  const std::vector<InAndOutAlternative>& channels =
+      evaluated["stage-1.hold-time"].alternatives.thermocouples;
+  REQUIRE(channels.size() == 2);
+  CHECK(channels[0].channel == "TC1");
+  CHECK(*channels[0].in_s == close_to(3200));
+  CHECK(*channels[0].out_s == close_to(7600));
+  CHECK(*channels[1].in_s == close_to(120 + 480.0 / 530 * 3600, 0.5));  // readings to 0.1 °C
+  const auto& spread = evaluated["stage-1.spread"].alternatives.spread;
+  REQUIRE(spread);
+  CHECK(spread->hottest_c - spread->coldest_c == close_to(*evaluated["stage-1.spread"].measured));
+}
+
+TEST_CASE("What is not met says what would have had to be different") {
+  const auto needs = [](const MadeRecord& made, const std::string& procedure, const std::string& id,
+                        const std::string& job = {}) {
+    return Evaluated(made, procedure, job)[id].shortfall;
+  };
+  const MadeRecord plain = plain_record();
+  CHECK(needs(plain, hold_500_600_with("time_min = \"75 min\""), "stage-1.hold-time") ==
+        "the clock started at 3200 s when TC1 came in and stopped at 7600 s when TC1 left: it would have had "
+        "to "
+        "run 1 min 40 s longer");
+  CHECK_THAT(needs(dipping(), hold_500_600_with("time_min = \"70 min\""), "stage-1.hold-time"),
+             Catch::Contains("; with a excursion_allowed of 2 min it would have been 1 h 13 min 20 s"));
+  CHECK(needs(plain, "[record]\ntemperature_max = 550\n" + hold_500_600_with("spread_max = 9"),
+              "record.temperature-max") == "TC1 would have had to be 10.0 °C cooler at 3600 s");
+  // 9 K a minute is 135 K in a window of 15 min; 480 C/h leave 120 K.
+  CHECK_THAT(needs(plain,
+                   "[[stage]]\nkind = \"heat\"\nabove = 100\nbelow = 550\nrate_max = 480\n" +
+                       hold_500_600_with("spread_max = 9"),
+                   "stage-1.heating-rate"),
+             Catch::Contains("TC1 would have had to rise by no more than 120.0 °C in the 15 min about") &&
+                 Catch::Contains("where it rose by 135.0 °C"));
+  // 100 to 500 takes 44 min 27 s; at 600 C/h 40 min.
+  CHECK(
+      needs(plain,
+            "[[stage]]\nkind = \"heat\"\nabove = 100\nrate_min = 600\n" + hold_500_600_with("spread_max = 9"),
+            "stage-1.heating-rate-min") ==
+      "TC1 would have had to run through the ramp in 40 min rather than in 44 min 27 s");
+  MadeRecord two = MadeRecord::every(60, 31).column("TC1", std::vector<double>(31, 580.0));
+  two.column("TC2", std::vector<double>(31, 555.0));
+  CHECK(needs(two, hold_500_600_with("spread_max = 20"), "stage-1.spread") ==
+        "TC1 and TC2 would have had to be 5.0 °C closer together at 0 s");
+  CHECK(needs(plain, "[record]\nthermocouples_min = 3\n" + hold_500_600_with("spread_max = 9"),
+              "record.thermocouples") ==
+        "2 more thermocouples would have had to be known from 3200 s to 7600 s");
+  CHECK(needs(plain, "[record]\nsampling_interval_max = \"30 s\"\n" + hold_500_600_with("spread_max = 9"),
+              "record.sampling-interval") ==
+        "the log would have had to write a row every 30.0 s rather than every 1 min");
+  CHECK(needs(plain, hold_500_600_with("time_max = \"70 min\""), "stage-1.hold-time-max") ==
+        "TC1 would have had to be at or above the range's lower edge for 3 min 20 s less");
+  CHECK(needs(dipping(), hold_500_600_with("excursion_time_max = \"1 min\""), "stage-1.excursion-time") ==
+        "the thermocouples would have had to be out of the range for 1 min less from 3200 s to 7600 s");
+  const MadeRecord cold = MadeRecord::every(60, 61).course("TC1", {{0, 20}, {60, 400}});
+  CHECK(needs(cold, hold_500_600_with("time_min = \"1 h\""), "stage-1.hold-time") ==
+        "the thermocouples would have had to be in the range together for 1 h 0 min");
+}
+
+TEST_CASE("What is met needs nothing, what is inconclusive needs to be shown or to be clear of U") {
+  CHECK(Evaluated(plain_record(), hold_500_600_with("time_min = \"70 min\""))["stage-1.hold-time"]
+            .shortfall.empty());
+  // It ends in the hold, 2,800 s of it shown.
+  const MadeRecord ends = MadeRecord::every(60, 101).course("TC1", plain_run());
+  CHECK_THAT(Evaluated(ends, hold_500_600_with("time_min = \"70 min\""))["stage-1.hold-time"].shortfall,
+             Catch::Contains("and the record does not show whether it did"));
+  MadeRecord made = MadeRecord::every(60, 31).column("TC1", std::vector<double>(31, 597.0));
+  made.entry("TC1", 0);
+  const Evaluated guarded(
+      made, "[evaluation]\ndecision_rule = \"guarded\"\n" + hold_500_600_with("time_min = \"1 min\""),
+      "[[thermocouple]]\ncolumn = \"TC1\"\ntolerance = \"±6 C\"\n");
+  // U = 2·√12.000833 = 6.93; 597 + 6.93 − 600 = 3.93.
+  CHECK(guarded["stage-1.over-temperature"].shortfall ==
+        "TC1 would have had to be 3.9 °C cooler at 0 s, U included");
+}

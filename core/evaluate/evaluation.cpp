@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <limits>
+#include <utility>
 
 #include <fmt/format.h>
 
@@ -123,11 +124,13 @@ std::vector<WeldEntry> welds_of(const Job* job) {
 
 }  // namespace
 
-std::shared_ptr<const PreparedTraces> prepared_traces_for(
-    const Record& record, const Procedure& procedure, const std::shared_ptr<const PreparedTraces>& before) {
+std::shared_ptr<const PreparedTraces> prepared_traces_for(const Record& record, const Procedure& procedure,
+                                                          const std::shared_ptr<const PreparedTraces>& before,
+                                                          std::vector<UnmeasuredTime> unmeasured) {
   const double interpolate_max_s = interpolate_max_for(procedure, record.interval_s);
-  return before && before->interpolate_max_s == interpolate_max_s ? before
-                                                                  : prepare_traces(record, interpolate_max_s);
+  if (before && before->interpolate_max_s == interpolate_max_s && before->unmeasured == unmeasured)
+    return before;
+  return prepare_traces(record, interpolate_max_s, std::move(unmeasured));
 }
 
 Verdicts evaluate(const Record& record, const Procedure& procedure, const Job* job) {

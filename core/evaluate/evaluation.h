@@ -27,8 +27,9 @@ Problems check_record(const Record& record, const Procedure& procedure, const Jo
 /// order.
 Verdicts evaluate(const Record& record, const Procedure& procedure, const Job* job,
                   const PreparedTraces& ground, std::span<const PreviousCycle> previous_records = {});
-/// `before` where it fits (it may be null), else new.
-std::shared_ptr<const PreparedTraces> prepared_traces_for(
-    const Record& record, const Procedure& procedure, const std::shared_ptr<const PreparedTraces>& before);
+/// `before` where it fits (it may be null), else new. `unmeasured`: readings that are no measurement.
+std::shared_ptr<const PreparedTraces> prepared_traces_for(const Record& record, const Procedure& procedure,
+                                                          const std::shared_ptr<const PreparedTraces>& before,
+                                                          std::vector<UnmeasuredTime> unmeasured = {});
 
 }  // namespace soakwright

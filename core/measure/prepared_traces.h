@@ -14,11 +14,13 @@ namespace soakwright {
 
 struct PreparedTraces {
   double interpolate_max_s = 0.0;
+  std::vector<UnmeasuredTime> unmeasured;
   TraceSet set;
   RowTicks ticks;
   std::vector<std::optional<Tempering>> temperings;  ///< per trace
 };
 
-std::shared_ptr<const PreparedTraces> prepare_traces(const Record& record, double interpolate_max_s);
+std::shared_ptr<const PreparedTraces> prepare_traces(const Record& record, double interpolate_max_s,
+                                                     std::vector<UnmeasuredTime> unmeasured);
 
 }  // namespace soakwright

@@ -31,8 +31,53 @@ void sum_up_blocks(TraceSource& source) {
   }
 }
 
+/// Joined where they overlap, in time order.
+std::vector<Span> merged(std::vector<Span> spans) {
+  std::sort(spans.begin(), spans.end());
+  std::vector<Span> joined;
+  for (const Span& span : spans) {
+    if (!joined.empty() && span.first <= joined.back().second)
+      joined.back().second = std::max(joined.back().second, span.second);
+    else
+      joined.push_back(span);
+  }
+  return joined;
+}
+
+/// The first of the times (merged) that ends at or after `t`.
+std::vector<Span>::const_iterator first_ending_from(const std::vector<Span>& times, double t) {
+  return std::lower_bound(times.begin(), times.end(), t,
+                          [](const Span& time, double at) { return time.second < at; });
+}
+
+/// Whether a sample at `t` belongs to one of the times (merged).
+bool any_at(const std::vector<Span>& times, double t) {
+  const auto time = first_ending_from(times, t - kSampleSlack_s);
+  return time != times.end() && time->first <= t + kSampleSlack_s;
+}
+
+/// Whether one of the times (merged) has an instant between two samples.
+bool any_between(const std::vector<Span>& times, double from, double to) {
+  const auto time = first_ending_from(times, from);
+  return time != times.end() && time->first < to;
+}
+
+/// Leaves out the readings that are no measurement.
+void drop_unmeasured(const Record& record, TraceSource& source, const std::vector<Span>& unmeasured) {
+  std::size_t kept = 0;
+  for (std::size_t i = 0; i < source.rows.size(); ++i) {
+    if (any_at(unmeasured, record.times_s[source.rows[i]])) continue;
+    source.rows[kept] = source.rows[i];
+    source.own_c[kept] = source.own_c[i];
+    ++kept;
+  }
+  source.rows.resize(kept);
+  source.own_c.resize(kept);
+}
+
 /// `room` holds what a channel with a reading in every row has; null for others.
-TraceSource load_samples(const Record& record, std::size_t channel, double* room) {
+TraceSource load_samples(const Record& record, std::size_t channel, double* room,
+                         const std::vector<Span>& unmeasured) {
   TraceSource source;
   source.channel = channel;
   source.first_row = record.first_row;
@@ -46,6 +91,7 @@ TraceSource load_samples(const Record& record, std::size_t channel, double* room
   }
   source.own_c.reserve(rows);
   readings.collect(record.first_row, record.end_row, source.rows, source.own_c);
+  drop_unmeasured(record, source, unmeasured);
   source.c = source.own_c;
   if (source.c.size() == rows) {
     source.rows = {};
@@ -58,8 +104,9 @@ TraceSource load_samples(const Record& record, std::size_t channel, double* room
   return source;
 }
 
-TraceSource load_source(const Record& record, std::size_t channel, double* room) {
-  TraceSource source = load_samples(record, channel, room);
+TraceSource load_source(const Record& record, std::size_t channel, double* room,
+                        const std::vector<Span>& unmeasured) {
+  TraceSource source = load_samples(record, channel, room, unmeasured);
   sum_up_blocks(source);
   return source;
 }
@@ -91,14 +138,16 @@ void cut_after(const TraceSource& source, Piece& piece, double to, AtCut at_cut)
   while (piece.trail > piece.lead + 1 && source.t[piece.trail - 2] >= to) --piece.trail;
 }
 
-/// Runs of samples joined by lines, before anything is excluded.
-std::vector<Piece> joined_runs(const Record& record, const TraceSource& source, double interpolate_max_s) {
+/// Runs of samples joined by lines, before anything is excluded. No line crosses a time without measurement.
+std::vector<Piece> joined_runs(const Record& record, const TraceSource& source,
+                               const std::vector<Span>& unmeasured, double interpolate_max_s) {
   std::vector<Piece> runs;
   const std::size_t n = source.t.size();
   std::size_t first = 0;
   for (std::size_t i = 0; i < n; ++i) {
     const bool joined = i + 1 < n && source.t[i + 1] - source.t[i] <= interpolate_max_s + kWindowSlack_s &&
-                        (record.breaks.empty() || !broken_between(record, source, i));
+                        (record.breaks.empty() || !broken_between(record, source, i)) &&
+                        !any_between(unmeasured, source.t[i], source.t[i + 1]);
     if (joined) continue;
     runs.push_back({0, source.t[first], source.t[i], first, i + 1, first, i + 1});
     first = i + 1;
@@ -134,15 +183,7 @@ std::vector<Span> exclusions_of(const Record& record, std::size_t channel) {
     if (exclusion.channel == channel && exclusion.from_s <= record.end_s() &&
         exclusion.to_s >= record.begin_s())
       spans.emplace_back(exclusion.from_s, exclusion.to_s);
-  std::sort(spans.begin(), spans.end());
-  std::vector<Span> merged;
-  for (const Span& span : spans) {
-    if (!merged.empty() && span.first <= merged.back().second)
-      merged.back().second = std::max(merged.back().second, span.second);
-    else
-      merged.push_back(span);
-  }
-  return merged;
+  return merged(std::move(spans));
 }
 
 /// Whether lines join every row to the next.
@@ -153,18 +194,27 @@ bool rows_all_joined(const Record& record, double interpolate_max_s) {
   return record.breaks.empty() && longest <= interpolate_max_s + kWindowSlack_s;
 }
 
-Trace own_trace(const Record& record, std::size_t channel, double interpolate_max_s, bool all_joined,
-                double* room) {
+/// The times of `channel`.
+std::vector<Span> unmeasured_of(std::span<const UnmeasuredTime> unmeasured, std::size_t channel) {
+  std::vector<Span> times;
+  for (const UnmeasuredTime& time : unmeasured)
+    if (time.channel == channel) times.emplace_back(time.from_s, time.to_s);
+  return merged(std::move(times));
+}
+
+Trace own_trace(const Record& record, std::size_t channel, std::vector<Span> unmeasured,
+                double interpolate_max_s, bool all_joined, double* room) {
   Trace trace;
+  trace.unmeasured = std::move(unmeasured);
   trace.name = record.channels[channel].name;
   trace.channel = channel;
   trace.exclusions = exclusions_of(record, channel);
-  trace.sources.push_back(load_source(record, channel, room));
+  trace.sources.push_back(load_source(record, channel, room, trace.unmeasured));
   const TraceSource& source = trace.sources.front();
   const std::size_t n = source.t.size();
-  std::vector<Piece> runs = all_joined && source.rows.empty() && n > 0
+  std::vector<Piece> runs = all_joined && source.rows.empty() && trace.unmeasured.empty() && n > 0
                                 ? std::vector<Piece>{{0, source.t.front(), source.t.back(), 0, n, 0, n}}
-                                : joined_runs(record, source, interpolate_max_s);
+                                : joined_runs(record, source, trace.unmeasured, interpolate_max_s);
   trace.pieces = without(source, std::move(runs), trace.exclusions);
   return trace;
 }
@@ -183,7 +233,7 @@ std::optional<TakeOver> take_over(const Record& record, Trace& main, const Trace
   if (main_there && spare_there) change.step_k = *spare_there - *main_there;
 
   // The reading at that instant is the main one's, even where a time_range excluded begins there.
-  main.pieces = joined_runs(record, main.sources.front(), interpolate_max_s);
+  main.pieces = joined_runs(record, main.sources.front(), main.unmeasured, interpolate_max_s);
   std::erase_if(main.pieces, [&](const Piece& piece) { return piece.from > at; });
   if (!main.pieces.empty()) cut_after(main.sources.front(), main.pieces.back(), at, AtCut::kept);
   main.sources.push_back(spare.sources.front());
@@ -208,7 +258,8 @@ bool on_the_work(const Channel& channel) {
 
 }  // namespace
 
-TraceSet make_traces(const Record& record, double interpolate_max_s) {
+TraceSet make_traces(const Record& record, double interpolate_max_s,
+                     std::span<const UnmeasuredTime> unmeasured) {
   TraceSet set;
   set.of_channel.assign(record.channels.size(), TraceSet::npos);
   std::vector<std::size_t> channels;
@@ -221,19 +272,24 @@ TraceSet make_traces(const Record& record, double interpolate_max_s) {
   const bool all_joined = rows_all_joined(record, interpolate_max_s);
   const std::size_t rows = record.end_row - record.first_row;
   std::vector<double*> rooms(channels.size(), nullptr);
+  std::vector<std::vector<Span>> left_out;
+  for (const std::size_t channel : channels) left_out.push_back(unmeasured_of(unmeasured, channel));
+  const auto is_whole = [&](std::size_t i) {
+    return left_out[i].empty() && record.channels[channels[i]].readings.complete();
+  };
   std::size_t whole = 0;
-  for (const std::size_t channel : channels) whole += record.channels[channel].readings.complete() ? 1U : 0U;
+  for (std::size_t i = 0; i < channels.size(); ++i) whole += is_whole(i) ? 1U : 0U;
   set.whole_columns = PageArena(whole * rows * sizeof(double));
   if (!set.whole_columns.empty()) {
     auto* room = static_cast<double*>(set.whole_columns.data());
     for (std::size_t i = 0; i < channels.size(); ++i) {
-      if (!record.channels[channels[i]].readings.complete()) continue;
+      if (!is_whole(i)) continue;
       rooms[i] = room;
       room += rows;
     }
   }
   parallel_for(channels.size(), [&](std::size_t i) {
-    set.traces[i] = own_trace(record, channels[i], interpolate_max_s, all_joined, rooms[i]);
+    set.traces[i] = own_trace(record, channels[i], left_out[i], interpolate_max_s, all_joined, rooms[i]);
   });
   for (const std::size_t channel : channels) {
     const Channel& spare = record.channels[channel];

@@ -61,6 +61,7 @@ struct Trace {
   std::vector<TraceSource> sources;
   std::vector<Piece> pieces;     ///< in time order
   std::vector<Span> exclusions;  ///< both ends included, in time order
+  std::vector<Span> unmeasured;  ///< of the main channel: its readings there are left out of its source
   std::optional<double> take_over_s;
 };
 
@@ -80,8 +81,19 @@ struct TraceSet {
   static constexpr std::size_t npos = static_cast<std::size_t>(-1);
 };
 
+/// A time of one channel whose readings, both ends included, are no measurement (the junction was open, the
+/// input stuck). The channel is unknown there, not excluded, and no line crosses it.
+struct UnmeasuredTime {
+  std::size_t channel = 0;  ///< index into Record::channels
+  double from_s = 0.0;
+  double to_s = 0.0;
+  friend bool operator==(const UnmeasuredTime&, const UnmeasuredTime&) = default;
+};
+
 /// Traces of every channel on the work (evaluated, spare, edge), spares taken over into their channel's.
-TraceSet make_traces(const Record& record, double interpolate_max_s);
+/// `unmeasured` may come in any order and overlap.
+TraceSet make_traces(const Record& record, double interpolate_max_s,
+                     std::span<const UnmeasuredTime> unmeasured = {});
 
 /// The temperature at `t`; nothing where unknown or excluded.
 std::optional<double> temperature_at(const Trace& trace, double t);

@@ -69,6 +69,47 @@ TEST_CASE("An empty cell is interpolated like a missing row") {
   CHECK(say(unknown_spans(Traced(made, 60).trace("TC1"), 0, 240)) == "0..120 120..240");
 }
 
+TEST_CASE("Readings that are no measurement leave their time unknown, and no line crosses it") {
+  const MadeRecord made = MadeRecord::every(60, 6)
+                              .column("TC1", {100, 160, 220, 280, 340, 400})
+                              .column("TC2", {100, 100, 100, 100, 100, 100});
+  struct Case {
+    const char* what;
+    std::vector<UnmeasuredTime> unmeasured;
+    const char* known;
+    const char* readings;
+  };
+  const Case cases[] = {{"two readings, joined otherwise", {{0, 120, 180}}, "0..60 240..300", "0 60 240 300"},
+                        {"one reading alone", {{0, 180, 180}}, "0..120 240..300", "0 60 120 240 300"},
+                        {"between two readings", {{0, 130, 170}}, "0..120 180..300", "0 60 120 180 240 300"},
+                        {"up to a thousandth of a second short of a reading",
+                         {{0, 120, 179.9995}},
+                         "0..60 240..300",
+                         "0 60 240 300"},
+                        {"in any order", {{0, 300, 300}, {0, 0, 0}}, "60..240", "60 120 180 240"},
+                        {"all of them", {{0, 0, 300}}, "", ""}};
+  for (const Case& c : cases) {
+    CAPTURE(c.what);
+    const Traced traced(made, 600, c.unmeasured);
+    CHECK(known_times(traced.trace("TC1")) == c.known);
+    CHECK(counted_readings(traced.trace("TC1")) == c.readings);
+    CHECK(known_times(traced.trace("TC2")) == "0..300");
+    CHECK(traced.trace("TC1").exclusions.empty());
+  }
+  CHECK(say(unknown_spans(Traced(made, 600, cases[0].unmeasured).trace("TC1"), 0, 300)) == "60..240");
+}
+
+TEST_CASE("A spare takes over where its channel's readings are no measurement") {
+  const MadeRecord made = MadeRecord::every(60, 11)
+                              .course("TC1", {{0, 600}, {10, 600}})
+                              .course("TC9", {{0, 605}, {10, 605}})
+                              .spare("TC9", "TC1");
+  const Traced traced(made, 120, {{0, 240, 600}});
+  REQUIRE(traced.set.take_overs.size() == 1);
+  CHECK(traced.set.take_overs.front().at_s == 180);
+  CHECK(known_times(traced.trace("TC1")) == "0..180 180..600");
+}
+
 TEST_CASE("A channel without any reading is unknown throughout") {
   const Traced made(MadeRecord::every(60, 2).column("TC1", {kNoReading, kNoReading}));
   CHECK(made.trace("TC1").pieces.empty());

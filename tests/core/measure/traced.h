@@ -23,8 +23,9 @@ inline Approx close_to(double value, double margin = 1e-6) { return Approx(value
 /// place.
 class Traced {
  public:
-  explicit Traced(const MadeRecord& made, double interpolate_max_s = 120.0)
-      : record(made.record()), set(make_traces(record, interpolate_max_s)) {
+  explicit Traced(const MadeRecord& made, double interpolate_max_s = 120.0,
+                  const std::vector<UnmeasuredTime>& unmeasured = {})
+      : record(made.record()), set(make_traces(record, interpolate_max_s, unmeasured)) {
     for (std::size_t i = 0; i < set.traces.size(); ++i)
       if (record.channels[set.traces[i].channel].evaluated()) group.push_back(i);
   }

@@ -68,7 +68,7 @@ Problem no_pdf(const std::string& why) {
 std::variant<PdfModule, Problem> PdfModule::open() {
   const fs::path folder = program_folder();
   if (folder.empty()) return no_pdf("the program cannot find its own folder");
-  for (const fs::path& place : {folder / kModule, folder / ".." / "lib" / "soakwright" / kModule}) {
+  for (const fs::path& place : {folder / kModule, folder / SOAKWRIGHT_MODULES_FROM_PROGRAM / kModule}) {
     std::error_code error;
     if (!fs::exists(place, error)) continue;
     std::string why;
@@ -79,7 +79,7 @@ std::variant<PdfModule, Problem> PdfModule::open() {
     if (report == nullptr || chart == nullptr) return no_pdf(place.string() + " is not of this version");
     return PdfModule{reinterpret_cast<Entry>(report), reinterpret_cast<Entry>(chart)};
   }
-  return no_pdf(std::string(kModule) + " is neither beside the program nor in ../lib/soakwright");
+  return no_pdf(std::string(kModule) + " is neither beside the program nor in " SOAKWRIGHT_MODULES_FROM_PROGRAM);
 }
 
 std::optional<PdfModule::Failure> PdfModule::call(Entry entry, const Analysis& analysis,

@@ -79,7 +79,8 @@ std::variant<PdfModule, Problem> PdfModule::open() {
     if (report == nullptr || chart == nullptr) return no_pdf(place.string() + " is not of this version");
     return PdfModule{reinterpret_cast<Entry>(report), reinterpret_cast<Entry>(chart)};
   }
-  return no_pdf(std::string(kModule) + " is neither beside the program nor in " SOAKWRIGHT_MODULES_FROM_PROGRAM);
+  return no_pdf(std::string(kModule) +
+                " is neither beside the program nor in " SOAKWRIGHT_MODULES_FROM_PROGRAM);
 }
 
 std::optional<PdfModule::Failure> PdfModule::call(Entry entry, const Analysis& analysis,

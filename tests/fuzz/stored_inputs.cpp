@@ -1,5 +1,6 @@
-// Runs a fuzz target without libFuzzer: every stored input once, then inputs made from them by small damages until the
-// seconds given are over. The damages are drawn from a fixed seed, so that a failure can be repeated.
+// Runs a fuzz target without libFuzzer: every stored input once, then inputs made from them by small damages
+// until the seconds given are over. The damages are drawn from a fixed seed, so that a failure can be
+// repeated.
 //   fuzz_stored_TARGET SECONDS ENDING FOLDER...
 #include <algorithm>
 #include <chrono>

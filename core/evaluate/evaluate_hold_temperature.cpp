@@ -140,7 +140,7 @@ void evaluate_edge(const HoldCase& hold) {
 void evaluate_tempering(const HoldCase& hold, RequirementKind kind, double limit) {
   const WeldCase& weld = hold.weld;
   Requirement requirement = hold.start(kind, limit);
-  const bool least = requirement.limit_is_least;
+  const bool least = requirement.limit_is_least();
   const std::vector<Worth> all = worth_of_group(weld);
   std::optional<std::size_t> worst;
   double worst_held = 0.0;

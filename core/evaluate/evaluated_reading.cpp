@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "core/evaluate/sentences.h"
+#include "core/units/printed_quantity.h"
 
 namespace soakwright {
 namespace {
@@ -39,7 +40,7 @@ std::string say_place(const Requirement& requirement, const HotPlace& place, dou
 
 std::optional<EvaluatedReading> evaluated_extreme(const RecordCase& record_case,
                                                   const Requirement& requirement, Group group, Span time) {
-  const bool least = requirement.limit_is_least;
+  const bool least = requirement.limit_is_least();
   if (record_case.guard == nullptr) {
     const auto extreme =
         least ? lowest_reading(record_case.set, group, time) : highest_reading(record_case.set, group, time);
@@ -108,17 +109,8 @@ std::vector<Finding> hot_places(const RecordCase& record_case, const Requirement
 std::string say_uncertainty(const RecordCase& record_case, const Requirement& requirement) {
   if (record_case.guard == nullptr) return {};
   if (!requirement.uncertainty) return "; U is not known there";
-  switch (requirement.unit) {
-    case QuantityUnit::celsius:
-      return fmt::format("; U = {}", say_kelvin(*requirement.uncertainty));
-    case QuantityUnit::celsius_per_hour:
-      return fmt::format("; U = {}", say_rate(*requirement.uncertainty));
-    case QuantityUnit::seconds:
-      return fmt::format("; U = {}", say_time(*requirement.uncertainty));
-    case QuantityUnit::one:
-      return fmt::format("; U = {:.3f}", *requirement.uncertainty);
-  }
-  return {};
+  return "; U = " +
+         printed(quantity_of(difference_kind(requirement.quantity()), *requirement.uncertainty), {});
 }
 
 }  // namespace soakwright

@@ -1,6 +1,6 @@
 // One limit of the procedure, evaluated: the limit, what was measured, the margin and where it was.
 //
-// Temperatures C, spreads C, rates C/h, times s, counts and shares 1.
+// Numbers are in the core's unit of the quantity that requirement_kinds.h names for the kind.
 #pragma once
 
 #include <optional>
@@ -8,35 +8,12 @@
 #include <utility>
 #include <vector>
 
+#include "core/evaluate/requirement_kinds.h"
+
 namespace soakwright {
 
 /// Ordered from best to worst: the worst of several is their maximum.
 enum class Verdict { met, inconclusive, not_met };
-
-enum class RequirementKind {
-  temperature_max,
-  start,
-  end,
-  gap,
-  interval,
-  thermocouples,
-  calibration,
-  heating_rate,
-  heating_rate_min,
-  cooling_rate,
-  cooling_rate_min,
-  spread,
-  hold_time,
-  hold_time_max,
-  excursion_time,
-  over,
-  edge,
-  tempering_min,
-  tempering_max,
-  maintain,
-};
-
-enum class QuantityUnit { celsius, celsius_per_hour, seconds, one };
 
 /// A rate over windows of another width, or from one end of the ramp to the other, and its verdict alone.
 struct RateAlternative {
@@ -88,9 +65,7 @@ struct Requirement {
   RequirementKind kind = RequirementKind::temperature_max;
   std::size_t stage = 0;  ///< number in the procedure, 0 for the whole record
   std::optional<std::string> weld;
-  double limit = 0.0;
-  bool limit_is_least = false;  ///< the measured value must be at or above the limit
-  QuantityUnit unit = QuantityUnit::celsius;
+  double limit = 0.0;  ///< in the core's unit of quantity(), as are measured value, margin and uncertainty
   std::optional<double> measured;
   std::optional<double> margin;  ///< positive when met: what is left once U is taken off
   Verdict verdict = Verdict::inconclusive;
@@ -107,6 +82,10 @@ struct Requirement {
   std::vector<CycleShare> cycles;  ///< of a hold that adds up over several records, this one last
   std::string text;                ///< one plain sentence
   std::string shortfall;           ///< what would have had to be different; empty where it is met
+
+  [[nodiscard]] QuantityKind quantity() const { return facts_of(kind).quantity; }
+  /// The measured value must be at or above the limit.
+  [[nodiscard]] bool limit_is_least() const { return facts_of(kind).sense == LimitSense::at_least; }
 };
 
 /// One place where a requirement is not met or cannot be shown, or a note that a reader should see.

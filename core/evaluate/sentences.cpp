@@ -4,23 +4,19 @@
 
 #include <fmt/format.h>
 
+#include "core/units/printed_quantity.h"
+
 namespace soakwright {
 
-std::string say_celsius(double celsius) { return fmt::format("{:.1f} °C", celsius); }
+std::string say_celsius(double celsius) { return printed(Temperature::of_celsius(celsius), {}); }
 
-std::string say_kelvin(double kelvin) { return fmt::format("{:.1f} °C", kelvin); }
+std::string say_kelvin(double kelvin) { return printed(TemperatureDifference::of_kelvin(kelvin), {}); }
 
-std::string say_rate(double celsius_per_hour) { return fmt::format("{:.1f} °C/h", celsius_per_hour); }
-
-std::string say_time(double seconds) {
-  if (seconds < 60.0) return fmt::format("{:.1f} s", seconds);
-  const auto whole = static_cast<long long>(std::floor(seconds + 0.5));
-  std::string text;
-  if (whole >= 3600) text += fmt::format("{} h ", whole / 3600);
-  text += fmt::format("{} min", whole / 60 % 60);
-  if (whole % 60 != 0) text += fmt::format(" {} s", whole % 60);
-  return text;
+std::string say_rate(double celsius_per_hour) {
+  return printed(HeatingRate::of_celsius_per_hour(celsius_per_hour), {});
 }
+
+std::string say_time(double seconds) { return printed(Duration::of_seconds(seconds), {}); }
 
 std::string say_moment(const Record& record, double at_s) {
   if (const auto local = record.local_time(std::floor(at_s + 0.5))) {

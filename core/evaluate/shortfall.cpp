@@ -141,7 +141,7 @@ class Need {
   [[nodiscard]] std::string say_tempering() const {
     const HoldStage* asked = hold();
     const double low_c = asked != nullptr ? asked->low.celsius() : 0.0;
-    const bool least = asked_.limit_is_least;
+    const bool least = asked_.limit_is_least();
     const double wanted = *asked_.measured + (least ? by() : -by());
     const double hours =
         std::fabs(equivalent_hours(wanted, low_c) - equivalent_hours(*asked_.measured, low_c));

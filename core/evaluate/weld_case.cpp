@@ -5,69 +5,19 @@
 namespace soakwright {
 namespace {
 
-struct KindProperties {
-  const char* name;
-  QuantityUnit unit;
-  bool least;
-};
-
-KindProperties facts_of(RequirementKind kind) {
-  switch (kind) {
-    case RequirementKind::temperature_max:
-      return {"temperature-max", QuantityUnit::celsius, false};
-    case RequirementKind::start:
-      return {"start-temperature", QuantityUnit::celsius, false};
-    case RequirementKind::end:
-      return {"end-temperature", QuantityUnit::celsius, false};
-    case RequirementKind::gap:
-      return {"gap", QuantityUnit::seconds, false};
-    case RequirementKind::interval:
-      return {"sampling-interval", QuantityUnit::seconds, false};
-    case RequirementKind::thermocouples:
-      return {"thermocouples", QuantityUnit::one, true};
-    case RequirementKind::calibration:
-      return {"calibration", QuantityUnit::one, false};
-    case RequirementKind::heating_rate:
-      return {"heating-rate", QuantityUnit::celsius_per_hour, false};
-    case RequirementKind::heating_rate_min:
-      return {"heating-rate-min", QuantityUnit::celsius_per_hour, true};
-    case RequirementKind::cooling_rate:
-      return {"cooling-rate", QuantityUnit::celsius_per_hour, false};
-    case RequirementKind::cooling_rate_min:
-      return {"cooling-rate-min", QuantityUnit::celsius_per_hour, true};
-    case RequirementKind::spread:
-      return {"spread", QuantityUnit::celsius, false};
-    case RequirementKind::hold_time:
-      return {"hold-time", QuantityUnit::seconds, true};
-    case RequirementKind::hold_time_max:
-      return {"hold-time-max", QuantityUnit::seconds, false};
-    case RequirementKind::excursion_time:
-      return {"excursion-time", QuantityUnit::seconds, false};
-    case RequirementKind::over:
-      return {"over-temperature", QuantityUnit::celsius, false};
-    case RequirementKind::edge:
-      return {"edge-temperature", QuantityUnit::one, true};
-    case RequirementKind::tempering_min:
-      return {"tempering-min", QuantityUnit::one, true};
-    case RequirementKind::tempering_max:
-      return {"tempering-max", QuantityUnit::one, false};
-    case RequirementKind::maintain:
-      return {"maintain", QuantityUnit::seconds, false};
-  }
-  return {"", QuantityUnit::one, false};
-}
-
 /// Shares, counts and the tempering parameter are plain numbers: room for binary rounding only.
 constexpr double kPlainSlack = 1e-9;
 
-double slack_of(QuantityUnit unit) {
-  switch (unit) {
-    case QuantityUnit::celsius:
-    case QuantityUnit::celsius_per_hour:
+double slack_of(QuantityKind quantity) {
+  switch (quantity) {
+    case QuantityKind::temperature:
+    case QuantityKind::difference:
+    case QuantityKind::rate:
       return kTemperatureSlack;
-    case QuantityUnit::seconds:
+    case QuantityKind::duration:
       return kSampleSlack_s;
-    case QuantityUnit::one:
+    case QuantityKind::ratio:
+    case QuantityKind::count:
       return kPlainSlack;
   }
   return 0.0;
@@ -85,15 +35,13 @@ GroupRanges WeldCase::ranges(TemperatureRange range, RangeEdge which) const {
 
 Requirement requirement_for(RequirementKind kind, std::size_t stage, const std::optional<std::string>& weld,
                             double limit) {
-  const KindProperties facts = facts_of(kind);
   Requirement requirement;
   requirement.kind = kind;
   requirement.stage = stage;
-  requirement.id = (stage == 0 ? std::string{"record"} : "stage-" + std::to_string(stage)) + "." + facts.name;
+  requirement.id = stage == 0 ? "record." : "stage-" + std::to_string(stage) + ".";
+  requirement.id += facts_of(kind).id;
   requirement.weld = weld;
   requirement.limit = limit;
-  requirement.limit_is_least = facts.least;
-  requirement.unit = facts.unit;
   return requirement;
 }
 
@@ -108,13 +56,13 @@ double decimal_difference(double a, double b) {
 
 void set_measured(Requirement& requirement, double measured) {
   requirement.measured = measured;
-  requirement.margin = requirement.limit_is_least ? decimal_difference(measured, requirement.limit)
-                                                  : decimal_difference(requirement.limit, measured);
+  requirement.margin = requirement.limit_is_least() ? decimal_difference(measured, requirement.limit)
+                                                    : decimal_difference(requirement.limit, measured);
 }
 
 double margin_after(const Requirement& requirement, double measured, double uncertainty) {
-  const double margin = requirement.limit_is_least ? decimal_difference(measured, requirement.limit)
-                                                   : decimal_difference(requirement.limit, measured);
+  const double margin = requirement.limit_is_least() ? decimal_difference(measured, requirement.limit)
+                                                     : decimal_difference(requirement.limit, measured);
   return margin - uncertainty;
 }
 
@@ -126,15 +74,15 @@ void set_measured(Requirement& requirement, double measured, double uncertainty)
 }
 
 Verdict held_to_limit(const Requirement& requirement, double measured, double uncertainty) {
-  const double worse = requirement.limit_is_least ? -uncertainty : uncertainty;
+  const double worse = requirement.limit_is_least() ? -uncertainty : uncertainty;
   if (!beyond_limit(requirement, measured + worse)) return Verdict::met;
   return beyond_limit(requirement, measured - worse) ? Verdict::not_met : Verdict::inconclusive;
 }
 
 bool beyond_limit(const Requirement& requirement, double measured) {
-  const double slack = slack_of(requirement.unit);
-  return requirement.limit_is_least ? measured < requirement.limit - slack
-                                    : measured > requirement.limit + slack;
+  const double slack = slack_of(requirement.quantity());
+  return requirement.limit_is_least() ? measured < requirement.limit - slack
+                                      : measured > requirement.limit + slack;
 }
 
 Finding finding_on(const Requirement& requirement, Finding::Kind kind) {

@@ -2,26 +2,11 @@
 
 #include <fmt/format.h>
 
-#include "core/evaluate/sentences.h"
 #include "core/explain/limit_reasons.h"
+#include "core/units/printed_quantity.h"
 
 namespace soakwright {
 namespace {
-
-std::string say_limit(const Requirement& requirement) {
-  switch (requirement.unit) {
-    case QuantityUnit::celsius:
-      return requirement.kind == RequirementKind::spread ? say_kelvin(requirement.limit)
-                                                         : say_celsius(requirement.limit);
-    case QuantityUnit::celsius_per_hour:
-      return say_rate(requirement.limit);
-    case QuantityUnit::seconds:
-      return say_time(requirement.limit);
-    case QuantityUnit::one:
-      return fmt::format("{:g}", requirement.limit);
-  }
-  return {};
-}
 
 /// Where the limit comes from, as the procedure says; of its stage, else of the whole.
 std::string source_of(const Requirement& requirement, const Procedure& procedure) {
@@ -40,8 +25,8 @@ std::optional<Explanation> explain(const Finding& finding, const Requirement* re
   const LimitReason& reason = reason_for(requirement->kind);
   Explanation explanation;
   explanation.asked =
-      fmt::format("{} Here: {} {}", reason.asks, requirement->limit_is_least ? "at least" : "at most",
-                  say_limit(*requirement));
+      fmt::format("{} Here: {} {}", reason.asks, requirement->limit_is_least() ? "at least" : "at most",
+                  printed_limit(quantity_of(requirement->quantity(), requirement->limit), {}));
   if (const std::string source = source_of(*requirement, procedure); !source.empty())
     explanation.asked += fmt::format(" ({}: {})", procedure.number, source);
   else

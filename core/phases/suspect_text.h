@@ -9,7 +9,7 @@ namespace soakwright {
 std::string length_text(double from_s, double to_s);
 /// `412.3 °C`.
 std::string celsius_text(double celsius);
-/// `12.4 K`, without its sign.
+/// `12.4 °C`, a difference, without its sign.
 std::string kelvin_text(double kelvin);
 
 }  // namespace soakwright

@@ -9,6 +9,11 @@
 namespace soakwright {
 namespace {
 
+std::string range_text(const ChartRange& range, const PrintedNumbers& say) {
+  return say.range(Temperature::of_celsius(range.low_c),
+                   range.high_c ? std::optional{Temperature::of_celsius(*range.high_c)} : std::nullopt);
+}
+
 const StageCourse* course_of_stage(const Verdicts* verdicts, const std::optional<std::string>& weld,
                                    std::size_t number) {
   if (verdicts == nullptr) return nullptr;
@@ -104,7 +109,7 @@ std::vector<ChartRange> chart_ranges(const ReportContext& context) {
         continue;
       }
       range.text = fmt::format("{} {}{}", stage_title(analysis.procedure.get(), stage.number),
-                               context.say.range(range.low_c, range.high_c), of_weld(weld, welds.size()));
+                               range_text(range, context.say), of_weld(weld, welds.size()));
       ranges.push_back(std::move(range));
     }
   }
@@ -123,8 +128,8 @@ std::vector<ChartLevel> chart_levels(const ReportContext& context) {
   const auto whole_level = [&](ChartLevel::Kind kind, const std::optional<Temperature>& limit,
                                const char* name) {
     if (limit)
-      add_level(levels, {kind, limit->celsius(), begin_s, end_s,
-                         fmt::format("{} {}", name, say.asked_temperature(limit->celsius()))});
+      add_level(levels,
+                {kind, limit->celsius(), begin_s, end_s, fmt::format("{} {}", name, say.limit(*limit))});
   };
   whole_level(ChartLevel::Kind::temperature_max, whole.temperature_max, "temperature_max");
   whole_level(ChartLevel::Kind::start_temperature_max, whole.start_temperature_max, "at loading at most");
@@ -139,8 +144,8 @@ std::vector<ChartLevel> chart_levels(const ReportContext& context) {
       const double to_s = course != nullptr && course->end_s ? *course->end_s : end_s;
       const auto add = [&](ChartLevel::Kind kind, const std::optional<Temperature>& limit, const char* name) {
         if (limit)
-          add_level(levels, {kind, limit->celsius(), from_s, to_s,
-                             fmt::format("{} {}", name, say.asked_temperature(limit->celsius()))});
+          add_level(levels,
+                    {kind, limit->celsius(), from_s, to_s, fmt::format("{} {}", name, say.limit(*limit))});
       };
       add(ChartLevel::Kind::evaluated_above, ramp->above, "rates evaluated above");
       add(ChartLevel::Kind::evaluated_below, ramp->below, "rates evaluated below");
@@ -162,7 +167,8 @@ std::vector<ChartSegment> chart_stages(const ReportContext& context) {
       std::string text = stage_title(analysis.procedure.get(), stage.number);
       if (course.weld && welds > 1) text = fmt::format("{}: {}", *course.weld, text);
       if (std::holds_alternative<HoldStage>(stage.asked) && course.continuous)
-        text += fmt::format(" {}", rounded_duration(course.continuous->second - course.continuous->first));
+        text +=
+            fmt::format(" {}", context.say.duration(course.continuous->second - course.continuous->first));
       segments.push_back({segment_kind(stage), course.weld, span->first, span->second, std::move(text)});
     }
   }

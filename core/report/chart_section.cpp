@@ -60,7 +60,8 @@ ChartSegment::Kind segment_kind(Phase::Kind kind) {
 }
 
 std::string phase_text(const Phase& phase, const PrintedNumbers& say) {
-  if (phase.kind == Phase::Kind::hold) return "hold " + say.asked_temperature(std::round(phase.level_c));
+  if (phase.kind == Phase::Kind::hold)
+    return "hold " + say.limit(Temperature::of_celsius(std::round(phase.level_c)));
   if (phase.kind == Phase::Kind::idle) return "idle";
   return phase_kind_text(phase.kind) + " " + say.rate(phase.rate_c_per_h);
 }

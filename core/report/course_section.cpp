@@ -49,7 +49,7 @@ std::vector<PhaseRow> phase_rows(const ReportContext& context) {
   for (std::size_t i = 0; i < phases.size(); ++i) {
     const Phase& phase = phases[i];
     rows.push_back({i, phase_kind_text(phase.kind), say.moment(phase.start_s), say.moment(phase.end_s),
-                    rounded_duration(phase.end_s - phase.start_s), say.bare_rate(phase.rate_c_per_h),
+                    say.duration(phase.end_s - phase.start_s), say.bare_rate(phase.rate_c_per_h),
                     say.bare_temperature(phase.level_c, 0), say.difference(phase.spread_max_k)});
   }
   return rows;

@@ -65,11 +65,6 @@ std::optional<std::pair<ChartPoint, ChartPoint>> fitted_line(const ChartTrace& t
   return std::pair{on_line(from_s), on_line(to_s)};
 }
 
-bool is_temperature_limit(RequirementKind kind) {
-  return kind == RequirementKind::temperature_max || kind == RequirementKind::start ||
-         kind == RequirementKind::end || kind == RequirementKind::over;
-}
-
 }  // namespace
 
 Evidence evidence_of(const Requirement& requirement, const ReportContext& context, const Chart& chart) {
@@ -79,7 +74,7 @@ Evidence evidence_of(const Requirement& requirement, const ReportContext& contex
   evidence.from_s = requirement.from_s;
   evidence.to_s = requirement.to_s;
   evidence.at_s = requirement.at_s;
-  if (is_temperature_limit(requirement.kind)) evidence.level_c = requirement.limit;
+  if (requirement.quantity() == QuantityKind::temperature) evidence.level_c = requirement.limit;
 
   const double at_s = requirement.at_s.value_or(requirement.from_s.value_or(0.0));
   for (const auto& name : {requirement.channel, requirement.channel_2})
@@ -90,10 +85,10 @@ Evidence evidence_of(const Requirement& requirement, const ReportContext& contex
     if (const auto level = level_at(chart.traces[trace], record, moment))
       evidence.points.push_back({moment, *level, chart.traces[trace].name + " " + say.temperature(*level)});
   };
-  const bool is_fit =
-      requirement.kind == RequirementKind::heating_rate || requirement.kind == RequirementKind::cooling_rate;
+  const EvidenceShape shape = facts_of(requirement.kind).evidence;
+  const bool is_fit = shape == EvidenceShape::rising_fit || shape == EvidenceShape::falling_fit;
   if (is_fit && requirement.measured && requirement.from_s && requirement.to_s && !evidence.traces.empty()) {
-    const double sign = requirement.kind == RequirementKind::cooling_rate ? -1.0 : 1.0;
+    const double sign = shape == EvidenceShape::falling_fit ? -1.0 : 1.0;
     evidence.fit = fitted_line(chart.traces[evidence.traces.front()], record, *requirement.from_s,
                                *requirement.to_s, sign * *requirement.measured);
     return evidence;
@@ -106,7 +101,7 @@ Evidence evidence_of(const Requirement& requirement, const ReportContext& contex
       add_point(trace, *requirement.to_s);
     }
   }
-  if (requirement.kind == RequirementKind::hold_time && requirement.from_s && requirement.to_s) {
+  if (shape == EvidenceShape::hold_clock && requirement.from_s && requirement.to_s) {
     // The clock starts and stops where some thermocouple crosses the range's edge: mark those that do.
     for (std::size_t i = 0; i < chart.traces.size(); ++i) {
       if (chart.traces[i].role != ChartTrace::Role::evaluated) continue;

@@ -1,20 +1,20 @@
 // Job data and the welds with their verdicts.
 #include <fmt/format.h>
 
-#include "core/evaluate/sentences.h"
 #include "core/report/sections.h"
 
 namespace soakwright {
 namespace {
 
 /// Which log, when, how its holds went, and what it comes to by itself.
-std::string previous_text(const PreviousRecord& one) {
+std::string previous_text(const PreviousRecord& one, TemperatureUnit unit) {
+  const PrintedNumbers say{unit, *one.record};  // each record has a clock of its own
   std::string text = one.record->file;
-  if (one.record->start) text += fmt::format(", {}", say_moment(*one.record, 0.0));
-  text += fmt::format(", {} long", rounded_duration(one.record->duration_s()));
+  if (one.record->start) text += fmt::format(", {}", say.moment(0.0));
+  text += fmt::format(", {} long", say.duration(one.record->duration_s()));
   for (const Requirement& requirement : one.verdicts->requirements)
     if (requirement.kind == RequirementKind::hold_time)
-      text += fmt::format(", held for {}", rounded_duration(requirement.certain_s.value_or(0.0)));
+      text += fmt::format(", held for {}", say.duration(requirement.certain_s.value_or(0.0)));
   return text + fmt::format("; by itself {}", verdict_text(one.verdicts->verdict));
 }
 
@@ -37,7 +37,9 @@ std::vector<LabelledText> job_facts(const ReportContext& context) {
   }
   if (context.analysis.verdicts && context.analysis.verdicts->welds.size() == 1 &&
       context.analysis.verdicts->welds[0].thickness_mm)
-    facts.push_back({"Thickness", thickness_text(*context.analysis.verdicts->welds[0].thickness_mm)});
+    facts.push_back(
+        {"Thickness", thickness_text(Thickness::of(*context.analysis.verdicts->welds[0].thickness_mm,
+                                                   LengthUnit::millimetre))});
   add("Client", job->client);
   add("Contractor", job->contractor);
   add("Material", job->material);
@@ -45,14 +47,13 @@ std::vector<LabelledText> job_facts(const ReportContext& context) {
   add("Equipment", job->equipment);
   if (job->cycle) facts.push_back({"Cycle", fmt::format("{} of this weld", *job->cycle)});
   for (const PreviousRecord& one : context.analysis.previous_records)
-    facts.push_back({fmt::format("Cycle {}, earlier", one.cycle), previous_text(one)});
+    facts.push_back({fmt::format("Cycle {}, earlier", one.cycle), previous_text(one, context.say.unit())});
   if (job->recorder) {
     const RecorderEntry& recorder = *job->recorder;
     std::string text;
     const auto append = [&text](const std::string& part) { text += (text.empty() ? "" : ", ") + part; };
-    if (recorder.accuracy) append("accuracy ±" + context.say.asked_difference(recorder.accuracy->kelvin()));
-    if (recorder.resolution)
-      append("resolution " + context.say.asked_difference(recorder.resolution->kelvin()));
+    if (recorder.accuracy) append("accuracy ±" + context.say.limit(*recorder.accuracy));
+    if (recorder.resolution) append("resolution " + context.say.limit(*recorder.resolution));
     if (recorder.certificate) append("certificate " + *recorder.certificate);
     if (recorder.valid_until) append("valid until " + date_text(*recorder.valid_until));
     if (!text.empty()) facts.push_back({"Recorder", text});
@@ -70,7 +71,8 @@ std::vector<WeldRow> weld_rows(const ReportContext& context) {
     WeldRow row;
     row.weld = i;
     row.number = weld_text(weld.number);
-    if (weld.thickness_mm) row.thickness = thickness_text(*weld.thickness_mm);
+    if (weld.thickness_mm)
+      row.thickness = thickness_text(Thickness::of(*weld.thickness_mm, LengthUnit::millimetre));
     if (job != nullptr) {
       row.material = job->material.value_or(std::string{});
       for (const WeldEntry& entry : job->welds)

@@ -54,7 +54,7 @@ void add_readings(std::vector<LabelledText>& notes, const Procedure& procedure,
            "through them. Elsewhere, and before its first and after its last reading, it is unknown. The "
            "moment "
            "at which a level is crossed is taken on these lines, not at the next row; at the edge is in.",
-           rounded_duration(interpolate_max_for(procedure, context.analysis.record->interval_s)))});
+           context.say.duration_limit(interpolate_max_for(procedure, context.analysis.record->interval_s)))});
 }
 
 void add_rates(std::vector<LabelledText>& notes, const Procedure& procedure, const ReportContext& context,
@@ -66,10 +66,10 @@ void add_rates(std::vector<LabelledText>& notes, const Procedure& procedure, con
   const double floor_s = kLeastIntervalsInWindow * context.analysis.record->interval_s;
   std::string window =
       fmt::format("A rate is the least-squares slope of a thermocouple's readings within a window of {}",
-                  rounded_duration(std::max(wanted_s, floor_s)));
+                  context.say.duration_limit(std::max(wanted_s, floor_s)));
   if (floor_s > wanted_s)
     window += fmt::format(" (asked: {}; a window holds at least 8 intervals of the log)",
-                          rounded_duration(wanted_s));
+                          context.say.duration_limit(wanted_s));
   window +=
       ", at least 5 readings, centred on each reading in turn, wherever the window lies wholly within what "
       "is evaluated. "
@@ -120,10 +120,9 @@ void add_holds(std::vector<LabelledText>& notes, const Procedure& procedure, con
   if (excursion_allowed.time_s > 0.0)
     notes.push_back({"ExcursionAllowed",
                      fmt::format("An excursion from the range of no more than {}{} does not break a hold.",
-                                 rounded_duration(excursion_allowed.time_s),
+                                 context.say.duration_limit(excursion_allowed.time_s),
                                  excursion_allowed.depth
-                                     ? " and no deeper than " +
-                                           context.say.asked_difference(excursion_allowed.depth->kelvin())
+                                     ? " and no deeper than " + context.say.limit(*excursion_allowed.depth)
                                      : std::string{})});
   notes.push_back(
       {"Edges of a hold",
@@ -131,7 +130,7 @@ void add_holds(std::vector<LabelledText>& notes, const Procedure& procedure, con
            "At either end of a hold, time_ranges in the range shorter than {} or than a tenth of the core "
            "are the edge being crossed and are disregarded. The span runs from the first time_range left "
            "to the last.",
-           rounded_duration(procedure.evaluation.in_range_min_s))});
+           context.say.duration_limit(procedure.evaluation.in_range_min_s))});
   if (asked.any({RequirementKind::excursion_time}))
     notes.push_back({"Time out of the range",
                      "Within the span, the time in which at least one evaluated thermocouple is known to be "

@@ -28,7 +28,7 @@ std::string worked_out(const Limit& limit, const Analysis& analysis, Print print
     const auto value = limit_at(limit, thickness);
     if (!value) continue;
     if (!text.empty()) text += "; ";
-    text += print(*value) + " for " + thickness_text(thickness.millimetres());
+    text += print(*value) + " for " + thickness_text(thickness);
     if (!weld.empty() && thicknesses.size() > 1) text += " (" + weld + ")";
   }
   return text;
@@ -36,33 +36,31 @@ std::string worked_out(const Limit& limit, const Analysis& analysis, Print print
 
 std::string rate_limit_text(const RateLimit& limit, const ReportContext& context) {
   const PrintedNumbers& say = context.say;
-  if (const auto* plain = std::get_if<HeatingRate>(&limit)) return say.asked_rate(plain->celsius_per_hour());
+  if (const auto* plain = std::get_if<HeatingRate>(&limit)) return say.limit(*plain);
   const RateRule& rule = std::get<RateRule>(limit);
-  std::string text =
-      fmt::format("{} divided by the thickness in {}", say.asked_rate(rule.over.celsius_per_hour()),
-                  rule.per == LengthUnit::inch ? "in" : "mm");
-  if (rule.at_least) text += ", not below " + say.asked_rate(rule.at_least->celsius_per_hour());
-  if (rule.at_most) text += ", not above " + say.asked_rate(rule.at_most->celsius_per_hour());
+  std::string text = fmt::format("{} divided by the thickness in {}", say.limit(rule.over),
+                                 rule.per == LengthUnit::inch ? "in" : "mm");
+  if (rule.at_least) text += ", not below " + say.limit(*rule.at_least);
+  if (rule.at_most) text += ", not above " + say.limit(*rule.at_most);
   const auto values = worked_out(limit, context.analysis,
                                  [&](HeatingRate rate) { return say.rate(rate.celsius_per_hour()); });
   return values.empty() ? text : text + ": " + values;
 }
 
 std::string time_limit_text(const TimeLimit& limit, const ReportContext& context) {
-  if (const auto* plain = std::get_if<double>(&limit)) return rounded_duration(*plain);
+  if (const auto* plain = std::get_if<double>(&limit)) return context.say.duration_limit(*plain);
   const TimeRule& rule = std::get<TimeRule>(limit);
   std::vector<std::string> points;
   points.reserve(rule.points.size());
   for (const auto& [thickness, seconds] : rule.points)
-    points.push_back(rounded_duration(seconds) + " at " + thickness_text(thickness.millimetres()));
+    points.push_back(context.say.duration_limit(seconds) + " at " + thickness_text(thickness));
   std::string text = listing(points) + (points.size() > 1 ? ", straight lines between" : "");
   if (rule.beyond)
-    text += fmt::format(", beyond that {} more per {}", rounded_duration(rule.beyond->seconds),
-                        thickness_text(rule.beyond->per.millimetres()));
-  if (rule.step)
-    text += ", thickness rounded up to whole steps of " + thickness_text(rule.step->millimetres());
-  const auto values =
-      worked_out(limit, context.analysis, [](double seconds) { return rounded_duration(seconds); });
+    text += fmt::format(", beyond that {} more per {}", context.say.duration_limit(rule.beyond->seconds),
+                        thickness_text(rule.beyond->per));
+  if (rule.step) text += ", thickness rounded up to whole steps of " + thickness_text(*rule.step);
+  const auto values = worked_out(limit, context.analysis,
+                                 [&](double seconds) { return context.say.duration_limit(seconds); });
   return values.empty() ? text : text + ": " + values;
 }
 
@@ -72,10 +70,8 @@ std::vector<LabelledText> ramp_limits(const RampStage& ramp, const ReportContext
   std::vector<LabelledText> limits;
   if (ramp.above || ramp.below) {
     std::string range;
-    if (ramp.above) range = "at and above " + say.asked_temperature(ramp.above->celsius());
-    if (ramp.below)
-      range += (range.empty() ? "at and below " : ", at and below ") +
-               say.asked_temperature(ramp.below->celsius());
+    if (ramp.above) range = "at and above " + say.limit(*ramp.above);
+    if (ramp.below) range += (range.empty() ? "at and below " : ", at and below ") + say.limit(*ramp.below);
     limits.push_back({"Evaluated", range});
   }
   if (ramp.rate_max)
@@ -83,9 +79,9 @@ std::vector<LabelledText> ramp_limits(const RampStage& ramp, const ReportContext
         {heat ? "Heating rate" : "Cooling rate", "at most " + rate_limit_text(*ramp.rate_max, context)});
   if (ramp.rate_min)
     limits.push_back({heat ? "Least heating rate" : "Least cooling rate",
-                      "overall at least " + say.asked_rate(ramp.rate_min->celsius_per_hour())});
+                      "overall at least " + say.limit(*ramp.rate_min)});
   if (ramp.spread_max) {
-    std::string text = "at most " + say.asked_difference(ramp.spread_max->kelvin());
+    std::string text = "at most " + say.limit(*ramp.spread_max);
     if (ramp.spread_within_m) text += " within " + short_text(*ramp.spread_within_m, 3) + " m along the work";
     limits.push_back({"Spread", text});
   }
@@ -95,19 +91,17 @@ std::vector<LabelledText> ramp_limits(const RampStage& ramp, const ReportContext
 std::vector<LabelledText> hold_limits(const HoldStage& hold, const ReportContext& context) {
   const PrintedNumbers& say = context.say;
   std::vector<LabelledText> limits;
-  limits.push_back(
-      {"Temperature range",
-       say.range(hold.low.celsius(), hold.high ? std::optional{hold.high->celsius()} : std::nullopt)});
+  limits.push_back({"Temperature range", say.range(hold.low, hold.high)});
   const char* count =
       hold.count == HoldStage::Count::continuous ? ", without a break" : ", all time_ranges together";
   if (hold.time_min)
     limits.push_back({"Hold time", "at least " + time_limit_text(*hold.time_min, context) + count});
-  if (hold.time_max_s) limits.push_back({"Longest time", "at most " + rounded_duration(*hold.time_max_s)});
+  if (hold.time_max_s)
+    limits.push_back({"Longest time", "at most " + context.say.duration_limit(*hold.time_max_s)});
   if (hold.excursion_time_max_s)
-    limits.push_back(
-        {"Out of the range", "at most " + rounded_duration(*hold.excursion_time_max_s) + " in all"});
-  if (hold.spread_max)
-    limits.push_back({"Spread", "at most " + say.asked_difference(hold.spread_max->kelvin())});
+    limits.push_back({"Out of the range",
+                      "at most " + context.say.duration_limit(*hold.excursion_time_max_s) + " in all"});
+  if (hold.spread_max) limits.push_back({"Spread", "at most " + say.limit(*hold.spread_max)});
   if (hold.edge_fraction_min)
     limits.push_back({"Edge of the heated band",
                       "at least " + short_text(*hold.edge_fraction_min, 3) + " of the range's lower edge"});
@@ -117,26 +111,20 @@ std::vector<LabelledText> hold_limits(const HoldStage& hold, const ReportContext
 }
 
 std::vector<LabelledText> maintain_limits(const MaintainStage& maintain, const ReportContext& context) {
-  return {{"Temperature range",
-           context.say.range(maintain.low.celsius(),
-                             maintain.high ? std::optional{maintain.high->celsius()} : std::nullopt)},
-          {"During", maintain.during}};
+  return {{"Temperature range", context.say.range(maintain.low, maintain.high)}, {"During", maintain.during}};
 }
 
 std::vector<LabelledText> record_limits(const RecordLimits& limits, const PrintedNumbers& say) {
   std::vector<LabelledText> facts;
-  if (limits.temperature_max)
-    facts.push_back({"Maximum temperature", say.asked_temperature(limits.temperature_max->celsius())});
+  if (limits.temperature_max) facts.push_back({"Maximum temperature", say.limit(*limits.temperature_max)});
   if (limits.start_temperature_max)
-    facts.push_back(
-        {"At loading", "at most " + say.asked_temperature(limits.start_temperature_max->celsius())});
+    facts.push_back({"At loading", "at most " + say.limit(*limits.start_temperature_max)});
   if (limits.end_temperature_max)
-    facts.push_back(
-        {"At opening", "at most " + say.asked_temperature(limits.end_temperature_max->celsius())});
+    facts.push_back({"At opening", "at most " + say.limit(*limits.end_temperature_max)});
   if (limits.gap_max_s)
-    facts.push_back({"Step between rows", "at most " + rounded_duration(*limits.gap_max_s)});
+    facts.push_back({"Step between rows", "at most " + say.duration_limit(*limits.gap_max_s)});
   if (limits.sampling_interval_max_s)
-    facts.push_back({"Usual step", "at most " + rounded_duration(*limits.sampling_interval_max_s)});
+    facts.push_back({"Usual step", "at most " + say.duration_limit(*limits.sampling_interval_max_s)});
   if (limits.thermocouples_min)
     facts.push_back({"Thermocouples", fmt::format("at least {}", *limits.thermocouples_min)});
   return facts;
@@ -146,18 +134,17 @@ std::vector<LabelledText> evaluation_facts(const Procedure& procedure, const Rep
   const Evaluation& evaluation = procedure.evaluation;
   std::vector<LabelledText> facts;
   facts.push_back({"Decision", evaluation.decision == Decision::simple ? "simple" : "guarded"});
-  facts.push_back({"Rate window", rounded_duration(evaluation.rate_window_s)});
-  facts.push_back({"Holes joined", "up to " + rounded_duration(interpolate_max_for(
+  facts.push_back({"Rate window", context.say.duration_limit(evaluation.rate_window_s)});
+  facts.push_back({"Holes joined", "up to " + context.say.duration_limit(interpolate_max_for(
                                                   procedure, context.analysis.record->interval_s))});
   std::string excursion_allowed = "none";
   if (evaluation.excursion_allowed.time_s > 0.0) {
-    excursion_allowed = "up to " + rounded_duration(evaluation.excursion_allowed.time_s);
+    excursion_allowed = "up to " + context.say.duration_limit(evaluation.excursion_allowed.time_s);
     if (evaluation.excursion_allowed.depth)
-      excursion_allowed +=
-          ", no deeper than " + context.say.asked_difference(evaluation.excursion_allowed.depth->kelvin());
+      excursion_allowed += ", no deeper than " + context.say.limit(*evaluation.excursion_allowed.depth);
   }
   facts.push_back({"ExcursionAllowed", excursion_allowed});
-  facts.push_back({"Settling", rounded_duration(evaluation.in_range_min_s)});
+  facts.push_back({"Settling", context.say.duration_limit(evaluation.in_range_min_s)});
   return facts;
 }
 
@@ -180,8 +167,7 @@ ProcedureSection procedure_section(const ReportContext& context) {
   section.facts.push_back({"Number", procedure.number});
   if (procedure.revision) section.facts.push_back({"Revision", *procedure.revision});
   if (procedure.title) section.facts.push_back({"Title", *procedure.title});
-  if (procedure.thickness)
-    section.facts.push_back({"Thickness", thickness_text(procedure.thickness->millimetres())});
+  if (procedure.thickness) section.facts.push_back({"Thickness", thickness_text(*procedure.thickness)});
   section.source = provenance_text(procedure.provenance);
   section.evaluation = evaluation_facts(procedure, context);
 

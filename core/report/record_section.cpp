@@ -59,7 +59,7 @@ std::string tolerance_text(const Tolerance& tolerance, const PrintedNumbers& say
     case Tolerance::Kind::special:
       return "special";
     case Tolerance::Kind::fixed:
-      return "±" + say.asked_difference(tolerance.fixed.kelvin());
+      return "±" + say.limit(tolerance.fixed);
   }
   return {};
 }
@@ -70,7 +70,7 @@ std::string instrument_text(const ThermocoupleEntry& entry, const PrintedNumbers
   const auto append = [&text](const std::string& part) { text += (text.empty() ? "" : ", ") + part; };
   if (entry.type) append(type_text(*entry.type));
   if (entry.tolerance) append(tolerance_text(*entry.tolerance, say));
-  if (entry.extension) append("extension ±" + say.asked_difference(entry.extension->kelvin()));
+  if (entry.extension) append("extension ±" + say.limit(*entry.extension));
   if (!entry.correction.empty()) append("corrected");
   if (entry.certificate) append("certificate " + *entry.certificate);
   if (entry.valid_until) append("valid until " + date_text(*entry.valid_until));
@@ -120,10 +120,9 @@ std::vector<LabelledText> record_facts(const ReportContext& context) {
     facts.push_back({"First reading", say.moment(record.times_s.front())});
     facts.push_back({"Last reading", say.moment(record.times_s.back())});
   }
-  facts.push_back({"Duration", rounded_duration(record.duration_s())});
-  facts.push_back(
-      {"Rows", fmt::format("{}, usually {} apart", count_text(record.rows()),
-                           rounded_duration(record.interval_s, record.interval_s < 10.0 ? 1 : 0))});
+  facts.push_back({"Duration", say.duration(record.duration_s())});
+  facts.push_back({"Rows", fmt::format("{}, usually {} apart", count_text(record.rows()),
+                                       say.duration(record.interval_s))});
   const bool part = record.first_row > 0 || record.end_row < record.rows();
   if (part && record.end_row > record.first_row)
     facts.push_back({"Evaluated part", say.span(record.begin_s(), record.end_s())});

@@ -20,24 +20,23 @@ std::string rate_text(const RateAlternative& rate, const PrintedNumbers& say) {
 
 std::vector<LabelledText> alternative_facts(const Requirement& requirement, const PrintedNumbers& say) {
   std::vector<LabelledText> facts;
-  if (requirement.standard_error)
-    facts.push_back({"Standard error", say.value(requirement.unit, *requirement.standard_error, 1)});
-  if (requirement.certain_s) facts.push_back({"Certain", rounded_duration(*requirement.certain_s)});
+  if (requirement.standard_error) facts.push_back({"Standard error", say.standard_error(requirement)});
+  if (requirement.certain_s) facts.push_back({"Certain", say.duration(*requirement.certain_s)});
   if (requirement.possible_s)
-    facts.push_back({"Possible", rounded_duration(*requirement.possible_s)});
+    facts.push_back({"Possible", say.duration(*requirement.possible_s)});
   else if (requirement.certain_s)
     facts.push_back({"Possible", "open: the record starts or ends in the hold"});
   for (const CycleShare& share : requirement.cycles)
-    facts.push_back({fmt::format("Cycle {}", share.cycle), rounded_duration(share.certain_s) + " certain"});
+    facts.push_back({fmt::format("Cycle {}", share.cycle), say.duration(share.certain_s) + " certain"});
   for (const RateAlternative& rate : requirement.alternatives.rates)
     facts.push_back(
         {rate.over == "overall" ? std::string{"Overall"} : "Worst over " + rate.over, rate_text(rate, say)});
   for (const HoldAlternative& hold : requirement.alternatives.holds)
     facts.push_back({hold.excursion_allowed_s == 0.0
                          ? std::string{"Without excursion_allowed"}
-                         : "With a excursion_allowed of " + rounded_duration(hold.excursion_allowed_s),
-                     fmt::format("{} at a time_range, {} added up", rounded_duration(hold.continuous_s),
-                                 rounded_duration(hold.accumulated_s))});
+                         : "With a excursion_allowed of " + say.duration(hold.excursion_allowed_s),
+                     fmt::format("{} at a time_range, {} added up", say.duration(hold.continuous_s),
+                                 say.duration(hold.accumulated_s))});
   if (const auto& spread = requirement.alternatives.spread)
     facts.push_back({"Hottest and coldest there",
                      say.temperature(spread->hottest_c) + " and " + say.temperature(spread->coldest_c)});

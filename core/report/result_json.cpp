@@ -171,18 +171,13 @@ void write_stages(JsonWriter& json, Members& members, const std::vector<StageCou
   });
 }
 
-bool is_rate(RequirementKind kind) {
-  return kind == RequirementKind::heating_rate || kind == RequirementKind::heating_rate_min ||
-         kind == RequirementKind::cooling_rate || kind == RequirementKind::cooling_rate_min;
-}
-
 void write_requirements(Members& members, const std::vector<Requirement>& requirements,
                         const std::vector<FirstDeviation>& deviations) {
   members.objects("requirements", requirements, [&](const Requirement& requirement) {
     members.text("id", requirement.id);
     members.text_or_null("weld", requirement.weld);
     members.number("limit", requirement.limit);
-    members.text("unit", result_word(requirement.unit));
+    members.text("unit", result_word(requirement.quantity()));
     members.number("measured", requirement.measured);
     members.number("margin", requirement.margin);
     members.text("verdict", result_word(requirement.verdict));
@@ -195,7 +190,7 @@ void write_requirements(Members& members, const std::vector<Requirement>& requir
     members.number("uncertainty", requirement.uncertainty);
     members.number("certain", requirement.certain_s);
     members.number("possible", requirement.possible_s);
-    if (is_rate(requirement.kind)) {
+    if (facts_of(requirement.kind).is_rate) {
       members.numbers_by_name("overall", requirement.overall);
       members.numbers_by_name("by_window", requirement.by_window);
     } else {

@@ -31,15 +31,17 @@ std::string_view result_word(Finding::Kind kind) {
   return "";
 }
 
-std::string_view result_word(QuantityUnit unit) {
-  switch (unit) {
-    case QuantityUnit::celsius:
+std::string_view result_word(QuantityKind kind) {
+  switch (kind) {
+    case QuantityKind::temperature:
+    case QuantityKind::difference:
       return "C";
-    case QuantityUnit::celsius_per_hour:
+    case QuantityKind::rate:
       return "C/h";
-    case QuantityUnit::seconds:
+    case QuantityKind::duration:
       return "s";
-    case QuantityUnit::one:
+    case QuantityKind::ratio:
+    case QuantityKind::count:
       return "1";
   }
   return "";

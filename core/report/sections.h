@@ -6,8 +6,8 @@
 #include <vector>
 
 #include "core/explain/first_deviation.h"
-#include "core/report/printed_numbers.h"
 #include "core/report/report.h"
+#include "core/wording/printed_numbers.h"
 
 namespace soakwright {
 

@@ -21,7 +21,7 @@ std::string spans_text(const std::vector<TimeSpan>& spans, const PrintedNumbers&
   for (std::size_t i = 0; i < spans.size() && i < kMost; ++i) {
     if (i > 0) text += "; ";
     text += fmt::format("{} ({})", say.span(spans[i].first, spans[i].second),
-                        rounded_duration(spans[i].second - spans[i].first));
+                        say.duration(spans[i].second - spans[i].first));
   }
   if (spans.size() > kMost) text += fmt::format("; and {} more", spans.size() - kMost);
   return text;
@@ -32,7 +32,7 @@ std::vector<LabelledText> hold_facts(const StageCourse& course, const PrintedNum
   if (course.continuous)
     facts.push_back(
         {"Core", fmt::format("{} ({})", say.span(course.continuous->first, course.continuous->second),
-                             rounded_duration(course.continuous->second - course.continuous->first))});
+                             say.duration(course.continuous->second - course.continuous->first))});
   else
     facts.push_back({"Core", "none: the thermocouples were never all in the range together"});
   if (course.start_s && course.end_s) facts.push_back({"Span", say.span(*course.start_s, *course.end_s)});
@@ -57,9 +57,8 @@ std::vector<HoldTable> hold_tables(const ReportContext& context) {
     HoldTable table;
     table.stage = course.number;
     table.weld = weld_text(course.weld);
-    table.title = fmt::format(
-        "{} {}", stage_title(context.analysis.procedure.get(), course.number),
-        say.range(hold->low.celsius(), hold->high ? std::optional{hold->high->celsius()} : std::nullopt));
+    table.title = fmt::format("{} {}", stage_title(context.analysis.procedure.get(), course.number),
+                              say.range(hold->low, hold->high));
     table.facts = hold_facts(course, say);
     for (const StageChannel& channel : course.channels) {
       HoldTable::Row row;

@@ -2,7 +2,6 @@
 
 #include <cmath>
 #include <cstddef>
-#include <cstdint>
 
 #include "core/units/number_text.h"
 
@@ -42,24 +41,6 @@ std::optional<double> parse_duration(std::string_view text) {
   }
   if (!std::isfinite(seconds)) return std::nullopt;
   return negative ? -seconds : seconds;
-}
-
-std::string duration_text(double seconds) {
-  if (!(std::fabs(seconds) < 1e15)) return "unknown";
-  const std::int64_t milliseconds = std::llround(std::fabs(seconds) * 1000.0);
-  const std::int64_t hours = milliseconds / 3'600'000;
-  const std::int64_t minutes = milliseconds / 60'000 % 60;
-  const std::int64_t rest = milliseconds % 60'000;
-  std::string out = seconds < 0.0 && milliseconds != 0 ? "-" : "";
-  const auto part = [&out](const std::string& number, const char* unit) {
-    if (out.size() > 1) out += ' ';
-    out += number;
-    out += unit;
-  };
-  if (hours != 0) part(std::to_string(hours), " h");
-  if (minutes != 0) part(std::to_string(minutes), " min");
-  if (rest != 0 || milliseconds == 0) part(number_text(static_cast<double>(rest) / 1000.0), " s");
-  return out;
 }
 
 }  // namespace soakwright

@@ -58,15 +58,12 @@ TEST_CASE("What was asked is said with its limit, its unit and the procedure's o
   rate.kind = RequirementKind::heating_rate;
   rate.stage = 1;
   rate.limit = 144.7;
-  rate.unit = QuantityUnit::celsius_per_hour;
   CHECK_THAT(explain(finding_of(rate, Finding::Kind::not_met), &rate, procedure)->asked,
              Contains("at most 144.7 °C/h (HTP-900: works procedure 7)"));
   Requirement time;
   time.kind = RequirementKind::hold_time;
   time.stage = 2;
   time.limit = 5700;
-  time.limit_is_least = true;
-  time.unit = QuantityUnit::seconds;
   CHECK_THAT(explain(finding_of(time, Finding::Kind::inconclusive), &time, procedure)->asked,
              Contains("at least 1 h 35 min (HTP-900)"));
 }

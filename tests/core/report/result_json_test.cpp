@@ -59,7 +59,6 @@ std::shared_ptr<Verdicts> some_verdicts() {
   rate.stage = 1;
   rate.weld = "W-117";
   rate.limit = 144.7;
-  rate.unit = QuantityUnit::celsius_per_hour;
   rate.measured = 139.2;
   rate.margin = 5.5;
   rate.verdict = Verdict::met;
@@ -70,7 +69,6 @@ std::shared_ptr<Verdicts> some_verdicts() {
   Requirement hold;
   hold.id = "stage-2.hold-time";
   hold.kind = RequirementKind::hold_time;
-  hold.unit = QuantityUnit::seconds;
   hold.limit = 5700.0;
   hold.verdict = Verdict::not_met;
   hold.certain_s = 7.5;

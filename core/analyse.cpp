@@ -1,14 +1,16 @@
 #include "core/analyse.h"
 
-#include <filesystem>
 #include <utility>
 
 #include "core/evaluate/evaluation.h"
 #include "core/phases/course.h"
 #include "core/previous_records.h"
+#include "core/problems/caught.h"
 #include "core/procedure/job_file.h"
+#include "core/procedure/named_path.h"
 #include "core/procedure/procedure_file.h"
 #include "core/record/record_file.h"
+#include "core/report/review_check.h"
 
 namespace soakwright {
 namespace {
@@ -29,10 +31,10 @@ struct Asked {
   }
 };
 
-/// A path that the job names counts from the job's folder; an option wins over it.
+/// An option wins over the file that the job names.
 std::string named_file(const std::string& option, const Job* job, std::optional<std::string> Job::*in_job) {
   if (!option.empty() || job == nullptr || !(job->*in_job)) return option;
-  return (std::filesystem::path(job->file).parent_path() / *(job->*in_job)).string();
+  return named_path(*job, *(job->*in_job));
 }
 
 Problem none_named(const Request& request, const std::string& what, const std::string& help) {
@@ -55,7 +57,11 @@ Asked read_job_and_log_name(const Request& request) {
 void read_procedure_and_review(const Request& request, Asked& asked) {
   const std::string path = named_file(request.procedure, asked.job.get(), &Job::procedure);
   if (!path.empty()) {
-    asked.procedure = asked.take(read_procedure(path));
+    auto procedure = read_procedure(path);
+    if (!procedure && request.procedure.empty())
+      procedure =
+          with_place_in_job(procedure.problems(), *asked.job, path, "procedure", asked.job->procedure_line);
+    asked.procedure = asked.take(std::move(procedure));
   } else if (request.job.empty() || asked.job) {
     asked.problems.push_back(
         none_named(request, "procedure", "give one with --procedure, or a job with the key `procedure`"));
@@ -70,13 +76,21 @@ constexpr double kAfterReading = 0.6;
 constexpr double kAfterCourse = 0.8;
 
 bool stopped_after(const Watch& watch, double share) {
-  if (watch.progress) watch.progress(share);
-  return watch.cancelled != nullptr && watch.cancelled->load();
+  watch.report(share);
+  return watch.stopped();
+}
+
+/// Of a part of the work that takes the shares from `from` to `to` of the whole.
+Watch part_of(const Watch& watch, double from, double to) {
+  if (!watch.progress) return watch;
+  return {[&watch, from, to](double share) { watch.report(from + (to - from) * share); }, watch.cancelled};
 }
 
 /// The log, and what it shows by itself.
 Result<Analysis> record_of(const Request& request, const Asked& asked, const Watch& watch) {
-  auto record = read_record(asked.log, asked.job.get(), request.dates);
+  auto record = read_record(asked.log, asked.job.get(), request.dates, part_of(watch, 0.0, kAfterReading));
+  if (!record && request.log.empty())
+    return with_place_in_job(record.problems(), *asked.job, asked.log, "log", asked.job->log_line);
   if (!record) return record.problems();
   if (stopped_after(watch, kAfterReading)) return Problems{};
   Analysis analysis;
@@ -87,17 +101,23 @@ Result<Analysis> record_of(const Request& request, const Asked& asked, const Wat
   return analysis;
 }
 
-void evaluate_into(Analysis& analysis) {
+/// The verdicts; or why the review does not belong to them.
+Problems evaluate_into(Analysis& analysis) {
   evaluate_previous_records(analysis);
   const std::vector<PreviousCycle> earlier = cycles_of(analysis.previous_records);
   analysis.ground = prepared_traces_for(*analysis.record, *analysis.procedure, analysis.ground);
   analysis.verdicts = std::make_shared<const Verdicts>(
       evaluate(*analysis.record, *analysis.procedure, analysis.job.get(), *analysis.ground, earlier));
+  if (!analysis.review) return {};
+  analysis.result_sha256 = result_digest(analysis);
+  return check_review(analysis);
 }
 
-}  // namespace
-
-Result<Analysis> inspect(const Request& request, const Watch& watch) {
+Result<Analysis> inspected(const Request& request, const Watch& watch) {
+  if (!request.review.empty())
+    return Problem{ProblemKind::usage, request.review, 0,
+                   "a review is of a verdict, and no procedure is named",
+                   "name the procedure, or leave out the review"};
   const Asked asked = read_job_and_log_name(request);
   if (!asked.problems.empty()) return asked.problems;
   auto found = record_of(request, asked, watch);
@@ -105,7 +125,7 @@ Result<Analysis> inspect(const Request& request, const Watch& watch) {
   return found;
 }
 
-Result<Analysis> check(const Request& request, const Watch& watch) {
+Result<Analysis> checked(const Request& request, const Watch& watch) {
   Asked asked = read_job_and_log_name(request);
   read_procedure_and_review(request, asked);
   if (!asked.problems.empty()) return asked.problems;
@@ -117,23 +137,37 @@ Result<Analysis> check(const Request& request, const Watch& watch) {
   analysis.review = asked.review;
   Problems clashes = check_record(*analysis.record, *analysis.procedure, analysis.job.get());
   if (!clashes.empty()) return clashes;
-  auto earlier = read_previous_records(analysis, request.dates);
+  auto earlier = read_previous_records(analysis, request.dates, watch);
   if (!earlier) return earlier.problems();
   analysis.previous_records = std::move(earlier).value();
-  evaluate_into(analysis);
+  if (Problems problems = evaluate_into(analysis); !problems.empty()) return problems;
   if (stopped_after(watch, 1.0)) return Problems{};
   return analysis;
 }
 
-Result<Analysis> evaluate_again(const Analysis& analysis, std::shared_ptr<const Procedure> procedure) {
+Result<Analysis> evaluated_again(const Analysis& analysis, std::shared_ptr<const Procedure> procedure) {
   Problems clashes = check_compatibility(*procedure, analysis.job.get());
   if (clashes.empty()) clashes = check_record(*analysis.record, *procedure, analysis.job.get());
   if (clashes.empty()) clashes = check_previous_records(analysis, *procedure);
   if (!clashes.empty()) return clashes;
   Analysis again = analysis;
   again.procedure = std::move(procedure);
-  evaluate_into(again);
+  if (Problems problems = evaluate_into(again); !problems.empty()) return problems;
   return again;
+}
+
+}  // namespace
+
+Result<Analysis> inspect(const Request& request, const Watch& watch) {
+  return caught(request.log, [&] { return inspected(request, watch); });
+}
+
+Result<Analysis> check(const Request& request, const Watch& watch) {
+  return caught(request.log, [&] { return checked(request, watch); });
+}
+
+Result<Analysis> evaluate_again(const Analysis& analysis, std::shared_ptr<const Procedure> procedure) {
+  return caught(analysis.record->file, [&] { return evaluated_again(analysis, std::move(procedure)); });
 }
 
 }  // namespace soakwright

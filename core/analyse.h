@@ -7,8 +7,6 @@
 // The pieces can be called again on their own: after a changed limit only evaluate() runs.
 #pragma once
 
-#include <atomic>
-#include <functional>
 #include <memory>
 #include <optional>
 #include <string>
@@ -17,15 +15,9 @@
 #include "core/problems/problem.h"
 #include "core/procedure/job.h"
 #include "core/procedure/procedure.h"
+#include "core/system/watch.h"
 
 namespace soakwright {
-
-/// For long work: `progress` is told shares from 0 to 1 on the working thread; `cancelled` stops it at the
-/// next step: then there is neither a value nor a problem (an empty list of problems).
-struct Watch {
-  std::function<void(double)> progress;
-  const std::atomic<bool>* cancelled = nullptr;
-};
 
 /// The files of one analysis, as the user named them. What is empty is taken from the job where that names
 /// it.
@@ -38,6 +30,9 @@ struct Request {
   std::string review;
   std::optional<DateOrder> dates;  ///< wins over the job's
 };
+
+// No exception leaves these: lack of memory and faults of the program itself are problems too
+// (ProblemKind::fault).
 
 /// Reads the log, with the job where there is one, and finds its phases; the procedure is not needed.
 Result<Analysis> inspect(const Request& request, const Watch& watch = {});

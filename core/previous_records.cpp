@@ -1,21 +1,17 @@
 #include "core/previous_records.h"
 
 #include <algorithm>
-#include <filesystem>
 #include <utility>
 
 #include <fmt/format.h>
 
 #include "core/evaluate/evaluation.h"
 #include "core/procedure/job_file.h"
+#include "core/procedure/named_path.h"
 #include "core/record/record_file.h"
 
 namespace soakwright {
 namespace {
-
-std::string beside(const Job& job, const std::string& path) {
-  return (std::filesystem::path(job.file).parent_path() / path).string();
-}
 
 /// This job for an earlier log: what was heated and where the thermocouples sat, and nothing that was said
 /// about this log.
@@ -33,14 +29,15 @@ Job without_this_log(const Job& job) {
 
 Result<Job> job_of_previous(const Job& job, const PreviousRecordEntry& entry) {
   if (!entry.job) return without_this_log(job);
-  auto read = read_job(beside(job, *entry.job));
-  if (!read) return read;
+  const std::string path = named_path(job, *entry.job);
+  auto read = read_job(path);
+  if (!read) return with_place_in_job(read.problems(), job, path, "job", entry.line);
   const Job& found = read.value();
   const auto refuse = [&](std::string what, std::string help) {
     return Problems{{ProblemKind::bad_input, found.file, 0, std::move(what), std::move(help)}};
   };
   if (!found.previous_records.empty())
-    return refuse("an previous record's job names previous records itself",
+    return refuse("a previous record's job names previous records itself",
                   "name all of them, in order, in the job of the last one");
   if (found.weld != job.weld)
     return refuse(fmt::format("this job is for weld {}, and the one that names it for {}",
@@ -50,7 +47,7 @@ Result<Job> job_of_previous(const Job& job, const PreviousRecordEntry& entry) {
     if (std::none_of(found.welds.begin(), found.welds.end(),
                      [&](const WeldEntry& other) { return other.number == weld.number; }))
       return refuse(
-          fmt::format("weld {} is not in it, and is in the job that names it as an previous record's",
+          fmt::format("weld {} is not in it, and is in the job that names it as a previous record's",
                       weld.number),
           "list the weld in both, or evaluate it in a job of its own");
   return read;
@@ -88,7 +85,8 @@ bool runs_into(const Record& record, const Record& next) {
 }  // namespace
 
 Result<std::vector<PreviousRecord>> read_previous_records(const Analysis& analysis,
-                                                          std::optional<DateOrder> dates) {
+                                                          std::optional<DateOrder> dates,
+                                                          const Watch& watch) {
   std::vector<PreviousRecord> earlier;
   const Job* job = analysis.job.get();
   if (job == nullptr || job->previous_records.empty()) return earlier;
@@ -103,9 +101,12 @@ Result<std::vector<PreviousRecord>> read_previous_records(const Analysis& analys
     PreviousRecord one;
     one.cycle = cycle_of_previous(*job, i);
     one.job = std::make_shared<const Job>(std::move(own).value());
-    auto record = read_record(beside(*job, entry.log), one.job.get(), dates);
+    const std::string path = named_path(*job, entry.log);
+    auto record = read_record(path, one.job.get(), dates, {{}, watch.cancelled});
+    if (watch.stopped()) return Problems{};
     if (!record) {
-      problems.insert(problems.end(), record.problems().begin(), record.problems().end());
+      const Problems said = with_place_in_job(record.problems(), *job, path, "log", entry.line);
+      problems.insert(problems.end(), said.begin(), said.end());
       continue;
     }
     one.record = std::move(record).value();

@@ -7,6 +7,7 @@
 
 #include "core/evaluate/analysis.h"
 #include "core/problems/problem.h"
+#include "core/system/watch.h"
 
 namespace soakwright {
 
@@ -14,7 +15,7 @@ namespace soakwright {
 /// this one or one named before, one that is not over before the next begins (where both have a clock), a job
 /// of it that does not have this job's welds, and limits that nobody can evaluate over several records yet.
 Result<std::vector<PreviousRecord>> read_previous_records(const Analysis& analysis,
-                                                          std::optional<DateOrder> dates);
+                                                          std::optional<DateOrder> dates, const Watch& watch);
 
 /// What another procedure asks that cannot be evaluated with these records; empty where it can.
 Problems check_previous_records(const Analysis& analysis, const Procedure& procedure);

@@ -1,36 +1,36 @@
 #include "app/cli/arguments.h"
 
+#include <algorithm>
 #include <array>
+#include <cctype>
+#include <string_view>
 #include <utility>
 
 #include <CLI/CLI.hpp>
 
-namespace soakwright {
+namespace soakwright::cli {
 namespace {
 
-constexpr int kUsage = static_cast<int>(ProblemKind::usage);
-constexpr int kNoSuchPart = static_cast<int>(ProblemKind::no_such_part);
-
 constexpr const char* kAbout =
-    "Soakwright reads the log of a heat treatment and holds it against the procedure.\n"
+    "Soakwright reads the log of a heat treatment and evaluates it against the procedure.\n"
     "A verdict with every number behind it; the governing code and the qualified procedure decide.";
 
 constexpr const char* kExitCodes =
     "Exit codes: 0 done, all met; 1 not met; 2 inconclusive; 64 wrong usage; 65 bad input;\n"
-    "66 cannot be opened; 69 this build has no such part; 73 cannot be written.";
+    "66 cannot be opened; 69 not available in this build; 70 a fault of the program itself;\n"
+    "73 cannot be written.";
 
-/// A command that a later build has: it is known, and refused.
+/// A command that a later build has: it is refused, with what to do instead, and not listed.
 struct Absent {
   const char* name;
-  const char* what_it_does;
   const char* instead;
 };
 
 constexpr std::array<Absent, 4> kAbsent{{
-    {"batch", "evaluate every log of a folder", "evaluate the logs one by one with `soakwright check`"},
-    {"sign", "sign a report", "sign the report with your own PDF tool"},
-    {"verify", "verify a signed report", "evaluate the log again and compare the results"},
-    {"draft", "a procedure from a published rule", "write the procedure by hand, as the README shows"},
+    {"batch", "evaluate the logs one by one with `soakwright check`"},
+    {"sign", "sign the report with your own PDF tool"},
+    {"verify", "evaluate the log again and compare the results"},
+    {"draft", "write the procedure by hand, as the README shows"},
 }};
 
 /// What the options write into before it is evaluated.
@@ -46,7 +46,8 @@ void add_inspect_options(CLI::App& command, Arguments& arguments, Raw& raw) {
       ->type_name("FILE");
   command.add_option("--json", arguments.json, "write the result as JSON; - is standard output")
       ->type_name("FILE");
-  command.add_option("--chart", arguments.chart, "write a picture of the chart as PNG")->type_name("FILE");
+  command.add_option("--chart", arguments.chart, "write a picture of the chart, .png or .svg")
+      ->type_name("FILE");
   command
       .add_option("--dates", raw.dates, "the order of day, month and year in the log, where it is not plain")
       ->type_name("dmy|mdy|ymd");
@@ -57,22 +58,23 @@ void add_inspect_options(CLI::App& command, Arguments& arguments, Raw& raw) {
 void add_check_options(CLI::App& command, Arguments& arguments) {
   command
       .add_option("--procedure", arguments.request.procedure,
-                  "the procedure: what was asked; else the one that the job names")
+                  "the procedure: what is required; else the one that the job names")
       ->type_name("FILE");
-  command.add_option("--review", arguments.request.review, "a person's dispositions, printed in the report")
+  command
+      .add_option("--review", arguments.request.review,
+                  "a person's dispositions of the findings, made on this result")
       ->type_name("FILE");
-  command.add_option("--report", arguments.report, "write the report as PDF")->type_name("FILE");
+  command.add_option("--report", arguments.report, "write the report, .pdf")->type_name("FILE");
 }
 
-Reply refusal(int exit_code, const std::string& what, const std::string& help) {
-  const Problem problem{static_cast<ProblemKind>(exit_code), "", 0, what, help};
-  return {exit_code, "", "soakwright: " + problem.text() + '\n'};
+Reply refusal(ProblemKind kind, const std::string& what, const std::string& help) {
+  return {"", Problem{kind, "", 0, what, help}};
 }
 
 Reply usage(const CLI::App& app, const std::string& what) {
   const auto commands = app.get_subcommands();  // those that were parsed
   const std::string of = commands.empty() ? "" : commands.front()->get_name() + " ";
-  return refusal(kUsage, what, "see `soakwright " + of + "--help`");
+  return refusal(ProblemKind::usage, what, "see `soakwright " + of + "--help`");
 }
 
 /// The name of an option that was given with nothing in it.
@@ -81,6 +83,24 @@ std::optional<std::string> given_empty(const CLI::App& command) {
     if (option->count() > 0 && option->get_items_expected() > 0 && option->results().front().empty())
       return option->get_name();
   }
+  return std::nullopt;
+}
+
+bool ends_in(std::string_view path, std::string_view ending) {
+  const auto same = [](char a, char b) { return std::tolower(static_cast<unsigned char>(a)) == b; };
+  return path.size() > ending.size() &&
+         std::equal(ending.begin(), ending.end(), path.end() - static_cast<std::ptrdiff_t>(ending.size()),
+                    [&](char wanted, char found) { return same(found, wanted); });
+}
+
+/// Devices and pipes have no ending to go by; what a file's name promises is what is written.
+std::optional<std::string> wrong_ending(const Arguments& arguments) {
+  const std::string& report = arguments.report;
+  const std::string& chart = arguments.chart;
+  if (!report.empty() && !ends_in(report, ".pdf"))
+    return "--report names a file that ends in .pdf, not '" + report + "'";
+  if (!chart.empty() && !ends_in(chart, ".png") && !ends_in(chart, ".svg"))
+    return "--chart names a file that ends in .png or .svg, not '" + chart + "'";
   return std::nullopt;
 }
 
@@ -100,9 +120,7 @@ std::optional<std::string> settle(const Raw& raw, Arguments& arguments) {
     arguments.unit = TemperatureUnit::fahrenheit;
   else if (!raw.unit.empty())
     return "--unit is C or F, not '" + raw.unit + "'";
-  if (arguments.report == "-") return "a report is a file: --report takes no -";
-  if (arguments.chart == "-") return "a picture is a file: --chart takes no -";
-  return std::nullopt;
+  return wrong_ending(arguments);
 }
 
 std::variant<Arguments, Reply> parse(CLI::App& app, int argc, const char* const* argv) {
@@ -121,10 +139,8 @@ std::variant<Arguments, Reply> parse(CLI::App& app, int argc, const char* const*
   add_inspect_options(*inspect, arguments, raw);
   add_inspect_options(*check, arguments, raw);
   add_check_options(*check, arguments);
-  for (const Absent& absent : kAbsent)
-    app.add_subcommand(absent.name, std::string(absent.what_it_does) + " (not in this build)")
-        ->allow_extras();
-  for (CLI::App* command : app.get_subcommands(nullptr)) {
+  for (const Absent& absent : kAbsent) app.add_subcommand(absent.name)->group("")->allow_extras();
+  for (CLI::App* command : {inspect, check}) {
     command->set_version_flag("--version", version, "print the version and end");
     command->set_help_flag("-h,--help", "print this and end");
   }
@@ -139,16 +155,17 @@ std::variant<Arguments, Reply> parse(CLI::App& app, int argc, const char* const*
   try {
     app.parse(argc, argv);
   } catch (const CLI::CallForVersion&) {
-    return Reply{0, version + '\n', ""};
+    return Reply{version + '\n'};
   } catch (const CLI::Success&) {
-    return Reply{0, app.help(), ""};
+    return Reply{app.help()};
   } catch (const CLI::ParseError& error) {
     return usage(app, error.what());
   }
 
   for (const Absent& absent : kAbsent) {
     if (app.got_subcommand(absent.name))
-      return refusal(kNoSuchPart, std::string(absent.name) + ": this build has no such part", absent.instead);
+      return refusal(ProblemKind::no_such_part, std::string(absent.name) + ": not available in this build",
+                     absent.instead);
   }
   const CLI::App* command = app.got_subcommand(inspect) ? inspect : check;
   if (const auto empty = given_empty(*command)) return usage(app, *empty + " was given with nothing in it");
@@ -164,4 +181,4 @@ std::variant<Arguments, Reply> read_arguments(int argc, const char* const* argv)
   return parse(app, argc, argv);
 }
 
-}  // namespace soakwright
+}  // namespace soakwright::cli

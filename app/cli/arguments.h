@@ -1,4 +1,4 @@
-// The command line as a value: what was asked, in the words of the contract's section 7.
+// The command line as a value.
 #pragma once
 
 #include <optional>
@@ -8,25 +8,24 @@
 #include "core/analyse.h"
 #include "core/units/temperature.h"
 
-namespace soakwright {
+namespace soakwright::cli {
 
 struct Arguments {
   enum class Command { inspect, check };
   Command command = Command::check;
   Request request;
   std::string json;    ///< a path, "-" for standard output; empty where no result is wanted
-  std::string report;  ///< a path; empty where no report is wanted
-  std::string chart;   ///< a path; empty where no picture of the chart is wanted
+  std::string report;  ///< a path, .pdf; empty where no report is wanted
+  std::string chart;   ///< a path; .png or .svg; empty where no picture of the chart is wanted
   std::optional<TemperatureUnit> unit;
 };
 
 /// An answer that needs no analysis: help, the version, or what is wrong with the command line.
 struct Reply {
-  int exit_code = 0;
   std::string standard_output;
-  std::string standard_error;
+  std::optional<Problem> problem = std::nullopt;
 };
 
 std::variant<Arguments, Reply> read_arguments(int argc, const char* const* argv);
 
-}  // namespace soakwright
+}  // namespace soakwright::cli

@@ -4,13 +4,15 @@
 #include <cstdlib>
 #include <utility>
 
+#include "core/units/printable_text.h"
+
 #ifdef _WIN32
 #include <io.h>
 #else
 #include <unistd.h>
 #endif
 
-namespace soakwright {
+namespace soakwright::cli {
 namespace {
 
 constexpr std::size_t kLineWidth = 100;
@@ -34,16 +36,6 @@ std::string_view sequence_of(Tint tint) {
       return "\x1b[33m";
   }
   return "";
-}
-
-/// What a log put into a name must not reach the terminal as a control sequence.
-std::string printable(std::string_view text) {
-  std::string clean(text);
-  for (char& c : clean) {
-    const auto byte = static_cast<unsigned char>(c);
-    if (byte < 0x20U || byte == 0x7FU) c = ' ';
-  }
-  return clean;
 }
 
 }  // namespace
@@ -173,4 +165,4 @@ void PageText::paragraph(const Cell& lead, std::string_view text) {
   out_ += '\n';
 }
 
-}  // namespace soakwright
+}  // namespace soakwright::cli

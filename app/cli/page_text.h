@@ -9,7 +9,7 @@
 
 #include "core/report/report.h"
 
-namespace soakwright {
+namespace soakwright::cli {
 
 enum class Tint { none, strong, faint, good, bad, doubtful };
 
@@ -57,4 +57,4 @@ std::size_t display_width(std::string_view text);
 /// True where standard output is a terminal and the user has not set NO_COLOR (no-color.org).
 bool colour_is_welcome();
 
-}  // namespace soakwright
+}  // namespace soakwright::cli

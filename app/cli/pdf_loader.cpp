@@ -9,14 +9,12 @@
 #include <array>
 #include <filesystem>
 #include <system_error>
+#include <utility>
 
-namespace soakwright {
+namespace soakwright::cli {
 namespace {
 
 namespace fs = std::filesystem;
-
-constexpr const char* kReportEntry = "soakwright_write_report";
-constexpr const char* kChartEntry = "soakwright_write_chart";
 
 #ifdef _WIN32
 constexpr const char* kModule = "soakwright-pdf.dll";
@@ -58,9 +56,26 @@ void* entry_of(void* module, const char* name) { return dlsym(module, name); }
 #endif
 
 Problem no_pdf(const std::string& why) {
-  return {ProblemKind::no_such_part, "", 0,
-          "--report and --chart: this build has no report writer (" + why + ")",
-          "build with Qt 6 and SOAKWRIGHT_GUI=ON, or use --json"};
+  return {ProblemKind::no_such_part, "", 0, "--report and --chart are not available: " + why,
+          "install the report writer of this build, or use --json"};
+}
+
+/// What keeps the module from being used; empty if nothing does.
+std::string mismatch(void* module, const fs::path& place) {
+  const auto layout = reinterpret_cast<PdfModuleLayout*>(entry_of(module, kPdfModuleLayout));
+  if (layout == nullptr) return place.string() + " is no report writer of this version";
+  const std::string found = layout();
+  const std::string expected = pdf_module_layout(SOAKWRIGHT_VERSION);
+  if (found != expected)
+    return place.string() + " belongs to another build: it is '" + found + "', the program is '" + expected +
+           "'";
+  return {};
+}
+
+std::optional<Problem> call(PdfModuleWrite* entry, const Report& report, const std::string& path) {
+  Problem problem;
+  const bool written = entry(&report, &path, &problem);
+  return written ? std::nullopt : std::optional(std::move(problem));
 }
 
 }  // namespace
@@ -74,35 +89,22 @@ std::variant<PdfModule, Problem> PdfModule::open() {
     std::string why;
     void* module = open_module(place, why);
     if (module == nullptr) return no_pdf(place.string() + " cannot be loaded: " + why);
-    void* report = entry_of(module, kReportEntry);
-    void* chart = entry_of(module, kChartEntry);
-    if (report == nullptr || chart == nullptr) return no_pdf(place.string() + " is not of this version");
-    return PdfModule{reinterpret_cast<Entry>(report), reinterpret_cast<Entry>(chart)};
+    if (const std::string other = mismatch(module, place); !other.empty()) return no_pdf(other);
+    auto* const report = reinterpret_cast<PdfModuleWrite*>(entry_of(module, kPdfModuleWriteReport));
+    auto* const chart = reinterpret_cast<PdfModuleWrite*>(entry_of(module, kPdfModuleWriteChart));
+    if (report == nullptr || chart == nullptr) return no_pdf(place.string() + " is not whole");
+    return PdfModule{report, chart};
   }
-  return no_pdf(std::string(kModule) +
-                " is neither beside the program nor in " SOAKWRIGHT_MODULES_FROM_PROGRAM);
+  return no_pdf("this build has no report writer (" + std::string(kModule) +
+                " is neither beside the program nor in " SOAKWRIGHT_MODULES_FROM_PROGRAM ")");
 }
 
-std::optional<PdfModule::Failure> PdfModule::call(Entry entry, const Analysis& analysis,
-                                                  std::optional<TemperatureUnit> unit,
-                                                  const std::string& path) {
-  std::array<char, 4096> message{};
-  const int fahrenheit = !unit ? -1 : (*unit == TemperatureUnit::fahrenheit ? 1 : 0);
-  const int exit_code = entry(&analysis, fahrenheit, path.c_str(), message.data(), message.size());
-  if (exit_code == 0) return std::nullopt;
-  return Failure{exit_code, message.data()};
+std::optional<Problem> PdfModule::write_report(const Report& report, const std::string& path) const {
+  return call(report_, report, path);
 }
 
-std::optional<PdfModule::Failure> PdfModule::write_report(const Analysis& analysis,
-                                                          std::optional<TemperatureUnit> unit,
-                                                          const std::string& path) const {
-  return call(report_, analysis, unit, path);
+std::optional<Problem> PdfModule::write_chart(const Report& report, const std::string& path) const {
+  return call(chart_, report, path);
 }
 
-std::optional<PdfModule::Failure> PdfModule::write_chart(const Analysis& analysis,
-                                                         std::optional<TemperatureUnit> unit,
-                                                         const std::string& path) const {
-  return call(chart_, analysis, unit, path);
-}
-
-}  // namespace soakwright
+}  // namespace soakwright::cli

@@ -1,8 +1,9 @@
 #include "app/cli/reading_page.h"
 
+#include "app/cli/file_sections.h"
 #include "app/cli/page_text.h"
 
-namespace soakwright {
+namespace soakwright::cli {
 namespace {
 
 void channels(PageText& page, const Report& report) {
@@ -11,12 +12,10 @@ void channels(PageText& page, const Report& report) {
     rows.push_back({row.column, row.name, row.unit, row.role, row.weld, row.place, row.instrument,
                     row.samples, row.missing, row.minimum, row.maximum});
   page.heading("Channels");
-  page.table({"Column", "Name", "Unit", "ThermocoupleRole", "Weld", "Place", "Instrument", "Samples",
-              "Missing", "Lowest", "Highest"},
+  page.table({"Column", "Name", "Unit", "Role", "Weld", "Place", "Instrument", "Samples", "Missing", "Lowest",
+              "Highest"},
              rows);
-  if (report.other_columns.empty()) return;
-  page.heading("Other columns");
-  for (const std::string& text : report.other_columns) page.paragraph({""}, text);
+  not_evaluated(page, report);
 }
 
 void phases(PageText& page, const Report& report) {
@@ -33,15 +32,6 @@ void phases(PageText& page, const Report& report) {
     page.paragraph({row.channel + ", " + row.code, Tint::doubtful}, row.when + ": " + row.text);
 }
 
-void notices(PageText& page, const Report& report) {
-  if (report.notices.empty()) return;
-  std::vector<Row> rows;
-  for (const NoticeRow& row : report.notices)
-    rows.push_back({Cell{row.code, Tint::doubtful}, row.line, row.count, row.channel, row.text});
-  page.heading("About the file");
-  page.table({"Notice", "Line", "Count", "Channel", ""}, rows);
-}
-
 }  // namespace
 
 std::string reading_page(const Report& report, bool coloured) {
@@ -56,7 +46,7 @@ std::string reading_page(const Report& report, bool coloured) {
   }
   channels(page, report);
   phases(page, report);
-  notices(page, report);
+  file_warnings(page, report);
   if (!report.exclusion.empty() || !report.remarks.empty()) {
     page.heading("By hand");
     for (const auto& rows : {report.exclusion, report.remarks})
@@ -67,4 +57,4 @@ std::string reading_page(const Report& report, bool coloured) {
   return page.str();
 }
 
-}  // namespace soakwright
+}  // namespace soakwright::cli

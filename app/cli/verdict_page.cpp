@@ -2,12 +2,13 @@
 
 #include <algorithm>
 
+#include "app/cli/file_sections.h"
 #include "app/cli/page_text.h"
 
-namespace soakwright {
+namespace soakwright::cli {
 namespace {
 
-Tint tint_of(Finding::Kind kind) {
+Tint tint_of_finding(Finding::Kind kind) {
   switch (kind) {
     case Finding::Kind::not_met:
       return Tint::bad;
@@ -60,8 +61,9 @@ void findings(PageText& page, const Report& report) {
   if (report.findings.empty()) return;
   page.heading("Findings");
   for (const FindingRow& row : report.findings) {
-    page.paragraph({row.tag.empty() ? row.kind_text : row.tag + "  " + row.kind_text, tint_of(row.kind)},
-                   row.text);
+    page.paragraph(
+        {row.tag.empty() ? row.kind_text : row.tag + "  " + row.kind_text, tint_of_finding(row.kind)},
+        row.text);
     std::string place = row.id;
     for (const std::string& part : {row.weld, row.where, row.when, row.disposition})
       if (!part.empty()) place += (place.empty() ? "" : ", ") + part;
@@ -89,10 +91,8 @@ std::string verdict_page(const Report& report, bool coloured) {
     for (const auto& rows : {report.replaced, report.exclusion})
       for (const HandRow& row : rows) page.paragraph({row.channel}, row.when + ": " + row.text);
   }
-  if (!report.notices.empty()) {
-    page.heading("About the file");
-    for (const NoticeRow& row : report.notices) page.paragraph({row.code, Tint::doubtful}, row.text);
-  }
+  not_evaluated(page, report);
+  file_warnings(page, report);
   if (!report.first_deviation.empty()) {
     page.heading("First deviation");
     page.paragraph({"from then on the run was bound to miss"}, report.first_deviation);
@@ -109,4 +109,4 @@ std::string verdict_page(const Report& report, bool coloured) {
   return page.str();
 }
 
-}  // namespace soakwright
+}  // namespace soakwright::cli

@@ -5,8 +5,8 @@
 
 #include "core/report/report.h"
 
-namespace soakwright {
+namespace soakwright::cli {
 
 std::string verdict_page(const Report& report, bool coloured);
 
-}  // namespace soakwright
+}  // namespace soakwright::cli

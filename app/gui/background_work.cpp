@@ -2,10 +2,21 @@
 
 #include <utility>
 
+#include "core/problems/caught.h"
+
 namespace soakwright::gui {
 namespace {
 
 constexpr double kProgressStep = 0.01;
+
+/// Nothing may be thrown into Qt's event loop.
+WorkOutcome without_exception(const BackgroundWork::Task& task, const Watch& watch) {
+  try {
+    return task(watch);
+  } catch (...) {
+    return {caught_problem({})};
+  }
+}
 
 }  // namespace
 
@@ -41,7 +52,7 @@ void BackgroundWork::start(Task task) {
                             });
                           },
                           cancelled.get()};
-        auto outcome = std::make_shared<const WorkOutcome>(task(watch));
+        auto outcome = std::make_shared<const WorkOutcome>(without_exception(task, watch));
         QMetaObject::invokeMethod(this, [this, ticket, outcome] {
           if (ticket != ticket_ || !busy_) return;
           setBusy(false);

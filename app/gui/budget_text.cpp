@@ -3,11 +3,13 @@
 #include <QCoreApplication>
 #include <QStringList>
 
+#include "app/pdf/shown_text.h"
+
 namespace soakwright::gui {
 namespace {
 
 QString tr(const char* words) { return QCoreApplication::translate("soakwright::gui::BudgetText", words); }
-QString q(const std::string& text) { return QString::fromStdString(text).toHtmlEscaped(); }
+QString q(const std::string& text) { return pdf::shown_text(text).toHtmlEscaped(); }
 
 QString row(const QStringList& cells, const char* tag) {
   QString html;

@@ -5,7 +5,9 @@
 #include <QPixmap>
 #include <utility>
 
+#include "app/gui/plain_tip.h"
 #include "app/gui/reading_text.h"
+#include "app/pdf/shown_text.h"
 
 namespace soakwright::gui {
 namespace {
@@ -79,12 +81,11 @@ QVariant ChannelListModel::data(const QModelIndex& index, int role) const {
   }
   switch (role) {
     case Qt::DisplayRole:
-      return QString::fromStdString(trace.name);
+      return pdf::shown_text(trace.name);
     case Qt::ToolTipRole:
-      return QString::fromStdString(trace.legend);
+      return plain_tip(pdf::shown_text(trace.legend));
     case Qt::AccessibleTextRole:
-      return QStringLiteral("%1, %2").arg(QString::fromStdString(trace.legend),
-                                          shown ? tr("shown") : tr("hidden"));
+      return QStringLiteral("%1, %2").arg(pdf::shown_text(trace.legend), shown ? tr("shown") : tr("hidden"));
     case Qt::DecorationRole:
       return row < pens_.size() ? QVariant(swatch(pens_[row])) : QVariant();
     case Qt::CheckStateRole:

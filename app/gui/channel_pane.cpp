@@ -10,6 +10,7 @@
 #include <utility>
 
 #include "app/gui/reading_text.h"
+#include "app/pdf/shown_text.h"
 
 namespace soakwright::gui {
 
@@ -36,6 +37,7 @@ ChannelPane::ChannelPane(QWidget* parent)
   list_->header()->setSectionResizeMode(1, QHeaderView::ResizeToContents);
   all_->setToolTip(tr("Show every channel on the chart"));
   none_->setToolTip(tr("Hide every channel"));
+  for (QLabel* label : {moment_, hottest_, coldest_}) label->setTextFormat(Qt::PlainText);
   moment_->setAccessibleName(tr("Moment at the pointer"));
   hottest_->setAccessibleName(tr("Hottest evaluated channel at the pointer"));
   coldest_->setAccessibleName(tr("Coldest evaluated channel at the pointer"));
@@ -79,9 +81,8 @@ void ChannelPane::setReport(std::shared_ptr<const Report> report) {
 void ChannelPane::setReading(std::optional<PointerReading> reading) {
   const auto said = [&](const std::optional<std::size_t>& channel) {
     if (!reading || !channel) return QStringLiteral("–");
-    return QStringLiteral("%1  %2").arg(
-        temperature_text(reading->celsius[*channel], report_->unit),
-        QString::fromStdString(report_->chart.record->channels[*channel].name));
+    return QStringLiteral("%1  %2").arg(temperature_text(reading->celsius[*channel], report_->unit),
+                                        pdf::shown_text(report_->chart.record->channels[*channel].name));
   };
   moment_->setText(reading ? reading->moment : QStringLiteral("–"));
   hottest_->setText(said(reading ? reading->hottest : std::nullopt));

@@ -6,11 +6,14 @@
 #include <algorithm>
 #include <map>
 
+#include "app/gui/plain_tip.h"
+
 namespace soakwright::gui {
 namespace {
 
 constexpr std::size_t kFirstValues = 4;
 
+/// As it is in the file, not as shown elsewhere: what stands in a cell may be written back into the job.
 QString q(const std::string& text) { return QString::fromStdString(text); }
 
 QString unit_word(ChannelUnit unit) {
@@ -116,7 +119,7 @@ void ColumnTable::showLine(int row, const Line& line) {
     auto* item = new QTableWidgetItem(text);
     item->setFlags(editable ? Qt::ItemIsEnabled | Qt::ItemIsEditable | Qt::ItemIsSelectable
                             : Qt::ItemIsEnabled);
-    item->setToolTip(text);
+    item->setToolTip(plain_tip(text));
     setItem(row, part, item);
   };
   put(number, QString::number(line.number), false);

@@ -5,11 +5,12 @@
 
 #include "app/gui/budget_text.h"
 #include "app/gui/explanation_text.h"
+#include "app/pdf/shown_text.h"
 
 namespace soakwright::gui {
 namespace {
 
-QString q(const std::string& text) { return QString::fromStdString(text).toHtmlEscaped(); }
+QString q(const std::string& text) { return pdf::shown_text(text).toHtmlEscaped(); }
 
 QString paragraph(const QString& text) {
   return text.isEmpty() ? QString() : QStringLiteral("<p style='margin:4px 0'>%1</p>").arg(text);

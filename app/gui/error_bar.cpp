@@ -7,6 +7,8 @@
 #include <QToolButton>
 #include <QVBoxLayout>
 
+#include "app/gui/plain_tip.h"
+
 namespace soakwright::gui {
 namespace {
 
@@ -22,12 +24,13 @@ ErrorBar::ErrorBar(QWidget* parent)
   QFont bold = title_->font();
   bold.setBold(true);
   title_->setFont(bold);
+  title_->setTextFormat(Qt::PlainText);
   words_->setWordWrap(true);
   words_->setTextFormat(Qt::PlainText);
   words_->setTextInteractionFlags(Qt::TextSelectableByMouse | Qt::TextSelectableByKeyboard);
   words_->setAccessibleName(tr("What was refused and what would help"));
-  away_->setText(tr("Put away"));
-  away_->setToolTip(tr("Put this message away (Escape)"));
+  away_->setText(tr("Dismiss"));
+  away_->setToolTip(tr("Dismiss this message (Escape)"));
   auto* sign = new QLabel(this);
   sign->setPixmap(style()->standardIcon(QStyle::SP_MessageBoxWarning).pixmap(22, 22));
   auto* text = new QVBoxLayout;
@@ -48,7 +51,7 @@ void ErrorBar::say(const QString& title, const QStringList& texts) {
   QStringList shown = texts.mid(0, kMostShown);
   if (texts.size() > kMostShown) shown.append(tr("… and %1 more").arg(texts.size() - kMostShown));
   words_->setText(shown.join(u'\n'));
-  words_->setToolTip(texts.size() > kMostShown ? texts.join(u'\n') : QString());
+  words_->setToolTip(plain_tip(texts.size() > kMostShown ? texts.join(u'\n') : QString()));
   show();
   away_->setFocus(Qt::OtherFocusReason);
 }

@@ -2,13 +2,15 @@
 
 #include <QCoreApplication>
 
+#include "app/pdf/shown_text.h"
+
 namespace soakwright::gui {
 namespace {
 
 QString tr(const char* words) {
   return QCoreApplication::translate("soakwright::gui::ExplanationText", words);
 }
-QString q(const std::string& text) { return QString::fromStdString(text).toHtmlEscaped(); }
+QString q(const std::string& text) { return pdf::shown_text(text).toHtmlEscaped(); }
 
 QString part(const QString& name, const QString& words) {
   return QStringLiteral("<p style='margin:6px 0 0 0'><b>%1</b> %2</p>").arg(name, words);

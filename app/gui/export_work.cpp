@@ -3,6 +3,8 @@
 #include <QThread>
 #include <utility>
 
+#include "core/problems/caught.h"
+
 namespace soakwright::gui {
 
 ExportWork::~ExportWork() {
@@ -13,7 +15,8 @@ ExportWork::~ExportWork() {
 bool ExportWork::start(const QString& path, std::function<Problems()> write) {
   if (busy()) return false;
   auto problems = std::make_shared<Problems>();
-  thread_ = QThread::create([problems, write = std::move(write)] { *problems = write(); });
+  thread_ = QThread::create(
+      [problems, path, write = std::move(write)] { *problems = caught(path.toStdString(), write); });
   thread_->setObjectName(QStringLiteral("writing"));
   connect(thread_, &QThread::finished, this, [this, path, problems] {
     thread_->deleteLater();

@@ -3,11 +3,16 @@
 #include <QApplication>
 #include <QCommandLineParser>
 #include <QIcon>
+#include <csignal>
 
 #include "app/gui/main_window.h"
 #include "app/gui/saved_settings.h"
 
 int main(int argc, char** argv) {
+#ifndef _WIN32
+  std::signal(SIGXFSZ,
+              SIG_IGN);  // a limit on the size of files is a problem of the export, not the window's end
+#endif
   QApplication application(argc, argv);
   QApplication::setApplicationName(QStringLiteral("soakwright-gui"));
   QApplication::setApplicationDisplayName(QStringLiteral("Soakwright"));

@@ -6,6 +6,8 @@
 #include <QTextBrowser>
 #include <QVBoxLayout>
 
+#include "app/pdf/shown_text.h"
+
 namespace soakwright::gui {
 namespace {
 
@@ -37,14 +39,14 @@ QString keys_text() {
          row(tr("Alt + Down, Alt + Up"), tr("next requirement, the one before")) +
          row(tr("F5"), tr("read again what has changed on disk, and evaluate again")) +
          row(tr("Ctrl + E"), tr("export the report")) +
-         row(tr("Escape"), tr("cancel reading; put a refusal away")) + QStringLiteral("</table>");
+         row(tr("Escape"), tr("cancel reading; dismiss a message")) + QStringLiteral("</table>");
 }
 
 QString cautions_text(const Report* report) {
   QStringList lines;
   if (report)
     for (const std::string& caution : report->cautions)
-      lines.append(QString::fromStdString(caution).toHtmlEscaped());
+      lines.append(pdf::shown_text(caution).toHtmlEscaped());
   if (lines.isEmpty())
     lines = {
         tr("The program holds a record against the limits that the procedure file names. It does not know "

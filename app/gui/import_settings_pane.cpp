@@ -11,6 +11,7 @@
 #include <QVBoxLayout>
 
 #include "app/gui/list_pane.h"
+#include "app/gui/plain_tip.h"
 #include "app/gui/reading_contents.h"
 
 namespace soakwright::gui {
@@ -45,6 +46,7 @@ ImportSettingsPane::ImportSettingsPane(QWidget* parent)
       write_(new QPushButton(tr("Write into the job…"), this)),
       drop_(new QPushButton(tr("Leave this log"), this)) {
   lines_->setFont(QFontDatabase::systemFont(QFontDatabase::FixedFont));
+  file_->setTextFormat(Qt::PlainText);
   file_->setContentsMargins(8, 4, 8, 0);
   file_->setTextInteractionFlags(Qt::TextSelectableByMouse);
   file_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
@@ -120,7 +122,7 @@ void ImportSettingsPane::show(const Session& session) {
   if (!session.wanted().empty()) head.append(tr("changed by hand, not yet in the job"));
   if (!sha.isEmpty()) head.append(tr("SHA-256 %1").arg(sha));
   file_line_ = head.join(QStringLiteral("   ·   "));
-  file_->setToolTip(sha.isEmpty() ? path : path + u'\n' + tr("SHA-256 %1").arg(sha));
+  file_->setToolTip(plain_tip(sha.isEmpty() ? path : path + u'\n' + tr("SHA-256 %1").arg(sha)));
   fitFileLine();
 
   QStringList texts = session.sheetTexts();

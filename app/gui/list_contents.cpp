@@ -3,12 +3,14 @@
 #include <QCoreApplication>
 #include <algorithm>
 
+#include "app/pdf/shown_text.h"
+
 namespace soakwright::gui {
 namespace {
 
 QString tr(const char* text) { return QCoreApplication::translate("ListContents", text); }
 
-QString q(const std::string& text) { return QString::fromStdString(text); }
+QString q(const std::string& text) { return pdf::shown_text(text); }
 
 /// Nothing is said of a record that there is not.
 QString no_record() { return tr("There is no record yet: open a log (Ctrl+O)."); }

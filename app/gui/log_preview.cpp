@@ -30,7 +30,7 @@ QString visible(QString line) {
 
 LogPreview preview_of(const std::string& path, const std::string& encoding, int most_lines) {
   LogPreview preview;
-  QFile file(QString::fromStdString(path));
+  QFile file(QFile::decodeName(path.c_str()));
   if (!file.open(QIODevice::ReadOnly)) return preview;
   preview.readable = true;
   const QByteArray bytes = file.read(kMostBytes);
@@ -47,7 +47,7 @@ LogPreview preview_of(const std::string& path, const std::string& encoding, int 
 }
 
 std::string preview_encoding(const std::string& path) {
-  QFile file(QString::fromStdString(path));
+  QFile file(QFile::decodeName(path.c_str()));
   if (!file.open(QIODevice::ReadOnly)) return "utf-8";
   const QByteArray bytes = file.read(kMostBytes);
   if (bytes.startsWith("\xFF\xFE")) return "utf-16le";

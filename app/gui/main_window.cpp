@@ -114,6 +114,7 @@ void MainWindow::buildLists() {
 
 void MainWindow::buildStatus() {
   status_ = new QLabel(this);
+  status_->setTextFormat(Qt::PlainText);
   progress_ = new QProgressBar(this);
   progress_->setRange(0, 100);
   progress_->setFixedWidth(180);

@@ -1,14 +1,13 @@
 #include "app/gui/open_case.h"
 
 #include <QCoreApplication>
-#include <QCryptographicHash>
 #include <QDir>
 #include <QFile>
 #include <QFileInfo>
 
 #include "core/procedure/job_file.h"
+#include "core/procedure/named_path.h"
 #include "core/procedure/procedure_file.h"
-#include "core/report/result_json.h"
 
 namespace soakwright::gui {
 namespace {
@@ -16,18 +15,21 @@ namespace {
 constexpr int kPreviewLines = 40;
 constexpr double kReadingShare = 0.9;  ///< of the progress; the rest is report and traces
 
-/// A path that a job names, seen from the job file.
-QString beside(const QString& job, const std::optional<std::string>& named) {
-  if (!named) return {};
-  return QDir::cleanPath(QFileInfo(job).dir().filePath(QString::fromStdString(*named)));
+/// A path that the job names, for people: without `..` where that is not needed.
+QString named_by(const Job& job, const std::optional<std::string>& written) {
+  if (!written) return {};
+  return QDir::cleanPath(QFile::decodeName(QByteArray::fromStdString(named_path(job, *written))));
 }
+
+/// The bytes of the file's name, as the file system has them.
+std::string bytes_of(const QString& path) { return QFile::encodeName(path).toStdString(); }
 
 Request request_for(const OpenFiles& files) {
   Request request;
-  request.log = files.log.toStdString();
-  request.procedure = files.procedure.toStdString();
-  request.job = files.job.toStdString();
-  request.review = files.review.toStdString();
+  request.log = bytes_of(files.log);
+  request.procedure = bytes_of(files.procedure);
+  request.job = bytes_of(files.job);
+  request.review = bytes_of(files.review);
   return request;
 }
 
@@ -35,22 +37,15 @@ void note_stamps(OpenCase& open) {
   for (const QString& path : {open.log_path, open.procedure_path, open.files.job, open.files.review})
     if (!path.isEmpty()) open.stamps[path] = FileStamp::of(path);
   if (!open.analysis.job) return;
-  for (const PreviousRecordEntry& earlier : open.analysis.job->previous_records)
-    for (const QString& path : {beside(open.files.job, earlier.log), beside(open.files.job, earlier.job)})
+  const Job& job = *open.analysis.job;
+  for (const PreviousRecordEntry& earlier : job.previous_records)
+    for (const QString& path : {named_by(job, earlier.log), named_by(job, earlier.job)})
       if (!path.isEmpty()) open.stamps[path] = FileStamp::of(path);
 }
 
 void say_again(OpenCase& open) {
   ReportOptions options;
   options.program_version = SOAKWRIGHT_VERSION;
-  if (open.analysis.review) {
-    const std::string result = result_json(open.analysis);
-    options.result_sha256 =
-        QCryptographicHash::hash(QByteArrayView(result.data(), static_cast<qsizetype>(result.size())),
-                                 QCryptographicHash::Sha256)
-            .toHex()
-            .toStdString();
-  }
   open.report = std::make_shared<const Report>(make_report(open.analysis, options));
 }
 
@@ -58,7 +53,7 @@ void say_again(OpenCase& open) {
 /// once.
 Result<OpenCase> waiting_for_a_log(OpenCase open) {
   if (!open.procedure_path.isEmpty()) {
-    auto procedure = read_procedure(open.procedure_path.toStdString());
+    auto procedure = read_procedure(bytes_of(open.procedure_path));
     if (!procedure) return procedure.problems();
     open.analysis.procedure = std::make_shared<const Procedure>(std::move(procedure).value());
   }
@@ -82,7 +77,8 @@ OpenFiles files_together(const OpenFiles& kept, const OpenFiles& named, const Jo
   // A job that names its log speaks of that log's thermocouples: it leaves with it. A review speaks of one
   // result.
   if (other_log && named.job.isEmpty() && job && job->log) files.job.clear();
-  if (other_log || other_job) files.review.clear();
+  const bool other_procedure = !named.procedure.isEmpty() && named.procedure != kept.procedure;
+  if (other_log || other_job || other_procedure || named.changes) files.review.clear();
   if (other_log) files.changes.reset();
   if (!named.log.isEmpty()) files.log = named.log;
   if (!named.procedure.isEmpty()) files.procedure = named.procedure;
@@ -97,7 +93,7 @@ Result<OpenCase> read_case(const OpenFiles& kept, const OpenFiles& named, const 
   const QString job_path = named.job.isEmpty() ? kept.job : named.job;
   std::shared_ptr<const Job> job;
   if (!job_path.isEmpty()) {
-    auto read = read_job(job_path.toStdString());
+    auto read = read_job(bytes_of(job_path));
     if (!read) return read.problems();
     job = std::make_shared<const Job>(std::move(read).value());
   }
@@ -105,8 +101,8 @@ Result<OpenCase> read_case(const OpenFiles& kept, const OpenFiles& named, const 
   open.log_path = open.files.log;
   open.procedure_path = open.files.procedure;
   if (!open.files.job.isEmpty()) {
-    if (open.log_path.isEmpty()) open.log_path = beside(job_path, job->log);
-    if (open.procedure_path.isEmpty()) open.procedure_path = beside(job_path, job->procedure);
+    if (open.log_path.isEmpty()) open.log_path = named_by(*job, job->log);
+    if (open.procedure_path.isEmpty()) open.procedure_path = named_by(*job, job->procedure);
     open.analysis.job = job;
   }
   note_stamps(open);
@@ -122,30 +118,38 @@ Result<OpenCase> read_case(const OpenFiles& kept, const OpenFiles& named, const 
     if (!text) return text.problems();
     request.job_text = std::move(text).value();
     if (request.job.empty()) request.job = unwritten_job_name().toStdString();
-    request.log = open.log_path.toStdString();
-    request.procedure = open.procedure_path.toStdString();
+    request.log = bytes_of(open.log_path);
+    request.procedure = bytes_of(open.procedure_path);
   }
   auto analysis = open.procedure_path.isEmpty() ? inspect(request, reading) : check(request, reading);
   if (!analysis) return analysis.problems();
   open.analysis = std::move(analysis).value();
   open.traces = trace_set(open.analysis.record);
   open.preview = std::make_shared<const LogPreview>(
-      preview_of(open.log_path.toStdString(), open.analysis.record->reading.encoding.value, kPreviewLines));
+      preview_of(bytes_of(open.log_path), open.analysis.record->reading.encoding.value, kPreviewLines));
   say_again(open);
   if (watch.progress) watch.progress(1.0);
   return open;
 }
 
 Result<OpenCase> evaluate_case_again(const OpenCase& open, const QString& path) {
-  auto procedure = read_procedure(path.toStdString());
+  auto procedure = read_procedure(bytes_of(path));
   if (!procedure) return procedure.problems();
-  auto analysis =
-      evaluate_again(open.analysis, std::make_shared<const Procedure>(std::move(procedure).value()));
+  Analysis before = open.analysis;
+  // A review is of the result under the procedure that it was written for.
+  if (open.procedure_path != path) {
+    before.review = nullptr;
+    before.result_sha256.clear();
+  }
+  auto analysis = evaluate_again(before, std::make_shared<const Procedure>(std::move(procedure).value()));
   if (!analysis) return analysis.problems();
   OpenCase next = open;
   next.analysis = std::move(analysis).value();
   next.procedure_path = path;
-  if (open.procedure_path != path) next.files.procedure = path;
+  if (open.procedure_path != path) {
+    next.files.procedure = path;
+    next.files.review.clear();
+  }
   note_stamps(next);
   say_again(next);
   return next;

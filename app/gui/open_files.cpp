@@ -1,13 +1,16 @@
 #include "app/gui/open_files.h"
 
 #include <QFile>
+#include <QFileInfo>
 #include <QRegularExpression>
 
 namespace soakwright::gui {
 
 FileKind file_kind(const QString& path) {
   QFile file(path);
-  if (!file.open(QIODevice::ReadOnly)) return path.endsWith(u".toml") ? FileKind::procedure : FileKind::log;
+  // Opening a pipe would wait for somebody who writes to it.
+  if (!QFileInfo(path).isFile() || !file.open(QIODevice::ReadOnly))
+    return path.endsWith(u".toml") ? FileKind::procedure : FileKind::log;
   const QString head = QString::fromUtf8(file.read(16 * 1024));
   static const QRegularExpression says(
       QStringLiteral("^\\s*soakwright\\s*=\\s*[\"'](procedure|job|review)\\b"),

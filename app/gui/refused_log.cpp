@@ -1,10 +1,11 @@
 #include "app/gui/refused_log.h"
 
-#include <QCryptographicHash>
 #include <QFile>
 #include <QFileInfo>
 #include <algorithm>
 #include <utility>
+
+#include "core/units/sha256.h"
 
 namespace soakwright::gui {
 namespace {
@@ -13,25 +14,23 @@ constexpr int kPreviewLines = 40;
 constexpr qint64 kHashedAtOnce = 1 << 20;
 
 bool blames_log(const Problem& problem) {
-  const QString path = QString::fromStdString(problem.file);
+  const QString path = QFile::decodeName(problem.file.c_str());
   return problem.kind == ProblemKind::bad_input && !path.isEmpty() && QFileInfo(path).isFile() &&
          file_kind(path) == FileKind::log;
 }
-
-bool stopped(const Watch& watch) { return watch.cancelled && *watch.cancelled; }
 
 /// Empty where the file cannot be read to its end or nobody waits for it any more.
 QString sha256_of(const QString& path, const Watch& watch) {
   QFile file(path);
   if (!file.open(QIODevice::ReadOnly)) return {};
-  QCryptographicHash hash(QCryptographicHash::Sha256);
+  Sha256 hash;
   QByteArray piece(kHashedAtOnce, Qt::Uninitialized);
   for (;;) {
-    if (stopped(watch)) return {};
+    if (watch.stopped()) return {};
     const qint64 got = file.read(piece.data(), piece.size());
     if (got < 0) return {};
-    if (got == 0) return QString::fromLatin1(hash.result().toHex());
-    hash.addData(QByteArrayView(piece.constData(), got));
+    if (got == 0) return QString::fromStdString(hash.hex());
+    hash.update(piece.constData(), static_cast<std::size_t>(got));
   }
 }
 
@@ -52,12 +51,12 @@ std::optional<RefusedLog> refused_log(const Problems& problems, const OpenFiles&
   RefusedLog log;
   log.kept = kept;
   log.named = named;
-  log.path = QString::fromStdString(problem->file);
+  log.path = QFile::decodeName(problem->file.c_str());
   log.preview = std::make_shared<const LogPreview>(
       preview_of(problem->file, preview_encoding(problem->file), kPreviewLines));
   log.given = given_in(named.job.isEmpty() ? kept.job : named.job);
   log.sha256 = sha256_of(log.path, watch);
-  if (stopped(watch)) return std::nullopt;
+  if (watch.stopped()) return std::nullopt;
   return log;
 }
 

@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <utility>
 
+#include "app/gui/plain_tip.h"
+
 namespace soakwright::gui {
 namespace {
 
@@ -52,7 +54,7 @@ QVariant ReportListModel::data(const QModelIndex& index, int role) const {
     case Qt::DisplayRole:
       return cell;
     case Qt::ToolTipRole:
-      return cell.size() > 24 ? QVariant(QStringLiteral("<p>%1</p>").arg(cell.toHtmlEscaped())) : QVariant();
+      return cell.size() > 24 ? QVariant(plain_tip(cell)) : QVariant();
     case Qt::AccessibleTextRole:
       return QStringLiteral("%1: %2").arg(content_.headers.value(index.column()), cell);
     case Qt::DecorationRole:

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <utility>
 
+#include "app/pdf/shown_text.h"
+
 namespace soakwright::gui {
 namespace {
 
@@ -198,8 +200,7 @@ void Session::take(const BackgroundWork::Outcome& outcome) {
     return;
   }
   QStringList texts;
-  for (const Problem& problem : outcome->open.problems())
-    texts.append(QString::fromStdString(problem.text()));
+  for (const Problem& problem : outcome->open.problems()) texts.append(pdf::shown_text(problem.text()));
   if (changing) {
     sheet_texts_ = texts;
     emit changesChanged();

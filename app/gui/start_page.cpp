@@ -8,6 +8,8 @@
 #include <QVBoxLayout>
 #include <algorithm>
 
+#include "app/gui/plain_tip.h"
+
 namespace soakwright::gui {
 namespace {
 
@@ -48,6 +50,7 @@ StartPage::StartPage(QWidget* parent)
                                "it is; a log alone shows its course, with a procedure it gets a verdict."),
                             this);
   saying->setWordWrap(true);
+  waiting_->setTextFormat(Qt::PlainText);
   waiting_->setWordWrap(true);
   recent_->setAccessibleName(tr("Files opened lately"));
   recent_->setMaximumHeight(190);
@@ -90,7 +93,7 @@ void StartPage::offer(const QStringList& last, const QStringList& recent) {
     const QFileInfo info(path);
     auto* item = new QListWidgetItem(QStringLiteral("%1   (%2)").arg(info.fileName(), info.path()), recent_);
     item->setData(Qt::UserRole, path);
-    item->setToolTip(path);
+    item->setToolTip(plain_tip(path));
   }
   recent_title_->setVisible(recent_->count() > 0);
   recent_->setVisible(recent_->count() > 0);

@@ -4,12 +4,14 @@
 #include <QGridLayout>
 #include <QLabel>
 
+#include "app/pdf/shown_text.h"
+
 namespace soakwright::gui {
 namespace {
 
 constexpr int kSignSize = 34;
 
-QString q(const std::string& text) { return QString::fromStdString(text); }
+QString q(const std::string& text) { return pdf::shown_text(text); }
 
 /// What the verdict is about: work, welds, log, procedure.
 QString subject_of(const OpenCase& open) {
@@ -42,6 +44,7 @@ SummaryBar::SummaryBar(QWidget* parent)
   big.setBold(true);
   word_->setFont(big);
   word_->setAccessibleName(tr("Verdict in a word"));
+  for (QLabel* label : {word_, sentence_, subject_}) label->setTextFormat(Qt::PlainText);
   sentence_->setWordWrap(true);
   sentence_->setTextInteractionFlags(Qt::TextSelectableByMouse);
   subject_->setTextInteractionFlags(Qt::TextSelectableByMouse);

@@ -14,8 +14,10 @@
 #include "app/gui/exports.h"
 #include "app/gui/import_settings_pane.h"
 #include "app/gui/main_window.h"
+#include "app/gui/plain_tip.h"
 #include "app/gui/start_page.h"
 #include "app/gui/window_actions.h"
+#include "app/pdf/shown_text.h"
 
 namespace soakwright::gui {
 namespace {
@@ -45,8 +47,8 @@ void MainWindow::offerRecent() {
   start_->offer(memory_.last(), memory_.recent());
   QString waiting;
   if (!open.has_record() && open.analysis.procedure)
-    waiting = tr("Procedure %1 is read and waits for a log.")
-                  .arg(QString::fromStdString(open.analysis.procedure->number));
+    waiting =
+        tr("Procedure %1 is read and waits for a log.").arg(pdf::shown_text(open.analysis.procedure->number));
   else if (!open.has_record() && open.analysis.job)
     waiting = tr("The job is read. It names no log: open the one that belongs to it.");
   start_->setWaiting(waiting);
@@ -54,7 +56,7 @@ void MainWindow::offerRecent() {
   for (const QString& path : memory_.recent()) {
     QAction* action = actions_->recent->addAction(QFileInfo(path).fileName());
     action->setStatusTip(path);
-    action->setToolTip(path);
+    action->setToolTip(plain_tip(path));
     connect(action, &QAction::triggered, this, [this, path] { openFromList({path}); });
   }
   actions_->recent->setEnabled(!actions_->recent->isEmpty());
@@ -76,7 +78,7 @@ void MainWindow::showWritten(const QString& path, const Problems& problems) {
     statusBar()->showMessage(tr("Written: %1").arg(path), kMessage_ms);
   } else {
     QStringList texts;
-    for (const Problem& problem : problems) texts.append(QString::fromStdString(problem.text()));
+    for (const Problem& problem : problems) texts.append(pdf::shown_text(problem.text()));
     refusal_->say(tr("This could not be written"), texts);
   }
   emit exported(path, problems.empty());

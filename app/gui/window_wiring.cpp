@@ -12,6 +12,7 @@
 #include <QSplitter>
 #include <QStackedWidget>
 #include <QTabWidget>
+#include <QTreeView>
 
 #include "app/gui/channel_pane.h"
 #include "app/gui/chart/chart_pane.h"
@@ -26,6 +27,7 @@
 #include "app/gui/start_page.h"
 #include "app/gui/summary_bar.h"
 #include "app/gui/window_actions.h"
+#include "app/pdf/shown_text.h"
 
 namespace soakwright::gui {
 
@@ -116,6 +118,10 @@ void MainWindow::wirePanes() {
   connect(chart_, &ChartPane::phaseClicked, this, [this](std::size_t phase) {
     session_.select({Selection::Kind::phase, phase});
   });
+  connect(chart_, &ChartPane::stageClicked, this, [this](std::size_t stage) {
+    const ChartSegment& clicked = session_.report()->chart.stages[stage];
+    chart_->showPlace(std::pair{clicked.from_s, clicked.to_s}, std::nullopt, std::nullopt);
+  });
   connect(chart_, &ChartPane::traceClicked, this, &MainWindow::pickTrace);
   connect(chart_, &ChartPane::pointerMoved, this, &MainWindow::showPointer);
   connect(chart_, &ChartPane::coloursChanged, this, &MainWindow::showColours);
@@ -165,7 +171,7 @@ void MainWindow::showCase(bool record) {
                       !open.files.none());
   QStringList title;
   if (!open.log_path.isEmpty()) title.append(open.log_path.section(u'/', -1));
-  if (report && report->verdict) title.append(QString::fromStdString(report->verdict_text));
+  if (report && report->verdict) title.append(pdf::shown_text(report->verdict_text));
   title.append(tr("Soakwright"));
   setWindowTitle(title.join(QStringLiteral(" – ")));
   if (record) session_.restoreChanges(changesLeft());
@@ -276,7 +282,7 @@ void MainWindow::stepRequirement(int step) {
 void MainWindow::nextPane() {
   const std::vector<QWidget*> panes = {
       pages_->currentWidget() == reading_ ? static_cast<QWidget*>(pages_) : chart_, lists_->currentWidget(),
-      card_, reinterpret_cast<QWidget*>(channels_->list())};
+      card_, channels_->list()};
   std::size_t now = panes.size() - 1;
   for (std::size_t i = 0; i < panes.size(); ++i)
     if (panes[i]->hasFocus() || panes[i]->isAncestorOf(QApplication::focusWidget())) now = i;

@@ -1,14 +1,14 @@
-// The module that a program without Qt opens when a report is asked for (soakwright-pdf beside the program,
-// or in
-// ../lib/soakwright). One call at a time, always from one thread.
+// The module that a program without Qt opens when a report is asked for. What both agree on:
+// core/report/pdf_border.h.
 #include <QGuiApplication>
-#include <algorithm>
 #include <cstdio>
-#include <cstring>
+#include <cstdlib>
 #include <string>
 
 #include "app/pdf/report_writer.h"
-#include "core/evaluate/analysis.h"
+#include "core/problems/caught.h"
+#include "core/report/pdf_border.h"
+#include "core/units/printable_text.h"
 
 #ifdef _WIN32
 #define SOAKWRIGHT_MODULE_ENTRY extern "C" __declspec(dllexport)
@@ -21,12 +21,18 @@ namespace {
 using namespace soakwright;
 
 /// Qt talks of its surroundings (runtime folders, plug-ins) on standard error, which belongs to the program.
+/// After a fatal message it would abort: the program ends with an exit code instead. No part file can be
+/// there, since files are written only once all is painted.
 void keep_quiet(QtMsgType type, const QMessageLogContext& /*where*/, const QString& words) {
-  if (type == QtFatalMsg) std::fprintf(stderr, "soakwright: %s\n", qPrintable(words));
+  if (type != QtFatalMsg) return;
+  std::fprintf(stderr,
+               "soakwright: the report writer cannot go on: %s; close other programs, or use --json\n",
+               printable(words.toStdString()).c_str());
+  std::_Exit(static_cast<int>(ProblemKind::fault));
 }
 
-/// Fonts need an application object; pdf needs no display, so none is asked for even where there is one. It
-/// stays until the program ends.
+/// Fonts need an application object; printing needs no display, so none is asked for even where there is one.
+/// It stays until the program ends.
 void bring_application() {
   if (QCoreApplication::instance() != nullptr) return;
   static int count = 3;
@@ -34,44 +40,42 @@ void bring_application() {
   static char platform[] = "-platform";
   static char offscreen[] = "offscreen";
   static char* arguments[] = {program, platform, offscreen, nullptr};
+  // GLib's own event loop aborts where no file can be opened; Qt's says so.
+  qputenv("QT_NO_GLIB", "1");
   qInstallMessageHandler(keep_quiet);
   static const auto* application = new QGuiApplication(count, arguments);
   static_cast<void>(application);
 }
 
-int answer(const std::optional<Problem>& problem, char* message, unsigned long size) {
-  if (message != nullptr && size > 0) message[0] = '\0';
-  if (!problem) return 0;
-  if (message != nullptr && size > 0) {
-    const std::string words = problem->text();
-    const std::size_t length = std::min<std::size_t>(words.size(), size - 1);
-    std::memcpy(message, words.data(), length);
-    message[length] = '\0';
+template <typename Write>
+bool written(const Write& write, const Report& report, const std::string& path, Problem& problem) {
+  try {
+    bring_application();
+    auto failed = write(report, path);
+    if (!failed) return true;
+    problem = std::move(*failed);
+  } catch (...) {
+    problem = caught_problem(path);
   }
-  return static_cast<int>(problem->kind);
-}
-
-Report report_of(const Analysis& analysis, int fahrenheit) {
-  ReportOptions options;
-  options.program_version = SOAKWRIGHT_VERSION;
-  if (fahrenheit >= 0)
-    options.unit = fahrenheit == 0 ? TemperatureUnit::celsius : TemperatureUnit::fahrenheit;
-  return make_report(analysis, options);
+  return false;
 }
 
 }  // namespace
 
-/// Printed in F (1) or C (0), in the procedure's unit (-1): 0, or an exit code with the problem in `message`
-/// (at most `size` bytes, ended by a zero).
-SOAKWRIGHT_MODULE_ENTRY int soakwright_write_report(const soakwright::Analysis* analysis, int fahrenheit,
-                                                    const char* path, char* message, unsigned long size) {
-  bring_application();
-  return answer(write_report(report_of(*analysis, fahrenheit), path), message, size);
+SOAKWRIGHT_MODULE_ENTRY const char* soakwright_pdf_layout() {
+  static const std::string layout = pdf_module_layout(SOAKWRIGHT_VERSION);
+  return layout.c_str();
 }
 
-/// The chart alone, as PNG.
-SOAKWRIGHT_MODULE_ENTRY int soakwright_write_chart(const soakwright::Analysis* analysis, int fahrenheit,
-                                                   const char* path, char* message, unsigned long size) {
-  bring_application();
-  return answer(write_chart_picture(report_of(*analysis, fahrenheit), path), message, size);
+SOAKWRIGHT_MODULE_ENTRY bool soakwright_write_report(const soakwright::Report* report,
+                                                     const std::string* path, soakwright::Problem* problem) {
+  return written([](const Report& r, const std::string& p) { return write_report(r, p); }, *report, *path,
+                 *problem);
+}
+
+/// PNG, or SVG where the path ends in .svg.
+SOAKWRIGHT_MODULE_ENTRY bool soakwright_write_chart(const soakwright::Report* report, const std::string* path,
+                                                    soakwright::Problem* problem) {
+  return written([](const Report& r, const std::string& p) { return write_chart_picture(r, p); }, *report,
+                 *path, *problem);
 }

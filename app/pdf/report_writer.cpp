@@ -3,22 +3,23 @@
 #include <QBuffer>
 #include <QImage>
 #include <QPainter>
+#include <QSvgGenerator>
 #include <memory>
 
-#include "app/pdf/atomic_file.h"
 #include "app/pdf/chart_painter.h"
 #include "app/pdf/pdf_document.h"
 #include "app/pdf/report_pages.h"
+#include "core/system/atomic_file.h"
 
 namespace soakwright {
 namespace {
 
 std::optional<Problem> cannot_paint(const std::string& path, const char* what, const char* help) {
-  return Problem{ProblemKind::no_such_part, path, 0, what, help};
+  return Problem{ProblemKind::fault, path, 0, what, help};
 }
 
 std::optional<Problem> no_font(const std::string& path) {
-  return cannot_paint(path, "no font is installed, so nothing can be written on pdf",
+  return cannot_paint(path, "no usable font is installed, so no letter can be printed",
                       "install one, such as the package fonts-dejavu-core");
 }
 
@@ -29,10 +30,53 @@ QDateTime creation_time() {
   return ok ? QDateTime::fromSecsSinceEpoch(seconds, Qt::UTC) : QDateTime::currentDateTimeUtc();
 }
 
+std::optional<Problem> write_bytes(const std::string& path, const QByteArray& bytes) {
+  return write_file_whole(path, {bytes.constData(), static_cast<std::size_t>(bytes.size())});
+}
+
+void paint_chart(QPaintDevice& device, const Report& report, const QSize& size) {
+  constexpr double kSheetWidth_mm = 270.0;  // as the chart's page, so that letters have the same share of it
+  const pdf::Scale scale(size.width() / kSheetWidth_mm);
+  QPainter painter(&device);
+  painter.setRenderHint(QPainter::Antialiasing);
+  const double margin = scale.mm(5.0);
+  pdf::paint_chart_sheet(painter, QRectF(QPointF(0, 0), size).adjusted(margin, margin, -margin, -margin),
+                         scale, report);
+}
+
+/// Empty where a picture of that size cannot be made.
+QByteArray png_of(const Report& report, const QSize& size) {
+  QImage image(size, QImage::Format_RGB32);
+  if (image.isNull()) return {};
+  image.fill(Qt::white);
+  paint_chart(image, report, size);
+  QByteArray bytes;
+  QBuffer buffer(&bytes);
+  buffer.open(QIODevice::WriteOnly);
+  return image.save(&buffer, "PNG") ? bytes : QByteArray();
+}
+
+QByteArray svg_of(const Report& report, const QSize& size) {
+  if (size.isEmpty()) return {};
+  QByteArray bytes;
+  QBuffer buffer(&bytes);
+  buffer.open(QIODevice::WriteOnly);
+  QSvgGenerator svg;
+  svg.setOutputDevice(&buffer);
+  svg.setSize(size);
+  svg.setViewBox(QRect(QPoint(0, 0), size));
+  paint_chart(svg, report, size);
+  return bytes;
+}
+
+bool wants_svg(const std::string& path) {
+  return QString::fromStdString(path).endsWith(QLatin1String(".svg"), Qt::CaseInsensitive);
+}
+
 }  // namespace
 
 std::optional<Problem> write_report(const Report& report, const std::string& path) {
-  if (!pdf::any_font()) return no_font(path);
+  if (!pdf::usable_font()) return no_font(path);
   // The pages draw from the report until they are printed, all within this call.
   const std::shared_ptr<const Report> lent(&report, [](const Report*) {});
   const auto pages = pdf::report_pages(lent, pdf::pdf_scale());
@@ -41,33 +85,18 @@ std::optional<Problem> write_report(const Report& report, const std::string& pat
   const QByteArray bytes = pdf::pdf_document(pages, facts);
   if (bytes.isEmpty())
     return cannot_paint(path, "the pages could not be painted", "free some memory and try again");
-  return pdf::write_whole(bytes, path);
+  return write_bytes(path, bytes);
 }
 
 std::optional<Problem> write_chart_picture(const Report& report, const std::string& path, int width,
                                            int height) {
-  if (!pdf::any_font()) return no_font(path);
-  QImage image(width, height, QImage::Format_RGB32);
-  if (image.isNull())
+  if (!pdf::usable_font()) return no_font(path);
+  const QSize size(width, height);
+  const QByteArray bytes = wants_svg(path) ? svg_of(report, size) : png_of(report, size);
+  if (bytes.isEmpty())
     return cannot_paint(path, "a picture of that size cannot be made",
                         "ask for one that is smaller and not empty");
-  image.fill(Qt::white);
-  {
-    constexpr double kSheetWidth_mm =
-        270.0;  // as the chart's page, so that letters have the same share of it
-    const pdf::Scale scale(width / kSheetWidth_mm);
-    QPainter painter(&image);
-    painter.setRenderHint(QPainter::Antialiasing);
-    const double margin = scale.mm(5.0);
-    pdf::paint_chart_sheet(painter, QRectF(image.rect()).adjusted(margin, margin, -margin, -margin), scale,
-                           report);
-  }
-  QByteArray bytes;
-  QBuffer buffer(&bytes);
-  buffer.open(QIODevice::WriteOnly);
-  if (!image.save(&buffer, "PNG"))
-    return cannot_paint(path, "the picture could not be made", "ask for one that is smaller");
-  return pdf::write_whole(bytes, path);
+  return write_bytes(path, bytes);
 }
 
 }  // namespace soakwright

@@ -1,4 +1,4 @@
-// The doors of the pdf: a report as PDF, its chart as a picture.
+// Entry points: a report as PDF, its chart as a picture.
 //
 // A file is written whole or not at all; a symbolic link is followed, a device or pipe is written to
 // directly. A QGuiApplication must be there (pdf_module.cpp brings one for programs without); any thread,
@@ -17,7 +17,7 @@ namespace soakwright {
 /// well. The creation date is now, or what SOURCE_DATE_EPOCH says; with that set, same report, same bytes.
 std::optional<Problem> write_report(const Report& report, const std::string& path);
 
-/// The chart with its legend as PNG, `width` x `height` pixels.
+/// The chart with its legend, `width` x `height` pixels: PNG, or SVG where the path ends in .svg.
 std::optional<Problem> write_chart_picture(const Report& report, const std::string& path, int width = 1920,
                                            int height = 1200);
 

@@ -1,6 +1,7 @@
 #include "app/pdf/sheet_style.h"
 
 #include <QFontDatabase>
+#include <QRawFont>
 #include <QRegularExpression>
 #include <algorithm>
 #include <cmath>
@@ -31,6 +32,11 @@ QFont Scale::font(double points, bool bold) const {
   return font;
 }
 
-bool any_font() { return !QFontDatabase::families().isEmpty(); }
+bool usable_font() {
+  constexpr double kAnySize = 10.0;
+  if (QFontDatabase::families().isEmpty()) return false;
+  // What Qt draws boxes with, where it finds nothing, has no table of characters (OpenType, `cmap`).
+  return !QRawFont::fromFont(Scale(kAnySize).font(kAnySize)).fontTable("cmap").isEmpty();
+}
 
 }  // namespace soakwright::pdf

@@ -9,9 +9,11 @@
 #include <QString>
 #include <string>
 
+#include "app/pdf/shown_text.h"
+
 namespace soakwright::pdf {
 
-inline QString text(const std::string& utf8) { return QString::fromStdString(utf8); }
+inline QString text(const std::string& utf8) { return shown_text(utf8); }
 /// The same with every number bound to the unit and the sign beside it, so that no line ends between them.
 QString bound_text(const std::string& utf8);
 
@@ -43,7 +45,8 @@ class Scale {
   double pixels_per_mm_;
 };
 
-/// Whether any font is installed: without one every letter would be an empty box.
-bool any_font();
+/// Whether letters can be drawn at all: a font is installed, can be read and has outlines. Without one every
+/// letter would be a black box.
+bool usable_font();
 
 }  // namespace soakwright::pdf

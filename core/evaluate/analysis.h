@@ -2,6 +2,7 @@
 #pragma once
 
 #include <memory>
+#include <string>
 #include <vector>
 
 #include "core/evaluate/verdict.h"
@@ -34,6 +35,8 @@ struct Analysis {
   std::shared_ptr<const Verdicts> verdicts;
   std::shared_ptr<const PreparedTraces> ground = nullptr;  ///< the core's own, for evaluation again
   std::vector<PreviousRecord> previous_records = {};  ///< records of the same welds before this one, in order
+  /// Of what result_json() gives, which a review must name; empty where there is no review.
+  std::string result_sha256 = {};
 };
 
 }  // namespace soakwright

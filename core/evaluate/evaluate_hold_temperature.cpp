@@ -7,8 +7,8 @@
 #include "core/evaluate/hold_case.h"
 #include "core/evaluate/sentences.h"
 #include "core/measure/hold_time.h"
-#include "core/measure/parallel_for.h"
 #include "core/measure/tempering.h"
+#include "core/system/parallel_for.h"
 
 namespace soakwright {
 namespace {

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <limits>
 
-#include "core/measure/parallel_for.h"
+#include "core/system/parallel_for.h"
 
 namespace soakwright {
 namespace {

@@ -39,10 +39,6 @@ double Guard::surely_below(const Trace& trace, std::size_t source, double level_
   return settle(of(trace, source), level_c, -1.0);
 }
 
-double Guard::surely_above(const Trace& trace, std::size_t source, double level_c) const {
-  return settle(of(trace, source), level_c, +1.0);
-}
-
 double pair_uncertainty_k(double first_k, double second_k) { return std::hypot(first_k, second_k); }
 
 }  // namespace soakwright

@@ -29,9 +29,8 @@ class Guard {
   }
   /// low…high, each edge moved by the channel's U at that edge, for each source of the trace.
   [[nodiscard]] SourceRanges moved(const Trace& trace, TemperatureRange range, RangeEdge edge) const;
-  /// The reading that with its own U is just at `level`: r + U(r) = level, or r − U(r) = level.
+  /// The reading that with its own U is just at `level`: r + U(r) = level.
   [[nodiscard]] double surely_below(const Trace& trace, std::size_t source, double level_c) const;
-  [[nodiscard]] double surely_above(const Trace& trace, std::size_t source, double level_c) const;
 
  private:
   std::vector<Budget> budgets_;

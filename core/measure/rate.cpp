@@ -5,8 +5,8 @@
 #include <limits>
 #include <tuple>
 
-#include "core/measure/parallel_for.h"
 #include "core/measure/reading_noise.h"
+#include "core/system/parallel_for.h"
 
 namespace soakwright {
 namespace {

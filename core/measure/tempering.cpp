@@ -5,7 +5,7 @@
 #include <cmath>
 
 #include "core/measure/gathered_tempering.h"
-#include "core/measure/parallel_for.h"
+#include "core/system/parallel_for.h"
 
 namespace soakwright {
 namespace {

@@ -8,7 +8,7 @@
 #include "core/phases/phases_of.h"
 #include "core/phases/sampled_record.h"
 #include "core/phases/suspects_of.h"
-#include "core/phases/two_threads.h"
+#include "core/system/parallel_for.h"
 
 namespace soakwright {
 
@@ -24,7 +24,7 @@ Course course_of(const Record& record) {
   const SampledRecord sampled = sample_record(record, kMostCells);
   const GroupCourse group = group_course(record, sampled);
   // Neither looks at what the other finds.
-  in_two_threads(2, sampled.cells() * sampled.traces.size(), [&](std::size_t which) {
+  parallel_for(2, sampled.cells() * sampled.traces.size(), [&](std::size_t which) {
     if (which == 0)
       course.suspects = suspects_of(record, sampled, group);
     else

@@ -4,7 +4,7 @@
 #include <cmath>
 
 #include "core/phases/robust.h"
-#include "core/phases/two_threads.h"
+#include "core/system/parallel_for.h"
 
 namespace soakwright {
 
@@ -73,8 +73,8 @@ double ExaminedChannel::median_apart(std::size_t first, std::size_t last, std::s
 std::vector<ExaminedChannel> examine_channels(const Record& record, const SampledRecord& sampled,
                                               const GroupCourse& course) {
   std::vector<ExaminedChannel> all(sampled.traces.size());
-  in_two_threads(all.size(), sampled.cells() * all.size(),
-                 [&](std::size_t i) { all[i] = examine(record, sampled, course, i); });
+  parallel_for(all.size(), sampled.cells() * all.size(),
+               [&](std::size_t i) { all[i] = examine(record, sampled, course, i); });
   return all;
 }
 

@@ -4,7 +4,7 @@
 #include <cmath>
 
 #include "core/phases/robust.h"
-#include "core/phases/two_threads.h"
+#include "core/system/parallel_for.h"
 
 namespace soakwright {
 
@@ -179,8 +179,8 @@ std::optional<std::size_t> leader_of(const SampledRecord& sampled, double noise_
   std::optional<std::size_t> best;
   std::size_t earliest = sampled.cells();
   std::vector<std::optional<Plateau>> plateaus(sampled.evaluated);
-  in_two_threads(sampled.evaluated, sampled.evaluated * sampled.cells(),
-                 [&](std::size_t i) { plateaus[i] = plateau_of(sampled.traces[i]); });
+  parallel_for(sampled.evaluated, sampled.evaluated * sampled.cells(),
+               [&](std::size_t i) { plateaus[i] = plateau_of(sampled.traces[i]); });
   for (std::size_t i = 0; i < sampled.evaluated; ++i) {
     const std::optional<Plateau>& plateau = plateaus[i];
     if (!plateau || plateau->rise_k < std::max(kLeastRiseK, 20.0 * noise_k)) continue;

@@ -5,7 +5,7 @@
 #include <limits>
 
 #include "core/phases/decimal_extent.h"
-#include "core/phases/two_threads.h"
+#include "core/system/parallel_for.h"
 
 namespace soakwright {
 
@@ -110,7 +110,7 @@ void measure_spread(const Record& record, std::vector<Phase>& phases) {
   // Half of the rows each, and not of the phases, which are of any length.
   const std::size_t middle = record.first_row + (record.end_row - record.first_row) / 2;
   std::array<std::vector<double>, 2> most;
-  in_two_threads(2, (record.end_row - record.first_row) * channels.size(), [&](std::size_t half) {
+  parallel_for(2, (record.end_row - record.first_row) * channels.size(), [&](std::size_t half) {
     for (const Phase& phase : phases) {
       const auto times = record.evaluated_times_s();
       const auto from = std::lower_bound(times.begin(), times.end(), phase.start_s) - times.begin();

@@ -4,7 +4,7 @@
 #include <array>
 #include <cmath>
 
-#include "core/phases/two_threads.h"
+#include "core/system/parallel_for.h"
 
 namespace soakwright {
 
@@ -160,7 +160,7 @@ SampledRecord sample_record(const Record& record, std::size_t most_cells) {
   sampled.step_s = sampled.duration_s() / static_cast<double>(cells - 1);
   const CellRows rows_of = divide(record, sampled, cells);
   sampled.traces.resize(sampled.channels.size());
-  in_two_threads(sampled.traces.size(), cells * sampled.traces.size(), [&](std::size_t i) {
+  parallel_for(sampled.traces.size(), cells * sampled.traces.size(), [&](std::size_t i) {
     sampled.traces[i] = trace_of(record.channels[sampled.channels[i]], rows_of);
   });
   excluded(record, sampled);
@@ -172,7 +172,7 @@ SampledRecord sample_record(const Record& record, std::size_t most_cells) {
 void find_middles(SampledRecord& sampled) {
   sampled.middles.assign(sampled.cells(), {});
   const std::size_t half = sampled.cells() / 2;
-  in_two_threads(2, sampled.cells() * sampled.evaluated, [&](std::size_t part) {
+  parallel_for(2, sampled.cells() * sampled.evaluated, [&](std::size_t part) {
     std::vector<double> known;
     for (std::size_t k = part == 0 ? 0 : half; k < (part == 0 ? half : sampled.cells()); ++k) {
       known.clear();

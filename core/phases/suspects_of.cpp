@@ -21,7 +21,7 @@
 #include "core/phases/suspect_open.h"
 #include "core/phases/suspect_reversed.h"
 #include "core/phases/suspect_stuck.h"
-#include "core/phases/two_threads.h"
+#include "core/system/parallel_for.h"
 
 namespace soakwright {
 
@@ -72,10 +72,10 @@ void look_at_all(const Record& record, const SampledRecord& sampled, const Group
   const bool together = run_together(sampled, course);
   const std::size_t size = all.size() * sampled.cells();
   std::vector<Scatter> scatter(all.size());
-  in_two_threads(all.size(), size, [&](std::size_t i) { scatter[i] = scatter_of(all[i]); });
+  parallel_for(all.size(), size, [&](std::size_t i) { scatter[i] = scatter_of(all[i]); });
   const Scatter usual =
       usual_scatter({scatter.begin(), scatter.begin() + static_cast<std::ptrdiff_t>(sampled.evaluated)});
-  in_two_threads(all.size(), size, [&](std::size_t i) {
+  parallel_for(all.size(), size, [&](std::size_t i) {
     if (faulty[i] == 0) found[i] = faults_of(all[i], scatter[i], usual, together);
   });
 }

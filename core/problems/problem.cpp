@@ -1,11 +1,13 @@
 #include "core/problems/problem.h"
 
+#include "core/units/printable_text.h"
+
 namespace soakwright {
 
 std::string Problem::text() const {
   std::string out;
   if (!file.empty()) {
-    out += file;
+    out += printable(file);
     out += ':';
     if (line != 0) {
       out += std::to_string(line);
@@ -13,10 +15,10 @@ std::string Problem::text() const {
     }
     out += ' ';
   }
-  out += what;
+  out += printable(what);
   if (!help.empty()) {
     out += "; ";
-    out += help;
+    out += printable(help);
   }
   return out;
 }

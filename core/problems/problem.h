@@ -1,7 +1,7 @@
 // What went wrong, as data: kind, place, what was found and what would help.
 //
-// A step that can fail gives Result<T>: its value, or every problem it met in one run. Exceptions of
-// libraries are turned into problems inside the core and never cross its border.
+// A step that can fail gives Result<T>: its value, or every problem it met in one run. Exceptions are turned
+// into problems at the core's entry points (caught.h) and never cross them.
 #pragma once
 
 #include <cstddef>
@@ -20,6 +20,7 @@ enum class ProblemKind {
   bad_input = 65,
   cannot_open = 66,
   no_such_part = 69,
+  fault = 70,  ///< of the program itself, or too little memory
   cannot_write = 73,
 };
 
@@ -30,7 +31,8 @@ struct Problem {
   std::string what;      ///< what was found
   std::string help;      ///< what would help
 
-  /// `FILE:LINE: what; what would help`, the parts that there are.
+  /// `FILE:LINE: what; what would help`, the parts that there are, on one line and safe to show: each part is
+  /// printable().
   [[nodiscard]] std::string text() const;
 };
 

@@ -90,7 +90,7 @@ struct RemarkEntry {
   bool operator==(const RemarkEntry&) const = default;
 };
 
-/// An previous record of the same welds: a heat treatment before this one.
+/// A previous record of the same welds: a heat treatment before this one.
 struct PreviousRecordEntry {
   std::size_t line = 0;
   std::string log;  ///< path from the job file
@@ -141,7 +141,8 @@ struct Job {
   std::string sha256;  ///< of the file's bytes, hexadecimal
   std::optional<std::string> work, weld, client, contractor, material, drawing, equipment;
   std::optional<int> cycle;
-  std::optional<std::string> log, procedure;  ///< paths from the job file
+  std::optional<std::string> log, procedure;  ///< as written; named_path() gives the path
+  std::size_t log_line = 0, procedure_line = 0;
   std::vector<WeldEntry> welds;
   std::vector<ThermocoupleEntry> thermocouples;
   std::vector<ExclusionEntry> exclusions;

@@ -151,8 +151,8 @@ void read_all(TableReader& in, Job& job) {
   in.may("drawing", text, job.drawing);
   in.may("equipment", text, job.equipment);
   in.may("cycle", count_from_1, job.cycle);
-  in.may("log", name_text, job.log);
-  in.may("procedure", name_text, job.procedure);
+  if (in.may("log", name_text, job.log)) job.log_line = in.line_of("log");
+  if (in.may("procedure", name_text, job.procedure)) job.procedure_line = in.line_of("procedure");
   in.each("thermocouple", "[[thermocouple]]",
           [&](TableReader& inner) { read_thermocouple(inner, job.thermocouples.emplace_back()); });
   in.each("exclude", "[[exclude]]",

@@ -1,6 +1,7 @@
 // What a person decided about a result: dispositions of findings, and who signs.
 #pragma once
 
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <vector>
@@ -17,6 +18,7 @@ struct FindingReview {
   std::optional<double> from_s;
   Disposition disposition = Disposition::accepted;
   std::string reason;
+  std::size_t line = 0;
   bool operator==(const FindingReview&) const = default;
 };
 
@@ -33,6 +35,7 @@ struct Review {
   std::string file;
   std::string sha256;
   std::optional<std::string> result_sha256;  ///< the result that was reviewed
+  std::size_t result_line = 0;
   std::vector<FindingReview> findings;
   std::vector<Person> people;
   bool operator==(const Review&) const = default;

@@ -23,6 +23,7 @@ std::optional<std::string> sha256_text(const FoundValue& found) {
 
 void read_finding(TableReader& in, FindingReview& finding) {
   using Disposition = FindingReview::Disposition;
+  finding.line = in.line();
   in.must("requirement", name_text, finding.requirement);
   in.may("weld", name_text, finding.weld);
   in.may("channel", name_text, finding.channel);
@@ -47,7 +48,8 @@ void read_person(TableReader& in, Person& person) {
 }
 
 void read_all(TableReader& in, Review& review) {
-  in.may("result_sha256", sha256_text, review.result_sha256);
+  if (in.may("result_sha256", sha256_text, review.result_sha256))
+    review.result_line = in.line_of("result_sha256");
   using Place =
       std::tuple<std::string, std::optional<std::string>, std::optional<std::string>, std::optional<double>>;
   std::set<Place> seen;

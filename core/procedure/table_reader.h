@@ -15,6 +15,7 @@
 #include <utility>
 #include <vector>
 
+#include "core/problems/caught.h"
 #include "core/problems/problem.h"
 #include "core/procedure/toml_tree.h"
 
@@ -177,17 +178,19 @@ bool is_version_1(TableReader& in, const std::string& kind);
 template <typename T, typename Read>
 Result<T> read_document(std::string_view text, const std::string& file, const std::string& kind,
                         const Read& read) {
-  const Result<TomlTable> tree = parse_toml(text, file);
-  if (!tree) return tree.problems();
-  Complaints complaints{file};
-  TableReader in{tree.value(), 1, std::string{"the "}.append(kind), complaints};
-  T value;
-  if (is_version_1(in, kind)) {
-    read(in, value);
-    in.finish();
-  }
-  if (!complaints.empty()) return complaints.in_order();
-  return value;
+  return caught(file, [&]() -> Result<T> {
+    const Result<TomlTable> tree = parse_toml(text, file);
+    if (!tree) return tree.problems();
+    Complaints complaints{file};
+    TableReader in{tree.value(), 1, std::string{"the "}.append(kind), complaints};
+    T value;
+    if (is_version_1(in, kind)) {
+      read(in, value);
+      in.finish();
+    }
+    if (!complaints.empty()) return complaints.in_order();
+    return value;
+  });
 }
 
 }  // namespace soakwright

@@ -30,10 +30,15 @@ struct Closer {
 
 Result<std::string> read_text_file(const std::string& path) {
   constexpr std::size_t kFarTooLarge = std::size_t{16} << 20U;
-  // Opening a folder succeeds on some systems and only reading it fails.
+  // Opening a folder succeeds on some systems and only reading it fails; a pipe that nobody writes to would
+  // hold the program here for ever.
   std::error_code ignored;
-  if (std::filesystem::is_directory(path, ignored))
+  const std::filesystem::file_status status = std::filesystem::status(path, ignored);
+  if (std::filesystem::is_directory(status))
     return cannot_open(path, "this is a folder", "name the file in it");
+  if (std::filesystem::exists(status) && !std::filesystem::is_regular_file(status))
+    return cannot_open(path, "this is a pipe or a device, not a file",
+                       "save the text to a file and name that");
   errno = 0;
   const std::unique_ptr<std::FILE, Closer> file{std::fopen(path.c_str(), "rb")};
   if (!file) return why_not(path, errno);

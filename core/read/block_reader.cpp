@@ -43,11 +43,16 @@ bool BlockReader::next(Block& block) {
   if (problem_ || stopped_.load()) return false;
   while (!at_end_ || !tail_.empty()) {
     if (!fill(block)) return false;
-    block.sequence = sequence_++;
     place(block);
+    block.sequence = sequence_++;  // last: a block that is not given out must not be waited for
     return true;
   }
   return false;
+}
+
+double BlockReader::share_read() {
+  const std::lock_guard<std::mutex> lock{mutex_};
+  return file_.bytes() == 0 ? 1.0 : static_cast<double>(offset_) / static_cast<double>(file_.bytes());
 }
 
 /// Up to `room` bytes of text, UTF-16 decoded; 0 at the end or at a problem.

@@ -53,6 +53,8 @@ class BlockReader {
   void feed_hash(const Block& block);
   /// Lets next() give nothing more.
   void stop() { stopped_.store(true); }
+  /// Share of the file that has been fetched, from 0 to 1.
+  [[nodiscard]] double share_read();
 
   // Once next() has given false to every thread:
   [[nodiscard]] const std::optional<Problem>& problem() const { return problem_; }

@@ -1,14 +1,13 @@
 #include "core/read/log_file.h"
 
 #include <algorithm>
-#include <exception>
 #include <memory>
 #include <optional>
-#include <system_error>
 #include <thread>
 #include <utility>
 #include <vector>
 
+#include "core/problems/caught.h"
 #include "core/read/block_reader.h"
 #include "core/read/cell_split.h"
 #include "core/read/dialect_detection.h"
@@ -20,6 +19,7 @@
 #include "core/read/table_plan.h"
 #include "core/read/text_encoding.h"
 #include "core/read/time_detection.h"
+#include "core/system/parallel_for.h"
 
 namespace soakwright {
 namespace {
@@ -124,12 +124,15 @@ std::optional<Problem> first_of(const std::vector<std::optional<Problem>>& failu
 
 /// Takes blocks until there are none left. Exceptions end here: `failed` says what happened.
 void thread_result(BlockReader& blocks, const TablePlan& plan, ColumnStore& store, std::int64_t* stamps,
-                   bool careful, ThreadResult& out, std::optional<Problem>& failed, const std::string& path) {
+                   const ReadingMeans& means, std::thread::id caller, ThreadResult& out,
+                   std::optional<Problem>& failed, const std::string& path) {
   try {
-    RowParser parser{plan, store, stamps, careful};
+    RowParser parser{plan, store, stamps, means.careful};
     Block block;
     while (blocks.next(block)) {
       blocks.feed_hash(block);
+      if (means.watch.stopped()) return blocks.stop();
+      if (std::this_thread::get_id() == caller) means.watch.report(blocks.share_read());
       if (plan.all_utf8) failed = wrong_byte(block, plan, path);
       if (failed) return blocks.stop();
       if (block.first_row + block.rows > store.capacity_rows()) {
@@ -144,9 +147,8 @@ void thread_result(BlockReader& blocks, const TablePlan& plan, ColumnStore& stor
     out.facts = parser.facts();
     out.line_issues = parser.line_issues();
     out.days = parser.days();
-  } catch (const std::exception&) {
-    failed =
-        Problem{ProblemKind::bad_input, path, 0, "there is not enough memory to read this file", "split it"};
+  } catch (...) {
+    failed = caught_problem(path);
     blocks.stop();
   }
 }
@@ -171,8 +173,8 @@ Result<Rows> read_rows(const SourceFile& file, const std::string& path, const Op
   table.store = std::make_shared<ColumnStore>(plan.number_cells.size(), most_rows);
   rows.stamps = PageArena(table.store->capacity_rows() * sizeof(std::int64_t));
   if (table.store->empty() || rows.stamps.empty())
-    return Problem{ProblemKind::bad_input, path, 0, "there is not enough memory to read this file",
-                   "split it"};
+    return Problem{ProblemKind::fault, path, 0, "there is not enough memory to read this file",
+                   "close other programs, or split the log"};
   auto* const stamps = static_cast<std::int64_t*>(rows.stamps.data());
 
   BlockReader blocks{file,
@@ -182,19 +184,13 @@ Result<Rows> read_rows(const SourceFile& file, const std::string& path, const Op
   const unsigned threads = threads_for(file.bytes(), means);
   rows.thread_results.resize(threads);
   std::vector<std::optional<Problem>> failures(threads);
-  std::vector<std::thread> others;
-  const auto work = [&](unsigned i) {
-    thread_result(blocks, plan, *table.store, stamps, means.careful, rows.thread_results[i], failures[i],
+  const std::thread::id caller = std::this_thread::get_id();
+  parallel_for_on(threads, threads, [&](std::size_t i) {
+    thread_result(blocks, plan, *table.store, stamps, means, caller, rows.thread_results[i], failures[i],
                   path);
-  };
-  try {
-    for (unsigned i = 1; i < threads; ++i) others.emplace_back(work, i);
-  } catch (const std::system_error&) {
-    // Fewer threads do as well.
-  }
-  work(0);
-  for (std::thread& other : others) other.join();
+  });
 
+  if (means.watch.stopped()) return Problems{};
   if (blocks.problem()) return *blocks.problem();
   if (auto failure = first_of(failures)) return *failure;
   rows.count = blocks.rows();

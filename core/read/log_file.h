@@ -15,6 +15,7 @@
 
 #include "core/problems/problem.h"
 #include "core/read/log_table.h"
+#include "core/system/watch.h"
 
 namespace soakwright {
 
@@ -23,8 +24,10 @@ struct ReadingMeans {
   unsigned threads = 0;  ///< 0: one for a small file, all cores for a large one
   std::size_t block_bytes = std::size_t{256} << 10;
   bool careful = false;  ///< every cell by the careful way
+  Watch watch = {};      ///< asked after every block; progress is the share of the file that is read
 };
 
+/// Stopped by the watch, it gives an empty list of problems.
 Result<LogTable> read_log(const std::string& path, const GivenSettings& given,
                           const ReadingMeans& means = {});
 

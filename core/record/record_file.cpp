@@ -7,10 +7,10 @@
 #include "core/record/record_file.h"
 
 #include <algorithm>
-#include <exception>
 #include <filesystem>
 #include <utility>
 
+#include "core/problems/caught.h"
 #include "core/read/log_file.h"
 #include "core/record/channels.h"
 #include "core/record/given_settings.h"
@@ -75,9 +75,11 @@ void add_line_notices(const LogTable& table, std::vector<Notice>& notices) {
 }
 
 Result<std::shared_ptr<const Record>> read(const std::string& path, const Job* job,
-                                           std::optional<DateOrder> dates) {
+                                           std::optional<DateOrder> dates, const Watch& watch) {
   const GivenSettings given = given_settings(job, dates);
-  auto read_table = read_log(path, given);
+  ReadingMeans means;
+  means.watch = watch;
+  auto read_table = read_log(path, given, means);
   if (!read_table) return read_table.problems();
   LogTable table = std::move(read_table).value();
   if (table.rows() < 2)
@@ -87,6 +89,7 @@ Result<std::shared_ptr<const Record>> read(const std::string& path, const Job* j
 
   auto axis = make_time_axis(table, path, job);
   if (!axis) return axis.problems();
+  if (watch.stopped()) return Problems{};
   auto channels = make_channels(table, path, job);
   if (!channels) return channels.problems();
 
@@ -118,13 +121,8 @@ Result<std::shared_ptr<const Record>> read(const std::string& path, const Job* j
 }  // namespace
 
 Result<std::shared_ptr<const Record>> read_record(const std::string& path, const Job* job,
-                                                  std::optional<DateOrder> dates) {
-  try {
-    return read(path, job, dates);
-  } catch (const std::exception&) {
-    return Problem{ProblemKind::bad_input, path, 0, "there is not enough memory to read this file",
-                   "split it"};
-  }
+                                                  std::optional<DateOrder> dates, const Watch& watch) {
+  return caught(path, [&] { return read(path, job, dates, watch); });
 }
 
 }  // namespace soakwright

@@ -1,4 +1,4 @@
-// The door from a log on disk to a Record.
+// From a log on disk to a Record.
 #pragma once
 
 #include <memory>
@@ -8,12 +8,15 @@
 #include "core/problems/problem.h"
 #include "core/procedure/job.h"
 #include "core/record/record.h"
+#include "core/system/watch.h"
 
 namespace soakwright {
 
 /// Reads the log at `path` as the job (may be null) says: encoding, dialect, rows, time axis, units, emf,
 /// channels, roles, corrections, what was excluded. `dates` wins over the job's choice.
+/// Stopped by the watch, it gives an empty list of problems.
 Result<std::shared_ptr<const Record>> read_record(const std::string& path, const Job* job,
-                                                  std::optional<DateOrder> dates = std::nullopt);
+                                                  std::optional<DateOrder> dates = std::nullopt,
+                                                  const Watch& watch = {});
 
 }  // namespace soakwright

@@ -1,8 +1,6 @@
 // What a reader must not take from this report.
 #include <algorithm>
 
-#include <fmt/format.h>
-
 #include "core/report/sections.h"
 
 namespace soakwright {
@@ -24,7 +22,7 @@ bool any_inconclusive(const Verdicts& verdicts) {
 
 }  // namespace
 
-std::vector<std::string> caution_texts(const ReportContext& context, const ReportOptions& options) {
+std::vector<std::string> caution_texts(const ReportContext& context) {
   const Analysis& analysis = context.analysis;
   std::vector<std::string> texts;
   texts.emplace_back("This report is evidence for a competent person. It is not a release of the work.");
@@ -54,12 +52,6 @@ std::vector<std::string> caution_texts(const ReportContext& context, const Repor
   if (analysis.course && !analysis.course->suspects.empty())
     texts.emplace_back(
         "Suspect channels are pointed out only. Nothing was left out of the evaluation because of them.");
-  if (analysis.review && analysis.review->result_sha256 && !options.result_sha256.empty() &&
-      *analysis.review->result_sha256 != options.result_sha256)
-    texts.push_back(
-        fmt::format("The review names another result (SHA-256 {}). Its dispositions were not made on what is "
-                    "printed here.",
-                    *analysis.review->result_sha256));
   return texts;
 }
 

@@ -1,14 +1,11 @@
 // The findings, each with the requirement it belongs to and what the review decided on it.
-#include <cmath>
-
 #include <fmt/format.h>
 
+#include "core/report/review_check.h"
 #include "core/report/sections.h"
 
 namespace soakwright {
 namespace {
-
-constexpr double kSameMoment_s = 1e-3;
 
 const char* disposition_text(FindingReview::Disposition disposition) {
   switch (disposition) {
@@ -20,16 +17,6 @@ const char* disposition_text(FindingReview::Disposition disposition) {
       return "rejected";
   }
   return "";
-}
-
-/// A review names a finding by what it gives; what it leaves out matches any.
-bool means(const FindingReview& review, const Finding& finding) {
-  if (review.requirement != finding.requirement) return false;
-  if (review.weld && review.weld != finding.weld) return false;
-  if (review.channel && review.channel != finding.channel) return false;
-  if (review.from_s && (!finding.from_s || std::fabs(*review.from_s - *finding.from_s) > kSameMoment_s))
-    return false;
-  return true;
 }
 
 std::string extreme_text(const Finding& finding, const Requirement* requirement, const PrintedNumbers& say) {
@@ -92,7 +79,7 @@ std::vector<FindingRow> finding_rows(const ReportContext& context,
     row.explanation = explain(finding, requirement, *context.analysis.procedure);
     if (context.analysis.review)
       for (const FindingReview& review : context.analysis.review->findings)
-        if (means(review, finding)) {
+        if (is_disposition_of(review, finding)) {
           row.disposition = disposition_text(review.disposition);
           if (!review.reason.empty()) row.disposition += ": " + review.reason;
         }

@@ -4,35 +4,17 @@
 #include <charconv>
 #include <cmath>
 
+#include "core/units/printable_text.h"
+
 namespace soakwright {
 namespace {
 
 constexpr std::string_view kReplacement = "\xEF\xBF\xBD";  // U+FFFD
 
-/// Length of the valid UTF-8 sequence that `text` starts with, 0 where it starts with none (RFC 3629: no
-/// overlong forms, no surrogates, nothing above U+10FFFF).
-std::size_t valid_sequence(std::string_view text) {
-  const auto byte = [&](std::size_t i) { return i < text.size() ? static_cast<unsigned char>(text[i]) : 0U; };
-  const auto continues = [&](std::size_t i) { return (byte(i) & 0xC0U) == 0x80U; };
-  const unsigned lead = byte(0);
-  if (lead < 0x80U) return 1;
-  if (lead >= 0xC2U && lead <= 0xDFU) return continues(1) ? 2 : 0;
-  if (lead >= 0xE0U && lead <= 0xEFU) {
-    const unsigned lowest = lead == 0xE0U ? 0xA0U : 0x80U;
-    const unsigned highest = lead == 0xEDU ? 0x9FU : 0xBFU;
-    return byte(1) >= lowest && byte(1) <= highest && continues(2) ? 3 : 0;
-  }
-  if (lead >= 0xF0U && lead <= 0xF4U) {
-    const unsigned lowest = lead == 0xF0U ? 0x90U : 0x80U;
-    const unsigned highest = lead == 0xF4U ? 0x8FU : 0xBFU;
-    return byte(1) >= lowest && byte(1) <= highest && continues(2) && continues(3) ? 4 : 0;
-  }
-  return 0;
-}
-
-void append_escaped(std::string& out, char c) {
+/// What steers a terminal is escaped, so that the result can be looked at with anything.
+void append_escaped(std::string& out, std::string_view sequence) {
   constexpr std::string_view digits = "0123456789abcdef";
-  switch (c) {
+  switch (sequence.front()) {
     case '"':
       out += "\\\"";
       return;
@@ -51,14 +33,13 @@ void append_escaped(std::string& out, char c) {
     default:
       break;
   }
-  const auto code = static_cast<unsigned char>(c);
-  if (code < 0x20U || code == 0x7FU) {
-    out += "\\u00";
-    out += digits[code >> 4U];
-    out += digits[code & 0x0FU];
-  } else {
-    out += c;
+  const char32_t code = utf8_code_point(sequence, sequence.size());
+  if (!steers_display(code)) {
+    out += sequence;
+    return;
   }
+  out += "\\u";
+  for (const unsigned shift : {12U, 8U, 4U, 0U}) out += digits[(code >> shift) & 0x0FU];
 }
 
 }  // namespace
@@ -107,13 +88,11 @@ void JsonWriter::key(std::string_view name) {
 void JsonWriter::quoted(std::string_view value) {
   out_ += '"';
   while (!value.empty()) {
-    const std::size_t length = valid_sequence(value);
+    const std::size_t length = utf8_length(value);
     if (length == 0)
       out_ += kReplacement;
-    else if (length == 1)
-      append_escaped(out_, value.front());
     else
-      out_ += value.substr(0, length);
+      append_escaped(out_, value.substr(0, length));
     value.remove_prefix(length == 0 ? 1 : length);
   }
   out_ += '"';

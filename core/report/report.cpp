@@ -95,8 +95,8 @@ Report make_report(const Analysis& analysis, const ReportOptions& options) {
   report.other_columns = other_column_texts(*analysis.record);
   report.notices = notice_rows(context);
   report.methods = method_notes(context);
-  report.cautions = caution_texts(context, options);
-  report.fingerprints = fingerprint_rows(context, options);
+  report.cautions = caution_texts(context);
+  report.fingerprints = fingerprint_rows(context);
   report.signatures = signature_places(context);
   return report;
 }

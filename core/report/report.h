@@ -21,7 +21,6 @@ namespace soakwright {
 struct ReportOptions {
   std::optional<TemperatureUnit> unit;  ///< C or F; none: the procedure's, else the log's
   std::string program_version;          ///< "0.1.0"
-  std::string result_sha256;  ///< of result_json(), where the caller has it: held against the review's
 };
 
 /// A name and what is said under it.

@@ -78,8 +78,8 @@ std::vector<ChartSegment> chart_stages(const ReportContext& context);
 
 // method_section.cpp, caution_section.cpp, signature_section.cpp
 std::vector<LabelledText> method_notes(const ReportContext& context);
-std::vector<std::string> caution_texts(const ReportContext& context, const ReportOptions& options);
-std::vector<Fingerprint> fingerprint_rows(const ReportContext& context, const ReportOptions& options);
+std::vector<std::string> caution_texts(const ReportContext& context);
+std::vector<Fingerprint> fingerprint_rows(const ReportContext& context);
 std::vector<SignaturePlace> signature_places(const ReportContext& context);
 
 }  // namespace soakwright

@@ -25,7 +25,7 @@ const char* role_text(Person::Role role) {
 
 }  // namespace
 
-std::vector<Fingerprint> fingerprint_rows(const ReportContext& context, const ReportOptions& options) {
+std::vector<Fingerprint> fingerprint_rows(const ReportContext& context) {
   const Analysis& analysis = context.analysis;
   std::vector<Fingerprint> rows;
   rows.push_back({"Log", analysis.record->file, analysis.record->sha256,
@@ -38,7 +38,7 @@ std::vector<Fingerprint> fingerprint_rows(const ReportContext& context, const Re
   if (analysis.job) rows.push_back({"Job", base_name(analysis.job->file), analysis.job->sha256, {}});
   if (analysis.review)
     rows.push_back({"Review", base_name(analysis.review->file), analysis.review->sha256, {}});
-  if (!options.result_sha256.empty()) rows.push_back({"Result", {}, options.result_sha256, {}});
+  if (!analysis.result_sha256.empty()) rows.push_back({"Result", {}, analysis.result_sha256, {}});
   return rows;
 }
 

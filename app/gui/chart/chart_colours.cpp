@@ -73,18 +73,6 @@ QPen ChartColours::trace(std::size_t n, ChartTrace::Role role) const {
   return pen;
 }
 
-QColor ChartColours::of_verdict(Verdict verdict) const {
-  switch (verdict) {
-    case Verdict::met:
-      return met;
-    case Verdict::not_met:
-      return not_met;
-    case Verdict::inconclusive:
-      break;
-  }
-  return inconclusive;
-}
-
 QColor ChartColours::of_finding(Finding::Kind kind) const {
   switch (kind) {
     case Finding::Kind::not_met:

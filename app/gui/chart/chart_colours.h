@@ -23,7 +23,6 @@ struct ChartColours {
   static ChartColours of(const QPalette& palette);
   /// Of the n-th trace with that role among its like: eight hues, then the same with other dashes.
   [[nodiscard]] QPen trace(std::size_t n, ChartTrace::Role role) const;
-  [[nodiscard]] QColor of_verdict(Verdict verdict) const;
   [[nodiscard]] QColor of_finding(Finding::Kind kind) const;
   [[nodiscard]] QColor of_segment(ChartSegment::Kind kind) const;
 };

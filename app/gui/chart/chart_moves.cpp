@@ -10,6 +10,7 @@
 
 #include "app/gui/chart/chart_layers.h"
 #include "app/gui/chart/chart_pane.h"
+#include "app/gui/plain_tip.h"
 
 namespace soakwright::gui {
 namespace {
@@ -267,7 +268,7 @@ void ChartPane::drag(const QPointF& position) {
     return;
   }
   const QString said = lanes_->textAt(position);
-  plot_->setToolTip(said);
+  plot_->setToolTip(plain_tip(said));
   const bool over = position.x() >= map.rect.left() && position.x() <= map.rect.right();
   setPointer(over ? std::optional(map.from_s + (position.x() - map.left) / map.pixels_per_s) : std::nullopt);
 }

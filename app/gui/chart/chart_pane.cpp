@@ -10,6 +10,7 @@
 
 #include "app/gui/chart/chart_layers.h"
 #include "app/gui/chart/chart_tickers.h"
+#include "app/pdf/shown_text.h"
 
 namespace soakwright::gui {
 namespace {
@@ -98,8 +99,8 @@ void ChartPane::show(std::shared_ptr<const Report> report, std::shared_ptr<const
       scene_.visible.assign(chart->record->channels.size(), true);
     clock_->setRecord(chart->record);
     thermometer_->setUnit(chart->unit);
-    traces_rect_->axis(QCPAxis::atBottom)->setLabel(QString::fromStdString(chart->time_axis));
-    traces_rect_->axis(QCPAxis::atLeft)->setLabel(QString::fromStdString(chart->temperature_axis));
+    traces_rect_->axis(QCPAxis::atBottom)->setLabel(pdf::shown_text(chart->time_axis));
+    traces_rect_->axis(QCPAxis::atLeft)->setLabel(pdf::shown_text(chart->temperature_axis));
   }
   layOutLanes();
   if (!keep_view) resetView();

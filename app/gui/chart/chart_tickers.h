@@ -14,7 +14,7 @@ namespace soakwright::gui {
 
 class ClockTicker : public QCPAxisTicker {
  public:
-  /// `record` must be there as long as the ticker; null: elapsed time.
+  /// Null: elapsed time.
   void setRecord(std::shared_ptr<const Record> record) { record_ = std::move(record); }
 
  protected:

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "app/gui/chart/chart_layers.h"
+#include "app/pdf/shown_text.h"
 
 namespace soakwright::gui {
 namespace {
@@ -25,7 +26,7 @@ void EvidenceLayer::drawPoint(QCPPainter* painter, const PixelMap& map, const Ch
   painter->setBrush(colours.background);
   painter->drawEllipse(at, kPoint, kPoint);
   if (point.text.empty()) return;
-  const QString text = QString::fromStdString(point.text);
+  const QString text = pdf::shown_text(point.text);
   const QFontMetricsF metrics(painter->font());
   QRectF box(at.x() + 9, at.y() - metrics.height() - 3, metrics.horizontalAdvance(text) + 8,
              metrics.height() + 2);

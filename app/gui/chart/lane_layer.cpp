@@ -5,6 +5,7 @@
 
 #include "app/gui/chart/chart_layers.h"
 #include "app/gui/verdict_sign.h"
+#include "app/pdf/shown_text.h"
 
 namespace soakwright::gui {
 namespace {
@@ -46,7 +47,7 @@ std::vector<LaneLayer::Lane> LaneLayer::lanesOf(const Chart& chart) {
   for (const ChartSegment& stage : chart.stages)
     if (std::find(welds.begin(), welds.end(), stage.weld) == welds.end()) welds.push_back(stage.weld);
   for (const auto& weld : welds)
-    put(welds.size() > 1 && weld ? QString::fromStdString(*weld) : tr("asked"), chart.stages, &weld);
+    put(welds.size() > 1 && weld ? pdf::shown_text(*weld) : tr("asked"), chart.stages, &weld);
   put(tr("periods"), chart.periods, nullptr);
   if (!chart.marks.empty()) lanes.push_back({tr("findings"), {}, true});
   return lanes;
@@ -66,7 +67,7 @@ void LaneLayer::drawSegment(QCPPainter* painter, const QRectF& box, const ChartS
   painter->setPen(Qt::NoPen);
   painter->setBrush(colours.of_segment(segment.kind));
   painter->drawRoundedRect(box.adjusted(0.5, 0, -0.5, 0), 2, 2);
-  const QString text = painter->fontMetrics().elidedText(QString::fromStdString(segment.text), Qt::ElideRight,
+  const QString text = painter->fontMetrics().elidedText(pdf::shown_text(segment.text), Qt::ElideRight,
                                                          static_cast<int>(box.width()) - 8);
   if (text.size() < 3) return;
   painter->setPen(colours.ink);
@@ -156,16 +157,15 @@ QString LaneLayer::textAt(const QPointF& position) const {
   const Chart& chart = *scene().chart();
   switch (found->kind) {
     case Hit::Kind::phase:
-      return QString::fromStdString(chart.phases[found->index].text);
+      return pdf::shown_text(chart.phases[found->index].text);
     case Hit::Kind::stage:
-      return QString::fromStdString(chart.stages[found->index].text);
+      return pdf::shown_text(chart.stages[found->index].text);
     case Hit::Kind::finding:
       break;
   }
   const std::size_t finding = chart.marks[found->index].finding;
-  return finding < scene().report->findings.size()
-             ? QString::fromStdString(scene().report->findings[finding].text)
-             : QString();
+  return finding < scene().report->findings.size() ? pdf::shown_text(scene().report->findings[finding].text)
+                                                   : QString();
 }
 
 }  // namespace soakwright::gui

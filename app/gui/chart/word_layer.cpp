@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "app/gui/chart/chart_layers.h"
+#include "app/pdf/shown_text.h"
 
 namespace soakwright::gui {
 namespace {
@@ -30,7 +31,7 @@ void WordLayer::draw(QCPPainter* painter) {
   std::vector<QRectF> taken;
   const QFontMetricsF metrics(painter->font());
   const auto put_label = [&](double at_s, double celsius, const std::string& said, const QColor& ink) {
-    const QString text = QString::fromStdString(said);
+    const QString text = pdf::shown_text(said);
     const QPointF at(std::max(map.x(at_s), map.left) + 3.0, map.y(celsius) - 2.0);
     const QRectF box(at.x(), at.y() - metrics.height(), metrics.horizontalAdvance(text) + 6,
                      metrics.height());

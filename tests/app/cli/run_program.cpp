@@ -4,6 +4,7 @@
 #include <fstream>
 #include <iterator>
 #include <stdexcept>
+#include <utility>
 
 #include <fcntl.h>
 #include <spawn.h>
@@ -36,13 +37,13 @@ std::vector<char*> pointers_to(std::vector<std::string>& texts) {
 
 }  // namespace
 
-Ran run_soakwright(const std::vector<std::string>& arguments, const Variables& variables,
-                   const std::string& standard_output) {
+namespace {
+
+/// Runs words[0], a path, with the others as its arguments.
+Ran run(std::vector<std::string> words, const Variables& variables, const std::string& standard_output) {
   const TemporaryFolder folder;
   const std::string out = standard_output.empty() ? folder.file("out") : standard_output;
   const std::string err = folder.file("err");
-  std::vector<std::string> words{SOAKWRIGHT_PROGRAM};
-  words.insert(words.end(), arguments.begin(), arguments.end());
   std::vector<std::string> environment = environment_with(variables);
 
   posix_spawn_file_actions_t actions;
@@ -51,7 +52,7 @@ Ran run_soakwright(const std::vector<std::string>& arguments, const Variables& v
   posix_spawn_file_actions_addopen(&actions, STDOUT_FILENO, out.c_str(), O_WRONLY | O_CREAT, 0644);
   posix_spawn_file_actions_addopen(&actions, STDERR_FILENO, err.c_str(), O_WRONLY | O_CREAT, 0644);
   pid_t child = 0;
-  const int spawned = posix_spawn(&child, SOAKWRIGHT_PROGRAM, &actions, nullptr, pointers_to(words).data(),
+  const int spawned = posix_spawn(&child, words[0].c_str(), &actions, nullptr, pointers_to(words).data(),
                                   pointers_to(environment).data());
   posix_spawn_file_actions_destroy(&actions);
   if (spawned != 0) throw std::runtime_error("soakwright cannot be started");
@@ -62,6 +63,22 @@ Ran run_soakwright(const std::vector<std::string>& arguments, const Variables& v
   if (standard_output.empty()) ran.out = text_of(out);
   ran.err = text_of(err);
   return ran;
+}
+
+}  // namespace
+
+Ran run_soakwright(const std::vector<std::string>& arguments, const Variables& variables,
+                   const std::string& standard_output) {
+  std::vector<std::string> words{SOAKWRIGHT_PROGRAM};
+  words.insert(words.end(), arguments.begin(), arguments.end());
+  return run(std::move(words), variables, standard_output);
+}
+
+Ran run_limited(const std::string& limits, const std::vector<std::string>& arguments) {
+  std::vector<std::string> words{"/bin/sh", "-c", "ulimit " + limits + "; exec \"$0\" \"$@\"",
+                                 SOAKWRIGHT_PROGRAM};
+  words.insert(words.end(), arguments.begin(), arguments.end());
+  return run(std::move(words), {}, {});
 }
 
 TemporaryFolder::TemporaryFolder() {

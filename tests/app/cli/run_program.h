@@ -20,6 +20,9 @@ using Variables = std::vector<std::pair<std::string, std::string>>;
 Ran run_soakwright(const std::vector<std::string>& arguments, const Variables& variables = {},
                    const std::string& standard_output = {});
 
+/// The same under limits, in the words of the shell's `ulimit` (POSIX): "-n 4", "-v 60000", "-f 10".
+Ran run_limited(const std::string& limits, const std::vector<std::string>& arguments);
+
 /// A folder of its own that is gone after the test.
 class TemporaryFolder {
  public:

@@ -1,4 +1,5 @@
 // Wrong usage is 64, what this build lacks is 69; both say what would help. Help and version are everywhere.
+#include <filesystem>
 #include <string>
 #include <vector>
 
@@ -37,11 +38,18 @@ TEST_CASE("wrong usage answers 64 and says what would help") {
       {{"check", "", "--procedure", "p"}, "LOG was given with nothing in it"},
       {{"check", "a", "--dates", "dym"}, "--dates is dmy, mdy or ymd, not 'dym'"},
       {{"check", "a", "--unit", "K"}, "--unit is C or F, not 'K'"},
-      {{"check", "a", "--report", "-"}, "--report takes no -"},
-      {{"inspect", "a", "--chart", "-"}, "--chart takes no -"},
+      {{"check", "a", "--report", "-"}, "--report names a file that ends in .pdf, not '-'"},
+      {{"check", "a", "--report", "a.docx"}, "--report names a file that ends in .pdf, not 'a.docx'"},
+      {{"check", "a", "--report", ".pdf"}, "--report names a file that ends in .pdf, not '.pdf'"},
+      {{"inspect", "a", "--chart", "-"}, "--chart names a file that ends in .png or .svg, not '-'"},
+      {{"inspect", "a", "--chart", "a.pdf"}, "--chart names a file that ends in .png or .svg, not 'a.pdf'"},
+      {{"check", "no-log", "--json", "a.svg", "--chart", "./a.svg"}, "named for both --json and --chart"},
+      {{"check", "no-log", "--json", "a.pdf", "--report", "a.pdf"}, "named for both --json and --report"},
       {{"check", "a", "--json", "x", "--json", "y"}, "--json"},
       {{"check", "--job", sample + "job.toml", "--json", sample + "job.toml"}, "would be written over"},
       {{"check", "--job", sample + "job.toml", "--json", sample + "d3-n2.csv"}, "would be written over"},
+      {{"inspect", "--job", sample + "no-job.toml", "--json", sample + "no-job.toml"},
+       "would be written over"},
       {{"inspect", "--job", sample + "job.toml", "--json", sample + "../w-117-stress-relief/htp-021.toml"},
        "would be written over"},
   };
@@ -66,12 +74,12 @@ TEST_CASE("parts that this build lacks are refused with 69") {
     INFO(Catch::rangeToString(row) << "\n" << ran.err);
     CHECK(ran.exit_code == 69);
     CHECK(ran.out.empty());
-    CHECK_THAT(ran.err, StartsWith("soakwright: " + row[0] + ": this build has no such part; "));
+    CHECK_THAT(ran.err, StartsWith("soakwright: " + row[0] + ": not available in this build; "));
   }
 }
 
 TEST_CASE("help and version are everywhere") {
-  for (const char* command : {"", "inspect", "check", "batch", "sign", "verify", "draft"}) {
+  for (const char* command : {"", "inspect", "check"}) {
     const auto with = [&](const char* option) {
       return run_soakwright(*command == '\0' ? Words{option} : Words{command, option});
     };
@@ -85,6 +93,44 @@ TEST_CASE("help and version are everywhere") {
     CHECK(version.err.empty());
     CHECK(version.out == "soakwright " SOAKWRIGHT_VERSION "\n");
   }
+}
+
+TEST_CASE("help lists only what there is") {
+  for (const char* command : {"", "inspect", "check"}) {
+    const Ran help = run_soakwright(*command == '\0' ? Words{"--help"} : Words{command, "--help"});
+    for (const char* absent : {"batch", "sign", "verify", "draft", "not in this build"})
+      CHECK_THAT(help.out, !Contains(absent));
+  }
+}
+
+TEST_CASE("outputs that meet in one file through links are refused before any work") {
+  const TemporaryFolder folder;
+  std::filesystem::create_directory(folder.file("far"));
+  std::filesystem::create_symlink("far", folder.file("near"));
+  std::filesystem::create_symlink("far/a.svg", folder.file("a.svg"));
+  for (const std::string& other : {folder.file("near/a.svg"), folder.file("far/a.svg")}) {
+    const Ran ran = run_soakwright(
+        {"inspect", folder.file("no-log.csv"), "--json", folder.file("a.svg"), "--chart", other});
+    INFO(ran.err);
+    CHECK(ran.exit_code == 64);
+    CHECK_THAT(ran.err, Contains("named for both --json and --chart"));
+  }
+}
+
+TEST_CASE("a file that the job names and that is not there is reported with the job's line") {
+  const TemporaryFolder folder;
+  const std::string job =
+      folder.with("job.toml", "soakwright = \"job 1\"\nlog = \"no.csv\"\nprocedure = \"no.toml\"\n");
+  const Ran check = run_soakwright({"check", "--job", job});
+  CHECK(check.exit_code == 66);
+  CHECK_THAT(check.err, Contains(folder.file("no.toml") + ": there is no such file; ") &&
+                            Contains("`procedure` in " + job + ", line 3, names this file"));
+  const Ran inspect = run_soakwright({"inspect", "--job", job});
+  CHECK(inspect.exit_code == 66);
+  CHECK_THAT(inspect.err, Contains(folder.file("no.csv") + ": cannot be opened: ") &&
+                              Contains("`log` in " + job + ", line 2, names this file"));
+  const Ran option = run_soakwright({"inspect", folder.file("no.csv"), "--job", job});
+  CHECK_THAT(option.err, !Contains("names this file"));
 }
 
 TEST_CASE("an option wins over what the job names") {

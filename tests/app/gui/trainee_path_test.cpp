@@ -104,6 +104,29 @@ class TraineePathTest : public QObject {
     QVERIFY(chart->ranges() == whole);
   }
 
+  void a_click_on_a_stage_of_the_strip_goes_there() {
+    RealWindow real;
+    QVERIFY(real.open({log_, procedure_}));
+    auto* chart = real.part<ChartPane>();
+    QWidget* plot = chart->findChild<QWidget*>();
+    const auto whole = chart->ranges();
+    const auto& stages = real.window.session().report()->chart.stages;
+    QVERIFY(!stages.empty());
+    // Where the strip is depends on fonts: from the plot's lower edge upwards until a click has moved the
+    // chart.
+    const ChartSegment& hold = stages[1];
+    const double share = (0.5 * (hold.from_s + hold.to_s) - whole.from_s) / (whole.to_s - whole.from_s);
+    for (int y = plot->height() - 2; y > plot->height() / 2 && chart->ranges() == whole; y -= 4) {
+      real.window.session().select({});
+      QTest::mouseClick(plot, Qt::LeftButton, {}, QPoint(static_cast<int>(share * plot->width()), y));
+      // A phase of the record is chosen by its click; here the stage is meant.
+      if (real.window.session().selection().kind != Selection::Kind::none) chart->setRanges(whole);
+    }
+    const auto there = chart->ranges();
+    QVERIFY(there.to_s - there.from_s < 0.9 * (whole.to_s - whole.from_s));
+    QVERIFY(there.from_s < hold.from_s && hold.to_s < there.to_s);
+  }
+
   void zooms_and_drags_with_the_mouse() {
     RealWindow real;
     QVERIFY(real.open({log_}));

@@ -1,6 +1,8 @@
 #include <QCoreApplication>
 #include <QFile>
 #include <QImage>
+#include <QXmlStreamReader>
+#include <memory>
 
 #include <catch2/catch.hpp>
 
@@ -33,10 +35,40 @@ TEST_CASE("the chart can be had as a picture, with traces on it") {
   CHECK(white > image.width() * image.height() / 2);
 }
 
+TEST_CASE("a path that ends in .svg gets the same chart as SVG, sound XML with its words as text") {
+  need_application_and_font();
+  const QString path = QStringLiteral("/tmp/soakwright-chart-%1.SVG").arg(QCoreApplication::applicationPid());
+  Analysis analysis = made_up_analysis();
+  auto job = std::make_shared<Job>(*analysis.job);
+  job->work = "Drum <b>D-3</b> & \"nozzle\"";
+  analysis.job = job;
+  REQUIRE_FALSE(write_chart_picture(make_report(analysis), path.toStdString(), 1200, 800));
+  QFile file(path);
+  REQUIRE(file.open(QIODevice::ReadOnly));
+  QXmlStreamReader xml(&file);
+  int lines = 0;
+  QString words;
+  bool svg = false;
+  while (!xml.atEnd()) {
+    xml.readNext();
+    if (xml.isStartElement()) {
+      svg = svg || xml.name() == u"svg";  // SVG 1.1, 5.1
+      if (xml.name() == u"polyline" || xml.name() == u"path") ++lines;
+    }
+    if (xml.isCharacters()) words += xml.text();
+  }
+  INFO(xml.errorString().toStdString());
+  CHECK_FALSE(xml.hasError());
+  CHECK(svg);
+  CHECK(lines > 4);
+  CHECK(words.contains(QStringLiteral("Drum <b>D-3</b> & \"nozzle\"")));
+  file.remove();
+}
+
 TEST_CASE("a picture of no size is refused") {
   need_application_and_font();
   const auto problem = write_chart_picture(make_report(made_up_analysis()), "/tmp/never.png", 0, 0);
   REQUIRE(problem);
-  CHECK(problem->kind == ProblemKind::no_such_part);
+  CHECK(problem->kind == ProblemKind::fault);
   CHECK_FALSE(QFile::exists(QStringLiteral("/tmp/never.png")));
 }

@@ -39,7 +39,7 @@ MadeUpRun faulty_run() {
 
 TEST_CASE("the printed report can be searched for verdict, requirements, caution and digest") {
   const Analysis analysis = made_up_analysis(faulty_run());
-  const Report report = make_report(analysis, {std::nullopt, "0.1.0", {}});
+  const Report report = make_report(analysis, {std::nullopt, "0.1.0"});
   REQUIRE(report.verdict == Verdict::not_met);
   const Printed printed(report);
   const std::string text = printed.text();

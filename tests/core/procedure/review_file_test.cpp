@@ -36,7 +36,8 @@ TEST_CASE("a review is read with its dispositions and its people") {
   CHECK(review.result_sha256 == sha256_hex("abc"));
   REQUIRE(review.findings.size() == 3);
   CHECK(review.findings[0] == FindingReview{"stage-2.excursion-time", "W-117", "TC3", 25800.0,
-                                            Disposition::accepted, "4 min, 3 C below"});
+                                            Disposition::accepted, "4 min, 3 C below", 3});
+  CHECK(review.result_line == 2);
   CHECK(review.findings[1].disposition == Disposition::repeat);
   CHECK(review.findings[2].disposition == Disposition::rejected);
   REQUIRE(review.people.size() == 3);

@@ -1,0 +1,22 @@
+#include "app/cli/file_sections.h"
+
+#include <vector>
+
+namespace soakwright::cli {
+
+void not_evaluated(PageText& page, const Report& report) {
+  if (report.other_columns.empty()) return;
+  page.heading("Other columns");
+  for (const std::string& text : report.other_columns) page.paragraph({""}, text);
+}
+
+void file_warnings(PageText& page, const Report& report) {
+  if (report.notices.empty()) return;
+  std::vector<Row> rows;
+  for (const NoticeRow& row : report.notices)
+    rows.push_back({Cell{row.code, Tint::doubtful}, row.line, row.count, row.channel, row.text});
+  page.heading("About the file");
+  page.table({"Notice", "Line", "Count", "Channel", ""}, rows);
+}
+
+}  // namespace soakwright::cli

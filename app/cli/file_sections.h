@@ -1,0 +1,15 @@
+// What every page says of the file itself, beside what was measured.
+#pragma once
+
+#include "app/cli/page_text.h"
+#include "core/report/report.h"
+
+namespace soakwright::cli {
+
+/// The columns that are not evaluated, each with the reason.
+void not_evaluated(PageText& page, const Report& report);
+
+/// File warnings, each with its line, count and channel.
+void file_warnings(PageText& page, const Report& report);
+
+}  // namespace soakwright::cli

@@ -1,0 +1,32 @@
+#include "core/procedure/named_path.h"
+
+#include <filesystem>
+
+namespace soakwright {
+
+std::string named_path(const Job& job, const std::string& written) {
+  return (std::filesystem::path(job.file).parent_path() / written).string();
+}
+
+std::vector<std::string> files_named_by(const Job& job) {
+  std::vector<std::string> files;
+  for (const auto& named : {job.log, job.procedure})
+    if (named) files.push_back(named_path(job, *named));
+  for (const PreviousRecordEntry& entry : job.previous_records) {
+    files.push_back(named_path(job, entry.log));
+    if (entry.job) files.push_back(named_path(job, *entry.job));
+  }
+  return files;
+}
+
+Problems with_place_in_job(Problems problems, const Job& job, const std::string& path, const std::string& key,
+                           std::size_t line) {
+  for (Problem& problem : problems) {
+    if (problem.kind != ProblemKind::cannot_open || problem.file != path) continue;
+    if (!problem.help.empty()) problem.help += "; ";
+    problem.help += "`" + key + "` in " + job.file + ", line " + std::to_string(line) + ", names this file";
+  }
+  return problems;
+}
+
+}  // namespace soakwright

@@ -1,0 +1,73 @@
+// With little memory, few files or small files allowed the program says so and ends; it is never aborted.
+#include <string>
+#include <vector>
+
+#include <catch2/catch.hpp>
+
+#include "tests/app/cli/run_program.h"
+
+using Catch::Matchers::Contains;
+using Catch::Matchers::StartsWith;
+
+namespace {
+
+const std::string job = source_file("sample-logs/w-117-stress-relief/job.toml");
+
+#if defined(__SANITIZE_ADDRESS__) || defined(__SANITIZE_THREAD__)
+constexpr bool kMemoryCanBeLimited = false;  // the sanitizers reserve more than any limit
+#else
+constexpr bool kMemoryCanBeLimited = true;
+#endif
+
+/// The codes of shell and loader where the program cannot even be loaded: this one, and the next.
+constexpr int kNotLoaded = 126;
+
+}  // namespace
+
+TEST_CASE("little memory is a message, and not an abort") {
+  if (!kMemoryCanBeLimited) return;
+  int refused = 0;
+  int done = 0;
+  for (int kilobytes = 5'000; kilobytes <= 20'000; kilobytes += 250) {
+    const Ran ran = run_limited("-v " + std::to_string(kilobytes), {"check", "--job", job});
+    INFO(kilobytes << " kB, exit " << ran.exit_code << "\n" << ran.err);
+    if (ran.exit_code == kNotLoaded || ran.exit_code == kNotLoaded + 1) continue;
+    if (ran.exit_code == 0) {
+      ++done;
+      CHECK(ran.err.empty());
+      continue;
+    }
+    ++refused;
+    CHECK(ran.exit_code == 70);
+    CHECK(ran.out.empty());
+    CHECK_THAT(ran.err, StartsWith("soakwright: ") && Contains("not enough memory"));
+  }
+  CHECK(refused > 0);
+  CHECK(done > 0);
+}
+
+TEST_CASE("few open files are enough, or a message") {
+  int done = 0;
+  for (int files = 3; files < 8; ++files) {
+    const Ran ran = run_limited("-n " + std::to_string(files), {"check", "--job", job});
+    INFO(files << " files, exit " << ran.exit_code << "\n" << ran.err);
+    if (ran.exit_code == kNotLoaded + 1) continue;
+    CHECK((ran.exit_code == 0 || ran.exit_code == 66));
+    if (ran.exit_code == 0)
+      ++done;
+    else
+      CHECK_THAT(ran.err, StartsWith("soakwright: ") && Contains("; "));
+  }
+  CHECK(done > 0);
+}
+
+TEST_CASE("a limit on the size of files is a message and leaves what was there") {
+  const TemporaryFolder folder;
+  const std::string json = folder.with("result.json", "old");
+  const Ran ran = run_limited("-f 4", {"check", "--job", job, "--json", json});
+  INFO(ran.err);
+  CHECK(ran.exit_code == 73);
+  CHECK_THAT(ran.err, StartsWith("soakwright: " + json + ": cannot be written: "));
+  CHECK(text_of(json) == "old");
+  CHECK(folder.names() == std::vector<std::string>{"result.json"});
+}

@@ -9,6 +9,7 @@
 #include <fmt/format.h>
 
 #include "core/procedure/job_file.h"
+#include "core/procedure/toml_tree.h"
 
 namespace soakwright {
 namespace {
@@ -26,15 +27,25 @@ bool is_rule(const std::optional<Limit>& limit) {
 struct WeldAsked {
   std::string name;
   std::optional<Thickness> thickness;
+  std::string help;  ///< where a thickness can be given
 };
 
 std::vector<WeldAsked> welds_asked(const Procedure& procedure, const Job* job) {
+  constexpr const char* kPlain = R"(add `thickness = "…"` to the procedure or the job's [[weld]])";
   std::vector<WeldAsked> out;
   if (job)
     for (const WeldEntry& weld : job->welds)
-      out.push_back(
-          {fmt::format(" for weld {}", weld.number), weld.thickness ? weld.thickness : procedure.thickness});
-  if (out.empty()) out.push_back({"", procedure.thickness});
+      out.push_back({fmt::format(" for weld {}", weld.number),
+                     weld.thickness ? weld.thickness : procedure.thickness, kPlain});
+  if (!out.empty()) return out;
+  // `weld = "W-117"` has no room for a thickness.
+  out.push_back(
+      {"", procedure.thickness,
+       job && job->weld
+           ? fmt::format("add `thickness = \"…\"` to the procedure, or write in the job, in place of "
+                         "`weld`: [[weld]], `number = \"{}\"`, `thickness = \"…\"`",
+                         shown(*job->weld))
+           : kPlain});
   return out;
 }
 
@@ -51,8 +62,8 @@ void check_ramp(const Procedure& procedure, const Stage& stage, const RampStage&
   if (!most)
     problems.push_back(
         at_stage(procedure, stage,
-                 fmt::format("`rate_max` is a rule of the thickness, and none is known{}", weld.name),
-                 "give `thickness` in the procedure or in the job's [[weld]]"));
+                 fmt::format("`rate_max` depends on the thickness, but no thickness is given{}", weld.name),
+                 weld.help));
   else if (turned_round(most, ramp.rate_min))
     problems.push_back(at_stage(procedure, stage,
                                 fmt::format("`rate_max` comes out below `rate_min`{}", weld.name),
@@ -66,8 +77,8 @@ void check_hold(const Procedure& procedure, const Stage& stage, const HoldStage&
   if (!least)
     problems.push_back(
         at_stage(procedure, stage,
-                 fmt::format("`time_min` is a rule of the thickness, and none is known{}", weld.name),
-                 "give `thickness` in the procedure or in the job's [[weld]]"));
+                 fmt::format("`time_min` depends on the thickness, but no thickness is given{}", weld.name),
+                 weld.help));
   else if (turned_round(hold.time_max_s, least))
     problems.push_back(at_stage(procedure, stage,
                                 fmt::format("`time_min` comes out above `time_max`{}", weld.name),

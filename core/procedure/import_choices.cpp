@@ -16,6 +16,12 @@ std::optional<std::size_t> line_or_none(const FoundValue& found) {
   return static_cast<std::size_t>(*written);
 }
 
+const UnitWord<ChannelUnit>& unit_of_all() {
+  static const UnitWord<ChannelUnit> read = unit_word<ChannelUnit>(
+      {{"C", ChannelUnit::celsius}, {"F", ChannelUnit::fahrenheit}, {"K", ChannelUnit::kelvin}});
+  return read;
+}
+
 }  // namespace
 
 void read_import_choices(TableReader& in, ImportChoices& reading) {
@@ -46,6 +52,8 @@ void read_import_choices(TableReader& in, ImportChoices& reading) {
          reading.dates);
   if (in.may("clock_forward", local_time, reading.clock_forward))
     reading.clock_forward_line = in.line_of("clock_forward");
+  if (in.may("unit", unit_of_all(), reading.unit)) reading.unit_line = in.line_of("unit");
+  in.may("unlisted", one_of<bool>({{"off", true}, {"evaluated", false}}), reading.unlisted_off);
 }
 
 }  // namespace soakwright

@@ -125,6 +125,9 @@ struct ImportChoices {
   std::optional<DateOrder> dates;
   std::optional<LocalTime> clock_forward;
   std::size_t clock_forward_line = 0;
+  std::optional<ChannelUnit> unit;  ///< of every temperature column that names none; not millivolt
+  std::size_t unit_line = 0;
+  bool unlisted_off = false;  ///< columns that the job does not list are not evaluated
   bool operator==(const ImportChoices&) const = default;
 };
 
@@ -139,7 +142,8 @@ struct RecorderEntry {
 struct Job {
   std::string file;    ///< as the user named it
   std::string sha256;  ///< of the file's bytes, hexadecimal
-  std::optional<std::string> work, weld, client, contractor, material, drawing, equipment;
+  std::optional<std::string> work, weld, client, contractor, material, drawing, equipment, report_number;
+  std::vector<std::pair<std::string, std::string>> details;  ///< further lines for the report, as ordered
   std::optional<int> cycle;
   std::optional<std::string> log, procedure;  ///< as written; named_path() gives the path
   std::size_t log_line = 0, procedure_line = 0;

@@ -34,6 +34,16 @@ std::size_t line_of(const TableReader& in, std::string_view list, std::size_t in
   return item.line;
 }
 
+/// Of `key` in the table `[name]`.
+std::size_t line_in(const TableReader& in, std::string_view name, std::string_view key) {
+  const TomlEntry* const entry = in.entry(name);
+  const auto* const table = entry ? entry->value.as<TomlTable>() : nullptr;
+  if (table)
+    for (const TomlEntry& one : table->entries)
+      if (one.key == key) return one.line;
+  return in.line_of(name);
+}
+
 /// Complains about every entry whose `name_of()` an earlier one has too; empty names were complained about.
 /// True where there is none.
 template <typename Entry, typename NameOf>
@@ -149,6 +159,10 @@ void check_job(const Job& job, TableReader& in) {
   check_spares(job, in);
   check_welds(job, in);
   check_previous_record(job, in);
+  if (job.reading.unlisted_off && job.thermocouples.empty())
+    in.complain(line_in(in, "import", "unlisted"),
+                "`unlisted = \"off\"` leaves nothing to evaluate: the job lists no thermocouple",
+                "add a [[thermocouple]] for each column that is evaluated, or take `unlisted` out");
 }
 
 }  // namespace soakwright

@@ -1,9 +1,12 @@
 #include "core/procedure/job_file.h"
 
+#include <algorithm>
 #include <optional>
 #include <string>
 #include <utility>
 #include <vector>
+
+#include <fmt/format.h>
 
 #include "core/procedure/import_choices.h"
 #include "core/procedure/job_checks.h"
@@ -62,6 +65,26 @@ std::optional<Correction> correction(const FoundValue& found) {
   return out;
 }
 
+using Details = std::vector<std::pair<std::string, std::string>>;
+
+/// Any names with a text each, in the order of the file.
+std::optional<Details> details(const FoundValue& found) {
+  const auto* const table = found.value.as<TomlTable>();
+  if (!table) return found.refuse_kind(R"(write names with a text each: { "Order" = "4711", "Code" = "…" })");
+  std::vector<const TomlEntry*> entries;
+  for (const TomlEntry& entry : table->entries) entries.push_back(&entry);
+  std::sort(entries.begin(), entries.end(),
+            [](const TomlEntry* a, const TomlEntry* b) { return a->key_place.begin < b->key_place.begin; });
+  Details out;
+  for (const TomlEntry* entry : entries) {
+    const auto said =
+        text({entry->value, fmt::format("{}.{}", found.name, shown(entry->key)), found.complaints});
+    if (!said) return std::nullopt;
+    out.emplace_back(entry->key, *said);
+  }
+  return out;
+}
+
 void read_thermocouple(TableReader& in, ThermocoupleEntry& entry) {
   entry.line = in.line();
   in.must("column", column_name, entry.column);
@@ -79,10 +102,10 @@ void read_thermocouple(TableReader& in, ThermocoupleEntry& entry) {
   in.may("position", place_m, entry.position_m);
   in.may("angle", angle_deg, entry.angle_deg);
   in.may("unit",
-         one_of<ChannelUnit>({{"C", ChannelUnit::celsius},
-                              {"F", ChannelUnit::fahrenheit},
-                              {"K", ChannelUnit::kelvin},
-                              {"mV", ChannelUnit::millivolt}}),
+         unit_word<ChannelUnit>({{"C", ChannelUnit::celsius},
+                                 {"F", ChannelUnit::fahrenheit},
+                                 {"K", ChannelUnit::kelvin},
+                                 {"mV", ChannelUnit::millivolt}}),
          entry.unit);
   using Type = ThermocoupleType;
   in.may("type",
@@ -150,9 +173,13 @@ void read_all(TableReader& in, Job& job) {
   in.may("material", text, job.material);
   in.may("drawing", text, job.drawing);
   in.may("equipment", text, job.equipment);
+  in.may("report_number", text, job.report_number);
+  in.may("details", details, job.details);
+  in.elsewhere("thickness",
+               "give it in the procedure, or write the weld as [[weld]] with `number` and `thickness`");
   in.may("cycle", count_from_1, job.cycle);
-  if (in.may("log", name_text, job.log)) job.log_line = in.line_of("log");
-  if (in.may("procedure", name_text, job.procedure)) job.procedure_line = in.line_of("procedure");
+  if (in.may("log", path_text, job.log)) job.log_line = in.line_of("log");
+  if (in.may("procedure", path_text, job.procedure)) job.procedure_line = in.line_of("procedure");
   in.each("thermocouple", "[[thermocouple]]",
           [&](TableReader& inner) { read_thermocouple(inner, job.thermocouples.emplace_back()); });
   in.each("exclude", "[[exclude]]",
@@ -172,8 +199,8 @@ void read_all(TableReader& in, Job& job) {
   in.each("previous_record", "[[previous_record]]", [&](TableReader& inner) {
     PreviousRecordEntry& entry = job.previous_records.emplace_back();
     entry.line = inner.line();
-    inner.must("log", name_text, entry.log);
-    inner.may("job", name_text, entry.job);
+    inner.must("log", path_text, entry.log);
+    inner.may("job", path_text, entry.job);
     inner.may("cycle", count_from_1, entry.cycle);
   });
   in.table("import", "[import]", [&](TableReader& inner) { read_import_choices(inner, job.reading); });
@@ -191,6 +218,16 @@ void read_all(TableReader& in, Job& job) {
   });
 }
 
+/// The parser knows only that `weld` stands there twice.
+Problems with_hint_about_welds(Problems problems) {
+  for (Problem& problem : problems)
+    if (problem.what.find("redefine") != std::string::npos &&
+        problem.what.find("'weld'") != std::string::npos)
+      problem.help =
+          "write either `weld = \"…\"` for the only weld, or a [[weld]] with its `number` for each, not both";
+  return problems;
+}
+
 }  // namespace
 
 Result<Job> parse_job(std::string_view source, const std::string& file) {
@@ -198,7 +235,7 @@ Result<Job> parse_job(std::string_view source, const std::string& file) {
     read_all(in, value);
     check_job(value, in);
   });
-  if (!job) return job;
+  if (!job) return with_hint_about_welds(job.problems());
   job.value().file = file;
   job.value().sha256 = sha256_hex(source);
   return job;

@@ -3,6 +3,8 @@
 #include <string>
 #include <variant>
 
+#include <fmt/format.h>
+
 #include "core/procedure/limit_readers.h"
 #include "core/procedure/table_reader.h"
 #include "core/procedure/text_file.h"
@@ -145,7 +147,7 @@ void read_all(TableReader& in, Procedure& procedure) {
   in.may("revision", text, procedure.revision);
   in.may("title", text, procedure.title);
   in.must("unit",
-          one_of<TemperatureUnit>({{"C", TemperatureUnit::celsius}, {"F", TemperatureUnit::fahrenheit}}),
+          unit_word<TemperatureUnit>({{"C", TemperatureUnit::celsius}, {"F", TemperatureUnit::fahrenheit}}),
           procedure.unit);
   in.may("thickness", thickness, procedure.thickness);
   read_provenance(in, procedure.provenance);
@@ -154,13 +156,22 @@ void read_all(TableReader& in, Procedure& procedure) {
            [&](TableReader& inner) { read_evaluation(inner, unit, procedure.evaluation); });
   in.table("record", "[record]",
            [&](TableReader& inner) { read_record_limits(inner, unit, procedure.record_limits); });
+  // Far more than any heat treatment has; with thousands the evaluation would take its time.
+  constexpr std::size_t kMostStages = 200;
+  const TomlEntry* const stages = in.entry("stage");
+  const auto* const list = stages ? stages->value.as<TomlArray>() : nullptr;
+  if (list && list->values.size() > kMostStages) {
+    in.complain(
+        list->values[kMostStages].line,
+        fmt::format("the procedure has {} stages; at most {} are read", list->values.size(), kMostStages),
+        "split the procedure");
+    return in.skip_the_rest();
+  }
   in.each("stage", "this stage", [&](TableReader& inner) {
     Stage& stage = procedure.stages.emplace_back();
     stage.number = procedure.stages.size();
     read_stage(inner, unit, stage);
   });
-  const TomlEntry* const stages = in.entry("stage");
-  const auto* const list = stages ? stages->value.as<TomlArray>() : nullptr;
   if (!stages || (list && list->values.empty()))
     in.complain(in.line_of("stage"), "the procedure has no stage", "add at least one [[stage]]");
 }

@@ -54,19 +54,22 @@ std::nullopt_t FoundValue::refuse_kind(std::string help) const {
   return refuse("is " + described(value), std::move(help));
 }
 
-std::string suggestion(std::string_view found, const std::vector<std::string>& known) {
+std::string suggestion(std::string_view found, const std::vector<std::string>& known, bool even_if_far) {
   constexpr std::size_t kLongestWord = 40;  // a longer word is near to nothing of ours
   const std::string* nearest = nullptr;
-  std::size_t fewest = found.size() > kLongestWord ? 0 : (found.size() + 2) / 3 + 1;
-  for (const std::string& word : known) {
-    if (fewest == 0) break;
-    const std::size_t letters = letters_apart(found, word);
-    // With half of its letters changed it would be another word.
-    if (letters >= fewest || 2 * letters >= word.size()) continue;
-    fewest = letters;
-    nearest = &word;
-  }
-  return nearest ? fmt::format("did you mean `{}`?", *nearest) : fmt::format("known here: {}", joined(known));
+  std::size_t fewest = 0;
+  if (!found.empty() && found.size() <= kLongestWord)
+    for (const std::string& word : known) {
+      const std::size_t letters = letters_apart(found, word);
+      if (nearest && letters >= fewest) continue;
+      fewest = letters;
+      nearest = &word;
+    }
+  // With half of its letters changed it would be another word.
+  const bool near = nearest && fewest <= (found.size() + 2) / 3 && 2 * fewest < nearest->size();
+  if (near) return fmt::format("did you mean `{}`?", *nearest);
+  if (!nearest || !even_if_far) return fmt::format("known here: {}", joined(known));
+  return fmt::format("did you mean `{}`? known here: {}", *nearest, joined(known));
 }
 
 void TableReader::must_have_a_limit() {
@@ -80,9 +83,10 @@ void TableReader::must_have_a_limit() {
 void TableReader::finish() {
   if (skip_) return;
   for (const TomlEntry& entry : table_.entries)
-    if (std::find(asked_.begin(), asked_.end(), entry.key) == asked_.end())
+    if (std::find(asked_.begin(), asked_.end(), entry.key) == asked_.end() &&
+        std::find(elsewhere_.begin(), elsewhere_.end(), entry.key) == elsewhere_.end())
       complain(entry.line, fmt::format("`{}` is not a key of {}", shown(entry.key), where_),
-               suggestion(entry.key, asked_));
+               suggestion(entry.key, asked_, true));
 }
 
 const TomlEntry* TableReader::entry(std::string_view key) const {
@@ -94,6 +98,13 @@ const TomlEntry* TableReader::entry(std::string_view key) const {
 std::size_t TableReader::line_of(std::string_view key) const {
   const TomlEntry* const found = entry(key);
   return found ? found->line : line_;
+}
+
+void TableReader::elsewhere(std::string_view key, std::string help) {
+  const TomlEntry* const found = entry(key);
+  if (!found) return;
+  elsewhere_.emplace_back(key);
+  complain(found->line, fmt::format("`{}` is not a key of {}", key, where_), std::move(help));
 }
 
 const TomlEntry* TableReader::ask(std::string_view key) {
@@ -124,6 +135,12 @@ bool is_version_1(TableReader& in, const std::string& kind) {
     const auto* const text = found.value.as<std::string>();
     if (!text) return found.refuse_kind(help);
     if (*text == wanted) return *text;
+    for (const std::string other : {"procedure", "job", "review"})
+      if (other != kind && text->starts_with(fmt::format("{} ", other)))
+        return found.refuse(
+            fmt::format("is \"{}\": this file is a {}, not a {}", shown(*text), other, kind),
+            fmt::format("name it as the {}; a {} is wanted here, which begins with `soakwright = \"{}\"`",
+                        other, kind, wanted));
     return found.refuse_kind(text->starts_with(fmt::format("{} ", kind))
                                  ? fmt::format("this program reads \"{}\"", wanted)
                                  : fmt::format("a {} is wanted here: {}", kind, help));

@@ -51,8 +51,10 @@ struct FoundValue {
   std::nullopt_t refuse_kind(std::string help) const;
 };
 
-/// `Did you mean` with the nearest of `known`, or all of them where none is near.
-std::string suggestion(std::string_view found, const std::vector<std::string>& known);
+/// `Did you mean` with the nearest of `known`, or all of them where none is near; then also the nearest if it
+/// is wanted `even_if_far`.
+std::string suggestion(std::string_view found, const std::vector<std::string>& known,
+                       bool even_if_far = false);
 
 class TableReader {
  public:
@@ -126,6 +128,8 @@ class TableReader {
     if (sound(low) && sound(high) && high_value < low_value) upside_down(low, high, "at most");
   }
 
+  /// Complains about `key` where it is there, with where it belongs instead.
+  void elsewhere(std::string_view key, std::string help);
   /// Complains about keys that nothing asked for.
   void finish();
   /// Takes every key as known, where what has gone wrong makes the others mean nothing.
@@ -161,6 +165,7 @@ class TableReader {
   std::string where_;
   Complaints& complaints_;
   std::vector<std::string> asked_;
+  std::vector<std::string> elsewhere_;
   std::vector<std::string> limits_;
   std::vector<std::string> sound_;
   bool skip_ = false;

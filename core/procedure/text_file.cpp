@@ -6,6 +6,11 @@
 #include <memory>
 #include <system_error>
 
+#if !defined(_WIN32)
+#include <fcntl.h>
+#include <unistd.h>
+#endif
+
 namespace soakwright {
 namespace {
 
@@ -26,6 +31,20 @@ struct Closer {
   void operator()(std::FILE* file) const { std::fclose(file); }
 };
 
+/// Does not wait for somebody to write: a pipe, or a device that poses as a file, would hold the program for
+/// ever.
+std::FILE* open_to_read(const std::string& path) {
+#if defined(_WIN32)
+  return std::fopen(path.c_str(), "rb");
+#else
+  const int descriptor = ::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK);
+  if (descriptor < 0) return nullptr;
+  std::FILE* const file = ::fdopen(descriptor, "rb");
+  if (file == nullptr) ::close(descriptor);
+  return file;
+#endif
+}
+
 }  // namespace
 
 Result<std::string> read_text_file(const std::string& path) {
@@ -40,7 +59,7 @@ Result<std::string> read_text_file(const std::string& path) {
     return cannot_open(path, "this is a pipe or a device, not a file",
                        "save the text to a file and name that");
   errno = 0;
-  const std::unique_ptr<std::FILE, Closer> file{std::fopen(path.c_str(), "rb")};
+  const std::unique_ptr<std::FILE, Closer> file{open_to_read(path)};
   if (!file) return why_not(path, errno);
   std::string bytes;
   char buffer[16384];

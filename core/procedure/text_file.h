@@ -7,7 +7,7 @@
 
 namespace soakwright {
 
-/// All bytes of the file at `path`; cannot_open where it is not there, is a folder or may not be read,
+/// All bytes of the file at `path`; cannot_open where it is not there, is no regular file or may not be read,
 /// bad_input where it is far larger than any file that a person writes.
 Result<std::string> read_text_file(const std::string& path);
 

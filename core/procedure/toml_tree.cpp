@@ -113,9 +113,12 @@ Result<TomlTable> parse_toml(std::string_view text, const std::string& file) {
   const toml::parse_result result = toml::parse(text);
   if (result) return converted(result.table(), Places{text});
   const toml::parse_error& error = result.error();
-  return Problem{ProblemKind::bad_input, file, error.source().begin.line,
-                 std::string{"this is not TOML: "}.append(error.description()),
-                 "a line is `key = value` with text in double quotes, and the file is UTF-8"};
+  std::string what = std::string{"this is not TOML: "}.append(error.description());
+  const char* help = "a line is `key = value` with text in double quotes, and the file is UTF-8";
+  if (what.find("escape") != std::string::npos)
+    help =
+        R"(a backslash in double quotes begins an escape; write a path with / or in single quotes: 'C:\data\log.csv')";
+  return Problem{ProblemKind::bad_input, file, error.source().begin.line, std::move(what), help};
 }
 
 std::string shown(std::string_view text) {

@@ -1,7 +1,11 @@
 #include "core/procedure/value_readers.h"
 
+#include <algorithm>
 #include <cmath>
+#include <cstdint>
 #include <limits>
+
+#include <fmt/format.h>
 
 #include "core/units/duration_text.h"
 #include "core/units/number_text.h"
@@ -21,6 +25,13 @@ auto parsed(const FoundValue& found, Parse parse, const char* help) -> decltype(
 }
 
 std::nullopt_t refuse_not_above_0(const FoundValue& found) { return found.refuse_kind("give more than 0"); }
+
+/// The number that is written, whole or decimal.
+std::optional<double> number_in(const FoundValue& found) {
+  if (const auto* whole = found.value.as<std::int64_t>()) return static_cast<double>(*whole);
+  if (const auto* decimal = found.value.as<double>()) return *decimal;
+  return std::nullopt;
+}
 
 constexpr const char* kMoment =
     "write a local time of the log, \"2031-04-02 13:10\", or the seconds from its first sample";
@@ -102,7 +113,23 @@ std::optional<double> distance_m(const FoundValue& found) {
 }
 
 std::optional<double> angle_deg(const FoundValue& found) {
-  return parsed(found, parse_angle_deg, R"(write an angle: "90 deg")");
+  constexpr const char* kHelp = R"(write an angle or a position on the clock: "90 deg", "3 o'clock")";
+  const auto plain =
+      found.value.as<TomlArray>() || found.value.as<TomlTable>() ? std::nullopt : number_in(found);
+  if (plain)
+    return found.refuse_kind(
+        fmt::format(R"(write `{0} = "{1} deg"`, or a position on the clock: `{0} = "3 o'clock"`)", found.name,
+                    number_text(*plain)));
+  return parsed(found, parse_angle_deg, kHelp);
+}
+
+std::optional<std::string> path_text(const FoundValue& found) {
+  const auto path = name_text(found);
+  const auto is_control = [](char c) { return static_cast<unsigned char>(c) < 0x20U || c == 0x7F; };
+  if (path && std::any_of(path->begin(), path->end(), is_control))
+    return found.refuse(R"(has a control character in it: in double quotes \t, \n and the like are escapes)",
+                        R"(write the path with / or in single quotes: 'C:\test\new.csv')");
+  return path;
 }
 
 std::optional<TemperatureDifference> plus_minus(const FoundValue& found) {

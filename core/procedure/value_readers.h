@@ -10,6 +10,7 @@
 
 #include "core/procedure/job.h"
 #include "core/procedure/table_reader.h"
+#include "core/units/quantity_text.h"
 #include "core/units/temperature.h"
 #include "core/units/thickness.h"
 
@@ -22,6 +23,8 @@ std::nullopt_t refuse_negative(const FoundValue& found);
 std::optional<std::string> text(const FoundValue& found);
 /// Text that names something: not empty, without spaces at its ends.
 std::optional<std::string> name_text(const FoundValue& found);
+/// The path of a file.
+std::optional<std::string> path_text(const FoundValue& found);
 /// The name of a column: text, or the column's number in the file.
 std::optional<std::string> column_name(const FoundValue& found);
 
@@ -77,6 +80,27 @@ struct OneOf {
     return found.refuse_kind(suggestion(word ? *word : std::string{}, known));
   }
 };
+/// One of the words for a unit; any other way to write that unit is told from a wrong one.
+template <typename T>
+struct UnitWord : OneOf<T> {
+  std::optional<T> operator()(const FoundValue& found) const {
+    const auto* const word = found.value.template as<std::string>();
+    const auto unit = word ? parse_temperature_unit(*word) : std::nullopt;
+    const std::string plain = !unit                                  ? ""
+                              : *unit == TemperatureUnit::celsius    ? "C"
+                              : *unit == TemperatureUnit::fahrenheit ? "F"
+                                                                     : "K";
+    for (const auto& [name, value] : this->words)
+      if (word && *word != name && plain == name)
+        return found.refuse_kind("write `" + found.name + " = \"" + name + "\"`");
+    return OneOf<T>::operator()(found);
+  }
+};
+template <typename T>
+UnitWord<T> unit_word(std::initializer_list<std::pair<std::string, T>> words) {
+  return {{words}};
+}
+
 template <typename T>
 OneOf<T> one_of(std::initializer_list<std::pair<std::string, T>> words) {
   return {words};

@@ -58,6 +58,12 @@ std::optional<double> parse_length_m(std::string_view text) {
 
 std::optional<double> parse_angle_deg(std::string_view text) {
   const auto found = split_number_and_unit(text);
+  if (found && (found->unit == "o'clock" || found->unit == "o\xE2\x80\x99"
+                                                           "clock")) {
+    // Twelve is on top, three is a quarter of the way round.
+    if (!(found->number > 0.0 && found->number <= 12.0)) return std::nullopt;
+    return found->number == 12.0 ? 0.0 : found->number * 30.0;
+  }
   if (!found || (found->unit != "deg" && found->unit != kDegreeSign)) return std::nullopt;
   return found->number;
 }

@@ -22,7 +22,7 @@ std::optional<TemperatureUnit> parse_temperature_unit(std::string_view text);
 std::optional<Thickness> parse_thickness(std::string_view text);
 /// `300 mm`, `30 cm`, `4.6 m`, `12 in`, `15 ft`, in metres (1 ft is exactly 0.3048 m).
 std::optional<double> parse_length_m(std::string_view text);
-/// `90 deg`, also with the degree sign.
+/// `90 deg`, also with the degree sign; `3 o'clock` is 90 deg, `12 o'clock` 0 deg.
 std::optional<double> parse_angle_deg(std::string_view text);
 /// `23.0 C`, a point on the scale.
 std::optional<Temperature> parse_temperature(std::string_view text);

@@ -47,16 +47,25 @@ void check_only(const Problems& problems, const std::string& file, std::size_t l
 
 TEST_CASE("a thickness rule needs a thickness, from the procedure or from every weld of the job") {
   const std::string thickness = "thickness = \"38 mm\"\n";
-  check_only(clashes(kRateRule), "htp.toml", 4, "`rate_max` is a rule of the thickness, and none is known");
-  check_only(clashes(kTimeRule), "htp.toml", 4, "`time_min` is a rule of the thickness, and none is known");
+  check_only(clashes(kRateRule), "htp.toml", 4,
+             "`rate_max` depends on the thickness, but no thickness is given");
+  check_only(clashes(kTimeRule), "htp.toml", 4,
+             "`time_min` depends on the thickness, but no thickness is given");
   CHECK(clashes(thickness + kRateRule + kTimeRule).empty());
   CHECK(clashes(thickness + kRateRule, "weld = \"W-117\"\n").empty());
   CHECK(clashes(thickness + kRateRule, "[[weld]]\nnumber = \"W-118\"\n").empty());
   CHECK(clashes(kRateRule, "[[weld]]\nnumber = \"W-118\"\nthickness = \"22 mm\"\n").empty());
-  check_only(clashes(kRateRule, "weld = \"W-117\"\n"), "htp.toml", 4, "none is known");
+  check_only(clashes(kRateRule, "weld = \"W-117\"\n"), "htp.toml", 4, "no thickness is given");
   check_only(clashes(kRateRule,
                      "[[weld]]\nnumber = \"W-118\"\nthickness = \"22 mm\"\n[[weld]]\nnumber = \"W-119\"\n"),
-             "htp.toml", 4, "none is known for weld W-119");
+             "htp.toml", 4, "no thickness is given for weld W-119");
+}
+
+TEST_CASE("a missing thickness is asked for where it can be written") {
+  CHECK_THAT(clashes(kRateRule)[0].help, Catch::Contains("add `thickness = \"…\"` to the procedure"));
+  // `weld = "W-117"` has no room for one.
+  const std::string help = clashes(kRateRule, "weld = \"W-117\"\n")[0].help;
+  CHECK_THAT(help, Catch::Contains("[[weld]], `number = \"W-117\"`, `thickness = \"…\"`"));
 }
 
 TEST_CASE("a rule may not come out beyond the limit on its other side") {

@@ -45,6 +45,12 @@ TEST_CASE("each way to read a log can be given") {
   CHECK(given("header_line = 7").header_line == 7);
   CHECK(given("time_column = \"Time (s)\"").time_column == "Time (s)");
   CHECK(given("time_column = 2").time_column == "2");
+  CHECK(given("unit = \"C\"").unit == ChannelUnit::celsius);
+  CHECK(given("unit = \"F\"").unit == ChannelUnit::fahrenheit);
+  CHECK(given("unit = \"K\"").unit == ChannelUnit::kelvin);
+  CHECK(given("\nunit = \"K\"").unit_line == 4);
+  CHECK_FALSE(given("unlisted = \"evaluated\"").unlisted_off);
+  CHECK(job("[import]\nunlisted = \"off\"\n[[thermocouple]]\ncolumn = \"TC1\"\n").reading.unlisted_off);
 }
 
 TEST_CASE("ways to read a log that are refused") {
@@ -57,6 +63,14 @@ TEST_CASE("ways to read a log that are refused") {
            Refused{kHead + "[import]\nheader_line = \"3\"\n", 3, "`header_line` is \"3\"",
                    "number of the line"},
            Refused{kHead + "[import]\ntime_column = 0\n", 3, "`time_column` is 0", "from 1"},
+           Refused{kHead + "[import]\nunit = \"mV\"\n", 3, "`unit` is \"mV\"", "C, F, K"},
+           Refused{kHead + "[import]\nunit = \"°F\"\n", 3, "`unit` is \"°F\"", "write `unit = \"F\"`"},
+           Refused{kHead + "[import]\nunit = \"degC\"\n", 3, "`unit` is \"degC\"", "write `unit = \"C\"`"},
+           Refused{kHead + "[import]\nunlisted = \"of\"\n[[thermocouple]]\ncolumn = 2\n", 3,
+                   "`unlisted` is \"of\"", "did you mean `off`?"},
+           Refused{kHead + "[import]\nunlisted = true\n", 3, "`unlisted` is true", "off, evaluated"},
+           Refused{kHead + "[import]\n\nunlisted = \"off\"\n", 4, "`unlisted = \"off\"` leaves nothing",
+                   "add a [[thermocouple]]"},
            Refused{kHead + "[import]\ntime = \"minutes\"\n", 3, "`time` is \"minutes\"", "elapsed min"},
        })
     CHECK(unlike(parsed(row.text), row) == "");

@@ -39,6 +39,7 @@ TEST_CASE("the head of a job is read") {
       job("work = \"Steam drum D-3\"\nweld = \"W-117\"\nclient = \"Saltmarsh Heat & Power\"\ncontractor = "
           "\"Brackwater "
           "Fabrication\"\nmaterial = \"P355GH\"\ndrawing = \"D-3-11\"\nequipment = \"Unit 4\"\ncycle = 2\n"
+          "report_number = \"R-31-04\"\n"
           "log = \"d3.csv\"\nprocedure = \"htp-021.toml\"\n");
   CHECK(found.work == "Steam drum D-3");
   CHECK(found.weld == "W-117");
@@ -47,6 +48,7 @@ TEST_CASE("the head of a job is read") {
   CHECK(found.material == "P355GH");
   CHECK(found.drawing == "D-3-11");
   CHECK(found.equipment == "Unit 4");
+  CHECK(found.report_number == "R-31-04");
   CHECK(found.cycle == 2);
   CHECK(found.log == "d3.csv");
   CHECK(found.procedure == "htp-021.toml");
@@ -92,6 +94,17 @@ TEST_CASE("a place along the work is in metres and round it in degrees") {
   CHECK(thermocouple("position = \"-300 mm\"").position_m == -0.3);
   CHECK(thermocouple("position = \"15 ft\"").position_m == 4.572);
   CHECK(thermocouple("angle = \"90 deg\"").angle_deg == 90.0);
+  CHECK(thermocouple("angle = \"3 o'clock\"").angle_deg == 90.0);
+}
+
+TEST_CASE("details are read in the order in which they are written") {
+  using Details = std::vector<std::pair<std::string, std::string>>;
+  const Details expected{{"Order", "4711"}, {"Code", "works rules"}, {"Heating method", "ceramic pads"}};
+  CHECK(job("details = { \"Order\" = \"4711\", Code = \"works rules\", \"Heating method\" = \"ceramic pads\" "
+            "}\n")
+            .details == expected);
+  CHECK(job("[details]\nOrder = \"4711\"\nCode = \"works rules\"\n\"Heating method\" = \"ceramic pads\"\n")
+            .details == expected);
 }
 
 TEST_CASE("a cold junction is a column or a fixed temperature") {
@@ -195,8 +208,8 @@ TEST_CASE("several welds are listed, each with its thermocouples") {
 
 TEST_CASE("jobs whose head is refused") {
   for (const Refused& row : {
-           Refused{"soakwright = \"procedure 1\"\nnumber = \"1\"\n", 1, "\"procedure 1\"",
-                   "a job is wanted here"},
+           Refused{"soakwright = \"procedure 1\"\nnumber = \"1\"\n", 1,
+                   "\"procedure 1\": this file is a procedure, not a job", "a job is wanted here"},
            Refused{"soakwright = \"job 9\"\n", 1, "\"job 9\"", "\"job 1\""},
            Refused{"work = \"drum\"\n", 1, "`soakwright` is missing in the job", "add"},
            Refused{kHead + "cycle = 0\n", 2, "`cycle` is 0", "from 1"},
@@ -204,9 +217,19 @@ TEST_CASE("jobs whose head is refused") {
            Refused{kHead + "clint = \"x\"\n", 2, "`clint` is not a key of the job", "did you mean `client`?"},
            Refused{kHead + "weld = 117\n", 2, "`weld` is 117", "[[weld]]"},
            Refused{kHead + "log = \"\"\n", 2, "`log` is empty", "name"},
+           Refused{kHead + "log = \"C:\\data\\x.csv\"\n", 2, "escape", "in single quotes"},
+           Refused{kHead + "log = \"C:\\new\\test.csv\"\n", 2, "`log` has a control character",
+                   "in single quotes"},
+           Refused{kHead + "thickness = \"38 mm\"\n", 2, "`thickness` is not a key of the job",
+                   "[[weld]] with `number` and `thickness`"},
+           Refused{kHead + "details = \"Order 4711\"\n", 2, "`details` is \"Order 4711\"",
+                   "names with a text"},
+           Refused{kHead + "details = { Order = 4711 }\n", 2, "`details.Order` is 4711", "double quotes"},
+           Refused{kHead + "duty = \"x\"\n", 2, "`duty` is not a key of the job", "did you mean `"},
            Refused{kHead + "number = \"HTP-021\"\n", 2, "`number` is not a key of the job",
                    "known here: soakwright, work"},
-           Refused{kHead + "weld = \"W-117\"\n[[weld]]\nnumber = \"W-118\"\n", 3, "not TOML", ""},
+           Refused{kHead + "weld = \"W-117\"\n[[weld]]\nnumber = \"W-118\"\n", 3, "not TOML",
+                   "a [[weld]] with its `number` for each, not both"},
            Refused{kHead + "[thermocouple]\ncolumn = \"TC1\"\n", 2, "`thermocouple` is a table",
                    "[[thermocouple]]"},
            Refused{kHead + "[[import]]\ndates = \"dmy\"\n", 2, "`import` is a list", "[import]"},
@@ -245,6 +268,8 @@ TEST_CASE("thermocouples that are refused") {
            Refused{listed("position = 1.2"), 4, "`position` is 1.2", "\"1.2 m\""},
            Refused{listed("position = \"1.2\""), 4, "`position` is \"1.2\"", "\"1.2 m\""},
            Refused{listed("angle = 90"), 4, "`angle` is 90", "\"90 deg\""},
+           Refused{listed("angle = \"13 o'clock\""), 4, "`angle` is \"13 o'clock\"", "\"3 o'clock\""},
+           Refused{listed("unit = \"°C\""), 4, "`unit` is \"°C\"", "write `unit = \"C\"`"},
            Refused{listed("unit = \"R\""), 4, "`unit` is \"R\"", "C, F, K, mV"},
            Refused{listed("type = \"L\""), 4, "`type` is \"L\"", "K, J, N, E, T, R, S, B"},
            Refused{listed("type = \"k\""), 4, "`type` is \"k\"", "K, J, N, E, T, R, S, B"},

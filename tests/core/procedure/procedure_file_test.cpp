@@ -143,7 +143,8 @@ TEST_CASE("procedures that are refused as a whole") {
   const std::string no_version = body.substr(body.find('\n') + 1);
   for (const Refused& row : {
            Refused{no_version, 1, "`soakwright` is missing in the procedure", "add `soakwright"},
-           Refused{"soakwright = \"job 1\"\nwork = \"drum\"\n", 1, "\"job 1\"", "a procedure is wanted here"},
+           Refused{"soakwright = \"job 1\"\nwork = \"drum\"\n", 1,
+                   "\"job 1\": this file is a job, not a procedure", "a procedure is wanted here"},
            Refused{"soakwright = \"procedure 2\"\n", 1, "\"procedure 2\"",
                    "this program reads \"procedure 1\""},
            Refused{"soakwright = 1\n", 1, "`soakwright` is 1", "\"procedure 1\""},
@@ -182,6 +183,8 @@ TEST_CASE("keys of the head that are refused") {
                    "`unit` is \"R\"", "C, F"},
            Refused{"soakwright = \"procedure 1\"\nnumber = \"1\"\nunit = \"K\"\n" + kHold, 3,
                    "`unit` is \"K\"", "C, F"},
+           Refused{"soakwright = \"procedure 1\"\nnumber = \"1\"\nunit = \"°C\"\n" + kHold, 3,
+                   "`unit` is \"°C\"", "write `unit = \"C\"`"},
            Refused{kHead + "thickness = 38\n" + kHold, 4, "`thickness` is 38", "\"38 mm\""},
            Refused{kHead + "thickness = \"38\"\n" + kHold, 4, "`thickness` is \"38\"", "\"1.5 in\""},
            Refused{kHead + "thickness = \"3.8 cm\"\n" + kHold, 4, "\"3.8 cm\"", "in mm or in"},
@@ -202,6 +205,16 @@ TEST_CASE("keys of the head that are refused") {
            Refused{kHead + "stage = [1]\n", 4, "`stage` is a list", "[[stage]]"},
        })
     CHECK(unlike(parsed(row.text), row) == "");
+}
+
+TEST_CASE("a procedure of more than 200 stages is refused before they are read") {
+  const auto stages = [](std::size_t count) {
+    std::string text = kHead;
+    for (std::size_t i = 0; i < count; ++i) text += "[[stage]]\nkind = \"cool\"\nrate_max = 180\n";
+    return text;
+  };
+  CHECK(procedure(stages(200)).stages.size() == 200);
+  CHECK(unlike(parsed(stages(201)), Refused{stages(201), 604, "has 201 stages; at most 200", "split"}) == "");
 }
 
 TEST_CASE("keys of [evaluation] and [record] that are refused") {

@@ -6,6 +6,7 @@
 #include <fstream>
 
 #include <catch2/catch.hpp>
+#include <sys/stat.h>
 
 #include "core/procedure/job_file.h"
 #include "core/procedure/procedure_file.h"
@@ -61,6 +62,17 @@ TEST_CASE("a file that is not there, a folder and a path through a file cannot b
     check_cannot_open(read_procedure(row.path), row.path, row.what);
     check_cannot_open(read_job(row.path), row.path, row.what);
     check_cannot_open(read_review(row.path), row.path, row.what);
+  }
+}
+
+TEST_CASE("a pipe that nobody writes to and a device are refused at once") {
+  const Folder folder;
+  const std::string pipe = folder.name("pipe.toml");
+  REQUIRE(mkfifo(pipe.c_str(), 0600) == 0);
+  for (const std::string& path : {pipe, std::string{"/dev/zero"}}) {
+    check_cannot_open(read_procedure(path), path, "a pipe or a device");
+    check_cannot_open(read_job(path), path, "a pipe or a device");
+    check_cannot_open(read_review(path), path, "a pipe or a device");
   }
 }
 

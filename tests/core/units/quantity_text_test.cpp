@@ -37,6 +37,13 @@ TEST_CASE("an angle is in degrees") {
   CHECK(parse_angle_deg("90 deg") == 90.0);
   CHECK(parse_angle_deg("90\u00b0") == 90.0);
   CHECK_FALSE(parse_angle_deg("90").has_value());
+  // Twelve is on top, clockwise (common practice, no source).
+  CHECK(parse_angle_deg("12 o'clock") == 0.0);
+  CHECK(parse_angle_deg("3 o'clock") == 90.0);
+  CHECK(parse_angle_deg("1.5 o'clock") == 45.0);
+  CHECK(parse_angle_deg("9 o\u2019clock") == 270.0);
+  CHECK_FALSE(parse_angle_deg("0 o'clock").has_value());
+  CHECK_FALSE(parse_angle_deg("13 o'clock").has_value());
   CHECK_FALSE(parse_angle_deg("1 rad").has_value());
 }
 

@@ -21,7 +21,11 @@ struct ColumnSummary {
   std::size_t numbers = 0;
   double lowest = 0.0;
   double highest = 0.0;
+  std::size_t empties = 0;          ///< cells with nothing in them
+  std::size_t first_empty_row = 0;  ///< row of the store; only if there are empties
   LineIssue texts;
+  std::vector<TextCount> each_text;  ///< text as it stands in the file; not filled if many_texts
+  bool many_texts = false;           ///< more different texts than are counted one by one
   LineIssue grouped;
 };
 void add_line_issue(LineIssue& into, const LineIssue& more);
@@ -46,11 +50,15 @@ class BlockColumns {
   [[nodiscard]] std::size_t version() const { return version_; }
   [[nodiscard]] const std::vector<ColumnSummary>& facts() const { return facts_; }
 
-  /// Puts the cell as parse_cell() read it; `text` and `line` are noted where it is no number.
+  /// Puts the cell as parse_cell() read it; `text` and `line` are noted where it is no number. Rows ascend.
   void put(std::size_t column, std::size_t row, const Cell& cell, std::string_view text, std::size_t line);
-  void put_missing(std::size_t column, std::size_t row);
+  /// For a row that has no such cell, or is not read. Not counted as an empty cell.
+  void put_absent(std::size_t column, std::size_t row);
 
  private:
+  void put_missing(std::size_t column, std::size_t row);
+  void add_text(std::size_t column, std::string_view text, std::size_t line);
+  void add_empties(std::size_t column, std::size_t numbers);
   bool raise_places(std::size_t column, int places);
   void widen(std::size_t column);
 
@@ -59,6 +67,9 @@ class BlockColumns {
   std::vector<std::size_t> wide_index_;  ///< 0, or 1 more than the place in wide_
   WideColumns wide_;
   std::vector<ColumnSummary> facts_;
+  /// Rows of the block, from its first, whose cell is missing but not empty. The fast reading does not report
+  /// empty cells; they are what is missing and not in here.
+  std::vector<std::vector<std::uint32_t>> explained_;
   std::size_t version_ = 0;
   std::size_t first_row_ = 0;
   std::size_t rows_ = 0;

@@ -1,7 +1,9 @@
 #include "core/read/dialect_detection.h"
 
+#include <algorithm>
 #include <array>
 #include <map>
+#include <span>
 #include <utility>
 
 #include "core/read/cell.h"
@@ -41,6 +43,22 @@ struct Candidate {
   Votes votes;
 };
 
+/// Rows that disagree about their number of cells have as many as the line of names above them, if any of
+/// them has: the others have cells too many or too few. 0 where the lines say nothing.
+std::size_t cells_named(const LogHead& head, char delimiter, const std::map<std::size_t, Votes>& by_count) {
+  if (by_count.size() < 2 || delimiter == ' ') return 0;
+  std::size_t first = head.lines.size();
+  for (const auto& [count, votes] : by_count) first = std::min(first, votes.rows.front());
+  while (first > 0 && without_spaces(head.lines[first - 1]).empty()) --first;
+  if (first == 0) return 0;
+  std::vector<std::string_view> cells;
+  split_cells(head.lines[first - 1], delimiter, cells);
+  while (!cells.empty() && without_spaces(cells.back()).empty()) cells.pop_back();
+  const bool names = std::all_of(cells.begin(), cells.end(),
+                                 [](std::string_view cell) { return look_of(cell, '.') == CellLook::text; });
+  return names && by_count.count(cells.size()) != 0 ? cells.size() : 0;
+}
+
 /// `from`: rows stand behind a line of names that is given.
 Candidate try_delimiter(const LogHead& head, char delimiter, std::size_t from) {
   std::map<std::size_t, Votes> by_count;
@@ -54,7 +72,9 @@ Candidate try_delimiter(const LogHead& head, char delimiter, std::size_t from) {
     long good = 0;
     long text = 0;
     std::string_view last_text;
-    for (const std::string_view cell : cells) {
+    // A line with more cells is refused in the end; how far they are numbers then only chooses the delimiter.
+    const std::size_t looked_at = std::min(cells.size(), kMostColumns);
+    for (const std::string_view cell : std::span{cells}.first(looked_at)) {
       if (is_good_cell(cell, delimiter)) {
         ++good;
       } else if (look_of(cell, '.') == CellLook::text && cell != last_text) {
@@ -72,6 +92,11 @@ Candidate try_delimiter(const LogHead& head, char delimiter, std::size_t from) {
   }
   Candidate best;
   best.delimiter = delimiter;
+  if (const std::size_t count = cells_named(head, delimiter, by_count); count != 0) {
+    best.cells = count;
+    best.votes = std::move(by_count[count]);
+    return best;
+  }
   for (auto& [count, votes] : by_count)
     if (votes.score() > best.votes.score() || best.cells == 0) {
       best.cells = count;
@@ -167,6 +192,11 @@ CellLook look_of(std::string_view cell, char decimal) {
 Result<Dialect> detect_dialect(const LogHead& head, const GivenSettings& given, const std::string& path) {
   const Candidate candidate = best_candidate(head, given.delimiter, given.header_line.value_or(0));
   if (candidate.cells == 0) return no_table(head, path, given);
+  if (candidate.cells > kMostColumns)
+    return Problem{ProblemKind::bad_input, path, candidate.votes.rows.front() + 1,
+                   "the rows have " + std::to_string(candidate.cells) + " cells; a log has at most " +
+                       std::to_string(kMostColumns) + " columns",
+                   "check the delimiter, or export fewer columns"};
   Dialect dialect;
   dialect.delimiter = {candidate.delimiter, given.delimiter.has_value()};
   dialect.cells = candidate.cells;

@@ -16,6 +16,9 @@
 
 namespace soakwright {
 
+/// A log has no more columns than this.
+inline constexpr std::size_t kMostColumns = 10'000;
+
 struct Dialect {
   Chosen<char> delimiter;  ///< ' ' for runs of spaces
   Chosen<char> decimal;
@@ -24,6 +27,8 @@ struct Dialect {
       rows;  ///< indices into LogHead::lines of some lines that look like rows, ascending
 };
 
+/// A problem where no rows are found, where the settings given do not fit them, or where they have more than
+/// kMostColumns cells.
 Result<Dialect> detect_dialect(const LogHead& head, const GivenSettings& given, const std::string& path);
 
 /// What a cell looks like, whatever its column.

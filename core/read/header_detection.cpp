@@ -34,9 +34,10 @@ std::size_t first_row_of(const LogHead& head, const Dialect& dialect, std::size_
   std::size_t lead = 0;
   while (lead < dialect.cells && values[lead] * 2 <= dialect.rows.size()) ++lead;
   if (lead == dialect.cells) return dialect.rows.front();
+  // A row with a cell too many is a row all the same.
   const auto leads = [&](std::size_t line) {
     split_cells(head.lines[line], dialect.delimiter.value, cells);
-    return cells.size() == dialect.cells && holds_value(look_of(cells[lead], dialect.decimal.value));
+    return cells.size() >= dialect.cells && holds_value(look_of(cells[lead], dialect.decimal.value));
   };
   for (std::size_t row : dialect.rows) {
     if (!leads(row)) continue;

@@ -22,6 +22,13 @@ struct LineIssue {
   std::string text;      ///< what stood there first, UTF-8
 };
 
+/// One text that stands in cells of a column.
+struct TextCount {
+  std::string text;  ///< UTF-8, cut where it is long
+  std::size_t count = 0;
+  std::size_t line = 0;  ///< where it first stands
+};
+
 /// A column that is not a time column. Its cells are decimals in units of the column's last digit, or doubles
 /// where one cell does not fit that (`wide`).
 struct LogColumn {
@@ -35,8 +42,10 @@ struct LogColumn {
   std::size_t numbers = 0;   ///< cells that hold a number
   double lowest = 0.0;       ///< of the numbers, in the log's unit; only where there are any
   double highest = 0.0;
+  LineIssue empties;  ///< cells with nothing in them; cells that a short or a long row lacks are not counted
   LineIssue texts;    ///< cells that hold text
-  LineIssue grouped;  ///< cells with digit grouping, not accepted as numbers
+  std::vector<TextCount> each_text;  ///< in the order of lines; empty if too many different texts stand there
+  LineIssue grouped;                 ///< cells with digit grouping, not accepted as numbers
 };
 
 struct LogTable {
@@ -69,7 +78,7 @@ struct LogTable {
   LineIssue repeat_rows;       ///< dropped: the row before repeated to the letter
   LineIssue repeated_headers;  ///< dropped
   LineIssue short_rows;        ///< kept or, where not even a reading is left, dropped
-  LineIssue long_rows;         ///< kept without the cells behind the last column
+  LineIssue long_rows;         ///< kept, with no reading: nobody knows which cell belongs to which column
   LineIssue odd_lines;         ///< dropped: no time in it
 
   [[nodiscard]] std::size_t rows() const { return stamps_ns.size(); }

@@ -178,13 +178,16 @@ void RowParser::careful_row(std::string_view line) {
   const bool is_short = cells_.size() < plan_.cells && !plan_.number_cells.empty() &&
                         cells_.size() <= plan_.number_cells.back();
   std::size_t trusted = cells_.size();
+  const auto extra = cells_.begin() + static_cast<std::ptrdiff_t>(std::min(cells_.size(), plan_.cells));
   if (is_short) {
     // A number that the file's end cuts in two would still look like a number.
     if (unfinished_ && trusted > 0) --trusted;
     if (trusted == 0 || trusted <= plan_.time.cells.back()) return drop(line_issues_.short_rows, line);
     add_line_issue(line_issues_.short_rows, {1, line_, to_utf8(line.substr(0, kLongestNote))});
-  } else if (std::any_of(cells_.begin() + static_cast<std::ptrdiff_t>(std::min(cells_.size(), plan_.cells)),
-                         cells_.end(), [](std::string_view cell) { return !without_spaces(cell).empty(); })) {
+  } else if (std::any_of(extra, cells_.end(),
+                         [](std::string_view cell) { return !without_spaces(cell).empty(); })) {
+    // Nobody knows behind which cell the one too many was put in.
+    trusted = 0;
     add_line_issue(line_issues_.long_rows, {1, line_, to_utf8(line.substr(0, kLongestNote))});
   }
   for (std::size_t column = 0; column < plan_.number_cells.size(); ++column) {
@@ -192,7 +195,7 @@ void RowParser::careful_row(std::string_view line) {
     if (cell < trusted)
       put_cell(column, cells_[cell]);
     else
-      columns_.put_missing(column, row_);
+      columns_.put_absent(column, row_);
   }
   if (columns_.version() != runs_version_) plan_runs();
 }
@@ -220,7 +223,7 @@ void RowParser::drop(LineIssue& line_issue, std::string_view line) {
   outcome_.dropped.push_back(row_);
   stamps_[row_] = 0;
   for (std::size_t column = 0; column < plan_.number_cells.size(); ++column)
-    columns_.put_missing(column, row_);
+    columns_.put_absent(column, row_);
 }
 
 }  // namespace soakwright

@@ -8,6 +8,7 @@
 #include <utility>
 
 #include "core/read/date_order.h"
+#include "core/read/text_encoding.h"
 #include "core/units/local_time.h"
 
 namespace soakwright {
@@ -238,7 +239,12 @@ Problems assemble_table(const TablePlan& plan, const TableHeader& header,
     column.numbers = facts.numbers;
     column.lowest = facts.lowest;
     column.highest = facts.highest;
+    column.empties = {facts.empties, facts.empties == 0 ? 0 : lines.line_of(facts.first_empty_row), {}};
     column.texts = facts.texts;
+    column.each_text = std::move(facts.each_text);
+    std::sort(column.each_text.begin(), column.each_text.end(),
+              [](const TextCount& a, const TextCount& b) { return a.line < b.line; });
+    for (TextCount& one : column.each_text) one.text = to_utf8(one.text);
     column.grouped = facts.grouped;
     unify_column(*table.store, blocks, rows, column);
     table.columns.push_back(std::move(column));

@@ -195,7 +195,8 @@ Problem no_time(const LogHead& head, const Dialect& dialect, const TableHeader& 
     if (mostly(looks[c].dates, looks[c]))
       what = "column " + std::to_string(c + 1) + " holds dates, but no column the time of day";
   what += "; the first row begins with ";
-  for (std::size_t c = 0; c < cells.size() && c < 3; ++c) {
+  // The row may have cells too many.
+  for (std::size_t c = 0; c < std::min({cells.size(), header.columns.size(), std::size_t{3}}); ++c) {
     if (c != 0) what += ", ";
     what += '\'' + header.columns[c].name + "' " + std::string{without_spaces(cells[c]).substr(0, 30)};
   }

@@ -158,3 +158,45 @@ TEST_CASE(
     CHECK(problem.what.find(entry.found) != std::string::npos);
   }
 }
+
+TEST_CASE("a log has at most 10,000 columns") {
+  const auto log_of = [](std::size_t cells) {
+    std::string text = "Time";
+    for (std::size_t c = 1; c < cells; ++c) text += ",T" + std::to_string(c);
+    for (const char* time : {"\n0", "\n10", "\n20"}) {
+      text += time;
+      for (std::size_t c = 1; c < cells; ++c) text += ",20";
+    }
+    return text + "\n";
+  };
+  const WrittenLog most{log_of(10'000)};
+  const auto read = read_log(most.path(), {});
+  REQUIRE(read.ok());
+  CHECK(read.value().columns.size() == 9'999);
+  const WrittenLog more{log_of(10'001)};
+  const auto refused = read_log(more.path(), {});
+  REQUIRE_FALSE(refused.ok());
+  CHECK(refused.problems().front().line == 2);
+  CHECK(refused.problems().front().what.find("10001 cells") != std::string::npos);
+  CHECK(refused.problems().front().help.find("delimiter") != std::string::npos);
+}
+
+TEST_CASE("rows that disagree about their cells have as many as the line of names") {
+  // Three of five rows have a cell too many: decimal commas.
+  const WrittenLog log{"Time,A1,A2\n0,20,1,21\n10,22,1,23\n20,24.5,25.5\n30,26,1,27\n40,28.5,29.5\n"};
+  const auto table = read_log(log.path(), {});
+  REQUIRE(table.ok());
+  CHECK(table.value().header_line == 1);
+  CHECK(names_of(table.value()) == "A1/A2");
+  CHECK(table.value().long_rows.count == 3);
+  CHECK(table.value().columns[0].numbers == 2);
+}
+
+TEST_CASE("a first row with a cell too many is named without it where no column holds the time") {
+  const WrittenLog log{"Level,Depth\n9,20,1\n5,21\n7,22\n3,20\n"};
+  const auto refused = read_log(log.path(), {});
+  REQUIRE_FALSE(refused.ok());
+  CHECK(refused.problems().front().line == 2);
+  CHECK(refused.problems().front().what ==
+        "no column holds the time; the first row begins with 'Level' 9, 'Depth' 20");
+}

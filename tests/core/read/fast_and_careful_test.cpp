@@ -1,9 +1,12 @@
 // The fast way and the careful way give the same table, on any number of threads and in blocks of any size.
+#include <algorithm>
 #include <cmath>
 #include <cstring>
 #include <filesystem>
 #include <functional>
+#include <map>
 #include <random>
+#include <sstream>
 #include <string>
 
 #include <catch2/catch.hpp>
@@ -22,6 +25,12 @@ bool same(const LineIssue& a, const LineIssue& b) {
 bool same_doubles(const std::vector<double>& a, const std::vector<double>& b) {
   return a.size() == b.size() &&
          (a.empty() || std::memcmp(a.data(), b.data(), a.size() * sizeof(double)) == 0);
+}
+
+bool same_texts(const std::vector<TextCount>& a, const std::vector<TextCount>& b) {
+  return std::equal(a.begin(), a.end(), b.begin(), b.end(), [](const TextCount& x, const TextCount& y) {
+    return x.text == y.text && x.count == y.count && x.line == y.line;
+  });
 }
 
 /// Strings one behind the other.
@@ -51,6 +60,8 @@ std::string difference(const LogTable& a, const LogTable& b) {
     if (x.numbers != 0 && (x.lowest != y.lowest || x.highest != y.highest))
       return joined({"extremes", where});
     if (!same(x.texts, y.texts) || !same(x.grouped, y.grouped)) return joined({"texts", where});
+    if (!same(x.empties, y.empties)) return joined({"empty cells", where});
+    if (!same_texts(x.each_text, y.each_text)) return joined({"counts of texts", where});
     if (!same_doubles(x.wide, y.wide)) return joined({"doubles", where});
     if (!x.wide.empty()) continue;
     for (std::size_t row = 0; row < a.rows(); ++row)
@@ -103,6 +114,82 @@ std::string log_of(std::mt19937& random, std::size_t rows, const std::vector<Mak
 }
 
 }  // namespace
+
+TEST_CASE("empty cells and each text are counted as they stand in the file, by every way") {
+  std::mt19937 random{20310403};
+  const auto one_of = [](std::initializer_list<const char*> texts) {
+    return [all = std::vector<std::string>{texts.begin(), texts.end()}](std::mt19937& r) {
+      return all[r() % all.size()];
+    };
+  };
+  const std::vector<MakeCell> columns{one_of({"20.5", "21.5", ""}),
+                                      one_of({"20.5", "", "NaN", "NaN", "OPEN"}),
+                                      one_of({"NaN", "OPEN"}),
+                                      one_of({"20.5"}),
+                                      one_of({"2e-3", "", "1.5", "OPEN"}),
+                                      [](std::mt19937& r) {
+                                        return r() % 3 == 0 ? "fault " + std::to_string(r() % 90)
+                                                            : std::string{"20.5"};
+                                      }};
+  constexpr std::size_t kRowsWritten = 3'000;
+  const std::string text = log_of(random, kRowsWritten, columns, "\n");
+  const WrittenLog log{text};
+  check_all_ways(log.path());
+
+  // The same by looking at every cell.
+  std::vector<std::map<std::string, std::pair<std::size_t, std::size_t>>> wanted(
+      columns.size());  // count, line
+  std::istringstream lines{text};
+  std::string line;
+  for (std::size_t number = 1; std::getline(lines, line); ++number) {
+    if (number == 1) continue;
+    std::istringstream cells{line + ","};
+    std::string cell;
+    for (std::size_t c = 0; std::getline(cells, cell, ','); ++c) {
+      if (c == 0) continue;
+      auto& [count, first] = wanted[c - 1][cell];
+      if (count++ == 0) first = number;
+    }
+  }
+  const auto table = read_log(log.path(), {}, {3, 700, false});
+  REQUIRE(table.ok());
+  REQUIRE(table.value().rows() == kRowsWritten);
+  for (std::size_t c = 0; c < columns.size(); ++c) {
+    INFO("column " << c + 2);
+    const LogColumn& column = table.value().columns[c];
+    const auto [empties, first_empty] = wanted[c][""];
+    CHECK(column.empties.count == empties);
+    CHECK(column.empties.line == first_empty);
+    if (c == 5) continue;
+    std::size_t texts = 0;
+    for (const TextCount& one : column.each_text) {
+      CHECK(one.count == wanted[c][one.text].first);
+      CHECK(one.line == wanted[c][one.text].second);
+      texts += one.count;
+    }
+    CHECK(texts == column.texts.count);
+  }
+  // 90 different texts are more than are told apart.
+  CHECK(table.value().columns[5].texts.count > 500);
+  CHECK(table.value().columns[5].each_text.empty());
+}
+
+TEST_CASE("a row with a cell too many and a short row are no empty cells") {
+  const WrittenLog log{
+      "Time,TC1,TC2,TC3\n2031-04-02 06:00:00,20,21,22\n2031-04-02 06:01:00,20,21,22,23\n"
+      "2031-04-02 06:02:00,20\n2031-04-02 06:03:00,20,,22\n2031-04-02 06:04:00,20,21,22\n"};
+  check_all_ways(log.path());
+  const auto table = read_log(log.path(), {});
+  REQUIRE(table.ok());
+  CHECK(table.value().long_rows.count == 1);
+  CHECK(table.value().long_rows.line == 3);
+  CHECK(table.value().short_rows.count == 1);
+  CHECK(table.value().columns[0].empties.count == 0);
+  CHECK(table.value().columns[1].empties.count == 1);
+  CHECK(table.value().columns[1].empties.line == 5);
+  CHECK(table.value().columns[2].empties.count == 0);
+  CHECK(table.value().columns[0].numbers == 4);
+}
 
 TEST_CASE("a million generated cells read the same by every way") {
   std::mt19937 random{20310402};

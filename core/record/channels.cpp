@@ -5,7 +5,7 @@
 #include <utility>
 #include <variant>
 
-#include "core/record/column_kind.h"
+#include "core/record/column_notices.h"
 #include "core/record/column_readings.h"
 #include "core/record/its90_reference.h"
 #include "core/record/job_columns.h"
@@ -26,8 +26,8 @@ struct Candidate {
 
 class ChannelMaker {
  public:
-  ChannelMaker(LogTable& table, const std::string& path, const Job* job)
-      : table_(table), path_(path), job_(job) {}
+  ChannelMaker(LogTable& table, std::vector<ColumnKind> kinds, const std::string& path, const Job* job)
+      : table_(table), kinds_(std::move(kinds)), path_(path), job_(job) {}
 
   Result<Channels> make() {
     if (Problems problems = name_columns(); !problems.empty()) return problems;
@@ -62,8 +62,8 @@ class ChannelMaker {
 
   /// Which column is what, by the log and then by the job.
   Problems name_columns() {
-    for (const LogColumn& column : table_.columns)
-      candidates_.push_back({kind_of(column), kNoEntry, false, column.name});
+    for (std::size_t i = 0; i < table_.columns.size(); ++i)
+      candidates_.push_back({kinds_[i], kNoEntry, false, table_.columns[i].name});
     if (job_ == nullptr) return {};
     const auto entries = columns_of_entries(table_, *job_);
     if (!entries) return entries.problems();
@@ -73,13 +73,14 @@ class ChannelMaker {
       const ThermocoupleEntry& entry = job_->thermocouples[e];
       candidate.entry = e;
       candidate.kind.temperature = true;
+      candidate.kind.name_unclear = false;
       if (entry.name) candidate.name = *entry.name;
       if (entry.unit) {
         note_unit_clash(table_.columns[entries.value()[e]], candidate, entry);
         candidate.kind.unit = *entry.unit;
         candidate.kind.unit_assumed = false;
       } else if (!candidate.kind.is_degrees && candidate.kind.unit != ChannelUnit::millivolt) {
-        candidate.kind.unit_assumed = true;
+        candidate.kind.unit_assumed = !job_->reading.unit;
       }
     }
     refuse_names_of_others(entries.value(), problems);
@@ -185,10 +186,18 @@ class ChannelMaker {
       ++units_assumed_;
       assumed_name_ = candidate.name;
     }
-    if (entry == nullptr && job_ != nullptr && !job_->thermocouples.empty())
-      add_notice(
-          "not-in-job", names_line(), 1, candidate.name,
-          "The job lists other columns but not this one; it is evaluated as a monitor in the soak zone.");
+    if (candidate.kind.name_unclear) out_.notices.push_back(unclear_name_notice(column, names_line()));
+    if (entry == nullptr && job_ != nullptr && !job_->thermocouples.empty()) {
+      if (job_->reading.unlisted_off) {
+        channel.role = ThermocoupleRole::off;
+        add_notice("not-evaluated", names_line(), 1, candidate.name,
+                   "The job does not list this column and leaves such columns out: it is not evaluated.");
+      } else {
+        add_notice(
+            "not-in-job", names_line(), 1, candidate.name,
+            "The job lists other columns but not this one; it is evaluated as a monitor in the soak zone.");
+      }
+    }
     channel_of_column_.emplace_back(i, out_.channels.size());
     out_.channels.push_back(std::move(channel));
   }
@@ -200,6 +209,8 @@ class ChannelMaker {
     const ColumnKind& kind = candidates_[i].kind;
     if (kind.is_degrees && kind.unit != ChannelUnit::millivolt && column.numbers != 0)
       other.readings = degrees_of(table_, column, kind.unit).readings;
+    add_notice("not-evaluated", names_line(), 1, other.name,
+               "This column is not evaluated: " + other.why + ".");
     out_.other_columns.push_back(std::move(other));
   }
 
@@ -209,33 +220,20 @@ class ChannelMaker {
   }
 
   void add_cell_notices(const LogColumn& column, const Candidate& candidate, const LineIssue& out_of_range) {
-    if (column.texts.count != 0)
-      add_notice("missing-text", column.texts.line, column.texts.count, candidate.name,
-                 count_of(column.texts.count, "cell holds", "cells hold") + " no number, the first '" +
-                     column.texts.text + "'; taken as missing.");
-    if (column.grouped.count != 0)
-      add_notice("digit-grouping", column.grouped.line, column.grouped.count, candidate.name,
-                 count_of(column.grouped.count, "number is", "numbers are") +
-                     " written with digit grouping, the first '" + column.grouped.text +
-                     "'; taken as missing.");
-    if (out_of_range.count != 0)
-      add_notice("out-of-range", out_of_range.line, out_of_range.count, candidate.name,
-                 count_of(out_of_range.count, "number is", "numbers are") +
-                     " no temperature that a thermocouple measures, the first " + out_of_range.text +
-                     "; taken as missing.");
-  }
-
-  static std::string count_of(std::size_t count, const char* one, const char* many) {
-    return std::to_string(count) + " " + (count == 1 ? one : many);
+    for (Notice& notice : cell_notices(column, candidate.name, out_of_range))
+      out_.notices.push_back(std::move(notice));
   }
 
   void add_table_notices() {
+    for (Notice& notice : duplicate_name_notices(table_, names_line()))
+      out_.notices.push_back(std::move(notice));
     if (units_assumed_ == 0) return;
     std::optional<std::string> channel;
     if (units_assumed_ == 1) channel = assumed_name_;
     add_notice("unit-assumed", names_line(), units_assumed_, std::move(channel),
-               units_assumed_ == 1 ? "The log names no unit for this column; degrees Celsius are assumed."
-                                   : "The log names no unit for these columns; degrees Celsius are assumed.");
+               std::string{"The log names no unit for "} +
+                   (units_assumed_ == 1 ? "this column" : "these columns") +
+                   "; degrees Celsius are assumed. If that is wrong, give `unit` in [import] of the job.");
   }
 
   Problems link_spares() {
@@ -288,6 +286,7 @@ class ChannelMaker {
   }
 
   LogTable& table_;
+  std::vector<ColumnKind> kinds_;
   const std::string& path_;
   const Job* job_;
   std::vector<Candidate> candidates_;
@@ -300,8 +299,9 @@ class ChannelMaker {
 
 }  // namespace
 
-Result<Channels> make_channels(LogTable& table, const std::string& path, const Job* job) {
-  return ChannelMaker{table, path, job}.make();
+Result<Channels> make_channels(LogTable& table, std::vector<ColumnKind> kinds, const std::string& path,
+                               const Job* job) {
+  return ChannelMaker{table, std::move(kinds), path, job}.make();
 }
 
 }  // namespace soakwright

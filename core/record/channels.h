@@ -1,4 +1,5 @@
-// The columns of the log as channels and as columns kept apart, with what the job says about them.
+// The columns of the log as channels and as columns that are not evaluated, with what the job says about
+// them.
 #pragma once
 
 #include <string>
@@ -7,6 +8,7 @@
 #include "core/problems/problem.h"
 #include "core/procedure/job.h"
 #include "core/read/log_table.h"
+#include "core/record/column_kind.h"
 #include "core/record/record.h"
 
 namespace soakwright {
@@ -17,7 +19,8 @@ struct Channels {
   std::vector<Notice> notices;
 };
 
-/// `job` may be null. Readings share the table's store.
-Result<Channels> make_channels(LogTable& table, const std::string& path, const Job* job);
+/// `kinds` has one for each column of the table; `job` may be null. Readings share the table's store.
+Result<Channels> make_channels(LogTable& table, std::vector<ColumnKind> kinds, const std::string& path,
+                               const Job* job);
 
 }  // namespace soakwright

@@ -1,78 +1,18 @@
 #include "core/record/column_kind.h"
 
 #include <algorithm>
-#include <initializer_list>
-#include <vector>
+#include <set>
+#include <utility>
 
 #include "core/read/unit_name.h"
+#include "core/record/column_course.h"
+#include "core/record/column_name.h"
+#include "core/units/temperature.h"
 
 namespace soakwright {
 namespace {
 
-/// Letters and digits of a name in lower case, parted where something else stands, or where a number begins.
-std::vector<std::string> words_of(std::string_view name) {
-  std::vector<std::string> words;
-  std::string word;
-  const auto flush = [&] {
-    if (!word.empty()) words.push_back(std::move(word));
-    word.clear();
-  };
-  for (const char c : lower_case(name)) {
-    const bool letter = (c >= 'a' && c <= 'z') || static_cast<unsigned char>(c) >= 0x80;
-    if (letter)
-      word += c;
-    else
-      flush();
-  }
-  flush();
-  return words;
-}
-
-bool has_word(const std::vector<std::string>& words, std::initializer_list<std::string_view> wanted) {
-  return std::any_of(words.begin(), words.end(), [&](const std::string& word) {
-    return std::find(wanted.begin(), wanted.end(), word) != wanted.end();
-  });
-}
-
-bool has_words(const std::vector<std::string>& words, std::string_view first, std::string_view second) {
-  for (std::size_t i = 0; i + 1 < words.size(); ++i)
-    if (words[i] == first && words[i + 1] == second) return true;
-  return false;
-}
-
-/// Names of temperatures that no thermocouple on the work measures.
-std::optional<std::string> temperature_apart(const std::vector<std::string>& words) {
-  if (has_words(words, "set", "point") || has_words(words, "set", "value") ||
-      has_words(words, "set", "temp") ||
-      has_word(words, {"setpoint", "setpt", "sp", "sv", "target", "programme", "program", "setvalue"}))
-    return "set point";
-  if (has_words(words, "cold", "junction") || has_words(words, "reference", "junction") ||
-      has_word(words, {"cj", "cjc", "cjt", "terminal", "terminals", "coldjunction"}))
-    return "cold junction";
-  return std::nullopt;
-}
-
-/// Names of what is no temperature.
-std::optional<std::string> other_by_name(std::string_view name, const std::vector<std::string>& words) {
-  if (name.find('%') != std::string_view::npos ||
-      has_word(words, {"output", "out", "op", "power", "valve", "firing", "percent"}))
-    return "output";
-  if (has_word(words, {"pressure", "press", "vacuum"})) return "pressure";
-  if (has_word(words, {"flux", "heatflux"})) return "heat flux";
-  if (has_word(words, {"alarm", "alarms", "event", "events", "status", "state", "flag", "flags", "mark",
-                       "marker", "message", "fault", "error", "mode", "digital", "relay"}))
-    return "alarm or event";
-  if (has_word(words, {"comment", "comments", "note", "notes", "remark", "remarks", "operator", "batch", "id",
-                       "serial"}))
-    return "text";
-  if (has_word(words, {"humidity", "rh", "flow", "current", "voltage", "volts", "speed", "level", "weight",
-                       "battery", "strain", "load", "displacement", "velocity", "density"}))
-    return "another quantity";
-  if (name == "#" || (words.size() == 1 && has_word(words, {"no", "nr", "index", "scan", "sample", "record",
-                                                            "row", "count", "number"})))
-    return "counter";
-  return std::nullopt;
-}
+using Says = ColumnName::Says;
 
 std::optional<ChannelUnit> channel_unit(SaidUnit unit) {
   switch (unit) {
@@ -89,13 +29,232 @@ std::optional<ChannelUnit> channel_unit(SaidUnit unit) {
   }
 }
 
-ColumnKind apart(std::string why, bool is_degrees = false, ChannelUnit unit = ChannelUnit::celsius) {
-  ColumnKind kind;
-  kind.why = std::move(why);
-  kind.is_degrees = is_degrees;
-  kind.unit = unit;
-  return kind;
+/// "TC3 (N)", "side (W)", "north (in)": the type of a thermocouple or its place as often as a unit.
+bool may_be_no_unit(const LogColumn& column) {
+  if (column.unit.size() == 1) return !said_unit(column) && column.unit != "%";
+  const std::string unit = lower_case(column.unit);
+  return unit == "in" || unit == "mm" || unit == "cm";
 }
+
+Course in_celsius(Course course, ChannelUnit unit) {
+  if (unit != ChannelUnit::fahrenheit && unit != ChannelUnit::kelvin) return course;
+  const TemperatureUnit scale =
+      unit == ChannelUnit::fahrenheit ? TemperatureUnit::fahrenheit : TemperatureUnit::kelvin;
+  for (double& value : course.values) value = Temperature::of(value, scale).celsius();
+  course.last_digit = TemperatureDifference::of(course.last_digit, scale).kelvin();
+  return course;
+}
+
+double highest_of(const Course& course) {
+  double highest = -1e9;
+  for (const double value : course.values)
+    if (value > highest) highest = value;
+  return highest;
+}
+
+class KindFinder {
+ public:
+  KindFinder(const LogTable& table, std::span<const double> times_s,
+             std::optional<ChannelUnit> unit_of_unnamed)
+      : table_(table), times_s_(times_s), unit_of_unnamed_(unit_of_unnamed) {}
+
+  std::vector<ColumnKind> find() {
+    for (const LogColumn& column : table_.columns) names_.push_back(meaning_of_name(column.name));
+    kinds_.resize(table_.columns.size());
+    std::vector<std::size_t> unclear;
+    for (std::size_t i = 0; i < kinds_.size(); ++i)
+      if (!settle_at_once(i)) unclear.push_back(i);
+    if (unclear.empty()) return std::move(kinds_);
+    rows_ = sampled_rows(table_.rows());
+    make_group(unclear);
+    for (const std::size_t i : unclear) settle_by_readings(i);
+    keep_families_together(unclear);
+    return std::move(kinds_);
+  }
+
+ private:
+  [[nodiscard]] ChannelUnit unit_of(std::size_t i) const {
+    return said_unit(table_.columns[i]).value_or(unit_of_unnamed_.value_or(ChannelUnit::celsius));
+  }
+  void evaluate(std::size_t i, bool name_unclear) {
+    const LogColumn& column = table_.columns[i];
+    ColumnKind& kind = kinds_[i];
+    kind.temperature = true;
+    kind.unit = unit_of(i);
+    kind.unit_assumed = !said_unit(column) && !unit_of_unnamed_;
+    kind.is_degrees = kind.unit != ChannelUnit::millivolt;
+    kind.name_unclear = name_unclear;
+    kind.why.clear();
+    if (kind.unit == ChannelUnit::kelvin && said_unit(column) && is_type_k(column)) {
+      kind.unit = unit_of_unnamed_.value_or(ChannelUnit::celsius);
+      kind.unit_assumed = !unit_of_unnamed_;
+    }
+  }
+  void leave_out(std::size_t i, std::string why) {
+    ColumnKind& kind = kinds_[i];
+    kind = {};
+    kind.why = std::move(why);
+    kind.unit = unit_of(i);
+    kind.is_degrees = kind.unit != ChannelUnit::millivolt &&
+                      (said_unit(table_.columns[i]) || names_[i].says == Says::set_point ||
+                       names_[i].says == Says::cold_junction);
+  }
+
+  /// "(K)" above readings that no kelvin scale has on a shop floor is the type of the thermocouple.
+  [[nodiscard]] bool is_type_k(const LogColumn& column) const {
+    constexpr double kColdestKelvin = 200.0;
+    if (column.numbers == 0 || column.lowest >= kColdestKelvin) return false;
+    if (column.highest < kColdestKelvin) return true;
+    // One reading of 0 is a fault; a tenth of the record is a course.
+    const Course course = course_of(table_, column, times_s_, sampled_rows(table_.rows()));
+    const auto cold = std::count_if(course.values.begin(), course.values.end(),
+                                    [](double value) { return value < kColdestKelvin && value != 0.0; });
+    return 10 * static_cast<std::size_t>(cold) >= readings_in(course);
+  }
+
+  /// False where the readings have to be looked at.
+  bool settle_at_once(std::size_t i) {
+    const LogColumn& column = table_.columns[i];
+    const ColumnName& name = names_[i];
+    if (said_unit(column)) {
+      if (name.says == Says::set_point || name.says == Says::cold_junction)
+        return column.numbers == 0 && keep_empty(i);
+      evaluate(i, name.says == Says::output);
+      return true;
+    }
+    if (!column.unit.empty() &&
+        !(may_be_no_unit(column) && name.says == Says::nothing && !is_time_name(column.name))) {
+      leave_out(i, "unit " + column.unit);
+      return true;
+    }
+    if (column.numbers == 0) return keep_empty(i);
+    if (!column.unit.empty() || name.says != Says::nothing) return false;
+    evaluate(i, false);
+    return true;
+  }
+  bool keep_empty(std::size_t i) {
+    const LogColumn& column = table_.columns[i];
+    leave_out(i, names_[i].says != Says::nothing ? names_[i].why
+                 : column.texts.count != 0       ? "text"
+                                                 : "empty");
+    return true;
+  }
+
+  [[nodiscard]] Course course_in_celsius(std::size_t i) const {
+    const LogColumn& column = table_.columns[i];
+    return in_celsius(course_of(table_, column, times_s_, rows_), unit_of(i));
+  }
+
+  /// The thermocouples that others are compared with: those about which nothing is unclear.
+  void make_group(const std::vector<std::size_t>& unclear) {
+    constexpr std::size_t kEnough = 15;
+    std::vector<std::size_t> members;
+    for (std::size_t i = 0; i < kinds_.size(); ++i)
+      if (kinds_[i].temperature && kinds_[i].is_degrees && table_.columns[i].numbers != 0)
+        members.push_back(i);
+    std::vector<Course> courses;
+    const std::size_t count = std::min(members.size(), kEnough);
+    for (std::size_t k = 0; k < count; ++k)
+      courses.push_back(course_in_celsius(members[k * members.size() / count]));
+    if (courses.empty()) {
+      // Every name is unclear: what is clearly no temperature does not count, one column alone proves
+      // nothing.
+      for (const std::size_t i : unclear) {
+        if (names_[i].says == Says::set_point || names_[i].says == Says::cold_junction) continue;
+        Course course = course_in_celsius(i);
+        const bool share = names_[i].says == Says::output && all_within(course, -5.0, 105.0);
+        if (!share && !are_states(course) && !counts_rows(course, rows_))
+          courses.push_back(std::move(course));
+      }
+      if (courses.size() < 2) return;
+      if (courses.size() > kEnough) courses.resize(kEnough);
+    }
+    std::vector<std::size_t> pieces;
+    for (const Course& course : courses) pieces.push_back(straight_pieces(course));
+    std::sort(pieces.begin(), pieces.end());
+    group_pieces_ = pieces[pieces.size() / 2];
+    group_ = median_of(courses);
+  }
+
+  void settle_by_readings(std::size_t i) {
+    const Course course = course_in_celsius(i);
+    switch (names_[i].says) {
+      case Says::set_point:
+        // The number of a programme or of its step.
+        if (!said_unit(table_.columns[i]) && are_states(course)) return leave_out(i, "set point");
+        if (runs_as_a_set_point(names_[i], course)) return leave_out(i, "set point");
+        break;
+      case Says::cold_junction:
+        if (names_[i].plain && all_within(course, -20.0, 70.0)) return leave_out(i, "cold junction");
+        break;
+      case Says::nothing:
+      case Says::output:
+      case Says::counter:
+      case Says::other:
+        if (!is_a_thermocouple(i, course))
+          return leave_out(
+              i, names_[i].says == Says::nothing ? "unit " + table_.columns[i].unit : names_[i].why);
+        break;
+    }
+    evaluate(i, true);
+  }
+
+  /// Straight pieces without scatter, where the thermocouples scatter.
+  [[nodiscard]] bool runs_as_a_set_point(const ColumnName& name, const Course& course) const {
+    constexpr std::size_t kReadingsToAPiece = 25;
+    constexpr std::size_t kFewPieces = 3;
+    const std::size_t readings = readings_in(course);
+    const std::size_t pieces = straight_pieces(course);
+    if (pieces > kFewPieces + readings / kReadingsToAPiece) return false;
+    if (corners(course) > std::max<std::size_t>(1, readings / 10)) return false;
+    const bool straighter = group_ && 4 * pieces <= group_pieces_;
+    // "SP-101" is a spool unless it is plainly not measured.
+    if (!name.plain && !straighter) return false;
+    if (pieces > kFewPieces && group_ && !straighter) return false;
+    return !group_ || name.spelled_out || is_as_high_as_the_group(course);
+  }
+  /// A programme leads the work to its temperature; a thermocouple that came off may be straight too.
+  [[nodiscard]] bool is_as_high_as_the_group(const Course& course) const {
+    constexpr double kRuns = 100.0;
+    constexpr double kShare = 0.75;
+    const double group = highest_of(*group_);
+    return group < kRuns || highest_of(course) >= kShare * group;
+  }
+
+  [[nodiscard]] bool is_a_thermocouple(std::size_t i, const Course& course) const {
+    if (are_states(course) || counts_rows(course, rows_)) return false;
+    const bool share = names_[i].says == Says::output && all_within(course, -5.0, 105.0);
+    if (names_[i].names_thermocouple && !share) return true;
+    return group_ && runs_as(course, *group_, share);
+  }
+
+  /// "SP-101" and "SP-102" are things of one kind: where one is a thermocouple, so is the other, even if it
+  /// is stuck.
+  void keep_families_together(const std::vector<std::size_t>& unclear) {
+    const auto stem = [this](std::size_t i) {
+      std::string name = lower_case(table_.columns[i].name);
+      name.erase(std::remove_if(name.begin(), name.end(), [](char c) { return c >= '0' && c <= '9'; }),
+                 name.end());
+      return name;
+    };
+    std::set<std::string> evaluated;
+    for (const std::size_t i : unclear)
+      if (kinds_[i].temperature) evaluated.insert(stem(i));
+    for (const std::size_t i : unclear)
+      if (kinds_[i].why == "set point" && !names_[i].spelled_out && table_.columns[i].numbers != 0 &&
+          evaluated.count(stem(i)) != 0)
+        evaluate(i, true);
+  }
+
+  const LogTable& table_;
+  std::span<const double> times_s_;
+  std::optional<ChannelUnit> unit_of_unnamed_;
+  std::vector<ColumnName> names_;
+  std::vector<ColumnKind> kinds_;
+  std::vector<std::size_t> rows_;
+  std::optional<Course> group_;
+  std::size_t group_pieces_ = 0;
+};
 
 }  // namespace
 
@@ -118,24 +277,9 @@ std::string_view symbol_of(ChannelUnit unit) {
   return "mV";
 }
 
-ColumnKind kind_of(const LogColumn& column) {
-  const std::vector<std::string> words = words_of(column.name);
-  if (!column.unit.empty()) {
-    const auto unit = said_unit(column);
-    if (!unit) return apart("unit " + column.unit);
-    const bool degrees = *unit != ChannelUnit::millivolt;
-    if (const auto why = temperature_apart(words)) return apart(*why, degrees, *unit);
-    // "(K)" above readings that no kelvin scale has is the type of the thermocouple.
-    constexpr double kColdestKelvin = 150.0;
-    if (*unit == ChannelUnit::kelvin && column.numbers != 0 && column.highest < kColdestKelvin)
-      return {true, true, ChannelUnit::celsius, true, {}};
-    return {true, degrees, *unit, false, {}};
-  }
-  if (const auto why = temperature_apart(words)) return apart(*why, true);
-  if (const auto why = other_by_name(column.name, words)) return apart(*why);
-  if (column.numbers == 0) return apart(column.texts.count != 0 ? "text" : "empty");
-  if (column.texts.count > column.numbers) return apart("text");
-  return {true, true, ChannelUnit::celsius, true, {}};
+std::vector<ColumnKind> kinds_of(const LogTable& table, std::span<const double> times_s,
+                                 std::optional<ChannelUnit> unit_of_unnamed) {
+  return KindFinder{table, times_s, unit_of_unnamed}.find();
 }
 
 }  // namespace soakwright

@@ -1,10 +1,16 @@
-// What a column of the log is by its own name and unit: a temperature, an emf, or something that is kept
-// apart.
+// What each column of the log is: a temperature, an emf, or something that is not evaluated. Settled from its
+// unit, its name and its readings.
+//
+// Nothing disappears: a name alone keeps no thermocouple apart. A column whose unit is a temperature, or that
+// names no unit and runs as the thermocouples do, is evaluated, unless it is called a set point or a cold
+// junction and its readings are those of one.
 #pragma once
 
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "core/procedure/job.h"
 #include "core/read/log_table.h"
@@ -13,14 +19,19 @@ namespace soakwright {
 
 struct ColumnKind {
   bool temperature = false;  ///< to be evaluated unless the job says otherwise; with `unit`
-  bool is_degrees = false;   ///< its numbers are temperatures, whether evaluated or kept apart
+  bool is_degrees = false;   ///< its numbers are temperatures, whether evaluated or not
   ChannelUnit unit = ChannelUnit::celsius;
-  bool unit_assumed = false;
-  std::string why;  ///< why it is kept apart
+  bool unit_assumed = false;  ///< nobody names a unit
+  bool name_unclear = false;  ///< evaluated although its name or unit suggests something else
+  std::string why;            ///< why it is not evaluated
 };
 
-ColumnKind kind_of(const LogColumn& column);
-/// The unit that the log itself says, where it is one that a channel can have.
+/// One kind for each column of the table; `times_s` has the time of each row. A column without a unit is read
+/// in `unit_of_unnamed`, the job's choice.
+std::vector<ColumnKind> kinds_of(const LogTable& table, std::span<const double> times_s,
+                                 std::optional<ChannelUnit> unit_of_unnamed);
+
+/// The unit that the log itself names, where it is one that a channel can have.
 std::optional<ChannelUnit> said_unit(const LogColumn& column);
 std::string_view symbol_of(ChannelUnit unit);
 

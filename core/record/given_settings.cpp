@@ -4,7 +4,6 @@
 #include <utility>
 #include <variant>
 
-#include "core/record/column_kind.h"
 #include "core/record/job_columns.h"
 #include "core/units/number_text.h"
 
@@ -85,12 +84,12 @@ std::optional<std::string> other_kind(const ThermocoupleEntry& entry, const Colu
   return std::nullopt;
 }
 
-void add_entry(const ThermocoupleEntry& entry, const LogColumn& column, std::vector<HandChange>& changes) {
+void add_entry(const ThermocoupleEntry& entry, const LogColumn& column, const ColumnKind& found,
+               std::vector<HandChange>& changes) {
   constexpr const char* kTypes[] = {"K", "J", "N", "E", "T", "R", "S", "B"};
   const auto add = [&](const char* key, std::string value) {
     changes.push_back({key, std::move(value), column.number, column.name});
   };
-  const ColumnKind found = kind_of(column);
   if (entry.name && *entry.name != column.name) add("name", *entry.name);
   if (entry.unit && said_unit(column) != entry.unit) add("unit", std::string{symbol_of(*entry.unit)});
   if (const auto role = other_kind(entry, found)) add("role", *role);
@@ -122,7 +121,8 @@ GivenSettings given_settings(const Job* job, std::optional<DateOrder> dates) {
   return given;
 }
 
-std::vector<HandChange> hand_changes(const GivenSettings& given, const Job* job, const LogTable& table) {
+std::vector<HandChange> hand_changes(const GivenSettings& given, const Job* job, const LogTable& table,
+                                     std::span<const ColumnKind> kinds) {
   std::vector<HandChange> changes;
   const auto add = [&](const char* key, std::string value) {
     changes.push_back({key, std::move(value), std::nullopt, {}});
@@ -135,10 +135,12 @@ std::vector<HandChange> hand_changes(const GivenSettings& given, const Job* job,
   if (given.time) add("time", std::string{name_of(*given.time)});
   if (given.dates && table.dates) add("dates", std::string{name_of(*given.dates)});
   if (job == nullptr) return changes;
+  if (job->reading.unit) add("unit", std::string{symbol_of(*job->reading.unit)});
+  if (job->reading.unlisted_off) add("unlisted", "off");
   if (job->reading.clock_forward) add("clock_forward", job->reading.clock_forward->iso());
   if (const auto columns = columns_of_entries(table, *job))
     for (std::size_t e = 0; e < columns.value().size(); ++e)
-      add_entry(job->thermocouples[e], table.columns[columns.value()[e]], changes);
+      add_entry(job->thermocouples[e], table.columns[columns.value()[e]], kinds[columns.value()[e]], changes);
   return changes;
 }
 

@@ -1,9 +1,10 @@
-// The main path of this room:
+// The main path of this module:
 //
 // 1. read_log()         the file as a table
 // 2. make_time_axis()   one axis that runs forward
-// 3. make_channels()    columns as channels, in Celsius
-// 4. place_moments()    what the job says about time_ranges of time
+// 3. settle_columns()   what each column is: unit, name, temperature or not
+// 4. make_channels()    columns as channels, in Celsius
+// 5. place_moments()    where on the axis lies what the job says of times
 #include "core/record/record_file.h"
 
 #include <algorithm>
@@ -15,6 +16,7 @@
 #include "core/record/channels.h"
 #include "core/record/given_settings.h"
 #include "core/record/job_moments.h"
+#include "core/record/settled_columns.h"
 #include "core/record/time_axis.h"
 
 namespace soakwright {
@@ -60,8 +62,10 @@ void add_line_notices(const LogTable& table, std::vector<Notice>& notices) {
   add_line_notice(notices, "short-row", table.short_rows,
                   "Rows with fewer cells than the others; what is not there is missing. A last cell that the "
                   "file's end cuts is not read.");
-  add_line_notice(notices, "short-row", table.long_rows,
-                  "Rows with more cells than the others; the cells behind the last column are left out.");
+  add_line_notice(
+      notices, "long-row", table.long_rows,
+      "Rows with more cells than there are columns: which cell belongs to which column is not known. "
+      "All readings of these rows are missing.");
   add_line_notice(notices, "missing-text", table.odd_lines,
                   "Lines without a readable time are left out, the first: '" + table.odd_lines.text + "'.");
   if (table.time_unit_assumed)
@@ -90,7 +94,9 @@ Result<std::shared_ptr<const Record>> read(const std::string& path, const Job* j
   auto axis = make_time_axis(table, path, job);
   if (!axis) return axis.problems();
   if (watch.stopped()) return Problems{};
-  auto channels = make_channels(table, path, job);
+  auto kinds = settle_columns(table, axis.value().times_s, path, job);
+  if (!kinds) return kinds.problems();
+  auto channels = make_channels(table, kinds.value(), path, job);
   if (!channels) return channels.problems();
 
   auto record = std::make_shared<Record>();
@@ -98,7 +104,7 @@ Result<std::shared_ptr<const Record>> read(const std::string& path, const Job* j
   record->sha256 = table.sha256;
   record->bytes = table.bytes;
   record->reading = reading_of(table);
-  record->reading.changed_by_hand = hand_changes(given, job, table);
+  record->reading.changed_by_hand = hand_changes(given, job, table, kinds.value());
   record->start = axis.value().start;
   record->times_s = std::move(axis.value().times_s);
   record->interval_s = axis.value().interval_s;

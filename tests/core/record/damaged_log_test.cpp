@@ -135,8 +135,8 @@ TEST_CASE("a line of 100 MB is refused after its first 16 MiB, wherever it stand
   CHECK(first.what.find("longer than 16 MiB") != std::string::npos);
 }
 
-TEST_CASE("100,000 columns are read") {
-  constexpr std::size_t kColumns = 100'000;
+TEST_CASE("10,000 columns are read") {
+  constexpr std::size_t kColumns = 10'000;
   std::string bytes = "Time";
   for (std::size_t c = 1; c < kColumns; ++c) bytes.append(",T").append(std::to_string(c));
   for (int row = 0; row < 3; ++row) {

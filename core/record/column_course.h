@@ -1,0 +1,50 @@
+// How the readings of a column run: the evidence by which a set point, a cold junction or an output is told
+// from a thermocouple whose name is unclear.
+//
+// A course is a sample: at most kMostSamples rows, evenly chosen over the record, in the column's own unit.
+#pragma once
+
+#include <cstddef>
+#include <span>
+#include <vector>
+
+#include "core/read/log_table.h"
+
+namespace soakwright {
+
+struct Course {
+  std::vector<double> times_s;
+  std::vector<double> values;  ///< one for each time; NaN where there is no reading
+  double last_digit = 1.0;     ///< of the column, in its unit
+};
+
+inline constexpr std::size_t kMostSamples = 2'000;
+
+/// The rows of a sample, ascending. Every course compared with another must be made of the same rows.
+std::vector<std::size_t> sampled_rows(std::size_t rows);
+Course course_of(const LogTable& table, const LogColumn& column, std::span<const double> times_s,
+                 std::span<const std::size_t> rows);
+
+/// The fewest straight lines, each within one last digit of its readings, laid one after the other from the
+/// first reading on. A set point needs few, readings that scatter need one every few rows.
+std::size_t straight_pieces(const Course& course);
+/// Readings that lie off the line through their neighbours by more than rounding can do.
+std::size_t corners(const Course& course);
+std::size_t readings_in(const Course& course);
+
+/// Every reading lies within [low, high]. False if there is none.
+bool all_within(const Course& course, double low, double high);
+/// Few different whole numbers of one digit: states, not measurements.
+bool are_states(const Course& course);
+/// Each reading is one step above the one before, as sampled: a number for each row.
+bool counts_rows(const Course& course, std::span<const std::size_t> rows);
+
+/// True if `course` moves as `group` does somewhere in the record, or reads about the same most of the time.
+/// A thermocouple that is far too cold, comes off or burns open still does until then. `throughout`: it must
+/// do so over the whole record.
+bool runs_as(const Course& course, const Course& group, bool throughout);
+
+/// The median of the courses at each time.
+Course median_of(std::span<const Course> courses);
+
+}  // namespace soakwright

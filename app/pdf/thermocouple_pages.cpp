@@ -118,7 +118,7 @@ void put_channels(PageFlow& flow, const Report& report) {
              {QStringLiteral("Channel")},
              {QStringLiteral("Column"), true},
              {QStringLiteral("Unit")},
-             {QStringLiteral("ThermocoupleRole")},
+             {QStringLiteral("Role")},
              {QStringLiteral("Weld")},
              {QStringLiteral("Place")},
              {QStringLiteral("Instrument")},

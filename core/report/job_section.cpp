@@ -27,6 +27,7 @@ std::vector<LabelledText> job_facts(const ReportContext& context) {
   const auto add = [&facts](const char* name, const std::optional<std::string>& text) {
     if (text && !text->empty()) facts.push_back({name, *text});
   };
+  add("Report number", job->report_number);
   add("Work", job->work);
   if (job->weld) {
     add("Weld", job->weld);
@@ -45,6 +46,8 @@ std::vector<LabelledText> job_facts(const ReportContext& context) {
   add("Material", job->material);
   add("Drawing", job->drawing);
   add("Equipment", job->equipment);
+  for (const auto& [name, text] : job->details)
+    if (!text.empty()) facts.push_back({name, text});
   if (job->cycle) facts.push_back({"Cycle", fmt::format("{} of this weld", *job->cycle)});
   for (const PreviousRecord& one : context.analysis.previous_records)
     facts.push_back({fmt::format("Cycle {}, earlier", one.cycle), previous_text(one, context.say.unit())});

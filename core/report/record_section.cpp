@@ -108,6 +108,43 @@ std::string changes_text(const Reading& reading) {
   return text;
 }
 
+/// Why a channel is not among the evaluated ones.
+std::string reason_not_evaluated(const Channel& channel, const Record& record) {
+  if (channel.role == ThermocoupleRole::off)
+    return channel.entry ? "off in the job" : "not listed in the job";
+  return channel.zone == Zone::edge ? "edge zone" : role_text(channel, record);
+}
+
+/// Every column without a part in the evaluation, by reason: "set point: SP 1, SP 2; text: Remark". Empty if
+/// there is none.
+std::string columns_left_out(const Record& record) {
+  struct Group {
+    std::string reason;
+    std::vector<std::string> names;
+  };
+  std::vector<Group> groups;
+  const auto add = [&groups](const std::string& reason, const std::string& name) {
+    const auto known = std::find_if(groups.begin(), groups.end(),
+                                    [&](const Group& group) { return group.reason == reason; });
+    if (known == groups.end())
+      groups.push_back({reason, {name}});
+    else
+      known->names.push_back(name);
+  };
+  for (const OtherColumn& column : record.other_columns) add(column.why, column.name);
+  for (const Channel& channel : record.channels)
+    if (!channel.evaluated()) add(reason_not_evaluated(channel, record), channel.name);
+  constexpr std::size_t kMostNamed = 300;
+  std::string text;
+  for (Group& group : groups) {
+    const std::size_t more = group.names.size() - std::min(group.names.size(), kMostNamed);
+    group.names.resize(group.names.size() - more);
+    text += fmt::format("{}{}: {}", text.empty() ? "" : "; ", group.reason, fmt::join(group.names, ", "));
+    if (more != 0) text += fmt::format(" and {} more", count_text(more));
+  }
+  return text;
+}
+
 }  // namespace
 
 std::vector<LabelledText> record_facts(const ReportContext& context) {
@@ -129,10 +166,14 @@ std::vector<LabelledText> record_facts(const ReportContext& context) {
   std::vector<std::string> evaluated;
   for (const Channel& channel : record.channels)
     if (channel.evaluated()) evaluated.push_back(channel.name);
-  facts.push_back({"Thermocouples", evaluated.size() == record.channels.size()
-                                        ? fmt::format("{}, all evaluated", evaluated.size())
+  const std::string left_out = columns_left_out(record);
+  const bool all = left_out.empty();
+  facts.push_back({"Thermocouples", all ? fmt::format("{}, all evaluated", evaluated.size())
+                                    : evaluated.size() == record.channels.size()
+                                        ? fmt::format("{} evaluated", evaluated.size())
                                         : fmt::format("{} of {} evaluated: {}", evaluated.size(),
                                                       record.channels.size(), listing(evaluated))});
+  if (!all) facts.push_back({"Columns not evaluated", left_out});
   return facts;
 }
 
@@ -194,6 +235,8 @@ std::vector<NoticeRow> notice_rows(const ReportContext& context) {
   std::vector<NoticeRow> rows;
   for (std::size_t i = 0; i < notices.size(); ++i) {
     const Notice& notice = notices[i];
+    // record_facts() lists these columns already.
+    if (notice.code == "not-evaluated") continue;
     NoticeRow row;
     row.notice = i;
     row.code = notice.code;
@@ -209,7 +252,7 @@ std::vector<NoticeRow> notice_rows(const ReportContext& context) {
 std::vector<std::string> other_column_texts(const Record& record) {
   std::vector<std::string> texts;
   for (const OtherColumn& column : record.other_columns)
-    texts.push_back(fmt::format("column {}, {}: {}", column.column, column.name, column.why));
+    texts.push_back(fmt::format("column {}, {}, not evaluated: {}", column.column, column.name, column.why));
   return texts;
 }
 

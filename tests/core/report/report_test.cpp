@@ -243,6 +243,54 @@ TEST_CASE("a record that nothing was asked of is told as it was read") {
   CHECK(report.subject == "d3-n2.csv");
 }
 
+TEST_CASE(
+    "every column that is not evaluated is listed with its reason, and all evaluated is said only then") {
+  Analysis analysis = made_up_analysis();
+  CHECK(text_of(make_report(analysis).record, "Thermocouples") == "4, all evaluated");
+  CHECK_FALSE(says(make_report(analysis).record, "Columns not evaluated"));
+
+  auto record = std::make_shared<Record>(*analysis.record);
+  record->other_columns = {{6, "Set point", "set point"}, {7, "SP 2", "set point"}, {8, "Remark", "text"}};
+  record->notices = {{"not-evaluated", 3, 1, "Set point", "This column is not evaluated: set point."},
+                     {"gap", 40, 1, std::nullopt, "A gap."}};
+  analysis.record = record;
+  Report report = make_report(analysis);
+  CHECK(text_of(report.record, "Thermocouples") == "4 evaluated");
+  CHECK(text_of(report.record, "Columns not evaluated") == "set point: Set point, SP 2; text: Remark");
+  CHECK(report.other_columns.size() == 3);
+  // They are listed already; the other notices keep their place in the record.
+  REQUIRE(report.notices.size() == 1);
+  CHECK(report.notices[0].notice == 1);
+
+  // As read only: what is evaluated is of the record as it was.
+  analysis.procedure = nullptr;
+  analysis.verdicts = nullptr;
+  analysis.job = nullptr;
+  record->other_columns.clear();
+  record->channels[0].role = ThermocoupleRole::off;
+  record->channels[0].entry = 0;
+  record->channels[1].role = ThermocoupleRole::off;
+  record->channels[2].zone = Zone::edge;
+  report = make_report(analysis);
+  CHECK(text_of(report.record, "Columns not evaluated") ==
+        "off in the job: TC1; not listed in the job: TC2; edge zone: TC3");
+  CHECK(text_of(report.record, "Thermocouples").find("1 of 4 evaluated") == 0);
+}
+
+TEST_CASE("the job's report number and further details are printed in their order") {
+  Analysis analysis = made_up_analysis();
+  auto job = std::make_shared<Job>(*analysis.job);
+  job->report_number = "R-31-04";
+  job->details = {{"Order", "4711"}, {"Code", "works rules"}, {"Empty", ""}};
+  analysis.job = job;
+  const std::vector<LabelledText> facts = make_report(analysis).job;
+  CHECK(facts.front() == LabelledText{"Report number", "R-31-04"});
+  const auto order = std::find(facts.begin(), facts.end(), LabelledText{"Order", "4711"});
+  REQUIRE(order + 1 < facts.end());
+  CHECK(*(order + 1) == LabelledText{"Code", "works rules"});
+  CHECK_FALSE(says(facts, "Empty"));
+}
+
 TEST_CASE("a delimiter that nobody could see on pdf is told by its name") {
   Analysis analysis = made_up_analysis();
   auto record = std::make_shared<Record>(*analysis.record);

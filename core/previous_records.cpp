@@ -53,27 +53,21 @@ Result<Job> job_of_previous(const Job& job, const PreviousRecordEntry& entry) {
   return read;
 }
 
-/// A hold that adds up is evaluated over all records; what else is asked of it would be evaluated on the last
-/// alone.
-Problems limits_refused(const Job& job, const Procedure& procedure) {
-  Problems problems;
-  for (const Stage& stage : procedure.stages) {
-    const auto* hold = std::get_if<HoldStage>(&stage.asked);
-    if (hold == nullptr || hold->count != HoldStage::Count::accumulated) continue;
-    const char* key = hold->time_max_s      ? "time_max"
-                      : hold->tempering_min ? "tempering_min"
-                      : hold->tempering_max ? "tempering_max"
-                                            : nullptr;
-    if (key == nullptr) continue;
-    problems.push_back(
-        {ProblemKind::bad_input, job.file, job.previous_records.front().line,
-         fmt::format(
-             "stage {} of the procedure asks for `{}`, which cannot be evaluated over several records "
-             "yet",
-             stage.number, key),
-         "take the key out of a hold that adds up over records, or evaluate each record by itself"});
+/// Whether two records are one, whatever the bytes of their files: the same thermocouples with the same
+/// readings in the same rows.
+bool same_readings(const Record& a, const Record& b) {
+  if (a.sha256 == b.sha256) return true;
+  if (a.times_s.size() != b.times_s.size()) return false;
+  bool any = false;
+  for (const Channel& one : a.channels) {
+    const auto other = std::find_if(b.channels.begin(), b.channels.end(),
+                                    [&](const Channel& channel) { return channel.name == one.name; });
+    if (!one.evaluated() || other == b.channels.end()) continue;
+    any = true;
+    for (std::size_t row = 0; row < a.times_s.size(); ++row)
+      if (one.readings.celsius(row) != other->readings.celsius(row)) return false;
   }
-  return problems;
+  return any;
 }
 
 /// Where a record is not over before the next begins; both need a clock.
@@ -90,7 +84,7 @@ Result<std::vector<PreviousRecord>> read_previous_records(const Analysis& analys
   std::vector<PreviousRecord> earlier;
   const Job* job = analysis.job.get();
   if (job == nullptr || job->previous_records.empty()) return earlier;
-  Problems problems = limits_refused(*job, *analysis.procedure);  // before logs are read for nothing
+  Problems problems;
   for (std::size_t i = 0; i < job->previous_records.size(); ++i) {
     const PreviousRecordEntry& entry = job->previous_records[i];
     auto own = job_of_previous(*job, entry);
@@ -124,12 +118,17 @@ Result<std::vector<PreviousRecord>> read_previous_records(const Analysis& analys
       problems.push_back({ProblemKind::bad_input, job->file, job->previous_records[i].line, std::move(what),
                           std::move(help)});
     };
-    bool twice = record.sha256 == analysis.record->sha256;
-    for (std::size_t other = 0; other < i; ++other)
-      twice = twice || record.sha256 == earlier[other].record->sha256;
-    if (twice)
-      complain(fmt::format("{} holds the same bytes as another of the job's logs", record.file),
+    const Record* same = same_readings(record, *analysis.record) ? analysis.record.get() : nullptr;
+    for (std::size_t other = 0; other < i && same == nullptr; ++other)
+      if (same_readings(record, *earlier[other].record)) same = earlier[other].record.get();
+    if (same != nullptr)
+      complain(fmt::format("{} has the same readings as {}", record.file, same->file),
                "name each record once: its hold would be counted twice");
+    else if (!record.start || !next.start)
+      complain(fmt::format("{} has no date, so that its place in time is not known",
+                           !record.start ? record.file : next.file),
+               "give the date of its first row: `date = 2031-04-02` (elapsed time: `start = "
+               "2031-04-02T06:00:00`) in [import] of its job");
     else if (runs_into(record, next))
       complain(
           fmt::format("{} is not over before {} begins: its last row is at {}, the first of the other at {}",
@@ -142,8 +141,7 @@ Result<std::vector<PreviousRecord>> read_previous_records(const Analysis& analys
 }
 
 Problems check_previous_records(const Analysis& analysis, const Procedure& procedure) {
-  if (analysis.previous_records.empty()) return {};
-  Problems problems = limits_refused(*analysis.job, procedure);
+  Problems problems;
   for (const PreviousRecord& one : analysis.previous_records) {
     const Problems clashes = check_record(*one.record, procedure, one.job.get());
     problems.insert(problems.end(), clashes.begin(), clashes.end());
@@ -162,7 +160,8 @@ void evaluate_previous_records(Analysis& analysis) {
 std::vector<PreviousCycle> cycles_of(const std::vector<PreviousRecord>& earlier) {
   std::vector<PreviousCycle> cycles;
   cycles.reserve(earlier.size());
-  for (const PreviousRecord& one : earlier) cycles.push_back({one.cycle, one.verdicts->requirements});
+  for (const PreviousRecord& one : earlier)
+    cycles.push_back({one.cycle, one.verdicts->requirements, one.record, one.job, one.ground});
   return cycles;
 }
 

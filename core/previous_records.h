@@ -11,9 +11,9 @@
 
 namespace soakwright {
 
-/// Reads what analysis.job names as [[previous_record]]. Refused, with the job's file and line: a log that is
-/// this one or one named before, one that is not over before the next begins (where both have a clock), a job
-/// of it that does not have this job's welds, and limits that nobody can evaluate over several records yet.
+/// Reads what analysis.job names as [[previous_record]]. Refused, with the job's file and line: a record with
+/// the readings of this one or of one named before, one whose place in time is not known, one that is not
+/// over before the next begins, and a job of it that does not have this job's welds.
 Result<std::vector<PreviousRecord>> read_previous_records(const Analysis& analysis,
                                                           std::optional<DateOrder> dates, const Watch& watch);
 

@@ -60,8 +60,7 @@ void put_holds(PageFlow& flow, const std::shared_ptr<const Report>& kept) {
                        cell(row.out),
                        cell(row.minimum),
                        cell(row.maximum),
-                       cell(row.mean),
-                       cell(row.tempering)},
+                       cell(row.mean)},
                       {},
                       {}});
     put_table(flow,
@@ -70,8 +69,7 @@ void put_holds(PageFlow& flow, const std::shared_ptr<const Report>& kept) {
                {QStringLiteral("Out of it")},
                {QStringLiteral("Lowest") + unit, true},
                {QStringLiteral("Highest") + unit, true},
-               {QStringLiteral("Mean") + unit, true},
-               {QStringLiteral("Tempering (hours)"), true}},
+               {QStringLiteral("Mean") + unit, true}},
               std::move(rows));
     flow.skip(flow.mm(2.0));
   }

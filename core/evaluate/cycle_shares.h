@@ -1,4 +1,4 @@
-// A hold whose time adds up over several records of its weld.
+// A hold whose time is added up over several records of its weld.
 #pragma once
 
 #include <string>
@@ -9,14 +9,20 @@
 
 namespace soakwright {
 
-/// What each record gives, this one last; empty where there is one record only, or where the hold does not
-/// add up.
-std::vector<CycleShare> cycle_shares(const HoldCase& hold, const HoldTime& here);
+/// Whether previous records count towards the hold: it is accumulated, and there are some.
+bool adds_up(const HoldCase& hold);
 
-/// Certain and possible time over all of them; possible is open where any is.
-HoldTime added_up(const std::vector<CycleShare>& shares);
+/// What each record gives, `here` last; empty where previous records do not count.
+std::vector<CycleShare> cycle_shares(const HoldCase& hold, const CycleShare& here);
 
-/// "cycle 1: 1 h, cycle 2: 45 min".
+/// The sum of all; possible is open where any is.
+CycleShare added_up(const std::vector<CycleShare>& shares);
+
+/// Each channel's time over all records, by its name. Possible is open for one that some record does not
+/// have.
+std::vector<ChannelTime> added_up_by_channel(const HoldCase& hold, std::vector<ChannelTime> here);
+
+/// "cycle 1: 1 h, cycle 2, part 1: 45 min, cycle 2, part 2: 20 min".
 std::string say_shares(const std::vector<CycleShare>& shares);
 
 }  // namespace soakwright

@@ -1,12 +1,14 @@
 // A hold: its course, then each requirement in the order in which results list them.
+#include <limits>
+
 #include <fmt/format.h>
 
+#include "core/evaluate/evaluated_reading.h"
 #include "core/evaluate/hold_case.h"
 #include "core/evaluate/sentences.h"
 #include "core/evaluate/stage_evaluations.h"
 #include "core/measure/extremes.h"
 #include "core/measure/hold_time.h"
-#include "core/measure/tempering.h"
 
 namespace soakwright {
 namespace {
@@ -20,6 +22,10 @@ void add_course(const HoldCase& hold) {
   course.continuous = hold.hold.continuous;
   course.in_range = hold.hold.in_range;
   course.edge_crossings = hold.hold.edge_crossings;
+  for (const std::size_t i : hold.hold.own) {
+    const auto& member = hold.hold.range.in_range_by[i].ended_by;
+    course.ended_by.push_back(member ? std::optional{weld.name(weld.group[*member])} : std::nullopt);
+  }
   course.by_excursion_allowed = hold_alternatives(hold);
   if (hold.hold.period) {
     course.start_s = hold.hold.period->first;
@@ -40,25 +46,36 @@ void add_course(const HoldCase& hold) {
         channel.mean_c = summary->mean_c;
       }
     }
-    if (const auto& tempering = weld.ground.temperings[weld.group[member]]) {
-      channel.tempering = tempering->parameter;
-      channel.tempering_hours = equivalent_hours(tempering->parameter, hold.hold.low_c);
-    }
     course.channels.push_back(std::move(channel));
   }
   weld.out.stages.push_back(std::move(course));
 }
 
+/// Over the whole hold period, excursions included.
 void evaluate_spread(const HoldCase& hold) {
   const WeldCase& weld = hold.weld;
+  if (!has_spread_requirement(weld, hold.stage, hold.asked.spread_within_m)) return;
   Requirement requirement = hold.start(RequirementKind::spread, hold.asked.spread_max->kelvin());
   SpreadAsked how;
+  how.within_m = hold.asked.spread_within_m;
   how.limit_k = requirement.limit;
   how.guard = weld.guard;
-  const Spread spread = hold.hold.period
-                            ? measure_spread(weld.record, weld.set, weld.group, hold.hold.in_range, how)
-                            : Spread{};
-  add_spread(weld, requirement, spread, false);
+  Spread spread;
+  SpreadGaps gaps;
+  std::vector<Finding> unknown;
+  if (hold.hold.period) {
+    spread = measure_spread(weld.record, weld.set, weld.group, {*hold.hold.period}, how);
+    unknown = unknown_places(weld, requirement, weld.group, *hold.hold.period,
+                             -std::numeric_limits<double>::infinity());
+    if (!unknown.empty())
+      gaps.unseen =
+          "a thermocouple without readings in the hold period may have been further off: see the findings";
+  } else {
+    gaps.not_measured = "no hold was found, so there is no hold period in which to measure the spread";
+  }
+  add_spread(weld, requirement, spread, gaps);
+  if (spread.widest && requirement.verdict == Verdict::inconclusive)
+    weld.out.findings.insert(weld.out.findings.end(), unknown.begin(), unknown.end());
   hold.finish(std::move(requirement));
 }
 

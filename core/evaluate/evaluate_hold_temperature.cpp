@@ -1,23 +1,29 @@
-// How hot a hold was: over its range, at the edge of the heated band, tempering.
+// How hot a hold was: over-temperature, at the edge of the heated band, tempering.
 #include <cmath>
+#include <limits>
+#include <memory>
 
 #include <fmt/format.h>
 
+#include "core/evaluate/cycle_shares.h"
 #include "core/evaluate/evaluated_reading.h"
 #include "core/evaluate/hold_case.h"
 #include "core/evaluate/sentences.h"
 #include "core/measure/hold_time.h"
 #include "core/measure/tempering.h"
+#include "core/measure/unknown_time.h"
 #include "core/system/parallel_for.h"
 
 namespace soakwright {
 namespace {
 
-/// The hold before (-1) or after (+1) in the procedure, with or without a core.
+/// The hold before (-1) or after (+1) in the procedure, with a continuous hold or without.
 const HoldCourse* neighbour(const HoldCase& hold, int step) {
   if (step < 0) return hold.index > 0 ? &hold.weld.holds[hold.index - 1] : nullptr;
   return hold.index + 1 < hold.weld.holds.size() ? &hold.weld.holds[hold.index + 1] : nullptr;
 }
+
+constexpr double kNoLevel = std::numeric_limits<double>::infinity();
 
 /// The lowest reading at the edge of the heated band, as a share of the hold's `low`.
 struct EdgeShare {
@@ -32,8 +38,8 @@ std::optional<EdgeShare> lowest_share(const HoldCase& hold, const Requirement& r
   const TemperatureUnit unit = weld.procedure.unit;
   std::optional<EdgeShare> worst;
   Verdict verdict = Verdict::met;
-  for (const Span& time_range : hold.hold.in_range)
-    for (const ReadingAt& reading : lowest_of_each(weld.set, weld.edge, time_range)) {
+  for (const Span& in_range : hold.hold.in_range)
+    for (const ReadingAt& reading : lowest_of_each(weld.set, weld.edge, in_range)) {
       EdgeShare here{reading, Temperature::of_celsius(reading.celsius).in(unit) / low, 0.0, Verdict::met};
       if (weld.guard != nullptr) {
         const double u =
@@ -54,19 +60,68 @@ std::optional<EdgeShare> lowest_share(const HoldCase& hold, const Requirement& r
 struct Worth {
   std::optional<double> parameter, least, most;
   double unknown_s = 0.0;
+  bool all_there = true;  ///< every record that counts has the channel
 };
 
-std::vector<Worth> worth_of_group(const WeldCase& weld) {
+/// The records of an accumulated hold before this one, each with its traces and what is uncertain of them.
+class PreviousCurves {
+ public:
+  explicit PreviousCurves(const HoldCase& hold) {
+    if (!adds_up(hold)) return;
+    for (const PreviousCycle& previous : hold.weld.previous_records) {
+      Curves curves{previous.ground.get(), {}, nullptr};
+      if (previous.record) curves.time = {previous.record->begin_s(), previous.record->end_s()};
+      if (previous.record && hold.weld.guard != nullptr && previous.job) {
+        guards_.push_back(std::make_unique<Guard>(budgets_of(*previous.record, *previous.job)));
+        curves.guard = guards_.back().get();
+      }
+      curves_.push_back(curves);
+    }
+  }
+
+  /// The channel's curve in each of them, in order; `all_there` turns false where one does not have it.
+  [[nodiscard]] std::vector<CurvePart> of(const std::string& name, bool& all_there) const {
+    std::vector<CurvePart> parts;
+    for (const Curves& curves : curves_) {
+      const Trace* found = nullptr;
+      if (curves.ground != nullptr)
+        for (const Trace& trace : curves.ground->set.traces)
+          if (trace.name == name) found = &trace;
+      if (found != nullptr)
+        parts.push_back({found, curves.time, curves.guard});
+      else
+        all_there = false;
+    }
+    return parts;
+  }
+  [[nodiscard]] bool empty() const { return curves_.empty(); }
+
+ private:
+  struct Curves {
+    const PreparedTraces* ground = nullptr;
+    Span time;
+    const Guard* guard = nullptr;
+  };
+  std::vector<Curves> curves_;
+  std::vector<std::unique_ptr<Guard>> guards_;
+};
+
+std::vector<Worth> worth_of_group(const HoldCase& hold) {
+  const WeldCase& weld = hold.weld;
+  const PreviousCurves previous(hold);
   std::vector<Worth> all(weld.group.size());
   parallel_for(weld.group.size(), [&](std::size_t member) {
     const std::size_t index = weld.group[member];
     Worth& worth = all[member];
-    const auto& tempering = weld.ground.temperings[index];
+    std::vector<CurvePart> parts = previous.of(weld.name(index), worth.all_there);
+    parts.push_back({&weld.set.traces[index], weld.time(), weld.guard});
+    const auto tempering = previous.empty() ? weld.ground.temperings[index] : tempering_over(parts, 0.0);
     if (!tempering) return;
-    worth = {tempering->parameter, tempering->parameter, tempering->parameter, tempering->unknown_s};
+    worth.parameter = worth.least = worth.most = tempering->parameter;
+    worth.unknown_s = tempering->unknown_s;
     if (weld.guard == nullptr) return;
     const auto bound = [&](double sign) -> std::optional<double> {
-      const auto moved = tempering_of(weld.set.traces[index], weld.time(), *weld.guard, sign);
+      const auto moved = tempering_over(parts, sign);
       return moved ? std::optional{moved->parameter} : std::nullopt;
     };
     worth.least = bound(-1.0);
@@ -87,7 +142,7 @@ void evaluate_over(const HoldCase& hold) {
   const bool higher_after = higher(neighbour(hold, +1));
   if (!hold.hold.period && (higher_before || higher_after)) {
     requirement.text =
-        "no hold was found, so which readings are its own cannot be told from the hotter hold beside it";
+        "no hold was found, so its readings cannot be told from those of the hotter hold beside it";
     hold.add_own_finding(requirement);
     return hold.finish(std::move(requirement));
   }
@@ -95,6 +150,8 @@ void evaluate_over(const HoldCase& hold) {
   if (higher_before) when.first = hold.hold.period->first;
   if (higher_after) when.second = hold.hold.period->second;
   const auto evaluated = evaluated_extreme(weld, requirement, weld.group, when);
+  std::vector<Finding> findings =
+      unknown_places(weld, requirement, weld.group, when, hold.hold.low_c - kFarBelowHold_k);
   if (!evaluated) {
     requirement.text = "no reading there";
     hold.add_own_finding(requirement);
@@ -105,9 +162,18 @@ void evaluate_over(const HoldCase& hold) {
                                  say_celsius(*requirement.measured),
                                  say_moment(weld.record, *requirement.at_s), say_celsius(requirement.limit)) +
                      say_uncertainty(weld, requirement);
-  if (requirement.verdict != Verdict::met)
+  if (requirement.verdict == Verdict::met && !findings.empty()) {
+    requirement.verdict = Verdict::inconclusive;
+    requirement.text +=
+        "; thermocouples without readings, not known to be cold there, may have been hotter: see the "
+        "findings";
+  } else if (requirement.verdict != Verdict::met) {
+    if (requirement.verdict == Verdict::not_met) findings.clear();
     for (Finding& place : hot_places(weld, requirement, weld.group, when))
-      weld.out.findings.push_back(std::move(place));
+      findings.push_back(std::move(place));
+  }
+  if (requirement.verdict != Verdict::met)
+    weld.out.findings.insert(weld.out.findings.end(), findings.begin(), findings.end());
   hold.finish(std::move(requirement));
 }
 
@@ -116,7 +182,9 @@ void evaluate_edge(const HoldCase& hold) {
   const double low = hold.asked.low.in(hold.weld.procedure.unit);
   const auto lowest = low == 0.0 ? std::nullopt : lowest_share(hold, requirement, low);
   if (!lowest) {
-    requirement.text = "no thermocouple at the edge of the heated band is known within the hold";
+    requirement.text = hold.hold.continuous
+                           ? "no thermocouple at the edge of the heated band has a reading within the hold"
+                           : "no hold was found";
   } else {
     if (hold.weld.guard != nullptr)
       set_measured(requirement, lowest->share, lowest->uncertainty);
@@ -125,6 +193,14 @@ void evaluate_edge(const HoldCase& hold) {
     requirement.channel = hold.weld.name(lowest->reading.trace);
     requirement.at_s = lowest->reading.at_s;
     requirement.verdict = lowest->verdict;
+    std::vector<Finding> unknown;
+    for (const Span& in_range : hold.hold.in_range)
+      for (Finding& place : unknown_places(hold.weld, requirement, hold.weld.edge, in_range, -kNoLevel))
+        unknown.push_back(std::move(place));
+    if (requirement.verdict == Verdict::met && !unknown.empty()) {
+      requirement.verdict = Verdict::inconclusive;
+      hold.weld.out.findings.insert(hold.weld.out.findings.end(), unknown.begin(), unknown.end());
+    }
     requirement.text =
         fmt::format(
             "lowest at the edge of the heated band: {} at {} at {}, {:.3f} of the lower "
@@ -132,6 +208,8 @@ void evaluate_edge(const HoldCase& hold) {
             *requirement.channel, say_celsius(lowest->reading.celsius),
             say_moment(hold.weld.record, lowest->reading.at_s), *requirement.measured, requirement.limit) +
         say_uncertainty(hold.weld, requirement);
+    if (!unknown.empty() && requirement.verdict == Verdict::inconclusive)
+      requirement.text += "; for some of the hold there are no readings from it";
   }
   hold.add_own_finding(requirement);
   hold.finish(std::move(requirement));
@@ -141,11 +219,12 @@ void evaluate_tempering(const HoldCase& hold, RequirementKind kind, double limit
   const WeldCase& weld = hold.weld;
   Requirement requirement = hold.start(kind, limit);
   const bool least = requirement.limit_is_least();
-  const std::vector<Worth> all = worth_of_group(weld);
+  const std::vector<Worth> all = worth_of_group(hold);
   std::optional<std::size_t> worst;
   double worst_held = 0.0;
   bool sure = false;
   bool open = false;
+  bool unknown_time = false;
   for (std::size_t member = 0; member < all.size(); ++member) {
     const Worth& worth = all[member];
     if (!worth.parameter) {
@@ -161,15 +240,15 @@ void evaluate_tempering(const HoldCase& hold, RequirementKind kind, double limit
       worst_held = held;
     }
     // More time can only add: a channel short of the least may have had it where it is unknown.
-    const bool unknown = worth.unknown_s > kSampleSlack_s;
+    const bool unknown = worth.unknown_s > kSampleSlack_s || !worth.all_there;
     const bool beyond = beyond_limit(requirement, held);
     const bool surely = other && beyond_limit(requirement, *other);
     if (surely && !(least && unknown)) sure = true;
     if (beyond && !surely) open = true;
-    if (unknown && (beyond == least)) open = true;
+    if (unknown && (beyond == least)) open = unknown_time = true;
   }
   if (!worst) {
-    requirement.text = "no channel is known";
+    requirement.text = "no thermocouple has a temperature";
   } else {
     const double parameter = *all[*worst].parameter;
     if (weld.guard != nullptr)
@@ -178,13 +257,18 @@ void evaluate_tempering(const HoldCase& hold, RequirementKind kind, double limit
       set_measured(requirement, parameter);
     requirement.channel = weld.name(weld.group[*worst]);
     requirement.verdict = sure ? Verdict::not_met : open ? Verdict::inconclusive : Verdict::met;
-    requirement.text = fmt::format(
-                           "{} tempering parameter over the whole curve: {} with {:.3f}, worth {:.2f} h at "
-                           "{}; at {} {:.3f}",
-                           least ? "lowest" : "highest", *requirement.channel, *requirement.measured,
-                           equivalent_hours(*requirement.measured, hold.hold.low_c),
-                           say_celsius(hold.hold.low_c), least ? "least" : "most", limit) +
-                       say_uncertainty(weld, requirement);
+    requirement.text =
+        fmt::format(
+            "{} tempering parameter of {}: {} with {:.3f}, equivalent to {:.2f} h at {}; at {} {:.3f}",
+            least ? "lowest" : "highest",
+            adds_up(hold) ? "all records together, each the whole of it" : "the whole record",
+            *requirement.channel, *requirement.measured,
+            equivalent_hours(*requirement.measured, hold.hold.low_c), say_celsius(hold.hold.low_c),
+            least ? "least" : "most", limit) +
+        say_uncertainty(weld, requirement);
+    if (requirement.verdict == Verdict::inconclusive && unknown_time)
+      requirement.text += least ? "; time without readings may have added to it"
+                                : "; time without readings may have made it higher";
   }
   hold.add_own_finding(requirement);
   hold.finish(std::move(requirement));

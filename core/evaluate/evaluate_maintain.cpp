@@ -11,6 +11,49 @@
 
 namespace soakwright {
 
+namespace {
+
+/// The job's periods of that name, joined where they overlap.
+std::vector<Span> periods_named(const Record& record, const std::string& name) {
+  std::vector<Span> all;
+  for (const Period& period : record.periods)
+    if (period.name == name) all.emplace_back(period.from_s, period.to_s);
+  std::sort(all.begin(), all.end());
+  std::vector<Span> joined;
+  for (const Span& period : all) {
+    if (!joined.empty() && period.first <= joined.back().second)
+      joined.back().second = std::max(joined.back().second, period.second);
+    else
+      joined.push_back(period);
+  }
+  return joined;
+}
+
+/// Time out of the range but for excursions allowed, whose whole length counts, also outside `period`.
+double out_not_allowed(const GroupRange& range, const Span& period) {
+  double out_s = 0.0;
+  for (const Excursion& excursion : range.excursions) {
+    if (excursion.filled) continue;
+    out_s += std::max(
+        0.0, std::min(excursion.time.second, period.second) - std::max(excursion.time.first, period.first));
+  }
+  return out_s;
+}
+
+/// The longest time of a channel, or of the group, that is neither known nor excluded.
+double unknown_within(const WeldCase& weld, const GroupRange& range, const Span& period) {
+  double longest = time_out(range, period).unknown_s;
+  for (const std::size_t index : weld.group) {
+    double unknown_s = 0.0;
+    for (const Span& span : unknown_spans(weld.set.traces[index], period.first, period.second))
+      unknown_s += span.second - span.first;
+    longest = std::max(longest, unknown_s);
+  }
+  return longest;
+}
+
+}  // namespace
+
 void evaluate_maintain(const WeldCase& weld, const Stage& stage, const MaintainStage& asked) {
   Requirement requirement = requirement_for(RequirementKind::maintain, stage.number, weld.weld, 0.0);
   StageCourse course;
@@ -18,16 +61,12 @@ void evaluate_maintain(const WeldCase& weld, const Stage& stage, const MaintainS
   course.number = stage.number;
   course.kind = "maintain";
 
-  std::vector<Span> periods;
-  for (const Period& period : weld.record.periods)
-    if (period.name == asked.during) periods.emplace_back(period.from_s, period.to_s);
-  std::sort(periods.begin(), periods.end());
-
+  const std::vector<Span> periods = periods_named(weld.record, asked.during);
   const double low = asked.low.celsius();
   const double high = asked.high ? asked.high->celsius() : std::numeric_limits<double>::infinity();
   const auto in_range = [&](RangeEdge edge) {
     return group_in_range(weld.set, weld.group, weld.time(), weld.ranges({low, high}, edge),
-                          ExcursionAllowed{});
+                          weld.procedure.evaluation.excursion_allowed);
   };
   const GroupRange range = in_range(RangeEdge::as_asked);
   const bool guarded = weld.guard != nullptr;
@@ -43,24 +82,25 @@ void evaluate_maintain(const WeldCase& weld, const Stage& stage, const MaintainS
     const double length = period.second - period.first;
     unknown_s += length - std::max(0.0, shown.second - shown.first);
     if (shown.second <= shown.first) continue;
-    const TimeOut total = time_out(range, shown);
-    out_s += total.out_s;
-    unknown_s += total.unknown_s;
-    surely_out_s += guarded ? time_out(widened, shown).out_s : total.out_s;
-    possibly_out_s += guarded ? time_out(narrowed, shown).out_s : total.out_s;
+    const double here_s = out_not_allowed(range, shown);
+    out_s += here_s;
+    unknown_s += unknown_within(weld, range, shown);
+    surely_out_s += guarded ? out_not_allowed(widened, shown) : here_s;
+    possibly_out_s += guarded ? out_not_allowed(narrowed, shown) : here_s;
     for (const Excursion& excursion : range.excursions) {
       const Span part{std::max(excursion.time.first, shown.first),
                       std::min(excursion.time.second, shown.second)};
       if (part.second <= part.first) continue;
       const Depth depth = depth_of(weld.set, weld.group, part, low, high);
-      Finding finding = finding_on(requirement, Finding::Kind::not_met);
+      Finding finding =
+          finding_on(requirement, excursion.filled ? Finding::Kind::note : Finding::Kind::not_met);
       finding.channel = weld.name(depth.trace);
       finding.from_s = part.first;
       finding.to_s = part.second;
       finding.extreme = depth.celsius;
-      finding.text =
-          fmt::format("{} at {} during {}", *finding.channel, say_celsius(depth.celsius), asked.during);
-      findings.push_back(std::move(finding));
+      finding.text = fmt::format("{} at {} during {}{}", *finding.channel, say_celsius(depth.celsius),
+                                 asked.during, excursion.filled ? "; within the excursion allowed" : "");
+      (excursion.filled ? weld.out.findings : findings).push_back(std::move(finding));
     }
   }
   if (!periods.empty()) {
@@ -99,7 +139,7 @@ void evaluate_maintain(const WeldCase& weld, const Stage& stage, const MaintainS
           fmt::format("; with U at its edges {} to {}", say_time(surely_out_s), say_time(possibly_out_s));
     }
     if (unknown_s > kSampleSlack_s)
-      requirement.text += fmt::format("; {} of it are not known", say_time(unknown_s));
+      requirement.text += fmt::format("; for {} of it there are no readings", say_time(unknown_s));
   }
   if (requirement.verdict == Verdict::not_met) {
     weld.out.findings.insert(weld.out.findings.end(), findings.begin(), findings.end());

@@ -194,6 +194,7 @@ void evaluate_smallest_rate(const WeldCase& weld, const Stage& stage, const Ramp
 
 void evaluate_ramp_spread(const WeldCase& weld, const Stage& stage, const RampStage& asked,
                           const StageTime& when, const std::vector<BlindSpot>& blind) {
+  if (!has_spread_requirement(weld, stage, asked.spread_within_m)) return;
   Requirement requirement =
       requirement_for(RequirementKind::spread, stage.number, weld.weld, asked.spread_max->kelvin());
   SpreadAsked how;
@@ -202,7 +203,9 @@ void evaluate_ramp_spread(const WeldCase& weld, const Stage& stage, const RampSt
   how.limit_k = requirement.limit;
   how.guard = weld.guard;
   const Spread spread = measure_spread(weld.record, weld.set, weld.group, {when.spread_time}, how);
-  add_spread(weld, requirement, spread, !blind.empty());
+  SpreadGaps gaps;
+  if (!blind.empty()) gaps.unseen = "the record does not show all of the stage: see the findings";
+  add_spread(weld, requirement, spread, gaps);
   add_blind_spots(weld, requirement, asked, blind);
   weld.out.requirements.push_back(std::move(requirement));
 }

@@ -1,4 +1,4 @@
-// Limits on the whole record: temperature_max, start, end, rows, thermocouples, certificates.
+// Limits on the whole record: maximum temperature, at start and end, rows, certificates.
 #include <algorithm>
 
 #include <fmt/format.h>
@@ -6,27 +6,32 @@
 #include "core/evaluate/evaluated_reading.h"
 #include "core/evaluate/sentences.h"
 #include "core/evaluate/stage_evaluations.h"
-#include "core/measure/known_channels.h"
+#include "core/measure/unknown_time.h"
 
 namespace soakwright {
 namespace {
+
+/// A first (last) reading further than this many intervals from the record's start (end) is not one of it.
+constexpr double kIntervalsOfEnd = 3.0;
 
 class RecordLimitsEvaluator {
  public:
   RecordLimitsEvaluator(const RecordCase& record_case, const std::vector<std::size_t>& evaluated)
       : case_(record_case), limits_(record_case.procedure.record_limits), evaluated_(evaluated) {
-    for (std::size_t i = 0; i < case_.set.traces.size(); ++i) all_.push_back(i);
+    for (std::size_t i = 0; i < case_.set.traces.size(); ++i) {
+      all_.push_back(i);
+      if (!is_spare(i)) never_spare_.push_back(i);
+    }
   }
 
   void run() {
     if (limits_.temperature_max) evaluate_temperature_max();
     if (limits_.start_temperature_max)
-      evaluate_row(RequirementKind::start, limits_.start_temperature_max->celsius(), case_.record.first_row);
+      evaluate_end_of_record(RequirementKind::start, limits_.start_temperature_max->celsius());
     if (limits_.end_temperature_max)
-      evaluate_row(RequirementKind::end, limits_.end_temperature_max->celsius(), case_.record.end_row - 1);
+      evaluate_end_of_record(RequirementKind::end, limits_.end_temperature_max->celsius());
     if (limits_.gap_max_s) evaluate_gap();
     if (limits_.sampling_interval_max_s) evaluate_interval();
-    if (limits_.thermocouples_min) evaluate_thermocouples();
     evaluate_calibration();
   }
 
@@ -51,23 +56,27 @@ class RecordLimitsEvaluator {
     case_.out.requirements.push_back(std::move(requirement));
   }
 
-  Finding hole_finding(const Requirement& requirement, std::size_t trace, const Span& hole) const {
-    Finding finding = finding_on(requirement, Finding::Kind::inconclusive);
-    finding.channel = case_.name(trace);
-    finding.from_s = hole.first;
-    finding.to_s = hole.second;
-    finding.text = fmt::format("{} is not known from {}", *finding.channel,
-                               say_span(case_.record, hole.first, hole.second));
-    return finding;
+  [[nodiscard]] bool is_spare(std::size_t trace) const {
+    return case_.record.channels[case_.set.traces[trace].channel].role == ThermocoupleRole::spare;
   }
 
+  /// Unknown time between readings at or below this is taken as cold: the lowest `low` of the procedure's
+  /// holds, without a hold the limit, less 50 °C.
+  [[nodiscard]] double cold_c(double limit_c) const {
+    std::optional<double> lowest;
+    for (const Stage& stage : case_.procedure.stages)
+      if (const auto* hold = std::get_if<HoldStage>(&stage.asked))
+        lowest = std::min(lowest.value_or(hold->low.celsius()), hold->low.celsius());
+    return lowest.value_or(limit_c) - kFarBelowHold_k;
+  }
+
+  /// Evaluated, spare and edge channels; a spare that has not taken over counts with the readings that it
+  /// has.
   void evaluate_temperature_max() {
     Requirement requirement = start(RequirementKind::temperature_max, limits_.temperature_max->celsius());
-    std::vector<Finding> findings;
-    for (const std::size_t index : all_)
-      for (const Span& hole : unknown_spans(case_.set.traces[index], case_.time().first, case_.time().second))
-        findings.push_back(hole_finding(requirement, index, hole));
     const auto evaluated = evaluated_extreme(case_, requirement, all_, case_.time());
+    std::vector<Finding> findings =
+        unknown_places(case_, requirement, never_spare_, case_.time(), cold_c(requirement.limit));
     if (!evaluated) {
       requirement.text = "no reading";
       return finish(std::move(requirement), std::move(findings));
@@ -78,50 +87,75 @@ class RecordLimitsEvaluator {
                     say_celsius(*requirement.measured), say_moment(case_.record, *requirement.at_s),
                     say_celsius(requirement.limit)) +
         say_uncertainty(case_, requirement);
-    if (requirement.verdict == Verdict::met) {
-      if (!findings.empty()) requirement.verdict = Verdict::inconclusive;
-    } else {
+    if (requirement.verdict == Verdict::met && !findings.empty()) {
+      requirement.verdict = Verdict::inconclusive;
+      requirement.text +=
+          "; thermocouples without readings, not known to be cold there, may have been hotter: see the "
+          "findings";
+    } else if (requirement.verdict != Verdict::met) {
+      if (requirement.verdict == Verdict::not_met) findings.clear();
       for (Finding& place : hot_places(case_, requirement, all_, case_.time()))
         findings.push_back(std::move(place));
     }
     finish(std::move(requirement), std::move(findings));
   }
 
-  /// The first or the last sample of every channel on the work.
-  void evaluate_row(RequirementKind kind, double limit, std::size_t row) {
+  /// The first or the last reading of a channel, where it lies within three intervals of the record's start
+  /// or end.
+  [[nodiscard]] std::optional<ReadingAt> reading_at_end(std::size_t index, bool at_start) const {
+    const Trace& trace = case_.set.traces[index];
+    const auto reading = [&](const Piece& piece, std::size_t sample) {
+      const TraceSource& source = trace.sources[piece.source];
+      return ReadingAt{index, source.t[sample], source.c[sample], piece.source};
+    };
+    std::optional<ReadingAt> found;
+    for (const Piece& piece : trace.pieces) {
+      if (piece.first >= piece.end) continue;
+      if (at_start && found) break;
+      found = reading(piece, at_start ? piece.first : piece.end - 1);
+    }
+    if (!found) return found;
+    const double away = at_start ? found->at_s - case_.time().first : case_.time().second - found->at_s;
+    return away <= kIntervalsOfEnd * case_.record.interval_s + kSampleSlack_s ? found : std::nullopt;
+  }
+
+  /// The first or the last reading of every channel on the work.
+  void evaluate_end_of_record(RequirementKind kind, double limit) {
     Requirement requirement = start(kind, limit);
-    const double at = case_.record.times_s[row];
-    std::vector<std::size_t> in_row;
+    const bool at_start = kind == RequirementKind::start;
+    std::vector<ReadingAt> readings;
     std::vector<Finding> findings;
     for (const std::size_t index : all_) {
       const Trace& trace = case_.set.traces[index];
-      const bool exclusion =
-          std::any_of(trace.exclusions.begin(), trace.exclusions.end(),
-                      [&](const Span& span) { return at >= span.first && at <= span.second; });
-      if (exclusion) continue;
-      const std::size_t only[] = {index};
-      if (highest_reading(case_.set, only, {at, at})) {
-        in_row.push_back(index);
+      if (at_start ? trace.excluded_from_start : trace.excluded_to_end) continue;
+      if (const auto reading = reading_at_end(index, at_start)) {
+        readings.push_back(*reading);
         continue;
       }
+      if (is_spare(index)) continue;
       Finding finding = finding_on(requirement, Finding::Kind::inconclusive);
       finding.channel = trace.name;
-      finding.from_s = finding.to_s = at;
-      finding.text = fmt::format("{} has no reading in that row", trace.name);
+      finding.from_s = finding.to_s = at_start ? case_.time().first : case_.time().second;
+      finding.text =
+          fmt::format("no reading from {} within {} of the record's {}", trace.name,
+                      say_time(kIntervalsOfEnd * case_.record.interval_s), at_start ? "start" : "end");
       findings.push_back(std::move(finding));
     }
-    const char* which = kind == RequirementKind::start ? "first" : "last";
-    const auto evaluated = evaluated_extreme(case_, requirement, in_row, {at, at});
+    const auto evaluated = worst_reading(case_, requirement, readings);
     if (!evaluated) {
-      requirement.text = fmt::format("no reading in the {} row", which);
+      requirement.text = fmt::format("no reading at the record's {}", at_start ? "start" : "end");
       return finish(std::move(requirement), std::move(findings));
     }
     set_reading(case_, requirement, *evaluated);
-    requirement.at_s = at;
-    if (requirement.verdict == Verdict::met && !findings.empty()) requirement.verdict = Verdict::inconclusive;
-    requirement.text = fmt::format("hottest in the {} row: {} at {}; at most {}", which, *requirement.channel,
+    requirement.text = fmt::format("hottest at the record's {}: {} at {}; at most {}",
+                                   at_start ? "start" : "end", *requirement.channel,
                                    say_celsius(*requirement.measured), say_celsius(requirement.limit)) +
                        say_uncertainty(case_, requirement);
+    if (requirement.verdict == Verdict::met && !findings.empty()) {
+      requirement.verdict = Verdict::inconclusive;
+      requirement.text += fmt::format("; {} of the thermocouples {} no reading there", findings.size(),
+                                      findings.size() == 1 ? "has" : "have");
+    }
     if (requirement.verdict == Verdict::not_met) findings.clear();
     finish(std::move(requirement), std::move(findings));
   }
@@ -162,30 +196,6 @@ class RecordLimitsEvaluator {
     requirement.verdict = beyond_limit(requirement, *requirement.measured) ? Verdict::not_met : Verdict::met;
     requirement.text = fmt::format("usual step between rows: {}; at most {}", say_time(*requirement.measured),
                                    say_time(requirement.limit));
-    finish(std::move(requirement));
-  }
-
-  void evaluate_thermocouples() {
-    Requirement requirement =
-        start(RequirementKind::thermocouples, static_cast<double>(*limits_.thermocouples_min));
-    std::vector<const HoldStage*> holds;
-    for (const Stage& stage : case_.procedure.stages)
-      if (const auto* hold = std::get_if<HoldStage>(&stage.asked)) holds.push_back(hold);
-    std::optional<Span> time = case_.time();
-    if (!holds.empty())
-      time = first_entry_to_last_exit(case_.set, evaluated_, case_.time(), *holds.front(), *holds.back());
-    if (!time) {
-      requirement.text = "no thermocouple came into the range of the first hold and out of that of the last";
-      return finish(std::move(requirement));
-    }
-    const FewestKnown fewest = fewest_known(case_.set, evaluated_, *time);
-    set_measured(requirement, static_cast<double>(fewest.count));
-    requirement.from_s = fewest.time.first;
-    requirement.to_s = fewest.time.second;
-    requirement.verdict = beyond_limit(requirement, *requirement.measured) ? Verdict::not_met : Verdict::met;
-    requirement.text = fmt::format(
-        "fewest evaluated thermocouples known at once: {} from {}; at least {}", fewest.count,
-        say_span(case_.record, fewest.time.first, fewest.time.second), *limits_.thermocouples_min);
     finish(std::move(requirement));
   }
 
@@ -240,7 +250,7 @@ class RecordLimitsEvaluator {
   const RecordCase& case_;
   const RecordLimits& limits_;
   const std::vector<std::size_t>& evaluated_;
-  std::vector<std::size_t> all_;
+  std::vector<std::size_t> all_, never_spare_;
 };
 
 }  // namespace

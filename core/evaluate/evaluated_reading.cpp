@@ -1,10 +1,12 @@
 #include "core/evaluate/evaluated_reading.h"
 
+#include <algorithm>
 #include <cmath>
 
 #include <fmt/format.h>
 
 #include "core/evaluate/sentences.h"
+#include "core/measure/unknown_time.h"
 #include "core/units/printed_quantity.h"
 
 namespace soakwright {
@@ -38,22 +40,15 @@ std::string say_place(const Requirement& requirement, const HotPlace& place, dou
 
 }  // namespace
 
-std::optional<EvaluatedReading> evaluated_extreme(const RecordCase& record_case,
-                                                  const Requirement& requirement, Group group, Span time) {
-  const bool least = requirement.limit_is_least();
-  if (record_case.guard == nullptr) {
-    const auto extreme =
-        least ? lowest_reading(record_case.set, group, time) : highest_reading(record_case.set, group, time);
-    if (!extreme) return std::nullopt;
-    return EvaluatedReading{*extreme, 0.0, held_to_limit(requirement, extreme->celsius, 0.0)};
-  }
-  // A reading moves faster than its U: of each channel the extreme one has the smallest margin.
+std::optional<EvaluatedReading> worst_reading(const RecordCase& record_case, const Requirement& requirement,
+                                              const std::vector<ReadingAt>& readings) {
   std::optional<EvaluatedReading> worst;
   double smallest = 0.0;
-  for (const ReadingAt& reading :
-       least ? lowest_of_each(record_case.set, group, time) : highest_of_each(record_case.set, group, time)) {
-    const double u = record_case.guard->of(record_case.set.traces[reading.trace], reading.source)
-                         .expanded_k(reading.celsius);
+  for (const ReadingAt& reading : readings) {
+    const double u = record_case.guard == nullptr
+                         ? 0.0
+                         : record_case.guard->of(record_case.set.traces[reading.trace], reading.source)
+                               .expanded_k(reading.celsius);
     const double margin = margin_after(requirement, reading.celsius, u);
     const Verdict verdict = held_to_limit(requirement, reading.celsius, u);
     if (!worst) {
@@ -68,6 +63,20 @@ std::optional<EvaluatedReading> evaluated_extreme(const RecordCase& record_case,
     smallest = margin;
   }
   return worst;
+}
+
+std::optional<EvaluatedReading> evaluated_extreme(const RecordCase& record_case,
+                                                  const Requirement& requirement, Group group, Span time) {
+  const bool least = requirement.limit_is_least();
+  // A reading moves faster than its U: of each channel the extreme one has the smallest margin.
+  if (record_case.guard != nullptr)
+    return worst_reading(
+        record_case, requirement,
+        least ? lowest_of_each(record_case.set, group, time) : highest_of_each(record_case.set, group, time));
+  const auto extreme =
+      least ? lowest_reading(record_case.set, group, time) : highest_reading(record_case.set, group, time);
+  if (!extreme) return std::nullopt;
+  return worst_reading(record_case, requirement, {*extreme});
 }
 
 void set_reading(const RecordCase& record_case, Requirement& requirement, const EvaluatedReading& evaluated) {
@@ -103,6 +112,24 @@ std::vector<Finding> hot_places(const RecordCase& record_case, const Requirement
       findings.push_back(std::move(finding));
     }
   }
+  return findings;
+}
+
+std::vector<Finding> unknown_places(const RecordCase& record_case, const Requirement& requirement,
+                                    Group group, Span time, double cold_c) {
+  std::vector<Finding> findings;
+  for (const std::size_t index : group)
+    for (const UnknownTime& unknown : unknown_times(record_case.set.traces[index], record_case.time())) {
+      const Span part{std::max(unknown.time.first, time.first), std::min(unknown.time.second, time.second)};
+      if (part.second - part.first <= kWindowSlack_s || known_at_most(unknown, cold_c)) continue;
+      Finding finding = finding_on(requirement, Finding::Kind::inconclusive);
+      finding.channel = record_case.name(index);
+      finding.from_s = part.first;
+      finding.to_s = part.second;
+      finding.text = fmt::format("no readings from {} from {}", *finding.channel,
+                                 say_span(record_case.record, part.first, part.second));
+      findings.push_back(std::move(finding));
+    }
   return findings;
 }
 

@@ -1,4 +1,4 @@
-// Single readings against a highest or lowest limit: temperature_max, loading, opening, over.
+// Single readings against a largest or least limit: maximum temperature, at start and end, over-temperature.
 #pragma once
 
 #include <optional>
@@ -16,6 +16,11 @@ struct EvaluatedReading {
   Verdict verdict = Verdict::met;
 };
 
+/// Of these readings the one with the smallest margin, each with its own U where the decision is guarded; of
+/// equals the first in time, then the first in the log's order. Nothing of none.
+std::optional<EvaluatedReading> worst_reading(const RecordCase& record_case, const Requirement& requirement,
+                                              const std::vector<ReadingAt>& readings);
+
 /// The highest readings of the group within `time` against a largest limit in °C, the lowest ones against a
 /// least limit; each with its own U where the decision is guarded.
 std::optional<EvaluatedReading> evaluated_extreme(const RecordCase& record_case,
@@ -27,6 +32,11 @@ void set_reading(const RecordCase& record_case, Requirement& requirement, const 
 /// Times of each channel above a largest limit, or within U of it.
 std::vector<Finding> hot_places(const RecordCase& record_case, const Requirement& requirement, Group group,
                                 Span time);
+
+/// One finding for each time of a channel of the group that overlaps `time` and is not known, but for those
+/// between readings that are all at or below `cold_c`: the channel is taken to have stayed cold there.
+std::vector<Finding> unknown_places(const RecordCase& record_case, const Requirement& requirement,
+                                    Group group, Span time, double cold_c);
 
 /// "; U 3.1 °C" behind a sentence where the decision is guarded.
 std::string say_uncertainty(const RecordCase& record_case, const Requirement& requirement);

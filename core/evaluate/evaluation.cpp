@@ -1,8 +1,8 @@
 // A record held against a procedure, in this order:
 // 1. traces of the channels, spares taken over (measure/trace)
 // 2. the limits of the whole record (evaluate_record_limits)
-// 3. for each weld: its channels, its holds (measure/hold_choice), then each stage (evaluate_ramp,
-// evaluate_hold, evaluate_maintain)
+// 3. for each weld: its channels, its holds (measure/hold_choice), its thermocouples, then each stage
+// (evaluate_ramp, evaluate_hold, evaluate_maintain), and its tempering
 // 4. the verdicts of the welds and of the record
 #include "core/evaluate/evaluation.h"
 
@@ -18,6 +18,7 @@
 #include "core/evaluate/shortfall.h"
 #include "core/evaluate/stage_evaluations.h"
 #include "core/evaluate/weld_case.h"
+#include "core/measure/tempering.h"
 
 namespace soakwright {
 namespace {
@@ -39,28 +40,49 @@ void note_take_overs(const RecordCase& record_case) {
   }
 }
 
-/// What an previous record failed or left open does not show in this one's verdict: it is said.
+/// What a previous record failed or left open does not show in this one's verdict: a note says it.
 void note_previous_records(const RecordCase& record_case) {
   const auto adds_up = [&](const Requirement& requirement) {
-    if (requirement.kind != RequirementKind::hold_time) return false;
+    if (requirement.kind != RequirementKind::hold_time &&
+        requirement.kind != RequirementKind::hold_time_max &&
+        requirement.kind != RequirementKind::tempering_min &&
+        requirement.kind != RequirementKind::tempering_max)
+      return false;
     const Stage& stage = record_case.procedure.stages[requirement.stage - 1];
     return std::get<HoldStage>(stage.asked).count == HoldStage::Count::accumulated;
   };
-  for (const PreviousCycle& earlier : record_case.previous_records) {
+  for (const PreviousCycle& previous : record_case.previous_records) {
     Verdict verdict = Verdict::met;
-    for (const Requirement& requirement : earlier.requirements)
+    for (const Requirement& requirement : previous.requirements)
       if (!adds_up(requirement)) verdict = std::max(verdict, requirement.verdict);
     if (verdict == Verdict::met) continue;
     std::string which;
-    for (const Requirement& requirement : earlier.requirements)
+    for (const Requirement& requirement : previous.requirements)
       if (requirement.verdict == verdict && !adds_up(requirement))
         which += (which.empty() ? "" : ", ") + requirement.id;
+    const bool same_cycle = previous.cycle == record_case.cycle;
     Finding note;
     note.text = fmt::format(
-        "cycle {}, evaluated by itself, is {}: {}. The verdict here is on cycle {}; only a hold that "
-        "adds up counts the earlier ones",
-        earlier.cycle, verdict == Verdict::not_met ? "not met" : "inconclusive", which, record_case.cycle);
+        "{} on its own is {}: {}. This verdict is for {}; earlier records count only toward an accumulated "
+        "hold",
+        same_cycle ? fmt::format("An earlier part of cycle {}", previous.cycle)
+                   : fmt::format("Cycle {}", previous.cycle),
+        verdict == Verdict::not_met ? "not met" : "inconclusive", which,
+        same_cycle ? "the last part" : fmt::format("cycle {}", record_case.cycle));
     record_case.out.findings.push_back(std::move(note));
+  }
+}
+
+/// Each evaluated channel's tempering over the whole record, at `low` of the procedure's last hold.
+void add_tempering(const WeldCase& weld) {
+  std::optional<double> low_c;
+  for (const Stage& stage : weld.procedure.stages)
+    if (const auto* hold = std::get_if<HoldStage>(&stage.asked)) low_c = hold->low.celsius();
+  for (const std::size_t index : weld.group) {
+    ChannelTempering one{weld.weld, weld.name(index), {}, low_c, {}};
+    if (const auto& tempering = weld.ground.temperings[index]) one.parameter = tempering->parameter;
+    if (one.parameter && low_c) one.hours = equivalent_hours(*one.parameter, *low_c);
+    weld.out.tempering.push_back(std::move(one));
   }
 }
 
@@ -176,7 +198,9 @@ Verdicts evaluate(const Record& record, const Procedure& procedure, const Job* j
     weld.holds_by_excursion_allowed = holds_by_excursion_allowed(weld);
     // One weld alone answers for the whole record as well.
     const std::size_t first = listed ? out.requirements.size() : 0;
+    if (procedure.record_limits.thermocouples_min) evaluate_thermocouples(weld);
     evaluate_stages(weld);
+    add_tempering(weld);
     WeldVerdict verdict;
     verdict.number = weld.weld;
     if (weld.thickness) verdict.thickness_mm = weld.thickness->millimetres();

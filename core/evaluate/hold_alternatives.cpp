@@ -1,5 +1,7 @@
-// What a hold's time would have come to under another excursion_allowed, and when each thermocouple came and
-// went.
+// What a hold's time comes to under another excursion_allowed, and when each thermocouple came in and left.
+#include <algorithm>
+
+#include "core/evaluate/cycle_shares.h"
 #include "core/evaluate/hold_case.h"
 #include "core/measure/hold_time.h"
 
@@ -8,18 +10,36 @@ namespace {
 
 constexpr double kExcursionsAllowed_s[] = {0.0, 120.0, 300.0, 600.0};
 
-/// The weld's holds with in_range filled by another excursion_allowed; the channels' own spans stay behind.
+/// Of the excursions filled in the hold's own in-range times.
+double deepest_filled(const WeldCase& weld, const HoldCourse& hold, HoldStage::Count count) {
+  if (!hold.continuous) return 0.0;
+  const std::vector<Span> own =
+      count == HoldStage::Count::accumulated ? hold.all_in_range() : std::vector<Span>{*hold.continuous};
+  double deepest = 0.0;
+  for (const Excursion& excursion : hold.range.excursions) {
+    const bool inside = excursion.filled && std::any_of(own.begin(), own.end(), [&](const Span& time) {
+                          return excursion.time.first >= time.first && excursion.time.second <= time.second;
+                        });
+    if (inside)
+      deepest =
+          std::max(deepest, depth_of(weld.set, weld.group, excursion.time, hold.low_c, hold.high_c).kelvin);
+  }
+  return deepest;
+}
+
+}  // namespace
+
 std::vector<HoldCourse> with_excursion_allowed(const WeldCase& weld,
+                                               const std::vector<HoldCourse>& as_evaluated, RangeEdge edge,
                                                const ExcursionAllowed& excursion_allowed) {
   std::vector<HoldCourse> holds;
-  for (const HoldCourse& as_evaluated : weld.holds) {
+  for (const HoldCourse& one : as_evaluated) {
     HoldCourse hold;
-    hold.stage = as_evaluated.stage;
-    hold.low_c = as_evaluated.low_c;
-    hold.high_c = as_evaluated.high_c;
-    hold.range.spans = as_evaluated.range.spans;
-    hold.range.lone_outs = as_evaluated.range.lone_outs;
-    fill_excursions(hold.range, weld.set, weld.group, same_range(weld.group, {hold.low_c, hold.high_c}),
+    hold.stage = one.stage;
+    hold.low_c = one.low_c;
+    hold.high_c = one.high_c;
+    hold.range.spans = one.range.spans;
+    fill_excursions(hold.range, weld.set, weld.group, weld.ranges({hold.low_c, hold.high_c}, edge),
                     excursion_allowed);
     holds.push_back(std::move(hold));
   }
@@ -27,27 +47,42 @@ std::vector<HoldCourse> with_excursion_allowed(const WeldCase& weld,
   return holds;
 }
 
-}  // namespace
-
-std::vector<HoldAlternative> hold_alternatives(const HoldCase& hold) {
+std::vector<HoldAlternative> hold_alternatives(const HoldCase& hold, std::optional<double> least_s) {
   const WeldCase& weld = hold.weld;
-  std::vector<HoldAlternative> bases;
+  std::vector<HoldAlternative> alternatives;
+  const auto time_of = [&](const std::vector<HoldCourse>& holds, HoldStage::Count count) {
+    return hold_time(holds, hold.index, count, weld.time());
+  };
+  const std::vector<HoldCourse>& without = weld.holds_by_excursion_allowed.front();
   for (std::size_t i = 0; i < std::size(kExcursionsAllowed_s); ++i) {
     const std::vector<HoldCourse>& holds = weld.holds_by_excursion_allowed[i];
-    const auto certain = [&](HoldStage::Count count) {
-      return hold_time(holds, hold.index, count, weld.time()).certain_s;
-    };
-    bases.push_back({kExcursionsAllowed_s[i], certain(HoldStage::Count::continuous),
-                     certain(HoldStage::Count::accumulated)});
+    HoldAlternative one;
+    one.excursion_allowed_s = kExcursionsAllowed_s[i];
+    one.continuous_s = time_of(holds, HoldStage::Count::continuous).certain_s;
+    one.accumulated_s = time_of(holds, HoldStage::Count::accumulated).certain_s;
+    if (least_s) {
+      const HoldTime time = time_of(holds, hold.asked.count);
+      CycleShare share{weld.cycle,
+                       time.certain_s,
+                       time.possible_s,
+                       {time.filled.count, time.filled.seconds},
+                       time_of(without, hold.asked.count).certain_s};
+      if (const auto shares = cycle_shares(hold, share); !shares.empty()) share = added_up(shares);
+      one.verdict = hold_time_verdict(share, *least_s);
+      if (one.verdict == Verdict::met)
+        one.deepest_k = deepest_filled(weld, holds[hold.index], hold.asked.count);
+    }
+    alternatives.push_back(one);
   }
-  return bases;
+  return alternatives;
 }
 
 std::vector<std::vector<HoldCourse>> holds_by_excursion_allowed(const WeldCase& weld) {
   std::vector<std::vector<HoldCourse>> all;
   for (const double excursion_allowed_s : kExcursionsAllowed_s)
-    all.push_back(with_excursion_allowed(
-        weld, {excursion_allowed_s, weld.procedure.evaluation.excursion_allowed.depth}));
+    all.push_back(
+        with_excursion_allowed(weld, weld.holds, RangeEdge::as_asked,
+                               {excursion_allowed_s, weld.procedure.evaluation.excursion_allowed.depth}));
   return all;
 }
 

@@ -1,7 +1,9 @@
 // One hold of one weld, and what the evaluating of its requirements has in common.
 #pragma once
 
+#include <optional>
 #include <string>
+#include <vector>
 
 #include "core/evaluate/weld_case.h"
 
@@ -32,8 +34,15 @@ void evaluate_over(const HoldCase& hold);
 void evaluate_edge(const HoldCase& hold);
 void evaluate_tempering(const HoldCase& hold, RequirementKind kind, double limit);
 
-/// Continuous and accumulated time at excursion_allowed 0, 2, 5 and 10 min, on the readings alone.
-std::vector<HoldAlternative> hold_alternatives(const HoldCase& hold);
+/// Continuous and accumulated time with excursions of 0, 2, 5 and 10 min allowed, on the readings alone; with
+/// `least_s` the verdict that each gives.
+std::vector<HoldAlternative> hold_alternatives(const HoldCase& hold, std::optional<double> least_s = {});
+/// The verdict on a hold time: enough for certain is met, not enough even if possible not met. Where the
+/// excursions counted in exceed a tenth of it, met only if it is met without them too.
+Verdict hold_time_verdict(const CycleShare& time, double least_s);
+/// These holds again under another excursion_allowed; the channels' own spans are left out.
+std::vector<HoldCourse> with_excursion_allowed(const WeldCase& weld, const std::vector<HoldCourse>& holds,
+                                               RangeEdge edge, const ExcursionAllowed& excursion_allowed);
 /// The weld's holds under each of these excursions_allowed, for hold_alternatives().
 std::vector<std::vector<HoldCourse>> holds_by_excursion_allowed(const WeldCase& weld);
 /// When each channel of the group came in first and left last.

@@ -9,8 +9,7 @@ namespace {
 
 void check_places(const Record& record, const Procedure& procedure, Problems& problems) {
   for (const Stage& stage : procedure.stages) {
-    const auto* ramp = std::get_if<RampStage>(&stage.asked);
-    if (ramp == nullptr || !ramp->spread_within_m) continue;
+    if (!spread_within_of(stage)) continue;
     for (const Channel& channel : record.channels) {
       if (!channel.evaluated() || channel.position_m) continue;
       problems.push_back(

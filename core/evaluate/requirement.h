@@ -24,11 +24,13 @@ struct RateAlternative {
   Verdict verdict = Verdict::inconclusive;
 };
 
-/// A hold's time by the readings alone, were excursions of up to `excursion_allowed_s` forgiven.
+/// A hold's time by the readings alone, were excursions of up to `excursion_allowed_s` allowed.
 struct HoldAlternative {
   double excursion_allowed_s = 0.0;
   double continuous_s = 0.0;
   double accumulated_s = 0.0;
+  std::optional<Verdict> verdict;  ///< on the hold time, where one is required
+  double deepest_k = 0.0;          ///< the deepest excursion counted in; set where the verdict is better
 };
 
 /// When a thermocouple first came into a hold's range and last left it.
@@ -42,7 +44,7 @@ struct SpreadAlternative {
   double hottest_c = 0.0, coldest_c = 0.0;
 };
 
-/// What a requirement would have come to on another alternatives: nothing of it decides.
+/// What a requirement comes to on another basis: nothing of it decides.
 struct Alternatives {
   std::vector<RateAlternative> rates;
   std::vector<HoldAlternative> holds;
@@ -53,9 +55,25 @@ struct Alternatives {
   }
 };
 
+/// Excursions within `excursion_allowed` that a hold time counts in.
+struct ExcursionsCounted {
+  std::size_t count = 0;
+  double seconds = 0.0;
+};
+
 /// What one record of several gives to a hold's time.
 struct CycleShare {
   int cycle = 1;
+  double certain_s = 0.0;
+  std::optional<double> possible_s;  ///< nothing where it is open
+  ExcursionsCounted excursions;
+  double without_excursions_s = 0.0;  ///< certain, were none allowed
+};
+
+/// One channel's time at or above a hold's lower edge, as measured, and within which bounds.
+struct ChannelTime {
+  std::string channel;
+  double measured_s = 0.0;
   double certain_s = 0.0;
   std::optional<double> possible_s;  ///< nothing where it is open
 };
@@ -75,6 +93,12 @@ struct Requirement {
   std::optional<double> standard_error;
   std::optional<double> uncertainty;  ///< U, only where the decision is guarded
   std::optional<double> certain_s, possible_s;
+  /// Of a hold time: the thermocouples that started and stopped the clock. Nothing where the record's start
+  /// or end did.
+  std::optional<std::string> started_by, stopped_by;
+  ExcursionsCounted excursions;                ///< of a hold time, as shown
+  std::optional<double> without_excursions_s;  ///< of a hold time: certain, were no excursion allowed
+  std::vector<ChannelTime> channel_times;      ///< of hold_time_max: each evaluated channel
   /// Beside a rate: the mean rate per channel, and the worst for windows of 5, 15, 30 and 60 minutes.
   std::vector<std::pair<std::string, std::optional<double>>> overall;
   std::vector<std::pair<std::string, std::optional<double>>> by_window;

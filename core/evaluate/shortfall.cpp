@@ -151,6 +151,9 @@ class Need {
 
   [[nodiscard]] std::string say_hold_time() const {
     const double missing_s = asked_.limit - asked_.measured.value_or(0.0);
+    if (missing_s <= kSampleSlack_s)
+      return fmt::format("without the excursions allowed the hold time is {} short",
+                         say_time(asked_.limit - asked_.without_excursions_s.value_or(0.0)));
     if (!asked_.from_s || !asked_.to_s)
       return fmt::format("the thermocouples would have had to be in the range together for {}",
                          say_time(asked_.limit));
@@ -163,34 +166,33 @@ class Need {
 
   /// Which thermocouple started the clock and which stopped it.
   [[nodiscard]] std::string say_clock() const {
-    const auto owner = [&](double at_s,
-                           std::optional<double> InAndOutAlternative::*when) -> const std::string* {
-      for (const InAndOutAlternative& channel : asked_.alternatives.thermocouples)
-        if (channel.*when && std::fabs(*(channel.*when) - at_s) <= kSampleSlack_s) return &channel.channel;
-      return nullptr;
-    };
-    const std::string* last_in = owner(*asked_.from_s, &InAndOutAlternative::in_s);
-    const std::string* first_out = owner(*asked_.to_s, &InAndOutAlternative::out_s);
     std::string text = "the clock started at " + say_moment(record_, *asked_.from_s);
-    if (last_in != nullptr) text += " when " + *last_in + " came in";
+    if (asked_.started_by) text += " when " + *asked_.started_by + " came in";
     text += " and stopped at " + say_moment(record_, *asked_.to_s);
-    if (first_out != nullptr) text += " when " + *first_out + " left";
+    if (asked_.stopped_by) text += " when " + *asked_.stopped_by + " left";
     return text + ": ";
   }
 
-  /// The smallest excursion_allowed of those shown under which the time would have been enough.
+  /// The smallest excursion allowed of those shown with which the hold time is met, and how deep it would
+  /// have to be. Nothing where that is deeper than the procedure allows, or than the range is wide.
   [[nodiscard]] std::string say_excursion_allowed() const {
     const HoldStage* asked = hold();
     const bool adds_up = asked != nullptr && asked->count == HoldStage::Count::accumulated;
-    for (const HoldAlternative& alternatives : asked_.alternatives.holds) {
-      const double time_s = adds_up ? alternatives.accumulated_s : alternatives.continuous_s;
-      if (alternatives.excursion_allowed_s <= procedure_.evaluation.excursion_allowed.time_s ||
-          time_s < asked_.limit - kSampleSlack_s)
+    for (const HoldAlternative& alternative : asked_.alternatives.holds) {
+      if (alternative.excursion_allowed_s <= procedure_.evaluation.excursion_allowed.time_s ||
+          alternative.verdict != Verdict::met || alternative.deepest_k > deepest_offered(asked))
         continue;
-      return fmt::format("; with a excursion_allowed of {} it would have been {}",
-                         say_time(alternatives.excursion_allowed_s), say_time(time_s));
+      return fmt::format("; with an excursion of {} and {} allowed it would be {}",
+                         say_time(alternative.excursion_allowed_s), say_kelvin(alternative.deepest_k),
+                         say_time(adds_up ? alternative.accumulated_s : alternative.continuous_s));
     }
     return {};
+  }
+
+  [[nodiscard]] double deepest_offered(const HoldStage* asked) const {
+    if (procedure_.evaluation.excursion_allowed.depth)
+      return procedure_.evaluation.excursion_allowed.depth->kelvin() + kTemperatureSlack;
+    return asked != nullptr && asked->high ? asked->high->celsius() - asked->low.celsius() : 0.0;
   }
 
   const Record& record_;

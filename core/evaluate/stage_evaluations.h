@@ -2,6 +2,9 @@
 // adds requirements and findings.
 #pragma once
 
+#include <optional>
+#include <string>
+
 #include "core/evaluate/weld_case.h"
 #include "core/measure/spread.h"
 
@@ -12,7 +15,18 @@ void evaluate_ramp(const WeldCase& weld, const Stage& stage, const RampStage& as
 void evaluate_hold(const WeldCase& weld, const Stage& stage, const HoldStage& asked, std::size_t hold);
 void evaluate_maintain(const WeldCase& weld, const Stage& stage, const MaintainStage& asked);
 
+/// The minimum number of thermocouples with valid readings, for one weld.
+void evaluate_thermocouples(const WeldCase& weld);
+
+/// What the record does not show of a spread.
+struct SpreadGaps {
+  std::string not_measured =
+      "no spread could be measured: at no sample of the stage do two thermocouples have a temperature";
+  std::string unseen;  ///< why a wider one may be hidden; empty where nothing is
+};
+/// Whether two evaluated channels can be compared; where not, a note says that the limit is no requirement.
+bool has_spread_requirement(const WeldCase& weld, const Stage& stage, std::optional<double> within_m);
 /// Puts a measured spread into its requirement, and its places among the findings.
-void add_spread(const WeldCase& weld, Requirement& requirement, const Spread& spread, bool something_unseen);
+void add_spread(const WeldCase& weld, Requirement& requirement, const Spread& spread, const SpreadGaps& gaps);
 
 }  // namespace soakwright

@@ -2,6 +2,7 @@
 // each stage, for every weld, and the verdict.
 #pragma once
 
+#include <memory>
 #include <optional>
 #include <string>
 #include <utility>
@@ -17,18 +18,28 @@ struct StageChannel {
   std::string name;
   std::optional<double> in_s, out_s;  ///< first entry into the range, last exit from it (holds only)
   std::optional<double> min_c, max_c, mean_c;
-  std::optional<double> tempering;        ///< Hollomon-Jaffe parameter / 1000
-  std::optional<double> tempering_hours;  ///< worth the same at the hold's `low`
+};
+
+/// What one evaluated channel's whole curve, from the record's start to its end, comes to.
+struct ChannelTempering {
+  std::optional<std::string> weld;
+  std::string channel;
+  std::optional<double> parameter;   ///< Hollomon-Jaffe parameter / 1000; nothing where no step is known
+  std::optional<double> hours_at_c;  ///< `low` of the procedure's last hold
+  std::optional<double> hours;       ///< at `hours_at_c`, worth the same
 };
 
 struct StageCourse {
   std::optional<std::string> weld;
   std::size_t number = 0;
-  std::string kind;  ///< heat, hold, cool, keep
+  std::string kind;  ///< heat, hold, cool, maintain
   std::optional<double> start_s, end_s;
   std::optional<TimeSpan> continuous;
   std::vector<TimeSpan> in_range;
   std::vector<TimeSpan> edge_crossings;
+  /// Of in_range and edge_crossings together, in time order: the thermocouple that ended each; nothing where
+  /// the record's end did.
+  std::vector<std::optional<std::string>> ended_by;
   std::vector<StageChannel> channels;
   std::vector<HoldAlternative> by_excursion_allowed;  ///< holds only
 };
@@ -68,10 +79,18 @@ struct ChannelBudget {
   double rate_share = 0.0;  ///< U of a rate as a share of it
 };
 
-/// An previous record of the welds, evaluated by itself against the same procedure.
+struct PreparedTraces;
+struct Record;
+struct Job;
+
+/// A previous record of the welds, evaluated by itself against the same procedure.
 struct PreviousCycle {
   int cycle = 1;
   std::vector<Requirement> requirements;
+  /// For what is carried along from record to record; null where nothing is.
+  std::shared_ptr<const Record> record = nullptr;
+  std::shared_ptr<const Job> job = nullptr;
+  std::shared_ptr<const PreparedTraces> ground = nullptr;
 };
 
 struct Verdicts {
@@ -79,6 +98,7 @@ struct Verdicts {
   std::vector<Replacement> replaced;
   std::vector<WeldVerdict> welds;
   std::vector<StageCourse> stages;
+  std::vector<ChannelTempering> tempering;
   std::vector<Requirement> requirements;
   std::vector<Finding> findings;
   Verdict verdict = Verdict::met;

@@ -166,7 +166,7 @@ class Deviation {
       return at(
           deviation->at_s,
           fmt::format("{} left the range, and the {} until the work cooled were not enough for a new hold",
-                      who_left(deviation->at_s), say_time(deviation->left_s)));
+                      who_ended(*deviation->broke_off), say_time(deviation->left_s)));
     return at(deviation->at_s,
               fmt::format("{} was not in the range, and only {} were left until the work cooled",
                           who_is_out(deviation->at_s), say_time(deviation->left_s)));
@@ -186,15 +186,11 @@ class Deviation {
       }
     return at(left, fmt::format("{} left the range for good before all had been in it together", who));
   }
-  [[nodiscard]] std::string who_left(double at_s) const {
-    for (const Finding& finding : verdicts_.findings)
-      if (finding.channel && finding.from_s && std::fabs(*finding.from_s - at_s) < kSameMoment_s &&
-          finding.requirement == fmt::format("stage-{}.excursion-time", asked_.stage) &&
-          finding.weld == asked_.weld)
-        return *finding.channel;
-    for (const InAndOutAlternative& one : asked_.alternatives.thermocouples)
-      if (one.out_s && std::fabs(*one.out_s - at_s) < kSameMoment_s) return one.channel;
-    return "a thermocouple";
+  [[nodiscard]] std::string who_ended(std::size_t in_range) const {
+    const StageCourse* stage = course();
+    return stage != nullptr && in_range < stage->ended_by.size()
+               ? stage->ended_by[in_range].value_or("a thermocouple")
+               : std::string{"a thermocouple"};
   }
   [[nodiscard]] std::string who_is_out(double at_s) const {
     const InAndOutAlternative* last = nullptr;

@@ -1,6 +1,7 @@
 // When a hold could no longer become long enough.
 #pragma once
 
+#include <cstddef>
 #include <optional>
 #include <vector>
 
@@ -11,8 +12,8 @@ namespace soakwright {
 
 struct HoldDeviation {
   double at_s = 0.0;
-  bool broke_off = false;  ///< a time_range ended there; else nobody was in, and too little time was left
-  double left_s = 0.0;     ///< until the work left the range for good
+  std::optional<std::size_t> broke_off;  ///< the in-range time that ended there too early, where one did
+  double left_s = 0.0;                   ///< until the work left the range for good
 };
 
 /// `in_range` in time order, the hold's own; `wanted_s` is what is asked of this record. The work left the

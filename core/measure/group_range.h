@@ -25,6 +25,14 @@ struct GroupSpan {
   double from = 0.0;
   double to = 0.0;
   GroupState state = GroupState::unknown;
+  /// The member of the group that brought this state about: the last to come in, the first to leave or to
+  /// become unknown. Nothing at the record's start.
+  std::optional<std::size_t> begun_by;
+};
+
+/// The members of the group that began and ended a time in range; nothing at the record's start and end.
+struct BegunAndEnded {
+  std::optional<std::size_t> begun_by, ended_by;
 };
 
 /// The farthest that an evaluated channel is outside the range, and which.
@@ -37,13 +45,21 @@ struct Depth {
 /// A time in which the group is known to be out.
 struct Excursion {
   Span time;
-  bool filled = false;  ///< forgiven by `excursion_allowed`
+  bool filled = false;  ///< within `excursion_allowed`
+};
+
+/// Excursions that were filled.
+struct Filled {
+  std::size_t count = 0;
+  double seconds = 0.0;
 };
 
 struct GroupRange {
-  std::vector<GroupSpan> spans;                  ///< covers the record, neighbours differ
-  std::vector<double> lone_outs;                 ///< readings out of the range with no line on either side
+  /// Covers the record; neighbours differ. Of no length, and out, only at a reading out of the range with no
+  /// line on either side.
+  std::vector<GroupSpan> spans;
   std::vector<Span> in_range;                    ///< in, excursions within `excursion_allowed` filled
+  std::vector<BegunAndEnded> in_range_by;        ///< of each of in_range
   std::vector<Excursion> excursions;             ///< every time out, between in_range or not
   std::vector<std::vector<RangeSpan>> channels;  ///< per group member
 };
@@ -56,7 +72,11 @@ GroupRange group_in_range(const TraceSet& set, Group group, Span record, double 
 GroupRange group_in_range(const TraceSet& set, Group group, Span record, const GroupRanges& ranges,
                           const ExcursionAllowed& excursion_allowed);
 
-/// Time ranges and excursions from the spans again, under another excursion_allowed.
+/// Number and sum of the excursions filled within `time`.
+Filled filled_within(const GroupRange& range, Span time);
+
+/// In-range times and excursions from the spans again, under another excursion_allowed. An excursion is
+/// filled only between two times in range; with a depth allowed, only where every channel is known in it.
 void fill_excursions(GroupRange& range, const TraceSet& set, Group group, const GroupRanges& ranges,
                      const ExcursionAllowed& excursion_allowed);
 

@@ -10,40 +10,32 @@ double overlap(const Span& a, const Span& b) {
   return std::max(0.0, std::min(a.second, b.second) - std::max(a.first, b.first));
 }
 
-/// Times in which the group is in or unknown, excursions that were forgiven taken as in; cut at lone readings
-/// that are known to be out.
-std::vector<Span> possible_times(const GroupRange& range) {
-  std::vector<Span> joined;
+/// A time in which the group is in or unknown; open where the record starts or ends in it.
+struct PossibleTime {
+  Span time;
+  bool open = false;
+};
+
+/// Excursions that were filled are taken as in.
+std::vector<PossibleTime> possible_times(const GroupRange& range) {
+  std::vector<PossibleTime> times;
   auto excursion = range.excursions.begin();
-  for (const GroupSpan& span : range.spans) {
+  bool joins = false;
+  for (std::size_t i = 0; i < range.spans.size(); ++i) {
+    const GroupSpan& span = range.spans[i];
     const bool out = span.state == GroupState::out;
-    const bool forgiven = out && excursion->filled;
+    const bool filled = out && excursion->filled;
     if (out) ++excursion;  // one excursion for each time out, in order
-    if (out && !forgiven) continue;
-    if (!joined.empty() && joined.back().second == span.from)
-      joined.back().second = span.to;
-    else
-      joined.emplace_back(span.from, span.to);
-  }
-  std::vector<Span> times;
-  for (const Span& time : joined) {
-    double from = time.first;
-    for (const double lone : range.lone_outs) {
-      if (lone <= from || lone >= time.second) continue;
-      const bool within_range = std::any_of(
-          range.in_range.begin(), range.in_range.end(),
-          [&](const Span& time_range) { return lone > time_range.first && lone < time_range.second; });
-      if (within_range) continue;
-      times.emplace_back(from, lone);
-      from = lone;
+    if (out && !filled) {
+      joins = false;
+      continue;
     }
-    times.emplace_back(from, time.second);
+    if (!joins) times.push_back({{span.from, span.to}, i == 0});
+    joins = true;
+    times.back().time.second = span.to;
+    if (i + 1 == range.spans.size()) times.back().open = true;
   }
   return times;
-}
-
-bool open_ended(const Span& time, const Span& record) {
-  return time.first <= record.first + kWindowSlack_s || time.second >= record.second - kWindowSlack_s;
 }
 
 HoldTime without_continuous_hold(const std::vector<HoldCourse>& holds, std::size_t index,
@@ -54,21 +46,13 @@ HoldTime without_continuous_hold(const std::vector<HoldCourse>& holds, std::size
                      after != nullptr ? after->continuous->first : record.second};
   double longest = 0.0;
   double total = 0.0;
-  const GroupRange& range = holds[index].range;
-  for (const GroupSpan& span : range.spans) {
+  for (const GroupSpan& span : holds[index].range.spans) {
     if (span.state != GroupState::unknown) continue;
-    const Span part{std::max(span.from, between.first), std::min(span.to, between.second)};
-    if (part.second <= part.first) continue;
-    total += part.second - part.first;
-    double from = part.first;
-    for (const double lone : range.lone_outs) {
-      if (lone <= from || lone >= part.second) continue;
-      longest = std::max(longest, lone - from);
-      from = lone;
-    }
-    longest = std::max(longest, part.second - from);
+    const double unknown = overlap({span.from, span.to}, between);
+    total += unknown;
+    longest = std::max(longest, unknown);
   }
-  return {0.0, count == HoldStage::Count::accumulated ? total : longest};
+  return {0.0, count == HoldStage::Count::accumulated ? total : longest, {}};
 }
 
 }  // namespace
@@ -77,21 +61,23 @@ HoldTime hold_time(const std::vector<HoldCourse>& holds, std::size_t index, Hold
                    Span record) {
   const HoldCourse& hold = holds[index];
   if (!hold.continuous) return without_continuous_hold(holds, index, count, record);
-  std::vector<Span> own{*hold.continuous};
-  if (count == HoldStage::Count::accumulated) {
-    own = hold.in_range;
-    own.insert(own.end(), hold.edge_crossings.begin(), hold.edge_crossings.end());
-  }
+  const std::vector<Span> own =
+      count == HoldStage::Count::accumulated ? hold.all_in_range() : std::vector<Span>{*hold.continuous};
   HoldTime time;
-  for (const Span& time_range : own) time.certain_s += time_range.second - time_range.first;
+  for (const Span& in_range : own) {
+    time.certain_s += in_range.second - in_range.first;
+    const Filled filled = filled_within(hold.range, in_range);
+    time.filled.count += filled.count;
+    time.filled.seconds += filled.seconds;
+  }
   double possible = 0.0;
   bool open = false;
-  for (const Span& around : possible_times(hold.range)) {
+  for (const PossibleTime& around : possible_times(hold.range)) {
     const bool has_own = std::any_of(
-        own.begin(), own.end(), [&](const Span& time_range) { return overlap(time_range, around) > 0.0; });
+        own.begin(), own.end(), [&](const Span& in_range) { return overlap(in_range, around.time) > 0.0; });
     if (!has_own) continue;
-    possible += around.second - around.first;
-    open = open || open_ended(around, record);
+    possible += around.time.second - around.time.first;
+    open = open || around.open;
   }
   if (!open) time.possible_s = possible;
   return time;
@@ -107,31 +93,29 @@ TimeOut time_out(const GroupRange& range, Span time) {
   return total;
 }
 
-TimeAbove time_at_or_above(const TraceSet& set, Group group, double low_c, Span time) {
-  return time_at_or_above(set, group, same_range(group, {low_c, std::numeric_limits<double>::infinity()}),
-                          time);
-}
-
-TimeAbove time_at_or_above(const TraceSet& set, Group group, const GroupRanges& ranges, Span time) {
-  TimeAbove result;
+std::vector<TimeAbove> times_at_or_above(const TraceSet& set, Group group, const GroupRanges& ranges,
+                                         Span time, Span record) {
+  std::vector<TimeAbove> all;
   for (std::size_t member = 0; member < group.size(); ++member) {
-    const std::size_t index = group[member];
-    const Trace& trace = set.traces[index];
+    const Trace& trace = set.traces[group[member]];
     SourceRanges upwards = ranges[member];
     for (TemperatureRange& range : upwards) range.high_c = std::numeric_limits<double>::infinity();
-    double known = 0.0;
-    for (const RangeSpan& span : range_spans(trace, upwards))
-      if (span.state == RangeState::in) known += overlap({span.from, span.to}, time);
-    double unknown = 0.0;
-    for (const Span& span : unknown_spans(trace, time.first, time.second))
-      unknown += span.second - span.first;
-    if (!result.trace || known > result.longest_s + kWindowSlack_s) {
-      result.longest_s = known;
-      result.trace = index;
+    TimeAbove above;
+    above.trace = group[member];
+    for (const RangeSpan& span : range_spans(trace, upwards)) {
+      if (span.state != RangeState::in) continue;
+      above.known_s += overlap({span.from, span.to}, time);
+      above.open = above.open || (span.from <= record.first && time.first <= record.first) ||
+                   (span.to >= record.second && time.second >= record.second);
     }
-    result.longest_with_unknown_s = std::max(result.longest_with_unknown_s, known + unknown);
+    for (const Span& span : unknown_spans(trace, time.first, time.second)) {
+      above.unknown_s += span.second - span.first;
+      above.open = above.open || (span.first <= record.first && !temperature_at(trace, record.first)) ||
+                   (span.second >= record.second && !temperature_at(trace, record.second));
+    }
+    all.push_back(above);
   }
-  return result;
+  return all;
 }
 
 Span between_spans(const std::vector<HoldCourse>& holds, std::size_t index, Span record) {

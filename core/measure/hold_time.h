@@ -13,11 +13,13 @@ struct HoldTime {
   double certain_s = 0.0;
   std::optional<double>
       possible_s;  ///< nothing where a record that starts or ends in the hold leaves it open
+  Filled filled;   ///< the excursions counted in
 };
 
-/// `continuous`: the core, and the time around it in which the group is in or unknown. `accumulated`: all
-/// in_range of the hold and all such times around them. With no core: certain 0, possible the longest
-/// unknown time (accumulated: all of it) between the neighbours' continuous_holds.
+/// `continuous`: the continuous hold, and the time around it in which the group is in or unknown.
+/// `accumulated`: all in-range times of the hold, those disregarded included, and all such times around them.
+/// With no continuous hold: certain 0, possible the longest unknown time (accumulated: all of it) between the
+/// neighbours' continuous holds.
 HoldTime hold_time(const std::vector<HoldCourse>& holds, std::size_t index, HoldStage::Count count,
                    Span record);
 
@@ -28,17 +30,21 @@ struct TimeOut {
 };
 TimeOut time_out(const GroupRange& range, Span time);
 
-/// The longest total known time that any channel of the group is at or above `low`.
+/// One channel's time at or above the lower edge of its range.
 struct TimeAbove {
-  double longest_s = 0.0;
-  std::optional<std::size_t> trace;
-  double longest_with_unknown_s = 0.0;  ///< were the channel's unknown time all at or above
+  std::size_t trace = 0;
+  double known_s = 0.0;
+  double unknown_s = 0.0;  ///< neither known nor excluded
+  /// At an end of the record, where `time` reaches it, the channel is at or above the edge, or unknown: it
+  /// may have been so outside the record too.
+  bool open = false;
 };
-TimeAbove time_at_or_above(const TraceSet& set, Group group, double low_c, Span time);
-/// The same with a range of its own for each member of the group; upper edges do not count.
-TimeAbove time_at_or_above(const TraceSet& set, Group group, const GroupRanges& ranges, Span time);
 
-/// The part of `time` between the spans of the neighbouring holds.
+/// Of each member of the group within `time`, which lies within `record`; upper edges do not count.
+std::vector<TimeAbove> times_at_or_above(const TraceSet& set, Group group, const GroupRanges& ranges,
+                                         Span time, Span record);
+
+/// The part of the record between the hold periods of the neighbouring holds.
 Span between_spans(const std::vector<HoldCourse>& holds, std::size_t index, Span record);
 
 /// First entry into the range and last exit from it of one channel within `time`.

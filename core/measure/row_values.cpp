@@ -58,11 +58,6 @@ void RowValues::fill(std::size_t member, std::size_t first, std::size_t count) {
       known[r] = 1;
     }
   }
-  // Both ends of what was excluded are excluded.
-  for (const Span& exclusion : trace.exclusions) {
-    auto r = static_cast<std::size_t>(std::lower_bound(times, times + count, exclusion.first) - times);
-    for (; r < count && times[r] <= exclusion.second; ++r) known[r] = 0;
-  }
 }
 
 }  // namespace soakwright

@@ -73,8 +73,10 @@ class SpreadMeter {
       }
       const double bound = high_[r] - low_[r] + largest_uncertainty(low_[r], high_[r]);
       const bool could_lead = !spread_.widest || bound > spread_.widest->held_k() + kSameSpread_k;
+      const bool largest = asked_.guard != nullptr &&
+                           (!spread_.largest || high_[r] - low_[r] > spread_.largest->kelvin + kSameSpread_k);
       const bool could_be_wide = asked_.limit_k && bound > *asked_.limit_k + kTemperatureSlack;
-      if (!could_lead && !could_be_wide) {
+      if (!could_lead && !could_be_wide && !largest) {
         place_open_ = false;
         continue;
       }
@@ -113,9 +115,11 @@ class SpreadMeter {
         surely = surely ||
                  (asked_.limit_k && pair.kelvin - pair.uncertainty_k > *asked_.limit_k + kTemperatureSlack);
       }
+      if (!largest_of_row_ || pair.kelvin > largest_of_row_->kelvin + kSameSpread_k) largest_of_row_ = pair;
       if (best && pair.held_k() <= best->held_k() + kSameSpread_k) return;
       best = pair;
     };
+    largest_of_row_.reset();
     if (asked_.within_m) {
       for (std::size_t hot = 0; hot < columns.size(); ++hot)
         for (std::size_t cold = 0; known(hot) && cold < columns.size(); ++cold)
@@ -199,6 +203,9 @@ class SpreadMeter {
     }
     if (!spread_.widest || measured->held_k() > spread_.widest->held_k() + kSameSpread_k)
       spread_.widest = measured;
+    if (largest_of_row_ &&
+        (!spread_.largest || largest_of_row_->kelvin > spread_.largest->kelvin + kSameSpread_k))
+      spread_.largest = largest_of_row_;
     spread_.surely = spread_.surely || measured->surely;
     if (!asked_.limit_k || measured->held_k() <= *asked_.limit_k + kTemperatureSlack) {
       place_open_ = false;
@@ -222,12 +229,23 @@ class SpreadMeter {
   std::vector<std::vector<std::size_t>> kind_of_source_;  ///< per member
   std::vector<std::size_t> hottest_, coldest_;            ///< members, per kind
   std::vector<double> high_, low_;
+  std::optional<MeasuredSpread> largest_of_row_;
   Spread spread_;
   bool place_open_ = false;
   std::size_t next_row_ = 0;
 };
 
 }  // namespace
+
+bool can_compare(const Record& record, const TraceSet& set, Group group, std::optional<double> within_m) {
+  const auto place = [&](std::size_t member) {
+    return record.channels[set.traces[group[member]].channel].position_m.value_or(0.0);
+  };
+  for (std::size_t i = 0; i < group.size(); ++i)
+    for (std::size_t k = i + 1; k < group.size(); ++k)
+      if (!within_m || std::fabs(place(i) - place(k)) <= *within_m + kPlaceSlack_m) return true;
+  return false;
+}
 
 Spread measure_spread(const Record& record, const TraceSet& set, Group group, const std::vector<Span>& times,
                       const SpreadAsked& asked) {

@@ -28,7 +28,10 @@ struct WideTime {
 };
 
 struct Spread {
-  std::optional<MeasuredSpread> widest;  ///< nothing where no row has two known channels
+  /// The one that decides: the largest, with a guard the one with the largest spread + U. Nothing where no
+  /// row has two known channels.
+  std::optional<MeasuredSpread> widest;
+  std::optional<MeasuredSpread> largest;  ///< the largest as measured, whatever its U
   std::vector<WideTime> places;
   bool surely = false;  ///< some pair of some row is beyond the limit by more than its U
 };
@@ -39,6 +42,10 @@ struct SpreadAsked {
   std::optional<double> limit_k;   ///< beyond it is a place
   const Guard* guard = nullptr;    ///< with it, spread + U of the pair beyond the limit is a place
 };
+
+/// Whether any two channels of the group can be compared: two of them, with `within_m` that close to each
+/// other.
+bool can_compare(const Record& record, const TraceSet& set, Group group, std::optional<double> within_m);
 
 /// Over the rows that belong to `times` (in order, not overlapping). With `within_m` every channel of the
 /// group has a place along the work. With a guard the widest is the pair with the largest spread + U.

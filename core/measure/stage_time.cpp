@@ -105,10 +105,10 @@ std::vector<BlindSpot> blind_spots(const TraceSet& set, Group group, const std::
     const Trace& trace = set.traces[index];
     if (stage.above) {
       const double edge = stage.above->celsius() - kTemperatureSlack;
-      if (heat && when.hold_before == nullptr)
+      if (heat && when.hold_before == nullptr && !trace.excluded_from_start)
         if (const auto first = first_reading(trace); first && first->c >= edge)
           spots.push_back({BlindSpot::Reason::starts_above, index, {first->t, first->t}, first->c});
-      if (!heat && when.hold_after == nullptr)
+      if (!heat && when.hold_after == nullptr && !trace.excluded_to_end)
         if (const auto last = last_reading(trace); last && last->c >= edge)
           spots.push_back({BlindSpot::Reason::ends_above, index, {last->t, last->t}, last->c});
     }

@@ -105,15 +105,26 @@ std::vector<std::optional<Tempering>> temperings_of(const std::vector<Trace>& tr
   return all;
 }
 
-std::optional<Tempering> tempering_of(const Trace& trace, Span record, const Guard& guard, double sign) {
+std::optional<Tempering> tempering_over(const std::vector<CurvePart>& parts, double sign) {
   GatheredTempering gathered;
-  Steps steps(trace);
-  for (Steps::Step step{}; steps.next(step);) {
-    const double u = guard.of(trace, step.source).expanded_k(step.celsius);
-    if (!std::isfinite(u)) return std::nullopt;
-    gathered.add(step.celsius + sign * u, step.seconds);
+  Tempering tempering;
+  for (const CurvePart& part : parts) {
+    Steps steps(*part.trace);
+    for (Steps::Step step{}; steps.next(step);) {
+      double off = 0.0;
+      if (sign != 0.0 && part.guard != nullptr) {
+        off = sign * part.guard->of(*part.trace, step.source).expanded_k(step.celsius);
+        if (!std::isfinite(off)) return std::nullopt;
+      }
+      gathered.add(step.celsius + off, step.seconds);
+    }
+    for (const Span& span : unknown_spans(*part.trace, part.record.first, part.record.second))
+      tempering.unknown_s += span.second - span.first;
   }
-  return tempering_with(gathered, trace, record);
+  const auto parameter = gathered.parameter();
+  if (!parameter) return std::nullopt;
+  tempering.parameter = *parameter;
+  return tempering;
 }
 
 std::optional<double> tempering_passes(const Trace& trace, double parameter) {

@@ -20,9 +20,17 @@ struct Tempering {
 
 /// Over the known time of each trace; nothing where there is none.
 std::vector<std::optional<Tempering>> temperings_of(const std::vector<Trace>& traces, Span record);
-/// The same of one trace were every reading off by the whole of its U, `sign` (+1 or -1) times; where no U is
-/// known, nothing.
-std::optional<Tempering> tempering_of(const Trace& trace, Span record, const Guard& guard, double sign);
+
+/// One thermocouple's curve in one of several records: a trace, the time of its record, and its uncertainty
+/// (null where the decision is simple).
+struct CurvePart {
+  const Trace* trace = nullptr;
+  Span record;
+  const Guard* guard = nullptr;
+};
+/// The parameter carried along over all parts, in order; with `sign` +1 or -1 as if every reading were off by
+/// the whole of its U. Nothing where nothing is known, or where `sign` is not 0 and no U is known.
+std::optional<Tempering> tempering_over(const std::vector<CurvePart>& parts, double sign);
 
 /// When the trace's parameter first passes `parameter`; nothing where it never does.
 std::optional<double> tempering_passes(const Trace& trace, double parameter);

@@ -3,113 +3,13 @@
 #include <algorithm>
 #include <limits>
 
+#include "core/measure/merged_spans.h"
+#include "core/measure/spare_take_over.h"
+#include "core/measure/trace_source.h"
 #include "core/system/parallel_for.h"
 
 namespace soakwright {
 namespace {
-
-void sum_up_blocks(TraceSource& source) {
-  const std::size_t blocks = source.c.size() / TraceSource::kBlock;
-  source.block_low.resize(blocks);
-  source.block_high.resize(blocks);
-  source.block_sum.resize(blocks);
-  for (std::size_t b = 0; b < blocks; ++b) {
-    const double* c = source.c.data() + b * TraceSource::kBlock;
-    // Four at a time, so that one comparison need not wait for the last.
-    double low[4] = {c[0], c[1], c[2], c[3]};
-    double high[4] = {c[0], c[1], c[2], c[3]};
-    double sum[4] = {c[0], c[1], c[2], c[3]};
-    for (std::size_t i = 4; i < TraceSource::kBlock; i += 4)
-      for (std::size_t k = 0; k < 4; ++k) {
-        low[k] = std::min(low[k], c[i + k]);
-        high[k] = std::max(high[k], c[i + k]);
-        sum[k] += c[i + k];
-      }
-    source.block_low[b] = std::min({low[0], low[1], low[2], low[3]});
-    source.block_high[b] = std::max({high[0], high[1], high[2], high[3]});
-    source.block_sum[b] = (sum[0] + sum[1]) + (sum[2] + sum[3]);
-  }
-}
-
-/// Joined where they overlap, in time order.
-std::vector<Span> merged(std::vector<Span> spans) {
-  std::sort(spans.begin(), spans.end());
-  std::vector<Span> joined;
-  for (const Span& span : spans) {
-    if (!joined.empty() && span.first <= joined.back().second)
-      joined.back().second = std::max(joined.back().second, span.second);
-    else
-      joined.push_back(span);
-  }
-  return joined;
-}
-
-/// The first of the times (merged) that ends at or after `t`.
-std::vector<Span>::const_iterator first_ending_from(const std::vector<Span>& times, double t) {
-  return std::lower_bound(times.begin(), times.end(), t,
-                          [](const Span& time, double at) { return time.second < at; });
-}
-
-/// Whether a sample at `t` belongs to one of the times (merged).
-bool any_at(const std::vector<Span>& times, double t) {
-  const auto time = first_ending_from(times, t - kSampleSlack_s);
-  return time != times.end() && time->first <= t + kSampleSlack_s;
-}
-
-/// Whether one of the times (merged) has an instant between two samples.
-bool any_between(const std::vector<Span>& times, double from, double to) {
-  const auto time = first_ending_from(times, from);
-  return time != times.end() && time->first < to;
-}
-
-/// Leaves out the readings that are no measurement.
-void drop_unmeasured(const Record& record, TraceSource& source, const std::vector<Span>& unmeasured) {
-  std::size_t kept = 0;
-  for (std::size_t i = 0; i < source.rows.size(); ++i) {
-    if (any_at(unmeasured, record.times_s[source.rows[i]])) continue;
-    source.rows[kept] = source.rows[i];
-    source.own_c[kept] = source.own_c[i];
-    ++kept;
-  }
-  source.rows.resize(kept);
-  source.own_c.resize(kept);
-}
-
-/// `room` holds what a channel with a reading in every row has; null for others.
-TraceSource load_samples(const Record& record, std::size_t channel, double* room,
-                         const std::vector<Span>& unmeasured) {
-  TraceSource source;
-  source.channel = channel;
-  source.first_row = record.first_row;
-  const Readings& readings = record.channels[channel].readings;
-  const std::size_t rows = record.end_row - record.first_row;
-  if (room != nullptr) {
-    readings.fill_celsius(record.first_row, record.end_row, room);
-    source.c = {room, rows};
-    source.t = record.evaluated_times_s();
-    return source;
-  }
-  source.own_c.reserve(rows);
-  readings.collect(record.first_row, record.end_row, source.rows, source.own_c);
-  drop_unmeasured(record, source, unmeasured);
-  source.c = source.own_c;
-  if (source.c.size() == rows) {
-    source.rows = {};
-    source.t = record.evaluated_times_s();
-    return source;
-  }
-  source.own_t.reserve(source.rows.size());
-  for (const std::uint32_t row : source.rows) source.own_t.push_back(record.times_s[row]);
-  source.t = source.own_t;
-  return source;
-}
-
-TraceSource load_source(const Record& record, std::size_t channel, double* room,
-                        const std::vector<Span>& unmeasured) {
-  TraceSource source = load_samples(record, channel, room, unmeasured);
-  sum_up_blocks(source);
-  return source;
-}
 
 /// A clock fault lies between the rows of samples i and i + 1.
 bool broken_between(const Record& record, const TraceSource& source, std::size_t i) {
@@ -117,73 +17,76 @@ bool broken_between(const Record& record, const TraceSource& source, std::size_t
   return fault != record.breaks.end() && *fault < source.row(i + 1);
 }
 
-/// Cuts what lies before `from` off a piece; its first sample then lies behind the cut.
-void cut_before(const TraceSource& source, Piece& piece, double from) {
-  if (from <= piece.from) return;
-  piece.from = from;
-  while (piece.first < piece.end && source.t[piece.first] <= from + kWindowSlack_s) ++piece.first;
-  while (piece.lead + 1 < piece.trail && source.t[piece.lead + 1] <= from) ++piece.lead;
-}
+/// What a channel's readings leave out: the times that a person excluded, as typed, and those without
+/// measurement.
+struct LeftOut {
+  std::vector<Span> excluded;
+  std::vector<Span> unmeasured;
+  [[nodiscard]] bool empty() const { return excluded.empty() && unmeasured.empty(); }
+};
 
-/// Whether a reading at the cut itself stays.
-enum class AtCut { dropped, kept };
-
-void cut_after(const TraceSource& source, Piece& piece, double to, AtCut at_cut) {
-  if (to >= piece.to) return;
-  piece.to = to;
-  const double last = at_cut == AtCut::kept ? to + kWindowSlack_s : to - kWindowSlack_s;
-  while (piece.end > piece.first &&
-         (at_cut == AtCut::kept ? source.t[piece.end - 1] > last : source.t[piece.end - 1] >= last))
-    --piece.end;
-  while (piece.trail > piece.lead + 1 && source.t[piece.trail - 2] >= to) --piece.trail;
-}
-
-/// Runs of samples joined by lines, before anything is excluded. No line crosses a time without measurement.
-std::vector<Piece> joined_runs(const Record& record, const TraceSource& source,
-                               const std::vector<Span>& unmeasured, double interpolate_max_s) {
+/// Runs of samples joined by lines. No line leads to what is left out, nor across it.
+std::vector<Piece> joined_runs(const Record& record, const TraceSource& source, const LeftOut& left_out,
+                               double interpolate_max_s) {
   std::vector<Piece> runs;
   const std::size_t n = source.t.size();
-  std::size_t first = 0;
-  for (std::size_t i = 0; i < n; ++i) {
-    const bool joined = i + 1 < n && source.t[i + 1] - source.t[i] <= interpolate_max_s + kWindowSlack_s &&
-                        (record.breaks.empty() || !broken_between(record, source, i)) &&
-                        !any_between(unmeasured, source.t[i], source.t[i + 1]);
-    if (joined) continue;
-    runs.push_back({0, source.t[first], source.t[i], first, i + 1, first, i + 1});
-    first = i + 1;
-  }
-  return runs;
-}
-
-/// Takes closed in_range out of the runs.
-std::vector<Piece> without(const TraceSource& source, std::vector<Piece> runs,
-                           const std::vector<Span>& exclusions) {
-  for (const auto& [from, to] : exclusions) {
-    std::vector<Piece> left;
-    for (const Piece& run : runs) {
-      if (run.to < from || run.from > to) {
-        left.push_back(run);
-        continue;
-      }
-      Piece before = run;
-      cut_after(source, before, from, AtCut::dropped);
-      if (before.to > before.from && run.from < from) left.push_back(before);
-      Piece after = run;
-      cut_before(source, after, to);
-      if (after.to > after.from && run.to > to) left.push_back(after);
+  const auto is_out = [&](std::size_t i) {
+    return !left_out.excluded.empty() && any_at(left_out.excluded, source.t[i]);
+  };
+  const auto joined = [&](std::size_t i) {
+    const double from = source.t[i];
+    const double to = source.t[i + 1];
+    return to - from <= interpolate_max_s + kWindowSlack_s &&
+           (record.breaks.empty() || !broken_between(record, source, i)) &&
+           !any_between(left_out.unmeasured, from, to) && !any_between(left_out.excluded, from, to);
+  };
+  for (std::size_t i = 0; i < n;) {
+    if (is_out(i)) {
+      ++i;
+      continue;
     }
-    runs = std::move(left);
+    const std::size_t first = i;
+    while (i + 1 < n && joined(i) && !is_out(i + 1)) ++i;
+    ++i;
+    runs.push_back({0, source.t[first], source.t[i - 1], first, i, first, i});
   }
   return runs;
 }
 
-std::vector<Span> exclusions_of(const Record& record, std::size_t channel) {
+/// What a person excluded of the channel, as typed, within the record's evaluated time.
+std::vector<Span> excluded_as_typed(const Record& record, std::size_t channel) {
   std::vector<Span> spans;
   for (const Exclusion& exclusion : record.exclusions)
     if (exclusion.channel == channel && exclusion.from_s <= record.end_s() &&
         exclusion.to_s >= record.begin_s())
-      spans.emplace_back(exclusion.from_s, exclusion.to_s);
+      spans.emplace_back(std::max(exclusion.from_s, record.begin_s()),
+                         std::min(exclusion.to_s, record.end_s()));
   return merged(std::move(spans));
+}
+
+/// Each excluded time out to the last reading left before it and the first one after it.
+std::vector<Span> reached_out(const TraceSource& source, const std::vector<Span>& excluded) {
+  std::vector<Span> reached;
+  const auto& t = source.t;
+  for (const Span& span : excluded) {
+    Span out = span;
+    for (auto i = std::lower_bound(t.begin(), t.end(), span.first); i != t.begin();)
+      if (!any_at(excluded, *--i)) {
+        out.first = *i;
+        break;
+      }
+    for (auto i = std::upper_bound(t.begin(), t.end(), span.second); i != t.end(); ++i)
+      if (!any_at(excluded, *i)) {
+        out.second = *i;
+        break;
+      }
+    // Two that meet at a reading stay two: the reading is known.
+    if (!reached.empty() && out.first < reached.back().second)
+      reached.back().second = std::max(reached.back().second, out.second);
+    else
+      reached.push_back(out);
+  }
+  return reached;
 }
 
 /// Whether lines join every row to the next.
@@ -202,53 +105,23 @@ std::vector<Span> unmeasured_of(std::span<const UnmeasuredTime> unmeasured, std:
   return merged(std::move(times));
 }
 
-Trace own_trace(const Record& record, std::size_t channel, std::vector<Span> unmeasured,
+Trace own_trace(const Record& record, std::size_t channel, const std::vector<Span>& unmeasured,
                 double interpolate_max_s, bool all_joined, double* room) {
   Trace trace;
-  trace.unmeasured = std::move(unmeasured);
   trace.name = record.channels[channel].name;
   trace.channel = channel;
-  trace.exclusions = exclusions_of(record, channel);
-  trace.sources.push_back(load_source(record, channel, room, trace.unmeasured));
+  trace.sources.push_back(load_source(record, channel, room, unmeasured));
   const TraceSource& source = trace.sources.front();
+  const LeftOut left_out{excluded_as_typed(record, channel), unmeasured};
   const std::size_t n = source.t.size();
-  std::vector<Piece> runs = all_joined && source.rows.empty() && trace.unmeasured.empty() && n > 0
-                                ? std::vector<Piece>{{0, source.t.front(), source.t.back(), 0, n, 0, n}}
-                                : joined_runs(record, source, trace.unmeasured, interpolate_max_s);
-  trace.pieces = without(source, std::move(runs), trace.exclusions);
+  trace.pieces = all_joined && source.rows.empty() && left_out.empty() && n > 0
+                     ? std::vector<Piece>{{0, source.t.front(), source.t.back(), 0, n, 0, n}}
+                     : joined_runs(record, source, left_out, interpolate_max_s);
+  if (left_out.excluded.empty()) return trace;
+  trace.exclusions = reached_out(source, left_out.excluded);
+  trace.excluded_from_start = left_out.excluded.front().first <= record.begin_s() + kSampleSlack_s;
+  trace.excluded_to_end = left_out.excluded.back().second >= record.end_s() - kSampleSlack_s;
   return trace;
-}
-
-/// Puts the spare behind the main trace where that ends for good.
-std::optional<TakeOver> take_over(const Record& record, Trace& main, const Trace& spare,
-                                  double interpolate_max_s) {
-  const bool ever_known = !main.pieces.empty();
-  double at = ever_known ? main.pieces.back().to : record.begin_s();
-  if (!main.exclusions.empty()) at = std::max(std::min(at, main.exclusions.front().first), record.begin_s());
-  if (at >= record.end_s() - kWindowSlack_s) return std::nullopt;
-
-  TakeOver change{main.channel, spare.channel, at, std::nullopt};
-  const std::optional<double> main_there = temperature_at(main, at);
-  const std::optional<double> spare_there = temperature_at(spare, at);
-  if (main_there && spare_there) change.step_k = *spare_there - *main_there;
-
-  // The reading at that instant is the main one's, even where a time_range excluded begins there.
-  main.pieces = joined_runs(record, main.sources.front(), main.unmeasured, interpolate_max_s);
-  std::erase_if(main.pieces, [&](const Piece& piece) { return piece.from > at; });
-  if (!main.pieces.empty()) cut_after(main.sources.front(), main.pieces.back(), at, AtCut::kept);
-  main.sources.push_back(spare.sources.front());
-  const TraceSource& source = main.sources.back();
-  for (Piece piece : spare.pieces) {
-    if (piece.to < at || (ever_known && piece.to <= at)) continue;
-    piece.source = 1;
-    cut_before(source, piece, at);
-    main.pieces.push_back(piece);
-  }
-  main.exclusions.clear();  // none begins before the take-over
-  for (Span exclusion : spare.exclusions)
-    if (exclusion.second > at) main.exclusions.emplace_back(std::max(exclusion.first, at), exclusion.second);
-  main.take_over_s = at;
-  return change;
 }
 
 bool on_the_work(const Channel& channel) {
@@ -296,16 +169,14 @@ TraceSet make_traces(const Record& record, double interpolate_max_s,
     if (spare.role != ThermocoupleRole::spare || !spare.spare_for) continue;
     const std::size_t main = set.of_channel[*spare.spare_for];
     if (main == TraceSet::npos || record.channels[*spare.spare_for].role == ThermocoupleRole::spare) continue;
-    if (auto change =
-            take_over(record, set.traces[main], set.traces[set.of_channel[channel]], interpolate_max_s))
+    Trace& other = set.traces[set.of_channel[channel]];
+    if (auto change = take_over(record, set.traces[main], other, interpolate_max_s))
       set.take_overs.push_back(*change);
   }
   return set;
 }
 
 std::optional<double> temperature_at(const Trace& trace, double t) {
-  for (const Span& exclusion : trace.exclusions)
-    if (t > exclusion.first && t < exclusion.second) return std::nullopt;
   const auto after = std::upper_bound(trace.pieces.begin(), trace.pieces.end(), t,
                                       [](double at, const Piece& piece) { return at < piece.from; });
   // A take-over leaves two pieces with one instant in common: the earlier one has it.

@@ -1,8 +1,9 @@
 // One thermocouple's temperature as a function of time: known on pieces of straight lines, unknown elsewhere.
 //
 // A trace has one source (its own channel) or two (its channel, then the spare that took over). Between two
-// valid samples no further apart than `interpolate_max` the temperature is the line through them; a clock
-// fault, a time_range excluded and a take-over cut lines. Decides nothing about limits.
+// valid samples no further apart than `interpolate_max` the temperature is the line through them; no line
+// crosses a clock fault, excluded time, time without measurement or a take-over. Decides nothing about
+// limits.
 #pragma once
 
 #include <cstddef>
@@ -59,10 +60,12 @@ struct Trace {
   std::string name;
   std::size_t channel = 0;  ///< the main channel
   std::vector<TraceSource> sources;
-  std::vector<Piece> pieces;     ///< in time order
-  std::vector<Span> exclusions;  ///< both ends included, in time order
-  std::vector<Span> unmeasured;  ///< of the main channel: its readings there are left out of its source
+  std::vector<Piece> pieces;  ///< in time order
+  /// Each reaches out to the channel's readings beside it, which stay; on a side without one, as typed.
+  std::vector<Span> exclusions;
   std::optional<double> take_over_s;
+  /// Excluded from the record's start, to its end: the first, the last reading left is none of the record.
+  bool excluded_from_start = false, excluded_to_end = false;
 };
 
 /// A spare that took over from its channel.
@@ -98,7 +101,8 @@ TraceSet make_traces(const Record& record, double interpolate_max_s,
 /// The temperature at `t`; nothing where unknown or excluded.
 std::optional<double> temperature_at(const Trace& trace, double t);
 
-/// Times within [from, to] in which the trace is neither known nor excluded, longer than the window slack.
+/// Times within [from, to] in which the trace is neither known nor excluded, longer than the window slack; a
+/// reading with no line on either side divides one.
 std::vector<Span> unknown_spans(const Trace& trace, double from, double to);
 
 /// On the line through samples i and i + 1.

@@ -92,11 +92,8 @@ bool is_evaluated(const ThermocoupleEntry& entry) {
 
 /// `spread_within` needs to know where each evaluated thermocouple sits.
 void check_places(const Procedure& procedure, const Job* job, Problems& problems) {
-  const auto asks = [](const Stage& stage) {
-    const auto* const ramp = std::get_if<RampStage>(&stage.asked);
-    return ramp && ramp->spread_within_m;
-  };
-  const auto stage = std::find_if(procedure.stages.begin(), procedure.stages.end(), asks);
+  const auto stage = std::find_if(procedure.stages.begin(), procedure.stages.end(),
+                                  [](const Stage& one) { return spread_within_of(one).has_value(); });
   if (stage == procedure.stages.end()) return;
   constexpr const char* kHelp =
       "say where each evaluated thermocouple sits: `position = \"1.2 m\"` in its [[thermocouple]]";

@@ -79,6 +79,11 @@ void check_spares(const Job& job, TableReader& in) {
       in.complain(line_of(in, "thermocouple", i, "spare_for"),
                   fmt::format("`spare_for` \"{}\" {}", shown(*all[i].spare_for), what), help);
     };
+    if (all[i].role != ThermocoupleRole::spare) {
+      complain("stands beside a `role` that is not spare, and does nothing there",
+               "write `role = \"spare\"`, or leave out one of the two");
+      continue;
+    }
     // One that the job does not list may still be a column of the log.
     const auto found = by_name.find(folded(*all[i].spare_for));
     const ThermocoupleEntry* const main_one = found == by_name.end() ? nullptr : found->second;
@@ -114,7 +119,7 @@ void check_welds(const Job& job, TableReader& in) {
   }
 }
 
-/// Cycles rise from record to record, up to this job's own.
+/// Cycles do not fall from record to record, up to this job's own; records of one cycle are parts of it.
 void check_previous_record(const Job& job, TableReader& in) {
   if (job.previous_records.empty()) return;
   const auto log = [](const PreviousRecordEntry& entry) { return entry.log; };
@@ -122,16 +127,17 @@ void check_previous_record(const Job& job, TableReader& in) {
   for (std::size_t i = 0; i < job.previous_records.size(); ++i) {
     const int cycle = cycle_of_previous(job, i);
     const int next = i + 1 < job.previous_records.size() ? cycle_of_previous(job, i + 1) : cycle_of(job);
-    if (cycle >= 1 && cycle < next) continue;
-    in.complain(
-        line_of(in, "previous_record", i, "cycle"),
-        cycle < 1 ? fmt::format("this would be cycle {}: the job's `cycle` leaves no room for {} earlier "
-                                "{}",
-                                cycle, job.previous_records.size(),
-                                job.previous_records.size() == 1 ? "record" : "records")
-                  : fmt::format("cycle {} does not come before cycle {}", cycle, next),
-        "list the records in the order in which they were run, with rising cycles below the job's own "
-        "`cycle`");
+    if (cycle >= 1 && cycle <= next) continue;
+    in.complain(line_of(in, "previous_record", i, "cycle"),
+                cycle < 1
+                    ? fmt::format("this would be cycle {}: the job's `cycle` leaves no room for {} earlier "
+                                  "{}",
+                                  cycle, job.previous_records.size(),
+                                  job.previous_records.size() == 1 ? "record" : "records")
+                    : fmt::format("cycle {} comes after cycle {}", cycle, next),
+                "list the records in the order in which they were run; an earlier part of one interrupted "
+                "cycle has that "
+                "cycle's number");
     return;
   }
 }

@@ -4,6 +4,12 @@
 
 namespace soakwright {
 
+std::optional<double> spread_within_of(const Stage& stage) {
+  if (const auto* ramp = std::get_if<RampStage>(&stage.asked)) return ramp->spread_within_m;
+  if (const auto* hold = std::get_if<HoldStage>(&stage.asked)) return hold->spread_within_m;
+  return std::nullopt;
+}
+
 double interpolate_max_for(const Procedure& procedure, double interval_s) {
   constexpr double kUsual_s = 120.0;
   if (procedure.evaluation.interpolate_max_s) return *procedure.evaluation.interpolate_max_s;

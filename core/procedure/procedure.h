@@ -79,6 +79,7 @@ struct HoldStage {
   Count count = Count::continuous;
   std::optional<double> excursion_time_max_s;
   std::optional<TemperatureDifference> spread_max;
+  std::optional<double> spread_within_m;
   std::optional<double> edge_fraction_min;  ///< a share of `low` in the procedure's own unit
   std::optional<double> tempering_min;      ///< Hollomon-Jaffe parameter / 1000
   std::optional<double> tempering_max;
@@ -114,6 +115,9 @@ struct Procedure {
   std::vector<Stage> stages;
   bool operator==(const Procedure&) const = default;
 };
+
+/// The stage's `spread_within` in metres; nothing where it has none.
+std::optional<double> spread_within_of(const Stage& stage);
 
 /// The longest hole that a straight line may join: as given; else gap_max, or 2 min, but never less than two
 /// intervals.

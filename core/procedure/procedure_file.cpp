@@ -42,6 +42,12 @@ void read_record_limits(TableReader& in, InUnit unit, RecordLimits& limits) {
   in.may("thermocouples_min", count_from_1, limits.thermocouples_min);
 }
 
+void check_spread_within(TableReader& in) {
+  if (in.entry("spread_within") && !in.entry("spread_max"))
+    in.complain(in.line_of("spread_within"), "`spread_within` stands without `spread_max` and limits nothing",
+                "give `spread_max`, or leave it out");
+}
+
 void read_ramp(TableReader& in, InUnit unit, RampStage& ramp) {
   in.may("above", TemperatureIn{unit}, ramp.above);
   in.may("below", TemperatureIn{unit}, ramp.below);
@@ -53,9 +59,7 @@ void read_ramp(TableReader& in, InUnit unit, RampStage& ramp) {
   in.must_rise("above", ramp.above, "below", ramp.below);
   if (ramp.rate_min && ramp.rate_max && std::holds_alternative<HeatingRate>(*ramp.rate_max))
     in.must_not_fall("rate_min", *ramp.rate_min, "rate_max", std::get<HeatingRate>(*ramp.rate_max));
-  if (in.entry("spread_within") && !in.entry("spread_max"))
-    in.complain(in.line_of("spread_within"), "`spread_within` stands without `spread_max` and limits nothing",
-                "give `spread_max`, or leave it out");
+  check_spread_within(in);
 }
 
 /// A share of a `low` that is not above 0 in the file's unit has no meaning.
@@ -87,6 +91,8 @@ void read_hold(TableReader& in, InUnit unit, HoldStage& hold) {
          hold.count);
   in.limit("excursion_time_max", duration, hold.excursion_time_max_s);
   in.limit("spread_max", DifferenceIn{unit}, hold.spread_max);
+  in.may("spread_within", distance_m, hold.spread_within_m);
+  check_spread_within(in);
   in.limit("edge_fraction_min", number_above_0, hold.edge_fraction_min);
   in.limit("tempering_min", tempering, hold.tempering_min);
   in.limit("tempering_max", tempering, hold.tempering_max);

@@ -25,6 +25,9 @@ void write_by_excursion_allowed(Members& members, const std::vector<HoldAlternat
     members.number("excursion_allowed", alternatives.excursion_allowed_s);
     members.number("continuous", alternatives.continuous_s);
     members.number("accumulated", alternatives.accumulated_s);
+    members.text_or_null("verdict", alternatives.verdict
+                                        ? std::optional<std::string>(result_word(*alternatives.verdict))
+                                        : std::nullopt);
   });
 }
 

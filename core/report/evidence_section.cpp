@@ -102,18 +102,14 @@ Evidence evidence_of(const Requirement& requirement, const ReportContext& contex
     }
   }
   if (shape == EvidenceShape::hold_clock && requirement.from_s && requirement.to_s) {
-    // The clock starts and stops where some thermocouple crosses the range's edge: mark those that do.
-    for (std::size_t i = 0; i < chart.traces.size(); ++i) {
-      if (chart.traces[i].role != ChartTrace::Role::evaluated) continue;
-      for (const ChartRange& range : chart.ranges) {
-        if (range.stage != requirement.stage || range.weld != requirement.weld) continue;
-        for (const double edge_s : {*requirement.from_s, *requirement.to_s}) {
-          const auto level = level_at(chart.traces[i], record, edge_s);
-          const bool crosses = level && (std::fabs(*level - range.low_c) < 0.01 ||
-                                         (range.high_c && std::fabs(*level - *range.high_c) < 0.01));
-          if (crosses) evidence.points.push_back({edge_s, *level, chart.traces[i].name});
-        }
-      }
+    // The thermocouples that started and stopped the clock.
+    const std::pair<double, std::optional<std::string>> ends[] = {
+        {*requirement.from_s, requirement.started_by}, {*requirement.to_s, requirement.stopped_by}};
+    for (const auto& [edge_s, name] : ends) {
+      const auto trace = name ? trace_of(*name, edge_s, context, chart) : std::nullopt;
+      if (!trace) continue;
+      if (const auto level = level_at(chart.traces[*trace], record, edge_s))
+        evidence.points.push_back({edge_s, *level, chart.traces[*trace].name});
     }
   }
   std::stable_sort(evidence.points.begin(), evidence.points.end(),

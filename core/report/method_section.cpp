@@ -31,10 +31,8 @@ bool any_hold(const Procedure& procedure) {
 }
 
 bool any_within(const Procedure& procedure) {
-  return std::any_of(procedure.stages.begin(), procedure.stages.end(), [](const Stage& stage) {
-    const auto* ramp = std::get_if<RampStage>(&stage.asked);
-    return ramp != nullptr && ramp->spread_within_m.has_value();
-  });
+  return std::any_of(procedure.stages.begin(), procedure.stages.end(),
+                     [](const Stage& stage) { return spread_within_of(stage).has_value(); });
 }
 
 bool any_counted(const Procedure& procedure, HoldStage::Count count) {

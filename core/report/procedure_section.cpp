@@ -64,6 +64,13 @@ std::string time_limit_text(const TimeLimit& limit, const ReportContext& context
   return values.empty() ? text : text + ": " + values;
 }
 
+LabelledText spread_limit(const TemperatureDifference& most, std::optional<double> within_m,
+                          const PrintedNumbers& say) {
+  std::string text = "at most " + say.limit(most);
+  if (within_m) text += " within " + short_text(*within_m, 3) + " m along the work";
+  return {"Spread", text};
+}
+
 std::vector<LabelledText> ramp_limits(const RampStage& ramp, const ReportContext& context) {
   const PrintedNumbers& say = context.say;
   const bool heat = ramp.direction == RampStage::Direction::heat;
@@ -80,11 +87,7 @@ std::vector<LabelledText> ramp_limits(const RampStage& ramp, const ReportContext
   if (ramp.rate_min)
     limits.push_back({heat ? "Least heating rate" : "Least cooling rate",
                       "overall at least " + say.limit(*ramp.rate_min)});
-  if (ramp.spread_max) {
-    std::string text = "at most " + say.limit(*ramp.spread_max);
-    if (ramp.spread_within_m) text += " within " + short_text(*ramp.spread_within_m, 3) + " m along the work";
-    limits.push_back({"Spread", text});
-  }
+  if (ramp.spread_max) limits.push_back(spread_limit(*ramp.spread_max, ramp.spread_within_m, say));
   return limits;
 }
 
@@ -101,7 +104,7 @@ std::vector<LabelledText> hold_limits(const HoldStage& hold, const ReportContext
   if (hold.excursion_time_max_s)
     limits.push_back({"Out of the range",
                       "at most " + context.say.duration_limit(*hold.excursion_time_max_s) + " in all"});
-  if (hold.spread_max) limits.push_back({"Spread", "at most " + say.limit(*hold.spread_max)});
+  if (hold.spread_max) limits.push_back(spread_limit(*hold.spread_max, hold.spread_within_m, say));
   if (hold.edge_fraction_min)
     limits.push_back({"Edge of the heated band",
                       "at least " + short_text(*hold.edge_fraction_min, 3) + " of the range's lower edge"});

@@ -145,6 +145,19 @@ std::string columns_left_out(const Record& record) {
   return text;
 }
 
+/// "TC1 17.967 (6.00 h at 590 °C), TC2 17.951 (5.78 h)"; empty where no hold names a temperature.
+std::string tempering_text(const std::vector<ChannelTempering>& all, const PrintedNumbers& say) {
+  std::string text;
+  for (const ChannelTempering& one : all) {
+    if (!one.parameter || !one.hours || !one.hours_at_c) continue;
+    text += fmt::format(
+        "{}{} {} ({} h{})", text.empty() ? "" : ", ", one.channel, decimal_text(*one.parameter, 3),
+        decimal_text(*one.hours, 2),
+        text.empty() ? " at " + say.limit(Temperature::of_celsius(*one.hours_at_c)) : std::string{});
+  }
+  return text;
+}
+
 }  // namespace
 
 std::vector<LabelledText> record_facts(const ReportContext& context) {
@@ -174,6 +187,9 @@ std::vector<LabelledText> record_facts(const ReportContext& context) {
                                         : fmt::format("{} of {} evaluated: {}", evaluated.size(),
                                                       record.channels.size(), listing(evaluated))});
   if (!all) facts.push_back({"Columns not evaluated", left_out});
+  if (context.analysis.verdicts)
+    if (const std::string text = tempering_text(context.analysis.verdicts->tempering, say); !text.empty())
+      facts.push_back({"Tempering parameter (Hollomon–Jaffe), whole record", text});
   return facts;
 }
 

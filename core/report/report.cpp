@@ -34,6 +34,20 @@ std::string title_of(const Analysis& analysis) {
 
 std::string count_of(std::size_t count, std::size_t all) { return fmt::format("{} of {}", count, all); }
 
+/// " Partly excluded by a person: TC1, TC4 (times and reasons in the record)." An exclusion can turn not met
+/// into met: it is named beside the verdict. Empty where nothing is excluded.
+std::string excluded_sentence(const Record& record) {
+  std::string names;
+  for (std::size_t channel = 0; channel < record.channels.size(); ++channel) {
+    const bool excluded = std::any_of(record.exclusions.begin(), record.exclusions.end(),
+                                      [&](const Exclusion& one) { return one.channel == channel; });
+    if (excluded) names += (names.empty() ? "" : ", ") + record.channels[channel].name;
+  }
+  return names.empty()
+             ? names
+             : fmt::format(" Partly excluded by a person: {} (times and reasons in the record).", names);
+}
+
 std::string verdict_sentence(const Analysis& analysis) {
   if (!analysis.verdicts) return "No procedure was named: nothing was evaluated.";
   const auto& requirements = analysis.verdicts->requirements;
@@ -48,7 +62,7 @@ std::string verdict_sentence(const Analysis& analysis) {
   if (const auto failed = having(Verdict::not_met); failed > 0) text += fmt::format(", {} not met", failed);
   if (const auto open = having(Verdict::inconclusive); open > 0)
     text += fmt::format(", {} inconclusive", open);
-  return text + ".";
+  return text + "." + excluded_sentence(*analysis.record);
 }
 
 }  // namespace

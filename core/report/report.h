@@ -76,13 +76,12 @@ struct RequirementRow {
 /// One hold: each thermocouple's own course through it.
 struct HoldTable {
   struct Row {
-    std::string name, in, out, minimum, maximum, mean, tempering;
+    std::string name, in, out, minimum, maximum, mean;
   };
   std::size_t stage = 0;
   std::string weld;
   std::string title;                ///< "Stage 2, hold 590 to 620 °C"
   std::vector<LabelledText> facts;  ///< core, span, time_ranges, disregarded
-  bool tempering = false;           ///< the column has something to say
   std::vector<Row> rows;
 };
 

@@ -111,6 +111,21 @@ void write_previous_records(Members& members, const std::vector<PreviousRecord>&
     members.text_or_null("start", one.record->start ? std::optional(one.record->start->iso()) : std::nullopt);
     members.number("duration_s", one.record->duration_s());
     members.text("verdict", result_word(one.verdicts->verdict));
+    JsonWriter& json = members.json();
+    json.key("requirements");
+    json.begin_array();
+    for (const Requirement& requirement : one.verdicts->requirements) {
+      json.begin_object();
+      members.text("id", requirement.id);
+      members.text_or_null("weld", requirement.weld);
+      members.number("limit", requirement.limit);
+      members.text("unit", result_word(requirement.unit));
+      members.number("measured", requirement.measured);
+      members.number("margin", requirement.margin);
+      members.text("verdict", result_word(requirement.verdict));
+      json.end_object();
+    }
+    json.end_array();
   });
 }
 
@@ -162,12 +177,20 @@ void write_stages(JsonWriter& json, Members& members, const std::vector<StageCou
       members.number("min", channel.min_c);
       members.number("max", channel.max_c);
       members.number("mean", channel.mean_c);
-      members.number("tempering", channel.tempering);
-      members.number("tempering_hours", channel.tempering_hours);
       json.end_object();
     }
     json.end_array();
     write_by_excursion_allowed(members, stage.by_excursion_allowed);
+  });
+}
+
+void write_tempering(Members& members, const std::vector<ChannelTempering>& tempering) {
+  members.objects("tempering", tempering, [&](const ChannelTempering& one) {
+    members.text_or_null("weld", one.weld);
+    members.text("channel", one.channel);
+    members.number("parameter", one.parameter);
+    members.number("hours_at", one.hours_at_c);
+    members.number("hours", one.hours);
   });
 }
 
@@ -190,6 +213,8 @@ void write_requirements(Members& members, const std::vector<Requirement>& requir
     members.number("uncertainty", requirement.uncertainty);
     members.number("certain", requirement.certain_s);
     members.number("possible", requirement.possible_s);
+    members.text_or_null("started_by", requirement.started_by);
+    members.text_or_null("stopped_by", requirement.stopped_by);
     if (facts_of(requirement.kind).is_rate) {
       members.numbers_by_name("overall", requirement.overall);
       members.numbers_by_name("by_window", requirement.by_window);
@@ -257,6 +282,7 @@ std::string result_json(const Analysis& analysis) {
   });
   write_budgets(members, verdicts.budgets);
   write_stages(json, members, verdicts.stages);
+  write_tempering(members, verdicts.tempering);
   const std::vector<FirstDeviation> deviations = first_deviations(analysis);
   write_requirements(members, verdicts.requirements, deviations);
   write_findings(members, verdicts, analysis.procedure.get());

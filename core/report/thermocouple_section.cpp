@@ -68,12 +68,6 @@ std::vector<HoldTable> hold_tables(const ReportContext& context) {
       row.minimum = channel.min_c ? say.bare_temperature(*channel.min_c, 0) : "–";
       row.maximum = channel.max_c ? say.bare_temperature(*channel.max_c, 0) : "–";
       row.mean = channel.mean_c ? say.bare_temperature(*channel.mean_c, 1) : "–";
-      if (channel.tempering) {
-        row.tempering = decimal_text(*channel.tempering, 3);
-        if (channel.tempering_hours)
-          row.tempering += fmt::format(" ({} h)", decimal_text(*channel.tempering_hours, 2));
-        table.tempering = true;
-      }
       table.rows.push_back(std::move(row));
     }
     tables.push_back(std::move(table));

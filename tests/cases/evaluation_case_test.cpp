@@ -27,7 +27,7 @@ std::vector<fs::path> case_folders() {
   return folders;
 }
 
-json result_of(const fs::path& folder) {
+Ran checked(const fs::path& folder) {
   std::vector<std::string> arguments{"check",       (folder / "record.csv").string(),
                                      "--procedure", (folder / "procedure.toml").string(),
                                      "--json",      "-"};
@@ -35,10 +35,21 @@ json result_of(const fs::path& folder) {
     arguments.emplace_back("--job");
     arguments.push_back((folder / "job.toml").string());
   }
-  const Ran ran = run_soakwright(arguments);
+  return run_soakwright(arguments);
+}
+
+json result_of(const fs::path& folder) {
+  const Ran ran = checked(folder);
   INFO(ran.err);
   REQUIRE(ran.exit_code <= 2);
   return json::parse(ran.out);
+}
+
+/// Refused with exit 65 and a message that says `words`.
+void check_refused(const fs::path& folder, const std::string& words) {
+  const Ran ran = checked(folder);
+  CHECK(ran.exit_code == 65);
+  CHECK_THAT(ran.err, Catch::Contains(words));
 }
 
 /// The entry of `list` whose `key` is `value`; null where there is none.
@@ -90,6 +101,10 @@ void check_answer(const json& result, const std::string& id, const json& answer)
     return;
   }
   const json requirement = entry_of(result["requirements"], "id", id);
+  if (answer.is_null()) {  // no such requirement
+    CHECK(requirement.is_null());
+    return;
+  }
   const json stage = stage_name.starts_with("stage-")
                          ? entry_of(result["stages"], "index", std::stoi(stage_name.substr(6)))
                          : json();
@@ -128,8 +143,13 @@ TEST_CASE("every case of tests/cases/evaluation gets its answers") {
       REQUIRE(fs::exists(folder / "expected.json"));
       const json expected = json::parse(text_of(folder / "expected.json"));
       REQUIRE(!expected.at("why").get<std::string>().empty());
+      if (expected.contains("error")) {
+        check_refused(folder, expected["error"]);
+        continue;
+      }
       REQUIRE(!expected.at("answers").empty());
       const json result = result_of(folder);
+      if (expected.contains("verdict")) CHECK(result["verdict"] == expected["verdict"]);
       for (const auto& [id, answer] : expected["answers"].items()) {
         INFO(id << ": " << expected["why"]);
         check_answer(result, id, answer);

@@ -116,7 +116,7 @@ TEST_CASE("The sample over two days is met by both days together, and by neither
   CHECK(alone["verdict"] == "not met");
 }
 
-TEST_CASE("An previous record may have a job of its own") {
+TEST_CASE("A previous record may have a job of its own") {
   const TwoDays days;
   write(days.files, "day-1.toml",
         TwoDays::job("log = \"day-1.csv\"\n[[exclude]]\ncolumn = \"TC1\"\nfrom = 0\nto = "
@@ -141,7 +141,7 @@ TEST_CASE("Previous records that cannot be meant are refused with the line that 
   const Case cases[] = {
       {"log = \"day-2.csv\"\n[[previous_record]]\nlog = \"day-0.csv\"", "day-0.csv", 66},
       {"log = \"day-2.csv\"\n[[previous_record]]\nlog = \"again.csv\"",
-       "again.csv holds the same bytes as another", 65},
+       "again.csv has the same readings as day-2.csv", 65},
       {"log = \"day-1.csv\"\n[[previous_record]]\nlog = \"day-2.csv\"",
        "day-2.csv is not over before day-1.csv begins", 65},
       {"log = \"day-2.csv\"\n[[previous_record]]\nlog = \"both.csv\"",
@@ -176,15 +176,55 @@ TEST_CASE("A result is not written over an earlier log or its job") {
   }
 }
 
-TEST_CASE("What cannot be evaluated over several records is refused, and only where the hold adds up") {
-  for (const char* key : {"time_max = \"9 h\"", "tempering_min = 10", "tempering_max = 30"}) {
-    CAPTURE(key);
-    const TwoDays added(std::string("count = \"accumulated\"\ntime_min = \"2 h\"\n") + key);
-    const Ran refused = run_soakwright({"check", "--job", added.second});
-    CHECK(refused.exit_code == 65);
-    CHECK_THAT(refused.err, Contains("cannot be evaluated over several records yet"));
-    CHECK_THAT(refused.err, Contains("second.toml:6"));
-    const TwoDays continuous(std::string("time_min = \"1 h\"\n") + key);
-    CHECK(run_soakwright({"check", "--job", continuous.second}).exit_code == 0);
-  }
+TEST_CASE("The longest time and the tempering of an accumulated hold are those of all records together") {
+  // At or above 590 for 64 min each day, 2 h 8 min in all.
+  const auto verdict = [](const std::string& key, const std::string& id) {
+    const TwoDays days("count = \"accumulated\"\n" + key);
+    const json result = result_of(days.second);
+    for (const json& requirement : result["requirements"])
+      if (requirement["id"] == "stage-1." + id) return requirement["verdict"].get<std::string>();
+    return std::string("missing");
+  };
+  CHECK(verdict("time_max = \"129 min\"", "hold-time-max") == "met");
+  CHECK(verdict("time_max = \"127 min\"", "hold-time-max") == "not met");
+  // A plateau of 62 min at 600 each, and the way there: P of one day is some 17.5, of two some 17.75.
+  CHECK(verdict("tempering_min = 17.7", "tempering-min") == "met");
+  CHECK(verdict("tempering_min = 17.9", "tempering-min") == "not met");
+}
+
+TEST_CASE("The verdicts of each previous record stand in the result") {
+  const json result = result_of(TwoDays().second);
+  const json& requirements = result["previous_records"][0]["requirements"];
+  REQUIRE(requirements.size() == 2);
+  CHECK(requirements[0]["id"] == "stage-1.hold-time");
+  CHECK(requirements[0]["measured"].get<double>() == Approx(64 * 60).margin(1e-6));
+  CHECK(requirements[0]["verdict"] == "not met");
+  CHECK(requirements[1]["id"] == "stage-1.over-temperature");
+}
+
+TEST_CASE("A previous record is refused where its readings are another's or its place in time is not known") {
+  const TwoDays days;
+  // The same readings under another heading, and without dates.
+  std::string again = rows(180, 400);
+  again.insert(0, "Recorder 7\n");
+  write(days.files, "again.csv", again);
+  const Ran same = days.check("log = \"day-2.csv\"\n[[previous_record]]\nlog = \"again.csv\"");
+  CHECK(same.exit_code == 65);
+  CHECK_THAT(same.err, Contains("again.csv has the same readings as day-2.csv"));
+  std::string elapsed = "Time (min),TC1 (°C)\n";
+  for (int minute = 0; minute < 60; ++minute) elapsed += std::to_string(minute) + ",20.0\n";
+  write(days.files, "elapsed.csv", elapsed);
+  const Ran placeless = days.check("log = \"day-2.csv\"\n[[previous_record]]\nlog = \"elapsed.csv\"");
+  CHECK(placeless.exit_code == 65);
+  CHECK_THAT(placeless.err, Contains("elapsed.csv has no date"));
+}
+
+TEST_CASE("A job's previous record of the same cycle is an earlier part of it") {
+  const TwoDays days;
+  const Ran ran =
+      days.check("cycle = 1\nlog = \"day-2.csv\"\n[[previous_record]]\nlog = \"day-1.csv\"\ncycle = 1");
+  const json result = json::parse(ran.out);
+  CHECK(result["verdict"] == "met");
+  CHECK_THAT(result["requirements"][0]["text"].get<std::string>(),
+             Contains("cycle 1, part 1") && Contains("part 2"));
 }

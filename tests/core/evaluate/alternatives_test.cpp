@@ -121,7 +121,7 @@ TEST_CASE("What is not met says what would have had to be different") {
         "to "
         "run 1 min 40 s longer");
   CHECK_THAT(needs(dipping(), hold_500_600_with("time_min = \"70 min\""), "stage-1.hold-time"),
-             Catch::Contains("; with a excursion_allowed of 2 min it would have been 1 h 13 min 20 s"));
+             Catch::Contains("; with an excursion of 2 min and 20.0 °C allowed it would be 1 h 13 min 20 s"));
   CHECK(needs(plain, "[record]\ntemperature_max = 550\n" + hold_500_600_with("spread_max = 9"),
               "record.temperature-max") == "TC1 would have had to be 10.0 °C cooler at 3600 s");
   // 9 K a minute is 135 K in a window of 15 min; 480 C/h leave 120 K.

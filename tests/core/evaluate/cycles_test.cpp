@@ -1,4 +1,6 @@
 // A hold that adds up over several records of its weld.
+#include <cmath>
+
 #include <catch2/catch.hpp>
 
 #include "tests/core/evaluate/evaluated.h"
@@ -7,7 +9,7 @@ using namespace soakwright;
 
 namespace {
 
-/// An previous record whose hold (stage 1) was so long for certain, and so long at most.
+/// A previous record whose hold (stage 1) was so long for certain, and so long at most.
 PreviousCycle earlier(int cycle, double certain_s, std::optional<double> possible_s,
                       const std::optional<std::string>& weld = std::nullopt) {
   Requirement time;
@@ -18,7 +20,7 @@ PreviousCycle earlier(int cycle, double certain_s, std::optional<double> possibl
   time.certain_s = certain_s;
   time.possible_s = possible_s;
   time.verdict = Verdict::not_met;
-  return {cycle, {time}};
+  return {cycle, {time}, nullptr, nullptr, nullptr};
 }
 
 Verdicts evaluated(const std::string& procedure, const std::vector<PreviousCycle>& before,
@@ -62,7 +64,7 @@ TEST_CASE("Holds of previous records add up, certain to certain and possible to 
   }
 }
 
-TEST_CASE("An previous record that starts or ends in its hold leaves the sum open") {
+TEST_CASE("A previous record that starts or ends in its hold leaves the sum open") {
   const Verdicts verdicts = evaluated(added_hold("6000 s"), {earlier(2, 1000, std::nullopt)});
   CHECK(time_of(verdicts).verdict == Verdict::inconclusive);
   CHECK_FALSE(time_of(verdicts).possible_s);
@@ -85,7 +87,7 @@ TEST_CASE("A record in which no hold was found still adds what came before") {
   REQUIRE_FALSE(short_of_it.findings.empty());
 }
 
-TEST_CASE("What an previous record failed by itself is noted, but for the time that adds up") {
+TEST_CASE("What a previous record failed by itself is noted, but for the time that adds up") {
   PreviousCycle before = earlier(1, 1000, 1000);
   const auto notes = [&] {
     std::string text;
@@ -93,16 +95,95 @@ TEST_CASE("What an previous record failed by itself is noted, but for the time t
       text += finding.text + "\n";
     return text;
   };
-  CHECK(notes().find("cycle 1") == std::string::npos);
+  CHECK(notes().find("Cycle 1") == std::string::npos);
   Requirement temperature_max;
   temperature_max.id = "record.temperature-max";
   temperature_max.kind = RequirementKind::temperature_max;
   temperature_max.verdict = Verdict::not_met;
   before.requirements.push_back(temperature_max);
-  CHECK_THAT(notes(), Catch::Contains("cycle 1, evaluated by itself, is not met: record.temperature-max"));
+  CHECK_THAT(notes(), Catch::Contains("Cycle 1 on its own is not met: record.temperature-max"));
 }
 
 TEST_CASE("The hold of another weld adds nothing") {
   const Verdicts verdicts = evaluated(added_hold("5000 s"), {earlier(1, 9000, 9000, "W-9")});
   CHECK(*time_of(verdicts).measured == close_to(4400));
+}
+
+namespace {
+
+/// A made record evaluated by itself, as the cycle before.
+PreviousCycle evaluated_before(int cycle, const MadeRecord& made, const std::string& procedure) {
+  const auto record = std::make_shared<const Record>(made.record());
+  const Procedure asked = procedure_of(procedure);
+  const auto ground = prepared_traces_for(*record, asked, nullptr);
+  const Verdicts verdicts = evaluate(*record, asked, nullptr, *ground);
+  return {cycle, verdicts.requirements, record, nullptr, ground};
+}
+
+const Requirement& of(const Verdicts& verdicts, const std::string& id) {
+  for (const Requirement& requirement : verdicts.requirements)
+    if (requirement.id == id) return requirement;
+  FAIL("no requirement " << id);
+  return verdicts.requirements.front();
+}
+
+}  // namespace
+
+TEST_CASE("time_max of an accumulated hold is held against the time in all records, by thermocouple") {
+  // TC1 is at or above 500 for 4,400 s in each; TC2 for 5,600 s in the first record and 4,400 s in the
+  // second.
+  MadeRecord first = plain_record();
+  first.course("TC2", {{0, 110}, {50, 560}, {130, 560}, {180, 110}});
+  MadeRecord second = plain_record();
+  second.course("TC2", plain_run());
+  for (const auto& [most, verdict] :
+       {std::pair{"10000 s", Verdict::met}, std::pair{"9999 s", Verdict::not_met}}) {
+    const std::string procedure =
+        hold_500_600_with("count = \"accumulated\"\ntime_max = \"" + std::string(most) + "\"");
+    const Verdicts verdicts = evaluated(procedure, {evaluated_before(2, first, procedure)}, second);
+    const Requirement& time = of(verdicts, "stage-1.hold-time-max");
+    CHECK(time.verdict == verdict);
+    CHECK(time.channel == "TC2");
+    CHECK(*time.measured == close_to(10000));
+  }
+}
+
+TEST_CASE("A thermocouple that some record does not have leaves time_max over all open") {
+  MadeRecord first = MadeRecord::every(60, 181).course("TC8", plain_run());
+  const std::string procedure = hold_500_600_with("count = \"accumulated\"\ntime_max = \"9000 s\"");
+  CHECK(of(evaluated(procedure, {evaluated_before(2, first, procedure)}), "stage-1.hold-time-max").verdict ==
+        Verdict::inconclusive);
+}
+
+TEST_CASE("A continuous hold's time_max is that of its own record") {
+  const std::string procedure = hold_500_600_with("time_max = \"4400 s\"");
+  CHECK(of(evaluated(procedure, {evaluated_before(2, plain_record(), procedure)}), "stage-1.hold-time-max")
+            .verdict == Verdict::met);
+}
+
+TEST_CASE("Tempering of an accumulated hold is carried along over all records") {
+  // One hour at 600 and another: P = 873.15 · 20 = 17.463, after two hours 873.15 · (20 + log10 2) = 17.726.
+  const MadeRecord hour = MadeRecord::every(60, 61).column("TC1", std::vector<double>(61, 600));
+  const std::string stage = "[[stage]]\nkind = \"hold\"\nlow = 590\ncount = \"accumulated\"\n";
+  const std::string procedure = stage + "tempering_min = 17.72\ntempering_max = 17.73\n";
+  const Verdicts one = evaluated(procedure, {}, hour);
+  CHECK(of(one, "stage-1.tempering-min").verdict == Verdict::not_met);
+  const Verdicts two = evaluated(procedure, {evaluated_before(2, hour, procedure)}, hour);
+  CHECK(of(two, "stage-1.tempering-min").verdict == Verdict::met);
+  CHECK(of(two, "stage-1.tempering-max").verdict == Verdict::met);
+  CHECK(*of(two, "stage-1.tempering-min").measured == close_to(873.15 * (20 + std::log10(2.0)) / 1000, 1e-9));
+  CHECK_THAT(of(two, "stage-1.tempering-min").text, Catch::Contains("all records"));
+  // What is shown stays the record's own.
+  CHECK(*two.tempering.front().parameter == close_to(873.15 * 20 / 1000, 1e-9));
+  // A thermocouple that the earlier record does not have: more can only have been added.
+  const MadeRecord other = MadeRecord::every(60, 61).column("TC8", std::vector<double>(61, 600));
+  const Verdicts unknown = evaluated(procedure, {evaluated_before(2, other, procedure)}, hour);
+  CHECK(of(unknown, "stage-1.tempering-min").verdict == Verdict::inconclusive);
+  CHECK(of(unknown, "stage-1.tempering-max").verdict == Verdict::inconclusive);
+}
+
+TEST_CASE("Records of one cycle are told as its parts") {
+  const Verdicts verdicts = evaluated(added_hold("6000 s"), {earlier(2, 1000, 1000), earlier(3, 600, 600)});
+  CHECK_THAT(time_of(verdicts).text,
+             Catch::Contains("cycle 2: 16 min 40 s, cycle 3, part 1: 10 min, cycle 3, part 2"));
 }

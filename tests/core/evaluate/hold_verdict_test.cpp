@@ -1,4 +1,6 @@
 // Holds as requirements: time, longest time, excursions, over, spread, edge, tempering.
+#include <algorithm>
+
 #include <catch2/catch.hpp>
 
 #include "tests/core/evaluate/evaluated.h"
@@ -44,7 +46,10 @@ TEST_CASE("Enough certain is met, not enough possible is not met, else the hold 
         made, kLinesOfAMinute + hold_500_600_with("time_min = \"" + std::string(c.time_min) + "\""));
     CHECK(evaluated.told("stage-1.hold-time") == c.expected);
     CHECK(evaluated["stage-1.hold-time"].certain_s == evaluated["stage-1.hold-time"].measured);
-    CHECK(evaluated.all.verdict == evaluated["stage-1.hold-time"].verdict);
+    // A hole in the hold hides how hot it was.
+    const Verdict over = c.missing.first >= 0 ? Verdict::inconclusive : Verdict::met;
+    CHECK(evaluated["stage-1.over-temperature"].verdict == over);
+    CHECK(evaluated.all.verdict == std::max(over, evaluated["stage-1.hold-time"].verdict));
   }
 }
 
@@ -82,7 +87,7 @@ TEST_CASE("A record that starts in the hold is inconclusive, too") {
         "inconclusive");
 }
 
-TEST_CASE("A hold without a core names each channel that never came in, with its extreme") {
+TEST_CASE("A hold without a continuous hold names each channel that never came in, with its extreme") {
   const MadeRecord made = MadeRecord::every(60, 61)
                               .course("TC1", {{0, 20}, {30, 490}, {60, 20}})
                               .course("TC2", {{0, 20}, {30, 560}, {60, 20}})
@@ -110,7 +115,7 @@ TEST_CASE("Channels that were in, but never together, have one finding for all")
   CHECK_FALSE(findings[0].channel);
 }
 
-TEST_CASE("Without a core, unknown time can still leave the hold inconclusive") {
+TEST_CASE("Without a continuous hold, unknown time can still leave the hold inconclusive") {
   // Never above 490, but unknown for 11 min (79 to 90).
   const MadeRecord made = MadeRecord::every(60, 181)
                               .course("TC1", {{0, 20}, {60, 490}, {120, 490}, {180, 20}})
@@ -145,12 +150,14 @@ TEST_CASE("time_max is held against the known time that any one channel is at or
   CHECK(evaluated("5600 s", made).told("stage-1.hold-time-max") == "5600 met");
   CHECK(evaluated("5599 s", made).told("stage-1.hold-time-max") == "5600 not met");
   CHECK(evaluated("5599 s", made)["stage-1.hold-time-max"].channel == "TC2");
-  // TC1 unknown for 20 min at the start could have been hot then: 4,400 + 1,200 s.
-  MadeRecord late = made;
-  late.missing("TC1", 0, 1140);
-  CHECK(evaluated("5600 s", late).told("stage-1.hold-time-max") == "5600 met");
-  late.missing("TC1", 0, 1200);  // 21 min
-  CHECK(evaluated("5600 s", late).told("stage-1.hold-time-max") == "5600 inconclusive");
+  // TC1 unknown for 20 min could have been hot then: 4,400 + 1,200 s.
+  CHECK(evaluated("5600 s", MadeRecord(made).missing("TC1", 660, 1740)).told("stage-1.hold-time-max") ==
+        "5600 met");
+  CHECK(evaluated("5600 s", MadeRecord(made).missing("TC1", 660, 1800)).told("stage-1.hold-time-max") ==
+        "5600 inconclusive");  // 21 min
+  // Unknown where the record starts, it could have been so before the record, too.
+  CHECK(evaluated("5600 s", MadeRecord(made).missing("TC1", 0, 60)).told("stage-1.hold-time-max") ==
+        "5600 inconclusive");
 }
 
 TEST_CASE("time_max counts time above the range as well") {
@@ -171,7 +178,7 @@ TEST_CASE("time_max is inconclusive where the record breaks off in the range") {
         "not met");
 }
 
-TEST_CASE("time_max looks between the neighbouring holds' spans only") {
+TEST_CASE("time_max looks between the neighbouring hold periods only") {
   // Two soaks of the same range; each is 4,400 s, never both together.
   Knots twice = plain_run();
   for (const auto& [minute, celsius] : plain_run()) twice.emplace_back(minute + 181, celsius);
@@ -253,7 +260,7 @@ TEST_CASE("Over: at the edge is met, and a range without an upper edge has none"
                   .has("stage-1.over-temperature"));
 }
 
-TEST_CASE("Over: towards a hotter hold only to this hold's own span") {
+TEST_CASE("Over: towards a hotter hold only to this hold's own hold period") {
   // Preheat at 150 from 13 to 33 min, then on to 560: 100…200 is left for good at 38 min.
   const Knots knots = {{0, 20}, {13, 150}, {33, 150}, {73, 550}, {103, 550}, {153, 50}};
   const std::string preheat = "[[stage]]\nkind = \"hold\"\nlow = 100\nhigh = 200\ntime_min = \"10 min\"\n";
@@ -269,7 +276,7 @@ TEST_CASE("Over: towards a hotter hold only to this hold's own span") {
                               hold_500_600_with("time_min = \"10 min\"") + preheat);
     CHECK(evaluated.told("stage-2.over-temperature") == "200 met");
   }
-  SECTION("a hotter one without a core does not lend its readings") {
+  SECTION("a hotter one without a continuous hold does not lend its readings") {
     // The record ends hot: on its way down the work would be in the preheat's range once more.
     const MadeRecord ends_hot = MadeRecord::every(60, 104).course("TC1", knots);
     const Evaluated evaluated(
@@ -277,7 +284,7 @@ TEST_CASE("Over: towards a hotter hold only to this hold's own span") {
     CHECK(evaluated.told("stage-1.over-temperature") == "200 met");
     CHECK(evaluated.verdict("stage-2.hold-time") == "not met");
   }
-  SECTION("without a core of its own and with a hotter neighbour nobody can tell") {
+  SECTION("without a continuous hold of its own and with a hotter neighbour nobody can tell") {
     const Evaluated evaluated(made,
                               "[[stage]]\nkind = \"hold\"\nlow = 700\nhigh = 720\ntime_min = \"10 min\"\n"
                               "[[stage]]\nkind = \"hold\"\nlow = 800\nhigh = 820\ntime_min = \"10 min\"\n");
@@ -288,7 +295,7 @@ TEST_CASE("Over: towards a hotter hold only to this hold's own span") {
 
 // ---- spread, edge ----
 
-TEST_CASE("The spread of a hold is evaluated within the in_range of its span") {
+TEST_CASE("The spread of a hold is evaluated over the whole hold period, excursions included") {
   // TC2 is 20 K hotter in the hold; on the way up TC2 lags by far more.
   MadeRecord made = plain_record();
   made.course("TC2", {{0, 20}, {66, 580}, {120, 580}, {180, 20}});
@@ -299,6 +306,61 @@ TEST_CASE("The spread of a hold is evaluated within the in_range of its span") {
   CHECK(evaluated.verdict("stage-1.spread") == "not met");
   CHECK(evaluated["stage-1.spread"].channel == "TC1");
   CHECK(evaluated["stage-1.spread"].channel_2 == "TC2");
+  // TC1 dips to 480 at 84 min, out of the range from 83 to 85 min, while TC2 stays at 560.
+  MadeRecord dips = dipping();
+  dips.course("TC2", plain_run());
+  const Evaluated dipped(dips, hold_500_600_with("time_min = \"10 min\"\nspread_max = 79.9"));
+  CHECK(dipped.told("stage-1.spread") == "80 not met");
+  CHECK(*dipped["stage-1.spread"].at_s == 84 * 60);
+  CHECK(Evaluated(dips, hold_500_600_with("spread_max = 80")).told("stage-1.spread") == "80 met");
+}
+
+TEST_CASE(
+    "A channel unknown, not excluded, in the hold period leaves the spread inconclusive unless not met") {
+  MadeRecord made = plain_record();
+  made.course("TC2", {{0, 20}, {60, 570}, {120, 570}, {180, 20}});
+  const auto told = [&](const MadeRecord& record, const char* most) {
+    return Evaluated(record, kLinesOfAMinute + hold_500_600_with("spread_max = " + std::string(most)))
+        .told("stage-1.spread");
+  };
+  CHECK(told(made, "10") == "10 met");
+  MadeRecord hole = made;
+  hole.missing("TC2", 4800, 4860);
+  CHECK(told(hole, "10") == "10 inconclusive");
+  CHECK(told(hole, "9.9") == "10 not met");
+  CHECK(told(MadeRecord(hole).exclusion("TC2", 4800, 4860), "10") == "10 met");
+  // Unknown outside the hold period is no matter.
+  CHECK(told(MadeRecord(made).missing("TC2", 600, 1200), "10") == "10 met");
+}
+
+TEST_CASE("One thermocouple alone has no spread requirement, and a note says so") {
+  const Evaluated evaluated(plain_record(), hold_500_600_with("spread_max = 30\ntime_min = \"1 h\""));
+  CHECK_FALSE(evaluated.has("stage-1.spread"));
+  REQUIRE(evaluated.all.findings.size() == 1);
+  CHECK(evaluated.all.findings[0].kind == Finding::Kind::note);
+  CHECK_THAT(evaluated.all.findings[0].text, Catch::Contains("only one thermocouple"));
+  CHECK(evaluated.all.verdict == Verdict::met);
+}
+
+TEST_CASE("spread_within of a hold compares only thermocouples that close along the work") {
+  MadeRecord made = plain_record();
+  made.course("TC2", {{0, 20}, {60, 570}, {120, 570}, {180, 20}})
+      .course("TC3", {{0, 20}, {60, 590}, {120, 590}, {180, 20}})
+      .at("TC1", 0.0)
+      .at("TC2", 1.0)
+      .at("TC3", 3.0);
+  const std::string job =
+      "[[thermocouple]]\ncolumn = \"TC1\"\nposition = \"0 m\"\n"
+      "[[thermocouple]]\ncolumn = \"TC2\"\nposition = \"1 m\"\n"
+      "[[thermocouple]]\ncolumn = \"TC3\"\nposition = \"3 m\"\n";
+  const auto within = [&](const char* length) {
+    return Evaluated(
+        made, hold_500_600_with("spread_max = 15\nspread_within = \"" + std::string(length) + "\""), job);
+  };
+  CHECK(within("1 m").verdict("stage-1.spread") == "met");
+  CHECK(within("2 m").verdict("stage-1.spread") == "not met");
+  CHECK_FALSE(within("0.9 m").has("stage-1.spread"));
+  CHECK_THAT(within("0.9 m").all.findings.back().text, Catch::Contains("no two evaluated thermocouples"));
 }
 
 TEST_CASE("A spread at its limit is met, in decimals") {
@@ -313,9 +375,12 @@ TEST_CASE("A spread at its limit is met, in decimals") {
   CHECK(Evaluated(made, hold_500_600_with("spread_max = 10")).verdict("stage-1.spread") == "not met");
 }
 
-TEST_CASE("A spread that cannot be measured is inconclusive") {
-  CHECK(Evaluated(plain_record(), hold_500_600_with("spread_max = 30")).told("stage-1.spread") ==
-        "none inconclusive");
+TEST_CASE("A spread without a hold is inconclusive, and the reason says that no hold was found") {
+  MadeRecord cold = MadeRecord::every(60, 61).course("TC1", {{0, 20}, {60, 400}});
+  cold.course("TC2", {{0, 20}, {60, 400}});
+  const Evaluated evaluated(cold, hold_500_600_with("spread_max = 30"));
+  CHECK(evaluated.told("stage-1.spread") == "none inconclusive");
+  CHECK_THAT(evaluated["stage-1.spread"].text, Catch::Contains("no hold was found"));
 }
 
 TEST_CASE("The edge of the heated band reaches its share of `low`, in the procedure's unit") {
@@ -359,9 +424,23 @@ TEST_CASE("Tempering is held against the coldest and the hottest channel") {
   CHECK(told("tempering_min = 17.46", "stage-1.tempering-min", hole) == "inconclusive TC2");
   CHECK(told("tempering_max = 17.86", "stage-1.tempering-max", hole) == "not met TC1");
   CHECK(told("tempering_max = 17.87", "stage-1.tempering-max", hole) == "inconclusive TC1");
-  CHECK(*Evaluated(made, low + "tempering_min = 1\n").stage(1).channels[0].tempering ==
-        close_to(17.863, 0.0005));
-  // Worth the same at `low`: log10 t = (893.15/863.15)·20 − 20.
-  CHECK(*Evaluated(made, low + "tempering_min = 1\n").stage(1).channels[0].tempering_hours ==
-        close_to(std::pow(10.0, 893.15 / 863.15 * 20 - 20), 1e-6));
+}
+
+TEST_CASE("Tempering is shown of the whole record, at the last hold's lower edge") {
+  const MadeRecord made = MadeRecord::every(60, 61)
+                              .column("TC1", std::vector<double>(61, 620))
+                              .column("TC2", std::vector<double>(61, 600));
+  const Evaluated evaluated(made,
+                            "[[stage]]\nkind = \"hold\"\nlow = 300\ntime_min = \"1 min\"\n"
+                            "[[stage]]\nkind = \"hold\"\nlow = 590\ntempering_min = 1\n",
+                            "weld = \"W-1\"\n");
+  REQUIRE(evaluated.all.tempering.size() == 2);
+  const ChannelTempering& first = evaluated.all.tempering[0];
+  CHECK(first.weld == "W-1");
+  CHECK(first.channel == "TC1");
+  CHECK(*first.parameter == close_to(17.863, 0.0005));
+  CHECK(*first.hours_at_c == close_to(590));
+  // Equivalent at `low`: log10 t = (893.15/863.15)·20 − 20.
+  CHECK(*first.hours == close_to(std::pow(10.0, 893.15 / 863.15 * 20 - 20), 1e-6));
+  CHECK_THAT(evaluated["stage-2.tempering-min"].text, Catch::Contains("whole record"));
 }

@@ -93,8 +93,9 @@ TEST_CASE("While one channel is excluded the group is evaluated on those that re
     CHECK(states(range_of(Traced(MadeRecord(made).exclusion("TC2", 70, 230)))) == "in 0..300");
   }
   SECTION("with none left the group is unknown") {
+    // TC1's exclusion reaches out to its readings at 60 s and 180 s.
     const Traced none(MadeRecord(made).exclusion("TC2", 70, 230).exclusion("TC1", 100, 130));
-    CHECK(states(range_of(none)) == "in 0..100, unknown 100..130, in 130..300");
+    CHECK(states(range_of(none)) == "in 0..60, unknown 60..180, in 180..300");
   }
   SECTION("one excluded leaves the other's unknown time unknown") {
     const Traced hole(MadeRecord(made).exclusion("TC2", 70, 230).missing("TC1", 120, 120), 60);
@@ -106,9 +107,65 @@ TEST_CASE("A reading with no line on either side is known at its instant") {
   const Traced made(MadeRecord::every(60, 7).column("TC1", {550, 550, kNoReading, 450, kNoReading, 550, 550}),
                     60);
   const GroupRange range = range_of(made);
-  CHECK(states(range) == "in 0..60, unknown 60..300, in 300..360");
-  CHECK(say(range.lone_outs) == "180");
-  CHECK(range.excursions.empty());
+  CHECK(states(range) == "in 0..60, unknown 60..180, out 180..180, unknown 180..300, in 300..360");
+  CHECK(say(range.in_range) == "0..60 300..360");
+}
+
+TEST_CASE("A reading out of the range between two excluded times interrupts a time in range") {
+  const Traced made(MadeRecord::every(60, 7)
+                        .column("TC1", {550, 550, 550, 550, 550, 550, 550})
+                        .column("TC2", {550, 550, 0, 450, 0, 550, 550})
+                        .exclusion("TC2", 120, 120)
+                        .exclusion("TC2", 240, 240));
+  CHECK(states(range_of(made)) == "in 0..180, out 180..180, in 180..360");
+  CHECK(say(range_of(made).in_range) == "0..180 180..360");
+}
+
+TEST_CASE("A reading out of the range at the record's end ends the time before it") {
+  const Traced made(MadeRecord::every(60, 5).column("TC1", {550, 550, 550, kNoReading, 450}), 60);
+  CHECK(states(range_of(made)) == "in 0..120, unknown 120..240, out 240..240");
+}
+
+TEST_CASE("A time in range is begun by the last channel to come in and ended by the first to leave") {
+  const Traced made(MadeRecord::every(60, 9)
+                        .column("TC1", {550, 550, 550, 550, 550, 550, 450, 450, 450})
+                        .column("TC2", {450, 450, 550, 550, 550, 550, 550, 550, 450})
+                        .column("TC3", {450, 550, 550, 550, 550, 550, 550, 450, 450}));
+  const GroupRange range = range_of(made);
+  REQUIRE(range.in_range_by.size() == 1);
+  CHECK(range.in_range_by[0].begun_by == 1U);
+  CHECK(range.in_range_by[0].ended_by == 0U);
+}
+
+TEST_CASE("The record's ends begin and end a time in range without a thermocouple") {
+  const Traced made(MadeRecord::every(60, 3).column("TC1", {550, 550, 550}));
+  CHECK_FALSE(range_of(made).in_range_by[0].begun_by);
+  CHECK_FALSE(range_of(made).in_range_by[0].ended_by);
+}
+
+TEST_CASE("A channel that becomes unknown ends a time in range") {
+  const Traced made(MadeRecord::every(60, 6)
+                        .column("TC1", {550, 550, 550, 550, 550, 550})
+                        .column("TC2", {550, 550, 550, kNoReading, kNoReading, 550}),
+                    60);
+  CHECK(states(range_of(made)) == "in 0..120, unknown 120..300");
+  CHECK(range_of(made).in_range_by[0].ended_by == 1U);
+}
+
+TEST_CASE("With a depth allowed, an excursion in which a channel is unknown is not filled") {
+  // TC1 is at 450 from 100 s to 140 s; TC2 is unknown from 100 s to 130 s.
+  std::vector<double> dip(25, 550);
+  for (std::size_t row = 10; row <= 14; ++row) dip[row] = 450;
+  const MadeRecord known =
+      MadeRecord::every(10, 25).column("TC1", dip).column("TC2", std::vector<double>(25, 550));
+  const MadeRecord hole = MadeRecord(known).missing("TC2", 110, 120);
+  const auto in_range = [](const MadeRecord& made, const ExcursionAllowed& allowed) {
+    const Traced traced(made, 20);
+    return say(group_in_range(traced.set, traced.group, traced.time(), 500, 600, allowed).in_range);
+  };
+  CHECK(in_range(known, excursion_allowed_of(60, 50)) == "0..240");
+  CHECK(in_range(hole, excursion_allowed_of(60, 50)) == "0..95 145..240");
+  CHECK(in_range(hole, excursion_allowed_of(60)) == "0..240");
 }
 
 TEST_CASE("An excursion no longer and no deeper than the excursion_allowed is filled") {

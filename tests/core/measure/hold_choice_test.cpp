@@ -97,6 +97,25 @@ TEST_CASE("Short in_range at either end are the edge being crossed, and disregar
 
 // ---- several holds ----
 
+TEST_CASE("Two holds of one range are parted by a cold time, though a hotter hold stands between them") {
+  const auto run = [](double between) {
+    std::vector<double> values = stepping(200, {{105, 505}, {905, 1505}}, 560, between);
+    for (std::size_t row = 61; row <= 80; ++row) values[row] = 710;
+    return FoundHolds(
+        MadeRecord::every(10, 200).column("TC1", values),
+        hold_500_600() + heat_above(300) + hold_at(700, 720) + heat_above(300) + hold_500_600());
+  };
+  const FoundHolds parted = run(250);
+  CHECK(parted.holds[0].continuous);
+  CHECK(parted.holds[1].continuous);
+  CHECK(parted.holds[2].continuous);
+  // Never below 300 in between: the first and the last cannot both be, and the longer one is taken.
+  const FoundHolds warm = run(440);
+  CHECK_FALSE(warm.holds[0].continuous);
+  CHECK(warm.holds[1].continuous);
+  CHECK(say(warm.holds[2].continuous) == "905..1505");
+}
+
 TEST_CASE("Cores stand in the order of the stages, and the greatest sum of lengths is taken") {
   // TemperatureRanges 100…200 (A) and 500…600 (B). A reading of 150 is in A, 550 in B, 350 in neither: lines
   // of 10 s between them cross 200 at a quarter of the way, 500 at three quarters.

@@ -8,6 +8,10 @@ using namespace soakwright;
 
 namespace {
 
+std::vector<TimeAbove> above_500(const Traced& made, Span time) {
+  return times_at_or_above(made.set, made.group, same_range(made.group, {500, 600}), time, made.time());
+}
+
 std::string told(const HoldTime& time) {
   return say(time.certain_s) + " certain, " + say(time.possible_s) + " possible";
 }
@@ -106,7 +110,7 @@ TEST_CASE("A record that starts or ends in the hold leaves its possible time ope
   CHECK(told(FoundHolds(in_and_out(101, {{105, 905}}), asked).held(0)) == "800 certain, 800 possible");
 }
 
-TEST_CASE("A hold without a core holds nothing for certain and the unknown time possibly") {
+TEST_CASE("A hold without a continuous hold holds nothing for certain and the unknown time possibly") {
   // Never above 440; holes from 90 to 200 s and from 290 to 500 s.
   const MadeRecord made = in_and_out(101, {}).missing("TC1", 100, 190).missing("TC1", 300, 490);
   const std::string lines = "[evaluation]\ninterpolate_max = \"10 s\"\n";
@@ -116,7 +120,8 @@ TEST_CASE("A hold without a core holds nothing for certain and the unknown time 
 }
 
 TEST_CASE(
-    "A hold without a core looks only between its neighbours' continuous_holds, and within the record") {
+    "A hold without a continuous hold looks only between its neighbours' continuous_holds, and within the "
+    "record") {
   // TemperatureRange 100…200, then 500…600 never met, though unknown from 300 s to the record's end at 1,000
   // s.
   std::vector<double> values(101, 150);
@@ -150,12 +155,14 @@ TEST_CASE("The longest time at or above the lower edge is that of one channel, a
   const Traced made(MadeRecord::every(10, 101)
                         .column("TC1", stepping(101, {{105, 605}}))
                         .column("TC2", stepping(101, {{205, 805}}, 650)));
-  const TimeAbove above = time_at_or_above(made.set, made.group, 500, made.time());
-  CHECK(made.set.traces[*above.trace].name == "TC2");
-  CHECK(above.longest_s == close_to(590 + 2 * 10.0 * 150 / 210));
-  CHECK(above.longest_with_unknown_s == close_to(above.longest_s));
+  const auto above = above_500(made, made.time());
+  CHECK(above[0].known_s == close_to(500));
+  CHECK(made.set.traces[above[1].trace].name == "TC2");
+  CHECK(above[1].known_s == close_to(590 + 2 * 10.0 * 150 / 210));
+  CHECK(above[1].unknown_s == 0);
+  CHECK_FALSE(above[1].open);
   // Only within the time asked for.
-  CHECK(time_at_or_above(made.set, made.group, 500, {300, 400}).longest_s == close_to(100));
+  CHECK(above_500(made, {300, 400})[1].known_s == close_to(100));
 }
 
 TEST_CASE("Unknown time of a channel could all be at or above the lower edge") {
@@ -164,9 +171,27 @@ TEST_CASE("Unknown time of a channel could all be at or above the lower edge") {
                         .column("TC2", stepping(101, {{105, 405}}))
                         .missing("TC2", 610, 990),
                     10);
-  const TimeAbove above = time_at_or_above(made.set, made.group, 500, made.time());
-  CHECK(above.longest_s == close_to(500));
-  CHECK(above.longest_with_unknown_s == close_to(300 + 400));  // TC2 is unknown from 600 to 1,000 s
+  const auto above = above_500(made, made.time());
+  CHECK(above[0].known_s == close_to(500));
+  CHECK(above[1].known_s == close_to(300));
+  CHECK(above[1].unknown_s == close_to(400));  // from 600 to 1,000 s
+}
+
+TEST_CASE("Time at or above the lower edge is open where the record starts or ends in it") {
+  const auto open = [](const MadeRecord& made, Span time) {
+    return above_500(Traced(made, 10), time)[0].open;
+  };
+  CHECK(open(in_and_out(101, {{-5, 605}}), {0, 1000}));
+  CHECK(open(in_and_out(101, {{505, 1005}}), {0, 1000}));
+  CHECK_FALSE(open(in_and_out(101, {{505, 905}}), {0, 1000}));
+  CHECK_FALSE(open(in_and_out(101, {{505, 1005}}), {0, 900}));  // another hold's time is behind it
+  CHECK(open(in_and_out(101, {}).missing("TC1", 990, 1000), {0, 1000}));
+  CHECK_FALSE(open(in_and_out(101, {}).missing("TC1", 500, 600), {0, 1000}));
+  CHECK_FALSE(open(in_and_out(101, {}).missing("TC1", 990, 1000).exclusion("TC1", 985, 1000), {0, 1000}));
+  // A reading at the record's end, below the edge, closes it, though the line to it is missing.
+  CHECK_FALSE(open(in_and_out(101, {}).missing("TC1", 950, 990), {0, 1000}));
+  // Above the range counts as well: a group out of it does not close the end.
+  CHECK(open(MadeRecord::every(10, 101).column("TC1", stepping(101, {{505, 1005}}, 700)), {0, 1000}));
 }
 
 TEST_CASE("A channel's way into the range and out of it") {

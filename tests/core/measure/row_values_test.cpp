@@ -39,17 +39,17 @@ TEST_CASE("Row values agree with the trace at every row, whatever is missing or 
     CHECK(row_values(Traced(MadeRecord::every(60, 4).column("TC1", {10, none, none, 40}), 120), 0) ==
           "10 - - 40");
   }
-  SECTION("excluded, both ends included") {
+  SECTION("excluded, the readings beside it stay") {
     const MadeRecord made = MadeRecord::every(60, 5).column("TC1", {1, 2, 3, 4, 5});
     CHECK(row_values(Traced(MadeRecord(made).exclusion("TC1", 60, 180)), 0) == "1 - - - 5");
     CHECK(row_values(Traced(MadeRecord(made).exclusion("TC1", 61, 179)), 0) == "1 2 - 4 5");
   }
   SECTION("a take-over: the main channel's at its instant, then the spare's") {
-    const Traced made(MadeRecord::every(60, 4)
-                          .column("TC1", {1, 2, none, none})
-                          .column("TC9", {11, 12, 13, 14})
+    const Traced made(MadeRecord::every(60, 5)
+                          .column("TC1", {1, 2, none, none, none})
+                          .column("TC9", {11, 12, 13, 14, 15})
                           .spare("TC9", "TC1"));
-    CHECK(row_values(made, 0) == "1 2 13 14");
+    CHECK(row_values(made, 0) == "1 2 13 14 15");
   }
   SECTION("only the evaluated rows") {
     CHECK(row_values(Traced(MadeRecord::every(60, 5).column("TC1", {1, 2, 3, 4, 5}).time_range(1, 4)), 0) ==

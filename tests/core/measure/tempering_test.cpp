@@ -138,7 +138,7 @@ TEST_CASE("Only known time adds, and how much is unknown is told") {
   CHECK(tempering->parameter == close_to(17.863, 0.0005));
   CHECK(tempering->unknown_s == close_to(3600));
   const Traced exclusion(
-      MadeRecord::every(60, 121).column("TC1", std::vector<double>(121, 620)).exclusion("TC1", 3600, 7200));
+      MadeRecord::every(60, 121).column("TC1", std::vector<double>(121, 620)).exclusion("TC1", 3601, 7200));
   CHECK(tempering_of(exclusion)->parameter == close_to(17.863, 0.0005));
   CHECK(tempering_of(exclusion)->unknown_s == close_to(0));
   const Traced nothing(MadeRecord::every(60, 2).column("TC1", {kNoReading, kNoReading}));

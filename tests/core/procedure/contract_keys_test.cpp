@@ -59,7 +59,7 @@ const std::vector<Place>& places() {
       {File::procedure,
        "[[stage]]\nkind = \"hold\"\n",
        "",
-       {"low", "high", "time_min", "time_max", "count", "excursion_time_max", "spread_max",
+       {"low", "high", "time_min", "time_max", "count", "excursion_time_max", "spread_max", "spread_within",
         "edge_fraction_min", "tempering_min", "tempering_max", "source", "edition", "clause", "flag"}},
       {File::procedure, "[[stage]]\nkind = \"hold\"\ntime_min = { ", " }", {"points", "beyond", "step"}},
       {File::procedure,
@@ -164,7 +164,7 @@ TEST_CASE("a stage of another kind does not know the keys of this one") {
   for (const char* const key : {"low", "high", "time_min", "time_max", "count", "excursion_time_max",
                                 "edge_fraction_min", "tempering_min", "tempering_max", "during"})
     CHECK(refused("[[stage]]\nkind = \"heat\"\n", key));
-  for (const char* const key : {"above", "below", "rate_max", "rate_min", "spread_within", "during"})
+  for (const char* const key : {"above", "below", "rate_max", "rate_min", "during"})
     CHECK(refused("[[stage]]\nkind = \"hold\"\n", key));
   for (const char* const key : {"above", "rate_max", "time_min", "spread_max", "count"})
     CHECK(refused("[[stage]]\nkind = \"maintain\"\n", key));

@@ -141,7 +141,7 @@ TEST_CASE("calibration, certificate and date are read") {
 TEST_CASE("a thermocouple that is a spare for another has that role unless one is written") {
   CHECK(thermocouple("spare_for = \"TC1\"").role == ThermocoupleRole::spare);
   CHECK(thermocouple("spare_for = \"TC1\"").spare_for == "TC1");
-  CHECK(thermocouple("spare_for = \"TC1\"\nrole = \"control\"").role == ThermocoupleRole::control);
+  CHECK(thermocouple("spare_for = \"TC1\"\nrole = \"spare\"").role == ThermocoupleRole::spare);
 }
 
 TEST_CASE("a moment is a local time in quotes or without, or seconds from the first sample") {
@@ -300,6 +300,8 @@ TEST_CASE("thermocouples that are refused") {
            Refused{listed("spare_for = \"tc3\""), 4, "`spare_for` \"tc3\" names the thermocouple itself",
                    "takes over from"},
            Refused{listed("spare_for = \"\""), 4, "`spare_for` is empty", ""},
+           Refused{listed("spare_for = \"TC1\"\nrole = \"monitor\""), 4, "beside a `role` that is not spare",
+                   "role = \"spare\""},
            Refused{listed("role = \"air\"\n[[thermocouple]]\ncolumn = \"TC9\"\nspare_for = \"TC3\""), 7,
                    "names one that is not evaluated", "control or monitor"},
            Refused{listed("spare_for = \"TC1\"\n[[thermocouple]]\ncolumn = \"TC9\"\nspare_for = \"TC3\""), 7,
@@ -375,16 +377,22 @@ TEST_CASE("previous records are counted back from the job's own cycle") {
   CHECK(cycle_of_previous(counted, 1) == 4);
 }
 
+TEST_CASE("a previous record of the job's own cycle is an earlier part of it") {
+  const Job found = job("cycle = 1\n[[previous_record]]\nlog = \"morning.csv\"\ncycle = 1\n");
+  CHECK(cycle_of(found) == 1);
+  CHECK(cycle_of_previous(found, 0) == 1);
+}
+
 TEST_CASE("previous records that are refused") {
   const std::string one = "[[previous_record]]\nlog = \"a.csv\"\n";
   for (const Refused& row : std::vector<Refused>{
            Refused{kHead + "[[previous_record]]\ncycle = 1\n", 2, "`log` is missing in [[previous_record]]",
                    "add"},
-           Refused{kHead + "cycle = 1\n" + one, 3, "this would be cycle 0", "rising cycles"},
-           Refused{kHead + one + "cycle = 2\n", 4, "cycle 2 does not come before cycle 2", "in the order"},
+           Refused{kHead + "cycle = 1\n" + one, 3, "this would be cycle 0", "that cycle's number"},
+           Refused{kHead + one + "cycle = 3\n", 4, "cycle 3 comes after cycle 2", "in the order"},
            Refused{
                kHead + "cycle = 3\n" + one + "cycle = 2\n[[previous_record]]\nlog = \"b.csv\"\ncycle = 1\n",
-               5, "cycle 2 does not come before cycle 1", "in the order"},
+               5, "cycle 2 comes after cycle 1", "in the order"},
            Refused{kHead + one + one, 5, "`log` \"a.csv\" stands in the [[previous_record]] at line 2 too",
                    "once"},
        })

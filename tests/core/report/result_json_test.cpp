@@ -51,8 +51,10 @@ std::shared_ptr<Verdicts> some_verdicts() {
   stage.start_s = 10.0;
   stage.continuous = TimeSpan{10.0, 17.5};
   stage.in_range = {{10.0, 17.5}, {18.0, 20.0}};
-  stage.channels = {{"TC1", 10.0, std::nullopt, 590.0, 611.6, 600.25, 17.9, 1.1}};
+  stage.channels = {{"TC1", 10.0, std::nullopt, 590.0, 611.6, 600.25}};
   verdicts->stages = {stage};
+  verdicts->tempering = {{"W-117", "TC1", 17.9, 590.0, 1.25},
+                         {"W-117", "TC2", std::nullopt, 590.0, std::nullopt}};
   Requirement rate;
   rate.id = "stage-1.heating-rate";
   rate.kind = RequirementKind::heating_rate;
@@ -112,7 +114,7 @@ TEST_CASE("the result has the contract's keys in the contract's order") {
   const Json result = Json::parse(result_json(evaluated(false)));
   CHECK(keys(result) == Names{"soakwright", "version", "log", "procedure", "job", "previous_records",
                               "replaced", "excluded", "phases", "suspects", "welds", "budget", "stages",
-                              "requirements", "findings", "first_deviation", "verdict"});
+                              "tempering", "requirements", "findings", "first_deviation", "verdict"});
   CHECK(keys(result["log"]) == Names{"file", "sha256", "bytes", "rows", "start", "duration_s", "interval_s",
                                      "reading", "channels", "other_columns", "notices"});
   CHECK(keys(result["log"]["reading"]) == Names{"encoding", "delimiter", "decimal", "dates", "time",
@@ -132,14 +134,16 @@ TEST_CASE("the result has the contract's keys in the contract's order") {
   CHECK(keys(result["welds"][0]) == Names{"number", "thickness_mm", "verdict"});
   CHECK(keys(result["stages"][0]) == Names{"weld", "index", "kind", "start_s", "end_s", "continuous",
                                            "in_range", "edge_crossings", "channels", "by_excursion_allowed"});
-  CHECK(keys(result["stages"][0]["channels"][0]) ==
-        Names{"name", "in_s", "out_s", "min", "max", "mean", "tempering", "tempering_hours"});
+  CHECK(keys(result["stages"][0]["channels"][0]) == Names{"name", "in_s", "out_s", "min", "max", "mean"});
+  CHECK(keys(result["tempering"][0]) == Names{"weld", "channel", "parameter", "hours_at", "hours"});
+  CHECK(result["tempering"][0]["hours"] == 1.25);
+  CHECK(result["tempering"][1]["parameter"].is_null());
   CHECK(keys(result["requirements"][0]) ==
-        Names{"id",           "weld",      "limit",          "unit",        "measured",
-              "margin",       "verdict",   "channel",        "channel_2",   "at_s",
-              "from_s",       "to_s",      "standard_error", "uncertainty", "certain",
-              "possible",     "overall",   "by_window",      "text",        "cycles",
-              "alternatives", "shortfall", "first_deviation"});
+        Names{"id",       "weld",       "limit",          "unit",        "measured",
+              "margin",   "verdict",    "channel",        "channel_2",   "at_s",
+              "from_s",   "to_s",       "standard_error", "uncertainty", "certain",
+              "possible", "started_by", "stopped_by",     "overall",     "by_window",
+              "text",     "cycles",     "alternatives",   "shortfall",   "first_deviation"});
   CHECK(keys(result["findings"][0]) == Names{"requirement", "weld", "verdict", "channel", "from_s", "to_s",
                                              "extreme", "text", "explanation"});
 }

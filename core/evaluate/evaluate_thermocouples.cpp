@@ -1,0 +1,49 @@
+// The minimum number of thermocouples with valid readings, for each weld.
+#include <fmt/format.h>
+
+#include "core/evaluate/sentences.h"
+#include "core/evaluate/stage_evaluations.h"
+#include "core/measure/known_channels.h"
+
+namespace soakwright {
+
+void evaluate_thermocouples(const WeldCase& weld) {
+  const int least = weld.procedure.record_limits.thermocouples_min.value_or(0);
+  Requirement requirement = requirement_for(RequirementKind::thermocouples, 0, weld.weld, least);
+  const HoldStage* first = nullptr;
+  const HoldStage* last = nullptr;
+  for (const Stage& stage : weld.procedure.stages)
+    if (const auto* hold = std::get_if<HoldStage>(&stage.asked)) {
+      if (first == nullptr) first = hold;
+      last = hold;
+    }
+  std::optional<Span> time = weld.time();
+  if (first != nullptr) time = first_entry_to_last_exit(weld.set, weld.group, weld.time(), *first, *last);
+  if (!time) {
+    requirement.text =
+        "no thermocouple came into the range of the first hold and later out of that of the last";
+  } else {
+    const FewestKnown fewest = fewest_known(weld.set, weld.group, *time);
+    set_measured(requirement, static_cast<double>(fewest.count));
+    requirement.at_s = fewest.time.first;
+    requirement.from_s = fewest.time.first;
+    requirement.to_s = fewest.time.second;
+    requirement.verdict = beyond_limit(requirement, *requirement.measured) ? Verdict::not_met : Verdict::met;
+    requirement.text =
+        fmt::format("fewest thermocouples with valid readings at once: {} from {}; at least {}", fewest.count,
+                    say_span(weld.record, fewest.time.first, fewest.time.second), least);
+  }
+  if (requirement.verdict != Verdict::met) {
+    Finding finding =
+        finding_on(requirement, requirement.verdict == Verdict::not_met ? Finding::Kind::not_met
+                                                                        : Finding::Kind::inconclusive);
+    finding.from_s = requirement.from_s;
+    finding.to_s = requirement.to_s;
+    finding.extreme = requirement.measured;
+    finding.text = requirement.text;
+    weld.out.findings.push_back(std::move(finding));
+  }
+  weld.out.requirements.push_back(std::move(requirement));
+}
+
+}  // namespace soakwright

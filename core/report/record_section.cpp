@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 
 #include "core/report/sections.h"
+#include "core/units/printed_quantity.h"
 
 namespace soakwright {
 namespace {

@@ -65,7 +65,7 @@ void add_spread(const WeldCase& weld, Requirement& requirement, const Spread& sp
   requirement.channel = weld.name(widest.hottest);
   requirement.channel_2 = weld.name(widest.coldest);
   requirement.at_s = widest.at_s;
-  const bool another = weld.guard != nullptr && spread.largest && spread.largest->at_s != widest.at_s;
+  const bool another = spread.largest && spread.largest->kelvin > widest.kelvin + kTemperatureSlack;
   requirement.text = fmt::format("{} {}; at most {}", another ? "nearest to the limit with U" : "widest",
                                  say_widest(weld, widest), say_kelvin(requirement.limit)) +
                      say_uncertainty(weld, requirement);

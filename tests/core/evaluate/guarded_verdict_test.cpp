@@ -208,6 +208,10 @@ TEST_CASE("The pair shown has the smallest margin after U, though another is fur
   CHECK(spread.measured == 18.0);
   CHECK(*spread.uncertainty == close_to(2 * std::sqrt((0.25 + 36) / 3 + 0.02 / 12)));
   CHECK(evaluated.verdict("stage-1.spread") == "inconclusive");
+  // The pair that decides is not the widest: both are said.
+  CHECK_THAT(spread.text, Catch::Contains("nearest to the limit with U") &&
+                              Catch::Contains("TC1 above TC3") && Catch::Contains("widest as measured") &&
+                              Catch::Contains("TC1 above TC2"));
   CHECK(Evaluated(level({580.0, 560.0, 562.0}), hold_500_600_with("spread_max = 24"))["stage-1.spread"]
             .channel_2 == "TC2");
 }

@@ -168,7 +168,7 @@ std::variant<Arguments, Reply> parse(CLI::App& app, int argc, const char* const*
                      absent.instead);
   }
   const CLI::App* command = app.got_subcommand(inspect) ? inspect : check;
-  if (const auto empty = given_empty(*command)) return usage(app, *empty + " was given with nothing in it");
+  if (const auto empty = given_empty(*command)) return usage(app, *empty + " has an empty value");
   if (const auto wrong = settle(raw, arguments)) return usage(app, *wrong);
   arguments.command = command == inspect ? Arguments::Command::inspect : Arguments::Command::check;
   return arguments;

@@ -12,22 +12,22 @@ void channels(PageText& page, const Report& report) {
     rows.push_back({row.column, row.name, row.unit, row.role, row.weld, row.place, row.instrument,
                     row.samples, row.missing, row.minimum, row.maximum});
   page.heading("Channels");
-  page.table({"Column", "Name", "Unit", "Role", "Weld", "Place", "Instrument", "Samples", "Missing", "Lowest",
-              "Highest"},
+  page.table({"Column", "Name", "Unit", "Role", "Weld", "Position", "Instrument", "Samples", "Missing",
+              "Lowest", "Highest"},
              rows);
   not_evaluated(page, report);
 }
 
 void phases(PageText& page, const Report& report) {
-  page.heading("Phases, from the record alone");
-  if (report.phases.empty()) page.paragraph({""}, "none found");
+  page.heading("Recorded cycle");
+  if (report.phases.empty()) page.paragraph({""}, "no phases found");
   std::vector<Row> rows;
   for (const PhaseRow& row : report.phases)
     rows.push_back({row.kind, row.start, row.end, row.duration, row.rate, row.level, row.spread});
   if (!rows.empty())
-    page.table({"Phase", "From", "To", "Duration", "Mean rate", "Level", "Spread at most"}, rows);
+    page.table({"Phase", "From", "To", "Duration", "Mean rate", "Mean temperature", "Largest spread"}, rows);
   if (report.suspects.empty()) return;
-  page.heading("Suspect channels");
+  page.heading("Suspect thermocouples");
   for (const SuspectRow& row : report.suspects)
     page.paragraph({row.channel + ", " + row.code, Tint::doubtful}, row.when + ": " + row.text);
 }
@@ -48,7 +48,7 @@ std::string reading_page(const Report& report, bool coloured) {
   phases(page, report);
   file_warnings(page, report);
   if (!report.exclusion.empty() || !report.remarks.empty()) {
-    page.heading("By hand");
+    page.heading("Manual changes");
     for (const auto& rows : {report.exclusion, report.remarks})
       for (const HandRow& row : rows) page.paragraph({row.channel}, row.when + ": " + row.text);
   }

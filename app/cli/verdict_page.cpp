@@ -31,15 +31,15 @@ void requirement_table(PageText& page, const Report& report) {
                     row.when, Cell{row.verdict_text, tint_of(row.verdict)}});
   }
   page.heading("Requirements");
-  page.table({"", "Limit", "Measured", "Margin", "U", "Where", "When", "Verdict"}, rows);
+  page.table({"", "Limit", "Measured", "Margin", "U", "Thermocouple", "When", "Verdict"}, rows);
 }
 
-/// What would have had to be different, requirement by requirement.
-void needs(PageText& page, const Report& report) {
+/// By how much each requirement is missed.
+void shortfalls(PageText& page, const Report& report) {
   const bool any = std::any_of(report.requirements.begin(), report.requirements.end(),
                                [](const RequirementRow& row) { return !row.shortfall.empty(); });
   if (!any) return;
-  page.heading("What would have had to be different");
+  page.heading("Shortfall");
   for (const RequirementRow& row : report.requirements)
     if (!row.shortfall.empty())
       page.paragraph({row.weld.empty() ? row.id : row.weld + " " + row.id, tint_of(row.verdict)},
@@ -84,10 +84,10 @@ std::string verdict_page(const Report& report, bool coloured) {
   }
   requirement_table(page, report);
   findings(page, report);
-  needs(page, report);
+  shortfalls(page, report);
   uncertainties(page, report);
   if (!report.replaced.empty() || !report.exclusion.empty()) {
-    page.heading("By hand");
+    page.heading("Manual changes");
     for (const auto& rows : {report.replaced, report.exclusion})
       for (const HandRow& row : rows) page.paragraph({row.channel}, row.when + ": " + row.text);
   }
@@ -95,7 +95,7 @@ std::string verdict_page(const Report& report, bool coloured) {
   file_warnings(page, report);
   if (!report.first_deviation.empty()) {
     page.heading("First deviation");
-    page.paragraph({"from then on the run was bound to miss"}, report.first_deviation);
+    page.paragraph({""}, report.first_deviation);
   }
   page.heading("Cautions");
   for (const std::string& caution : report.cautions) page.paragraph({"-"}, caution);

@@ -5,8 +5,10 @@
 #include <QPainter>
 #include <algorithm>
 #include <map>
+#include <string_view>
 
 #include "app/gui/plain_tip.h"
+#include "core/procedure/job_words.h"
 
 namespace soakwright::gui {
 namespace {
@@ -16,21 +18,8 @@ constexpr std::size_t kFirstValues = 4;
 /// As it is in the file, not as shown elsewhere: what stands in a cell may be written back into the job.
 QString q(const std::string& text) { return QString::fromStdString(text); }
 
-QString unit_word(ChannelUnit unit) {
-  static const QString kWords[] = {QStringLiteral("C"), QStringLiteral("F"), QStringLiteral("K"),
-                                   QStringLiteral("mV")};
-  return kWords[static_cast<std::size_t>(unit)];
-}
-
-QString role_word(ThermocoupleRole role) {
-  static const QString kWords[] = {QStringLiteral("control"),   QStringLiteral("monitor"),
-                                   QStringLiteral("spare"),     QStringLiteral("air"),
-                                   QStringLiteral("set point"), QStringLiteral("off")};
-  return kWords[static_cast<std::size_t>(role)];
-}
-
-QString type_word(ThermocoupleType type) {
-  return QString(QLatin1Char("KJNETRSB"[static_cast<std::size_t>(type)]));
+QString q(std::string_view word) {
+  return QString::fromUtf8(word.data(), static_cast<qsizetype>(word.size()));
 }
 
 QString junction_text(const ColdJunction& junction) {
@@ -62,7 +51,7 @@ void ColumnTable::addEntry(Line& line, std::optional<std::size_t> place, const J
   if (!place || !job) return;
   const ThermocoupleEntry& entry = job->thermocouples[*place];
   line.said = q(entry.column);
-  if (entry.type) line.type = type_word(*entry.type);
+  if (entry.type) line.type = q(kThermocoupleTypeWords.of(*entry.type));
   if (entry.cold_junction) line.cold_junction = junction_text(*entry.cold_junction);
 }
 
@@ -141,7 +130,7 @@ void ColumnTable::showLine(int row, const Line& line) {
   for (const ThermocoupleRole role :
        {ThermocoupleRole::control, ThermocoupleRole::monitor, ThermocoupleRole::spare, ThermocoupleRole::air,
         ThermocoupleRole::set_point, ThermocoupleRole::off})
-    kinds.emplace_back(role_word(role), role_word(role));
+    kinds.emplace_back(q(kRoleWords.of(role)), q(kRoleWords.of(role)));
   addBox(row, kind, tr("Kind of %1").arg(of), kinds, line.kind);
   if (!line.emf) return;
   std::vector<std::pair<QString, QString>> types = {{tr("Not said"), {}}};
@@ -165,8 +154,8 @@ void ColumnTable::show(const Record* record, const Job* job, const Report* repor
       Line line;
       line.number = channel.column;
       line.name = q(channel.name);
-      line.unit = unit_word(channel.unit);
-      line.kind = role_word(channel.role);
+      line.unit = q(kChannelUnitWords.of(channel.unit));
+      line.kind = q(kRoleWords.of(channel.role));
       line.emf = channel.unit == ChannelUnit::millivolt;
       line.first_values = first_values_of(channel.readings, shown);
       line.missing = QString::number(channel.readings.missing());

@@ -43,12 +43,12 @@ QString asked_of(const Report& report, const std::string& title) {
   if (!report.procedure) return {};
   const auto& stages = report.procedure->stages;
   const auto asked = std::find_if(stages.begin(), stages.end(),
-                                  [&title](const AskedStage& one) { return one.title == title; });
+                                  [&title](const RequiredStage& one) { return one.title == title; });
   if (asked == stages.end()) return {};
   LabelTable facts;
   facts.add(asked->limits);
   facts.add(DetailPanel::tr("Source"), q(asked->source.empty() ? report.procedure->source : asked->source));
-  return facts.html(DetailPanel::tr("Asked: %1").arg(q(asked->title)));
+  return facts.html(DetailPanel::tr("Required: %1").arg(q(asked->title)));
 }
 
 }  // namespace
@@ -83,20 +83,17 @@ QString DetailPanel::requirementText(const Report& report, const RequirementRow&
   facts.add(tr("Measured"), q(row.measured));
   facts.add(tr("Margin"), q(row.margin));
   facts.add(tr("Uncertainty (k = 2)"), q(row.uncertainty));
-  facts.add(tr("Where"), q(row.where));
+  facts.add(tr("Thermocouple"), q(row.where));
   facts.add(tr("When"), q(row.when));
   LabelTable alternatives;
   alternatives.add(row.alternatives);
   QString budgets;
   for (const std::size_t index : row.budgets) budgets += budgetText(report.budgets[index], report.unit);
   return heading(title, sign_of(row.verdict), q(row.verdict_text)) + paragraph(q(row.text)) + facts.html() +
-         (row.shortfall.empty()
-              ? QString()
-              : paragraph(tr("What would have had to be different: %1").arg(q(row.shortfall)))) +
-         (row.first_deviation.empty()
-              ? QString()
-              : paragraph(tr("Bound to be missed from %1").arg(q(row.first_deviation)))) +
-         alternatives.html(tr("The alternatives")) + budgets + asked_of(report, row.stage);
+         (row.shortfall.empty() ? QString() : paragraph(tr("Shortfall: %1").arg(q(row.shortfall)))) +
+         (row.first_deviation.empty() ? QString()
+                                      : paragraph(tr("First deviation: %1").arg(q(row.first_deviation)))) +
+         alternatives.html(tr("Other evaluations, for comparison")) + budgets + asked_of(report, row.stage);
 }
 
 QString DetailPanel::findingText(const Report& report, const FindingRow& row) const {
@@ -104,9 +101,9 @@ QString DetailPanel::findingText(const Report& report, const FindingRow& row) co
   LabelTable facts;
   facts.add(tr("Stage"), q(row.stage));
   facts.add(tr("Weld"), q(row.weld));
-  facts.add(tr("Where"), q(row.where));
+  facts.add(tr("Thermocouple"), q(row.where));
   facts.add(tr("When"), q(row.when));
-  facts.add(tr("Extreme"), q(row.extreme));
+  facts.add(tr("Worst value"), q(row.extreme));
   facts.add(tr("Review"), q(row.disposition));
   QString held_against;
   if (row.requirement && *row.requirement < report.requirements.size()) {

@@ -21,13 +21,17 @@ QString part(const QString& name, const QString& words) {
 QString explanationText(const Explanation& explanation) {
   QString causes;
   for (const std::string& cause : explanation.causes) causes += QStringLiteral("<li>%1</li>").arg(q(cause));
-  QString html = part(tr("Asked:"), q(explanation.asked)) +
-                 part(tr("Why:"), tr("%1 <i>(%2)</i>").arg(q(explanation.why), q(explanation.why_source))) +
-                 part(tr("Look first at:"), q(explanation.look_first));
-  if (!explanation.would_help.empty()) html += part(tr("Would settle it:"), q(explanation.would_help));
+  const QString mark = QStringLiteral(" *");
+  const QString why =
+      q(explanation.why) +
+      (explanation.why_is_common_practice() ? mark : tr(" <i>(%1)</i>").arg(q(explanation.why_source)));
+  QString html = part(tr("Required:"), q(explanation.required)) + part(tr("Why:"), why) +
+                 part(tr("Check first:"), q(explanation.look_first) + mark);
+  if (!explanation.would_help.empty())
+    html += part(tr("What would settle it:"), q(explanation.would_help) + mark);
   html +=
-      part(tr("Usual causes:"), {}) + QStringLiteral("<ul style='margin:0 0 0 -20px'>%1</ul>").arg(causes);
-  return html + QStringLiteral("<p style='margin:4px 0'><i>%1</i></p>").arg(q(explanation.mark));
+      part(tr("Usual causes:"), mark) + QStringLiteral("<ul style='margin:0 0 0 -20px'>%1</ul>").arg(causes);
+  return html + QStringLiteral("<p style='margin:4px 0'><i>* %1</i></p>").arg(q(explanation.mark));
 }
 
 }  // namespace soakwright::gui

@@ -19,13 +19,12 @@ QString no_record() { return tr("There is no record yet: open a log (Ctrl+O).");
 
 ListContent requirement_lines(const Report* report) {
   ListContent content;
-  content.headers = {tr("Verdict"),  tr("Requirement"), tr("Stage"),       tr("Weld"),  tr("Limit"),
-                     tr("Measured"), tr("Margin"),      tr("Uncertainty"), tr("Where"), tr("When")};
+  content.headers = {tr("Verdict"),  tr("Requirement"), tr("Stage"),       tr("Weld"),         tr("Limit"),
+                     tr("Measured"), tr("Margin"),      tr("Uncertainty"), tr("Thermocouple"), tr("When")};
   content.numbers = {4, 5, 6, 7};
   content.stretch = 9;
   content.when_empty =
-      report ? tr("Nothing has been asked yet: open a procedure (Ctrl+P) to evaluate this record.")
-             : no_record();
+      report ? tr("Not evaluated yet: open a procedure (Ctrl+P) to evaluate this record.") : no_record();
   if (!report) return content;
   for (std::size_t i = 0; i < report->requirements.size(); ++i) {
     const RequirementRow& row = report->requirements[i];
@@ -44,8 +43,8 @@ ListContent requirement_lines(const Report* report) {
 
 ListContent finding_lines(const Report* report) {
   ListContent content;
-  content.headers = {tr("Finding"), tr("No."),  tr("Requirement"), tr("Stage"),          tr("Weld"),
-                     tr("Where"),   tr("When"), tr("Extreme"),     tr("What was found"), tr("Review")};
+  content.headers = {tr("Finding"),      tr("No."),  tr("Requirement"), tr("Stage"),   tr("Weld"),
+                     tr("Thermocouple"), tr("When"), tr("Worst value"), tr("Finding"), tr("Review")};
   content.numbers = {1, 7};
   content.stretch = 8;
   content.when_empty = !report           ? no_record()
@@ -65,8 +64,8 @@ ListContent finding_lines(const Report* report) {
 
 ListContent phase_lines(const Report* report) {
   ListContent content;
-  content.headers = {tr("The record shows"), tr("From"), tr("To"), tr("Lasts"), tr("Mean rate"), tr("Level"),
-                     tr("Largest spread")};
+  content.headers = {tr("Phase"), tr("From"),          tr("To"), tr("Duration"), tr("Mean rate"),
+                     tr("Level"), tr("Largest spread")};
   content.numbers = {3, 4, 5, 6};
   content.when_empty = report ? tr("No phases were found in this record.") : no_record();
   if (!report) return content;

@@ -77,7 +77,7 @@ void SummaryBar::show(const OpenCase& open) {
     sentence_->setText(q(report->verdict_sentence));
   } else if (report) {
     word_->setText(tr("No verdict"));
-    sentence_->setText(tr("Nothing has been asked of this record yet: open a procedure (Ctrl+P)."));
+    sentence_->setText(tr("Not evaluated yet: open a procedure (Ctrl+P)."));
   } else if (open.analysis.procedure) {
     word_->setText(tr("No record"));
     sentence_->setText(tr("The procedure is read. Open the log that is to be held against it (Ctrl+O)."));

@@ -79,12 +79,13 @@ std::vector<Sample> samples_of(const Chart& chart, const Scale& scale) {
   add_sign(Finding::Kind::inconclusive, "finding: inconclusive");
   add_sign(Finding::Kind::note, "finding: note");
   if (!chart.ranges.empty())
-    samples.push_back({QStringLiteral("range of a hold"), [=](QPainter& painter, const QRectF& box) {
-                         painter.fillRect(box, colour::kRange);
-                         painter.setPen(QPen(colour::kRangeEdge, scale.mm(0.25)));
-                         painter.drawLine(box.topLeft(), box.topRight());
-                         painter.drawLine(box.bottomLeft(), box.bottomRight());
-                       }});
+    samples.push_back(
+        {QStringLiteral("holding temperature range"), [=](QPainter& painter, const QRectF& box) {
+           painter.fillRect(box, colour::kRange);
+           painter.setPen(QPen(colour::kRangeEdge, scale.mm(0.25)));
+           painter.drawLine(box.topLeft(), box.topRight());
+           painter.drawLine(box.bottomLeft(), box.bottomRight());
+         }});
   const bool temperature_max =
       std::any_of(chart.levels.begin(), chart.levels.end(),
                   [](const ChartLevel& level) { return level.kind == ChartLevel::Kind::temperature_max; });

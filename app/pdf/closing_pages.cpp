@@ -1,4 +1,4 @@
-// How it was measured, what not to take from it, the files it stands on, and places for names and signatures.
+// How it was measured, what not to conclude from it, the source files, and places for names and signatures.
 #include <QPainter>
 #include <algorithm>
 
@@ -39,7 +39,7 @@ void put_cautions(PageFlow& flow, const Report& report) {
 }
 
 void put_files(PageFlow& flow, const Report& report) {
-  flow.heading(QStringLiteral("Files this report stands on"), flow.mm(16.0));
+  flow.heading(QStringLiteral("Source files"), flow.mm(16.0));
   std::vector<TableRow> rows;
   for (const Fingerprint& file : report.fingerprints)
     rows.push_back({{{text(file.what), true, std::nullopt},

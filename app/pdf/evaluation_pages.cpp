@@ -63,8 +63,7 @@ void put_requirements(PageFlow& flow, const Report& report) {
     std::vector<QString> below{text(row.id) + QStringLiteral(": ") + sentence(row.text)};
     if (!row.shortfall.empty()) below.push_back(sentence(row.shortfall));
     if (!row.first_deviation.empty())
-      below.push_back(QStringLiteral("Bound to be missed from ") + text(row.first_deviation) +
-                      QStringLiteral("."));
+      below.push_back(QStringLiteral("First deviation: ") + text(row.first_deviation));
     below.push_back(joined(row.alternatives));
     rows.push_back({{{text(row.label), true, std::nullopt},
                      cell(row.limit),
@@ -83,7 +82,7 @@ void put_requirements(PageFlow& flow, const Report& report) {
              {QStringLiteral("Measured"), true},
              {QStringLiteral("Margin"), true},
              {QStringLiteral("U (k = 2)"), true},
-             {QStringLiteral("Where")},
+             {QStringLiteral("Thermocouple")},
              {QStringLiteral("When")},
              {QStringLiteral("Verdict")}},
             std::move(rows), 7.4);
@@ -116,11 +115,11 @@ void put_findings(PageFlow& flow, const Report& report) {
   put_table(flow,
             {{QStringLiteral("No."), true},
              {QStringLiteral("Kind")},
-             {QStringLiteral("On")},
+             {QStringLiteral("Requirement")},
              {QStringLiteral("Weld")},
-             {QStringLiteral("Where")},
+             {QStringLiteral("Thermocouple")},
              {QStringLiteral("When")},
-             {QStringLiteral("Extreme"), true},
+             {QStringLiteral("Worst value"), true},
              {QStringLiteral("Review")}},
             std::move(rows), 7.2);
 }

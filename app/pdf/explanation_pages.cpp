@@ -47,12 +47,10 @@ QString which(const QStringList& tags) {
 void put_explanations(PageFlow& flow, const Report& report) {
   const std::vector<Explained> all = explained(report);
   if (all.empty()) return;
-  flow.heading(QStringLiteral("Reading the findings"), flow.mm(24.0));
+  flow.heading(QStringLiteral("The findings explained"), flow.mm(24.0));
   const QFont font = flow.scale().font(7.5);
   if (!report.first_deviation.empty()) {
-    flow.paragraph(QStringLiteral("First deviation, from then on the run was bound to miss: ") +
-                       text(report.first_deviation) + QStringLiteral("."),
-                   font, colour::kInk);
+    flow.paragraph(QStringLiteral("First deviation: ") + text(report.first_deviation), font, colour::kInk);
     flow.skip(flow.mm(1.5));
   }
   for (const Explained& one : all) {
@@ -65,18 +63,21 @@ void put_explanations(PageFlow& flow, const Report& report) {
     const auto put = [&](const char* name, const QString& words) {
       flow.paragraph(QString::fromUtf8(name) + words, font, colour::kInk, flow.mm(2.0));
     };
-    put("Asked: ", text(explanation.asked));
-    put("Why: ",
-        text(explanation.why) + QStringLiteral(" (") + text(explanation.why_source) + QStringLiteral(")"));
+    // What no standard states is marked once, and the mark explained at the end.
+    const QString mark = QStringLiteral(" *");
+    put("Required: ", text(explanation.required));
+    put("Why: ", text(explanation.why) +
+                     (explanation.why_is_common_practice()
+                          ? mark
+                          : QStringLiteral(" (") + text(explanation.why_source) + QStringLiteral(")")));
     QStringList causes;
     for (const std::string& cause : explanation.causes) causes << text(cause);
-    put("Usual causes: ", causes.join(QStringLiteral("; ")) + QStringLiteral(" (") + text(explanation.mark) +
-                              QStringLiteral(")"));
-    put("Look first at: ",
-        text(explanation.look_first) + QStringLiteral(" (") + text(explanation.mark) + QStringLiteral(")"));
-    if (!explanation.would_help.empty()) put("Would settle it: ", text(explanation.would_help));
+    put("Usual causes: ", causes.join(QStringLiteral("; ")) + QStringLiteral(".") + mark);
+    put("Check first: ", text(explanation.look_first) + mark);
+    if (!explanation.would_help.empty()) put("What would settle it: ", text(explanation.would_help) + mark);
     flow.skip(flow.mm(1.5));
   }
+  flow.paragraph(QStringLiteral("* ") + text(all.front().first->explanation->mark), font, colour::kFaintInk);
 }
 
 }  // namespace soakwright::pdf

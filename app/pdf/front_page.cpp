@@ -31,7 +31,7 @@ void put_verdict(PageFlow& flow, const Report& report) {
   const double sign_column = report.verdict ? flow.mm(14.0) : 0.0;
   const double width = flow.width() - 2.0 * pad - sign_column;
   const QString word =
-      report.verdict ? text(report.verdict_text) : QStringLiteral("As read, nothing evaluated");
+      report.verdict ? text(report.verdict_text) : QStringLiteral("Record only, not evaluated");
   const TextBlock verdict(word, flow.scale().font(17.0, true), width);
   const TextBlock sentence(text(report.verdict_sentence), flow.scale().font(9.0), width);
   const QString caution = report.cautions.empty() ? QString() : text(report.cautions.front());

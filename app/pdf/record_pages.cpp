@@ -24,13 +24,13 @@ void put_hand_rows(PageFlow& flow, const QString& heading, const std::vector<Han
 void put_procedure(PageFlow& flow, const Report& report) {
   if (!report.procedure) return;
   const ProcedureSection& procedure = *report.procedure;
-  flow.heading(QStringLiteral("Procedure as asked"), flow.mm(25.0));
+  flow.heading(QStringLiteral("Procedure requirements"), flow.mm(25.0));
   put_fact_columns(
       flow,
       {{QStringLiteral("Procedure"), procedure.facts}, {QStringLiteral("Evaluation"), procedure.evaluation}},
       24.0);
   if (!procedure.source.empty()) put_facts(flow, {{"Limits from", procedure.source}}, 24.0);
-  for (const AskedStage& stage : procedure.stages) {
+  for (const RequiredStage& stage : procedure.stages) {
     flow.subheading(text(stage.title), flow.mm(9.0));
     put_facts(flow, stage.limits, 36.0, 7.5);
     if (!stage.source.empty()) put_facts(flow, {{"Limits from", stage.source}}, 36.0, 7.5);
@@ -41,7 +41,7 @@ void put_course(PageFlow& flow, const Report& report) {
   if (report.phases.empty() && report.suspects.empty() && report.replaced.empty() &&
       report.exclusion.empty() && report.remarks.empty())
     return;
-  flow.heading(QStringLiteral("The record by itself"), flow.mm(25.0));
+  flow.heading(QStringLiteral("Recorded cycle"), flow.mm(25.0));
   const QString unit =
       report.unit == TemperatureUnit::fahrenheit ? QStringLiteral("°F") : QStringLiteral("°C");
   if (!report.phases.empty()) {
@@ -68,7 +68,7 @@ void put_course(PageFlow& flow, const Report& report) {
               std::move(rows));
   }
   if (!report.suspects.empty()) {
-    flow.subheading(QStringLiteral("Channels that look wrong"), flow.mm(15.0));
+    flow.subheading(QStringLiteral("Suspect thermocouples"), flow.mm(15.0));
     std::vector<TableRow> rows;
     for (const SuspectRow& row : report.suspects)
       rows.push_back(
@@ -93,14 +93,14 @@ void put_reading(PageFlow& flow, const Report& report) {
   if (!report.other_columns.empty()) {
     QStringList names;
     for (const std::string& column : report.other_columns) names << text(column);
-    put_facts(flow, {{"Kept apart", names.join(QStringLiteral("; ")).toStdString()}}, 36.0, 7.5);
+    put_facts(flow, {{"Not evaluated", names.join(QStringLiteral("; ")).toStdString()}}, 36.0, 7.5);
   }
   if (!report.heading.empty()) {
     flow.subheading(QStringLiteral("Lines before the table"), flow.mm(8.0));
     for (const std::string& line : report.heading)
       flow.paragraph(text(line), flow.scale().font(7.0), colour::kInk, flow.mm(2.0));
   }
-  flow.subheading(QStringLiteral("Notices on the data"), flow.mm(12.0));
+  flow.subheading(QStringLiteral("File warnings"), flow.mm(12.0));
   if (report.notices.empty()) {
     flow.paragraph(QStringLiteral("None."), flow.scale().font(7.5), colour::kInk);
     return;

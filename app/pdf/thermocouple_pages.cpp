@@ -47,7 +47,7 @@ void put_hold_chart(PageFlow& flow, const std::shared_ptr<const Report>& report,
 void put_holds(PageFlow& flow, const std::shared_ptr<const Report>& kept) {
   const Report& report = *kept;
   if (report.holds.empty()) return;
-  flow.heading(QStringLiteral("Holds, thermocouple by thermocouple"), flow.mm(kHoldChart_mm + 12.0));
+  flow.heading(QStringLiteral("Holds by thermocouple"), flow.mm(kHoldChart_mm + 12.0));
   const QString unit = QStringLiteral(", ") + degree(report);
   for (const HoldTable& hold : report.holds) {
     flow.subheading(with_weld(report, hold.title, hold.weld), flow.mm(kHoldChart_mm));
@@ -65,8 +65,8 @@ void put_holds(PageFlow& flow, const std::shared_ptr<const Report>& kept) {
                       {}});
     put_table(flow,
               {{QStringLiteral("Thermocouple")},
-               {QStringLiteral("In the range")},
-               {QStringLiteral("Out of it")},
+               {QStringLiteral("In range from")},
+               {QStringLiteral("Left range")},
                {QStringLiteral("Lowest") + unit, true},
                {QStringLiteral("Highest") + unit, true},
                {QStringLiteral("Mean") + unit, true}},

@@ -4,17 +4,12 @@
 #include <cmath>
 #include <limits>
 
-#include <fmt/format.h>
-
-#include "core/evaluate/sentences.h"
 #include "core/explain/hold_deviation.h"
 #include "core/measure/prepared_traces.h"
 #include "core/measure/tempering.h"
 
 namespace soakwright {
 namespace {
-
-constexpr double kSameMoment_s = 1e-3;
 
 /// Finds the deviation of one requirement.
 class Deviation {
@@ -30,30 +25,26 @@ class Deviation {
     switch (asked_.kind) {
       case RequirementKind::temperature_max:
       case RequirementKind::over:
-        return first_finding("{0} passed the limit: no reading after that could take it back");
+        return first_finding(Sentence::deviation_maximum_exceeded);
       case RequirementKind::spread:
-        return first_finding("{0} and the coldest thermocouple were further apart than the limit");
+        return first_finding(Sentence::deviation_spread_exceeded);
       case RequirementKind::maintain:
-        return first_finding("{0} was out of the range within the period");
-      case RequirementKind::start:
-        return at(record_.begin_s(), name() + " was above the limit in the first row already");
-      case RequirementKind::end:
-        return at(record_.end_s(), name() + " was still above the limit in the last row");
-      case RequirementKind::gap:
-        return at(asked_.from_s.value_or(record_.begin_s()) + asked_.limit,
-                  "the next row was due by then and did not come");
-      case RequirementKind::interval:
-        return at(record_.begin_s(), fmt::format("the log writes a row every {} from the start",
-                                                 say_time(asked_.measured.value_or(0.0))));
-      case RequirementKind::calibration:
-        return at(record_.begin_s(),
-                  "a certificate is not valid on the record's last day, whatever the readings are");
+        return first_finding(Sentence::deviation_preheat_left);
       case RequirementKind::thermocouples:
-        return first_finding("fewer thermocouples were known than are asked for");
+        return first_finding(Sentence::deviation_few_thermocouples);
+      case RequirementKind::start:
+        return of_channel(record_.begin_s(), Sentence::deviation_loaded_hot);
+      case RequirementKind::end:
+        return of_channel(record_.end_s(), Sentence::deviation_unloaded_hot);
+      case RequirementKind::gap:
+        return long_gap();
+      case RequirementKind::interval:
+        return at(record_.begin_s(), state(Sentence::deviation_interval_long,
+                                           Duration::of_seconds(asked_.measured.value_or(0.0))));
+      case RequirementKind::calibration:
+        return at(record_.begin_s(), state(Sentence::deviation_certificate_expired));
       case RequirementKind::edge:
-        return at(
-            asked_.at_s.value_or(record_.begin_s()),
-            name() + " at the edge of the heated band was colder than its share of the hold's lower edge");
+        return of_channel(asked_.at_s.value_or(record_.begin_s()), Sentence::deviation_edge_cold);
       case RequirementKind::heating_rate:
       case RequirementKind::cooling_rate:
         return first_steep_window();
@@ -67,7 +58,7 @@ class Deviation {
       case RequirementKind::excursion_time:
         return excursions();
       case RequirementKind::tempering_min:
-        return at(hold_end(), name() + " left the hold with less than is asked for");
+        return of_channel(hold_end(), Sentence::deviation_little_tempering);
       case RequirementKind::tempering_max:
         return too_much_tempering();
     }
@@ -75,10 +66,22 @@ class Deviation {
   }
 
  private:
-  [[nodiscard]] FirstDeviation at(double at_s, std::string reason) const {
-    return {index_, at_s, std::move(reason)};
+  [[nodiscard]] FirstDeviation at(double at_s, Statement what,
+                                  std::optional<std::string> channel = std::nullopt) const {
+    return {index_, at_s, at_s, std::move(channel), std::move(what)};
   }
-  [[nodiscard]] std::string name() const { return asked_.channel.value_or("a thermocouple"); }
+  /// The channel that the requirement names; empty where it names none.
+  [[nodiscard]] std::string name() const { return asked_.channel.value_or(std::string{}); }
+  /// A statement about `channel` alone.
+  [[nodiscard]] FirstDeviation of_channel(double at_s, Sentence sentence, const std::string& channel) const {
+    return at(at_s, state(sentence, channel), named(channel));
+  }
+  [[nodiscard]] FirstDeviation of_channel(double at_s, Sentence sentence) const {
+    return of_channel(at_s, sentence, name());
+  }
+  static std::optional<std::string> named(const std::string& channel) {
+    return channel.empty() ? std::nullopt : std::optional{channel};
+  }
   [[nodiscard]] double somewhere() const {
     return asked_.at_s.value_or(asked_.from_s.value_or(record_.begin_s()));
   }
@@ -94,13 +97,21 @@ class Deviation {
       if (belongs(finding) && (first == nullptr || *finding.from_s < *first->from_s)) first = &finding;
     return first;
   }
-  [[nodiscard]] FirstDeviation first_finding(const char* reason) const {
+  [[nodiscard]] FirstDeviation first_finding(Sentence sentence) const {
     const Finding* first = earliest();
-    const std::string who = first != nullptr ? first->channel.value_or(name()) : name();
-    return at(first != nullptr ? *first->from_s : somewhere(), fmt::format(fmt::runtime(reason), who));
+    return of_channel(first != nullptr ? *first->from_s : somewhere(), sentence,
+                      first != nullptr ? first->channel.value_or(name()) : name());
   }
 
-  /// The end of the first window that is too steep: until then a slower rest could have kept it.
+  /// The gap begins with the last reading before it; the next one was due within the limit.
+  [[nodiscard]] FirstDeviation long_gap() const {
+    const double from = asked_.from_s.value_or(record_.begin_s());
+    FirstDeviation deviation = at(from, state(Sentence::deviation_gap_long, AtMoment{from + asked_.limit}));
+    deviation.lost_from_s = from + asked_.limit;
+    return deviation;
+  }
+
+  /// Until the end of the first window that is too steep, a slower rest could have kept it.
   [[nodiscard]] FirstDeviation first_steep_window() const {
     const bool heat = asked_.kind == RequirementKind::heating_rate;
     const double width = asked_.to_s.value_or(0.0) - asked_.from_s.value_or(0.0);
@@ -113,22 +124,24 @@ class Deviation {
       complete = end;
       first = &finding;
     }
-    if (first == nullptr) return at(somewhere(), fmt::format("{} was too steep", name()));
-    return at(
-        complete,
-        fmt::format("{} had {} faster than the limit since {}: with that a whole window of {} was too steep",
-                    first->channel.value_or(name()), heat ? "risen" : "fallen",
-                    say_moment(record_, *first->from_s), say_time(complete - *first->from_s)));
+    const Sentence sentence = heat ? Sentence::deviation_heated_fast : Sentence::deviation_cooled_fast;
+    if (first == nullptr)
+      return at(somewhere(), state(sentence, name(), Duration::of_seconds(width)), named(name()));
+    const std::string channel = first->channel.value_or(name());
+    FirstDeviation deviation =
+        at(*first->from_s, state(sentence, channel, Duration::of_seconds(complete - *first->from_s)),
+           named(channel));
+    deviation.lost_from_s = complete;
+    return deviation;
   }
 
-  /// When the ramp should have been through.
+  /// When the ramp should have been finished.
   [[nodiscard]] FirstDeviation late_ramp() const {
     const double from = asked_.from_s.value_or(record_.begin_s());
     const double took = asked_.to_s.value_or(record_.end_s()) - from;
     const double allowed = took * asked_.measured.value_or(0.0) / asked_.limit;
-    return at(from + allowed,
-              fmt::format("{} should have been through the ramp {} after its start, and was not", name(),
-                          say_time(allowed)));
+    return at(from + allowed, state(Sentence::deviation_ramp_slow, name(), Duration::of_seconds(allowed)),
+              named(name()));
   }
 
   [[nodiscard]] const StageCourse* course() const {
@@ -157,46 +170,46 @@ class Deviation {
   }
 
   [[nodiscard]] FirstDeviation short_hold() const {
-    if (hold() == nullptr) return at(somewhere(), "the hold was too short");
+    if (hold() == nullptr) return at(somewhere(), state(Sentence::deviation_hold_short));
     double wanted = asked_.limit;
     if (!asked_.cycles.empty()) wanted -= asked_.certain_s.value_or(0.0) - asked_.cycles.back().certain_s;
     const auto deviation = hold_deviation(in_range(), wanted, hold()->count, record_.begin_s());
     if (!deviation) return never_in();
-    if (deviation->broke_off)
-      return at(
-          deviation->at_s,
-          fmt::format("{} left the range, and the {} until the work cooled were not enough for a new hold",
-                      who_ended(*deviation->broke_off), say_time(deviation->left_s)));
+    const std::string who =
+        deviation->broke_off ? who_ended(*deviation->broke_off) : who_is_out(deviation->at_s);
     return at(deviation->at_s,
-              fmt::format("{} was not in the range, and only {} were left until the work cooled",
-                          who_is_out(deviation->at_s), say_time(deviation->left_s)));
+              state(deviation->broke_off ? Sentence::deviation_hold_broken : Sentence::deviation_hold_late,
+                    who, Duration::of_seconds(deviation->left_s)),
+              named(who));
   }
 
   /// No hold at all: when the last chance of a thermocouple was gone.
   [[nodiscard]] FirstDeviation never_in() const {
     if (const Finding* first = earliest(); first != nullptr && first->channel && first->extreme)
-      return at(*first->from_s, fmt::format("{} came no nearer to the range than {}", *first->channel,
-                                            say_celsius(*first->extreme)));
+      return at(*first->from_s,
+                state(Sentence::deviation_never_in_range, *first->channel,
+                      Temperature::of_celsius(*first->extreme)),
+                first->channel);
     double left = record_.end_s();
-    std::string who = "a thermocouple";
+    std::string who;
     for (const InAndOutAlternative& one : asked_.alternatives.thermocouples)
       if (one.out_s && *one.out_s < left) {
         left = *one.out_s;
         who = one.channel;
       }
-    return at(left, fmt::format("{} left the range for good before all had been in it together", who));
+    return of_channel(left, Sentence::deviation_left_for_good, who);
   }
   [[nodiscard]] std::string who_ended(std::size_t in_range) const {
     const StageCourse* stage = course();
     return stage != nullptr && in_range < stage->ended_by.size()
-               ? stage->ended_by[in_range].value_or("a thermocouple")
-               : std::string{"a thermocouple"};
+               ? stage->ended_by[in_range].value_or(std::string{})
+               : std::string{};
   }
   [[nodiscard]] std::string who_is_out(double at_s) const {
     const InAndOutAlternative* last = nullptr;
     for (const InAndOutAlternative& one : asked_.alternatives.thermocouples)
       if (one.in_s && *one.in_s > at_s && (last == nullptr || *one.in_s > *last->in_s)) last = &one;
-    return last != nullptr ? last->channel : "a thermocouple";
+    return last != nullptr ? last->channel : std::string{};
   }
 
   [[nodiscard]] const Trace* trace() const {
@@ -207,20 +220,17 @@ class Deviation {
   }
   [[nodiscard]] FirstDeviation long_hold() const {
     const Trace* own = trace();
+    if (own == nullptr || hold() == nullptr) return of_channel(somewhere(), Sentence::deviation_hold_long);
     const double from = in_of_channel();
-    if (own == nullptr || hold() == nullptr)
-      return at(somewhere(), name() + " had been at temperature for as long as is allowed");
     double left = asked_.limit;
     for (const RangeSpan& span :
          range_spans(*own, hold()->low.celsius(), std::numeric_limits<double>::infinity())) {
       if (span.state != RangeState::in || span.to <= from) continue;
       const double start = std::max(span.from, from);
-      if (span.to - start > left)
-        return at(start + left, fmt::format("{} had been at or above {} for as long as is allowed", name(),
-                                            say_celsius(hold()->low.celsius())));
+      if (span.to - start > left) return of_channel(start + left, Sentence::deviation_hold_long);
       left -= span.to - start;
     }
-    return at(hold_end(), name() + " had been at temperature for as long as is allowed");
+    return of_channel(hold_end(), Sentence::deviation_hold_long);
   }
   /// When the channel came to the hold's lower edge, after the hold before it.
   [[nodiscard]] double in_of_channel() const {
@@ -231,29 +241,28 @@ class Deviation {
     return from;
   }
 
-  /// When what was out of the range added up to more than is allowed.
+  /// When what was out of range added up to more than is allowed.
   [[nodiscard]] FirstDeviation excursions() const {
     double left = asked_.limit;
     for (const Finding& finding : verdicts_.findings) {
       if (finding.requirement != asked_.id || finding.weld != asked_.weld || !finding.from_s || !finding.to_s)
         continue;
       const double out = *finding.to_s - *finding.from_s;
-      if (out > left)
-        return at(*finding.from_s + left,
-                  left > 0.0
-                      ? fmt::format(
-                            "{} was out of the range, and with that all the time that is allowed was used up",
-                            finding.channel.value_or(name()))
-                      : fmt::format("{} left the range", finding.channel.value_or(name())));
+      if (out > left) {
+        FirstDeviation deviation =
+            of_channel(*finding.from_s, Sentence::deviation_range_left, finding.channel.value_or(name()));
+        deviation.lost_from_s = *finding.from_s + left;
+        return deviation;
+      }
       left -= out;
     }
-    return at(somewhere(), "time out of the range was more than is allowed");
+    return of_channel(somewhere(), Sentence::deviation_range_left);
   }
 
   [[nodiscard]] FirstDeviation too_much_tempering() const {
     const Trace* own = trace();
     const auto passed = own != nullptr ? tempering_passes(*own, asked_.limit) : std::nullopt;
-    return at(passed.value_or(hold_end()), name() + " had gathered as much as is allowed");
+    return of_channel(passed.value_or(hold_end()), Sentence::deviation_much_tempering);
   }
 
   const Analysis& analysis_;

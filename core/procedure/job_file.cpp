@@ -10,6 +10,7 @@
 
 #include "core/procedure/import_choices.h"
 #include "core/procedure/job_checks.h"
+#include "core/procedure/job_words.h"
 #include "core/procedure/table_reader.h"
 #include "core/procedure/text_file.h"
 #include "core/procedure/value_readers.h"
@@ -90,15 +91,8 @@ void read_thermocouple(TableReader& in, ThermocoupleEntry& entry) {
   in.must("column", column_name, entry.column);
   in.may("name", name_text, entry.name);
   in.may("weld", name_text, entry.weld);
-  const bool role_given = in.may("role",
-                                 one_of<ThermocoupleRole>({{"control", ThermocoupleRole::control},
-                                                           {"monitor", ThermocoupleRole::monitor},
-                                                           {"spare", ThermocoupleRole::spare},
-                                                           {"air", ThermocoupleRole::air},
-                                                           {"set point", ThermocoupleRole::set_point},
-                                                           {"off", ThermocoupleRole::off}}),
-                                 entry.role);
-  in.may("zone", one_of<Zone>({{"soak", Zone::soak}, {"edge", Zone::edge}}), entry.zone);
+  const bool role_given = in.may("role", one_of(kRoleWords), entry.role);
+  in.may("zone", one_of(kZoneWords), entry.zone);
   in.may("position", place_m, entry.position_m);
   in.may("angle", angle_deg, entry.angle_deg);
   in.may("unit",
@@ -107,17 +101,7 @@ void read_thermocouple(TableReader& in, ThermocoupleEntry& entry) {
                                  {"K", ChannelUnit::kelvin},
                                  {"mV", ChannelUnit::millivolt}}),
          entry.unit);
-  using Type = ThermocoupleType;
-  in.may("type",
-         one_of<Type>({{"K", Type::K},
-                       {"J", Type::J},
-                       {"N", Type::N},
-                       {"E", Type::E},
-                       {"T", Type::T},
-                       {"R", Type::R},
-                       {"S", Type::S},
-                       {"B", Type::B}}),
-         entry.type);
+  in.may("type", one_of(kThermocoupleTypeWords), entry.type);
   in.may("cold_junction", cold_junction, entry.cold_junction);
   in.may("tolerance", tolerance, entry.tolerance);
   in.may("extension", plus_minus, entry.extension);

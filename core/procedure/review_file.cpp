@@ -4,6 +4,7 @@
 #include <tuple>
 
 #include "core/procedure/job_file.h"
+#include "core/procedure/job_words.h"
 #include "core/procedure/table_reader.h"
 #include "core/procedure/text_file.h"
 #include "core/procedure/value_readers.h"
@@ -22,26 +23,17 @@ std::optional<std::string> sha256_text(const FoundValue& found) {
 }
 
 void read_finding(TableReader& in, FindingReview& finding) {
-  using Disposition = FindingReview::Disposition;
   finding.line = in.line();
   in.must("requirement", name_text, finding.requirement);
   in.may("weld", name_text, finding.weld);
   in.may("channel", name_text, finding.channel);
   in.may("from_s", number, finding.from_s);
-  in.must("disposition",
-          one_of<Disposition>({{"accepted", Disposition::accepted},
-                               {"repeat", Disposition::repeat},
-                               {"rejected", Disposition::rejected}}),
-          finding.disposition);
+  in.must("disposition", one_of(kDispositionWords), finding.disposition);
   in.must("reason", name_text, finding.reason);
 }
 
 void read_person(TableReader& in, Person& person) {
-  using Role = Person::Role;
-  in.must("role",
-          one_of<Role>(
-              {{"performed", Role::performed}, {"reviewed", Role::reviewed}, {"witnessed", Role::witnessed}}),
-          person.role);
+  in.must("role", one_of(kPersonRoleWords), person.role);
   in.must("name", name_text, person.name);
   in.may("date", date, person.date);
   in.may("remark", text, person.remark);

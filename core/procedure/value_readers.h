@@ -13,6 +13,7 @@
 #include "core/units/quantity_text.h"
 #include "core/units/temperature.h"
 #include "core/units/thickness.h"
+#include "core/units/word_table.h"
 
 namespace soakwright {
 
@@ -104,6 +105,14 @@ UnitWord<T> unit_word(std::initializer_list<std::pair<std::string, T>> words) {
 template <typename T>
 OneOf<T> one_of(std::initializer_list<std::pair<std::string, T>> words) {
   return {words};
+}
+/// One of the words of an enumeration.
+template <typename Enum, Enum last>
+OneOf<Enum> one_of(const WordTable<Enum, last>& table) {
+  OneOf<Enum> one;
+  for (std::size_t i = 0; i < table.size; ++i)
+    one.words.emplace_back(std::string{table.words[i]}, static_cast<Enum>(i));
+  return one;
 }
 
 }  // namespace soakwright

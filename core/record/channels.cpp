@@ -5,6 +5,7 @@
 #include <utility>
 #include <variant>
 
+#include "core/procedure/job_words.h"
 #include "core/record/column_notices.h"
 #include "core/record/column_readings.h"
 #include "core/record/its90_reference.h"
@@ -121,8 +122,8 @@ class ChannelMaker {
   void note_unit_clash(const LogColumn& column, const Candidate& candidate, const ThermocoupleEntry& entry) {
     if (column.unit.empty() || candidate.kind.unit_assumed || said_unit(column) == entry.unit) return;
     add_notice("given-against-found", names_line(), 1, candidate.name,
-               "The job gives the unit " + std::string{symbol_of(*entry.unit)} + ", the log says '" +
-                   column.unit + "'; the job is followed.");
+               "The job gives the unit " + std::string{kChannelUnitWords.of(*entry.unit)} +
+                   ", the log says '" + column.unit + "'; the job is followed.");
   }
 
   /// Before any column is taken apart: the terminals' temperature in each row.

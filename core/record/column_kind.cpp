@@ -263,20 +263,6 @@ std::optional<ChannelUnit> said_unit(const LogColumn& column) {
   return said ? channel_unit(*said) : std::nullopt;
 }
 
-std::string_view symbol_of(ChannelUnit unit) {
-  switch (unit) {
-    case ChannelUnit::celsius:
-      return "C";
-    case ChannelUnit::fahrenheit:
-      return "F";
-    case ChannelUnit::kelvin:
-      return "K";
-    case ChannelUnit::millivolt:
-      break;
-  }
-  return "mV";
-}
-
 std::vector<ColumnKind> kinds_of(const LogTable& table, std::span<const double> times_s,
                                  std::optional<ChannelUnit> unit_of_unnamed) {
   return KindFinder{table, times_s, unit_of_unnamed}.find();

@@ -33,6 +33,4 @@ std::vector<ColumnKind> kinds_of(const LogTable& table, std::span<const double> 
 
 /// The unit that the log itself names, where it is one that a channel can have.
 std::optional<ChannelUnit> said_unit(const LogColumn& column);
-std::string_view symbol_of(ChannelUnit unit);
-
 }  // namespace soakwright

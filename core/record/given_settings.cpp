@@ -4,6 +4,7 @@
 #include <utility>
 #include <variant>
 
+#include "core/procedure/job_words.h"
 #include "core/record/job_columns.h"
 #include "core/units/number_text.h"
 
@@ -67,35 +68,24 @@ std::string delimiter_word(char delimiter) {
 
 /// The role as the job writes it, where it makes another kind of column of one than the log does.
 std::optional<std::string> other_kind(const ThermocoupleEntry& entry, const ColumnKind& found) {
-  switch (entry.role) {
-    case ThermocoupleRole::air:
-      return "air";
-    case ThermocoupleRole::set_point:
-      return "set point";
-    case ThermocoupleRole::off:
-      return "off";
-    case ThermocoupleRole::control:
-      return found.temperature ? std::nullopt : std::optional<std::string>{"control"};
-    case ThermocoupleRole::monitor:
-      return found.temperature ? std::nullopt : std::optional<std::string>{"monitor"};
-    case ThermocoupleRole::spare:
-      return found.temperature ? std::nullopt : std::optional<std::string>{"spare"};
-  }
-  return std::nullopt;
+  const bool trace = entry.role == ThermocoupleRole::control || entry.role == ThermocoupleRole::monitor ||
+                     entry.role == ThermocoupleRole::spare;
+  if (trace && found.temperature) return std::nullopt;
+  return std::string{kRoleWords.of(entry.role)};
 }
 
 void add_entry(const ThermocoupleEntry& entry, const LogColumn& column, const ColumnKind& found,
                std::vector<HandChange>& changes) {
-  constexpr const char* kTypes[] = {"K", "J", "N", "E", "T", "R", "S", "B"};
   const auto add = [&](const char* key, std::string value) {
     changes.push_back({key, std::move(value), column.number, column.name});
   };
   if (entry.name && *entry.name != column.name) add("name", *entry.name);
-  if (entry.unit && said_unit(column) != entry.unit) add("unit", std::string{symbol_of(*entry.unit)});
+  if (entry.unit && said_unit(column) != entry.unit)
+    add("unit", std::string{kChannelUnitWords.of(*entry.unit)});
   if (const auto role = other_kind(entry, found)) add("role", *role);
   const bool emf = entry.unit.value_or(found.unit) == ChannelUnit::millivolt;
   if (!emf) return;
-  if (entry.type) add("type", kTypes[static_cast<std::size_t>(*entry.type)]);
+  if (entry.type) add("type", std::string{kThermocoupleTypeWords.of(*entry.type)});
   if (!entry.cold_junction) return;
   if (const auto* fixed = std::get_if<Temperature>(&*entry.cold_junction))
     add("cold_junction", number_text(fixed->celsius()) + " C");
@@ -135,7 +125,7 @@ std::vector<HandChange> hand_changes(const GivenSettings& given, const Job* job,
   if (given.time) add("time", std::string{name_of(*given.time)});
   if (given.dates && table.dates) add("dates", std::string{name_of(*given.dates)});
   if (job == nullptr) return changes;
-  if (job->reading.unit) add("unit", std::string{symbol_of(*job->reading.unit)});
+  if (job->reading.unit) add("unit", std::string{kChannelUnitWords.of(*job->reading.unit)});
   if (job->reading.unlisted_off) add("unlisted", "off");
   if (job->reading.clock_forward) add("clock_forward", job->reading.clock_forward->iso());
   if (const auto columns = columns_of_entries(table, *job))

@@ -1,5 +1,5 @@
-// What the procedure asked, as it stands on the chart: ranges of holds, temperature_maxima, levels, the
-// stages' times.
+// What the procedure requires, on the chart: ranges of holds, maximum temperatures, levels, the times of the
+// stages.
 #include <algorithm>
 
 #include <fmt/format.h>
@@ -131,9 +131,10 @@ std::vector<ChartLevel> chart_levels(const ReportContext& context) {
       add_level(levels,
                 {kind, limit->celsius(), begin_s, end_s, fmt::format("{} {}", name, say.limit(*limit))});
   };
-  whole_level(ChartLevel::Kind::temperature_max, whole.temperature_max, "temperature_max");
-  whole_level(ChartLevel::Kind::start_temperature_max, whole.start_temperature_max, "at loading at most");
-  whole_level(ChartLevel::Kind::end_temperature_max, whole.end_temperature_max, "at opening at most");
+  whole_level(ChartLevel::Kind::temperature_max, whole.temperature_max, "maximum");
+  whole_level(ChartLevel::Kind::start_temperature_max, whole.start_temperature_max,
+              "start (loading) at most");
+  whole_level(ChartLevel::Kind::end_temperature_max, whole.end_temperature_max, "end (unloading) at most");
 
   for (const Stage& stage : analysis.procedure->stages) {
     const auto* ramp = std::get_if<RampStage>(&stage.asked);

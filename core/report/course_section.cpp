@@ -5,42 +5,6 @@
 #include "core/report/sections.h"
 
 namespace soakwright {
-namespace {
-
-const char* suspect_text(Suspect::Code code) {
-  switch (code) {
-    case Suspect::Code::open:
-      return "open circuit";
-    case Suspect::Code::stuck:
-      return "stuck";
-    case Suspect::Code::reversed:
-      return "reversed";
-    case Suspect::Code::detached:
-      return "off the work";
-    case Suspect::Code::noisy:
-      return "noisy";
-    case Suspect::Code::lag:
-      return "lags or leads";
-  }
-  return "";
-}
-
-}  // namespace
-
-std::string phase_kind_text(Phase::Kind kind) {
-  switch (kind) {
-    case Phase::Kind::heat:
-      return "heat";
-    case Phase::Kind::hold:
-      return "hold";
-    case Phase::Kind::cool:
-      return "cool";
-    case Phase::Kind::idle:
-      return "idle";
-  }
-  return {};
-}
-
 std::vector<PhaseRow> phase_rows(const ReportContext& context) {
   std::vector<PhaseRow> rows;
   if (!context.analysis.course) return rows;
@@ -71,9 +35,9 @@ std::vector<HandRow> replaced_rows(const ReportContext& context) {
   std::vector<HandRow> rows;
   if (!context.analysis.verdicts) return rows;
   for (const Replacement& replacement : context.analysis.verdicts->replaced) {
-    std::string step = "the step between them is not known";
+    std::string step = "the step between the two is not known";
     if (replacement.step_k)
-      step = "the spare stood " + context.say.difference(*replacement.step_k) + " from it then";
+      step = "at that moment it read " + context.say.difference(*replacement.step_k) + " from it";
     rows.push_back(
         {replacement.channel, context.say.moment(replacement.from_s),
          fmt::format("{} took over from here to the end of the record; {}.", replacement.by, step)});

@@ -1,12 +1,14 @@
 #include "core/report/explanation_json.h"
 
+#include "core/wording/statement_words.h"
+
 namespace soakwright {
 
 void write_explanation(Members& members, const std::optional<Explanation>& explanation) {
   if (!explanation) return members.null("explanation");
   JsonWriter& json = members.json();
   members.object("explanation", JsonWriter::Layout::line);
-  members.text("asked", explanation->asked);
+  members.text("required", explanation->required);
   members.text("why", explanation->why);
   members.text("why_source", explanation->why_source);
   members.text("shown", explanation->shown);
@@ -21,7 +23,8 @@ void write_explanation(Members& members, const std::optional<Explanation>& expla
   json.end_object();
 }
 
-void write_deviation(Members& members, const FirstDeviation* deviation, const Requirement* requirement) {
+void write_deviation(Members& members, const FirstDeviation* deviation, const Requirement* requirement,
+                     const PrintedNumbers& say) {
   if (deviation == nullptr) return members.null("first_deviation");
   members.object("first_deviation", JsonWriter::Layout::line);
   if (requirement != nullptr) {
@@ -29,7 +32,9 @@ void write_deviation(Members& members, const FirstDeviation* deviation, const Re
     members.text_or_null("weld", requirement->weld);
   }
   members.moment("at", deviation->at_s);
-  members.text("reason", deviation->reason);
+  members.text_or_null("channel", deviation->channel);
+  members.moment("lost_from", deviation->lost_from_s);
+  members.text("text", words(deviation->what, say));
   members.json().end_object();
 }
 

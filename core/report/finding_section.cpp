@@ -1,23 +1,12 @@
 // The findings, each with the requirement it belongs to and what the review decided on it.
 #include <fmt/format.h>
 
+#include "core/procedure/job_words.h"
 #include "core/report/review_check.h"
 #include "core/report/sections.h"
 
 namespace soakwright {
 namespace {
-
-const char* disposition_text(FindingReview::Disposition disposition) {
-  switch (disposition) {
-    case FindingReview::Disposition::accepted:
-      return "accepted";
-    case FindingReview::Disposition::repeat:
-      return "repeat";
-    case FindingReview::Disposition::rejected:
-      return "rejected";
-  }
-  return "";
-}
 
 std::string extreme_text(const Finding& finding, const Requirement* requirement, const PrintedNumbers& say) {
   if (const auto celsius = extreme_temperature(finding, requirement)) return say.temperature(*celsius);
@@ -76,11 +65,11 @@ std::vector<FindingRow> finding_rows(const ReportContext& context,
     row.brief_when = context.say.brief_when(std::nullopt, finding.from_s, finding.to_s);
     row.extreme = extreme_text(finding, requirement, context.say);
     row.text = finding.text;
-    row.explanation = explain(finding, requirement, *context.analysis.procedure);
+    row.explanation = explain(finding, requirement, *context.analysis.procedure, context.say, row.text);
     if (context.analysis.review)
       for (const FindingReview& review : context.analysis.review->findings)
         if (is_disposition_of(review, finding)) {
-          row.disposition = disposition_text(review.disposition);
+          row.disposition = kDispositionWords.of(review.disposition);
           if (!review.reason.empty()) row.disposition += ": " + review.reason;
         }
     rows.push_back(std::move(row));

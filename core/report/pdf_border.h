@@ -36,7 +36,7 @@ std::string sizes() {
 /// Version, compiler and the sizes of all that crosses the border; inline, so that each side has its own.
 inline std::string pdf_module_layout(const std::string& version) {
   return version + ", " + __VERSION__ + ", " +
-         layout::sizes<std::string, std::vector<double>, Problem, Report, LabelledText, AskedStage,
+         layout::sizes<std::string, std::vector<double>, Problem, Report, LabelledText, RequiredStage,
                        ProcedureSection, WeldRow, RequirementRow, Evidence, HoldTable, HoldTable::Row,
                        RateTable, RateTable::Row, BudgetTable, BudgetTable::Row, ChannelRow, FindingRow,
                        Explanation, NoticeRow, SuspectRow, PhaseRow, HandRow, Fingerprint, SignaturePlace,

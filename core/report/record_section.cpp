@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "core/procedure/job_words.h"
 #include "core/report/sections.h"
 #include "core/units/printed_quantity.h"
 
@@ -27,42 +28,21 @@ std::string unit_text(ChannelUnit unit) {
 }
 
 std::string role_text(const Channel& channel, const Record& record) {
-  switch (channel.role) {
-    case ThermocoupleRole::control:
-      return channel.zone == Zone::edge ? "control, edge" : "control";
-    case ThermocoupleRole::monitor:
-      return channel.zone == Zone::edge ? "monitor, edge" : "monitor";
-    case ThermocoupleRole::spare:
-      return channel.spare_for ? "spare for " + record.channels[*channel.spare_for].name : "spare";
-    case ThermocoupleRole::air:
-      return "air";
-    case ThermocoupleRole::set_point:
-      return "set point";
-    case ThermocoupleRole::off:
-      return "off";
-  }
-  return {};
+  std::string text{kRoleWords.of(channel.role)};
+  const bool on_work = channel.role == ThermocoupleRole::control || channel.role == ThermocoupleRole::monitor;
+  if (on_work && channel.zone == Zone::edge) text += ", edge";
+  if (channel.role == ThermocoupleRole::spare && channel.spare_for)
+    text += " for " + record.channels[*channel.spare_for].name;
+  return text;
 }
 
 std::string type_text(ThermocoupleType type) {
-  constexpr const char* kNames[] = {"K", "J", "N", "E", "T", "R", "S", "B"};
-  return std::string{"type "} + kNames[static_cast<std::size_t>(type)];
+  return std::string{"type "}.append(kThermocoupleTypeWords.of(type));
 }
 
 std::string tolerance_text(const Tolerance& tolerance, const PrintedNumbers& say) {
-  switch (tolerance.kind) {
-    case Tolerance::Kind::class_1:
-      return "class 1";
-    case Tolerance::Kind::class_2:
-      return "class 2";
-    case Tolerance::Kind::standard:
-      return "standard";
-    case Tolerance::Kind::special:
-      return "special";
-    case Tolerance::Kind::fixed:
-      return "±" + say.limit(tolerance.fixed);
-  }
-  return {};
+  if (tolerance.kind == Tolerance::Kind::fixed) return "±" + say.limit(tolerance.fixed);
+  return std::string{kToleranceWords.of(tolerance.kind)};
 }
 
 /// What the job says of the thermocouple itself.
@@ -172,11 +152,11 @@ std::vector<LabelledText> record_facts(const ReportContext& context) {
     facts.push_back({"Last reading", say.moment(record.times_s.back())});
   }
   facts.push_back({"Duration", say.duration(record.duration_s())});
-  facts.push_back({"Rows", fmt::format("{}, usually {} apart", count_text(record.rows()),
-                                       say.duration(record.interval_s))});
+  facts.push_back(
+      {"Readings", fmt::format("{} at {}", count_text(record.rows()), say.duration(record.interval_s))});
   const bool part = record.first_row > 0 || record.end_row < record.rows();
   if (part && record.end_row > record.first_row)
-    facts.push_back({"Evaluated part", say.span(record.begin_s(), record.end_s())});
+    facts.push_back({"Evaluated time range", say.span(record.begin_s(), record.end_s())});
   std::vector<std::string> evaluated;
   for (const Channel& channel : record.channels)
     if (channel.evaluated()) evaluated.push_back(channel.name);
@@ -213,7 +193,7 @@ std::vector<LabelledText> reading_facts(const ReportContext& context) {
   facts.push_back({"Header", (reading.header_line == 0 ? std::string{"none"}
                                                        : fmt::format("line {}", reading.header_line)) +
                                  (reading.header_line_by == Setting::By::given ? " (given)" : " (found)")});
-  if (!reading.changed_by_hand.empty()) facts.push_back({"Changed by hand", changes_text(reading)});
+  if (!reading.changed_by_hand.empty()) facts.push_back({"Manual changes", changes_text(reading)});
   return facts;
 }
 

@@ -12,6 +12,8 @@
 #include <fmt/format.h>
 
 #include "core/report/sections.h"
+#include "core/wording/cautions.h"
+#include "core/wording/method_notes.h"
 
 namespace soakwright {
 namespace {
@@ -26,7 +28,7 @@ TemperatureUnit unit_for(const Analysis& analysis, const ReportOptions& options)
 }
 
 std::string title_of(const Analysis& analysis) {
-  if (!analysis.procedure) return "Temperature record as read";
+  if (!analysis.procedure) return "Temperature record";
   return analysis.procedure->title && !analysis.procedure->title->empty()
              ? *analysis.procedure->title
              : "Heat treatment to procedure " + analysis.procedure->number;
@@ -49,7 +51,7 @@ std::string excluded_sentence(const Record& record) {
 }
 
 std::string verdict_sentence(const Analysis& analysis) {
-  if (!analysis.verdicts) return "No procedure was named: nothing was evaluated.";
+  if (!analysis.verdicts) return "No procedure was given, so nothing was evaluated.";
   const auto& requirements = analysis.verdicts->requirements;
   const auto having = [&](Verdict verdict) {
     return static_cast<std::size_t>(
@@ -69,7 +71,7 @@ std::string verdict_sentence(const Analysis& analysis) {
 
 Report make_report(const Analysis& analysis, const ReportOptions& options) {
   const PrintedNumbers say{unit_for(analysis, options), *analysis.record};
-  const ReportContext context{analysis, say, first_deviations(analysis)};
+  const ReportContext context{{analysis, say}, first_deviations(analysis)};
   Report report;
   report.unit = say.unit();
   report.program = options.program_version.empty() ? "Soakwright" : "Soakwright " + options.program_version;

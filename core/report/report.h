@@ -12,9 +12,11 @@
 #include <vector>
 
 #include "core/evaluate/analysis.h"
-#include "core/explain/explanation.h"
 #include "core/report/chart.h"
 #include "core/units/temperature.h"
+#include "core/wording/explanation.h"
+#include "core/wording/labelled_text.h"
+#include "core/wording/stage_words.h"
 
 namespace soakwright {
 
@@ -23,15 +25,8 @@ struct ReportOptions {
   std::string program_version;          ///< "0.1.0"
 };
 
-/// A name and what is said under it.
-struct LabelledText {
-  std::string name;
-  std::string text;
-  bool operator==(const LabelledText&) const = default;
-};
-
-/// One stage of the procedure, or its whole-record limits, as asked.
-struct AskedStage {
+/// One stage of the procedure, or its limits on the whole record.
+struct RequiredStage {
   std::size_t stage = 0;  ///< number in the procedure; 0 for the whole record
   std::string title;      ///< "Stage 2, hold"
   std::vector<LabelledText> limits;
@@ -42,7 +37,7 @@ struct ProcedureSection {
   std::vector<LabelledText> facts;  ///< number, revision, title, thickness
   std::string source;
   std::vector<LabelledText> evaluation;
-  std::vector<AskedStage> stages;
+  std::vector<RequiredStage> stages;
 };
 
 struct WeldRow {
@@ -65,9 +60,9 @@ struct RequirementRow {
   std::string text;  ///< one plain sentence
   std::vector<LabelledText>
       alternatives;       ///< standard error, certain and possible time, other windows and excursions_allowed
-  std::string shortfall;  ///< what would have had to be different; empty where it is met
+  std::string shortfall;  ///< by how much it is missed; empty where it is met
   std::string
-      first_deviation;  ///< from when it was bound to be missed, and why; empty where it is not missed
+      first_deviation;  ///< where, why, and from when it could no longer be met; empty where it is met
   std::optional<double> first_deviation_s;
   std::vector<std::size_t> budgets;  ///< what its U is made of: indices into Report::budgets
   Evidence evidence;
@@ -196,8 +191,5 @@ struct Report {
 
 /// `analysis.record` must be there; everything else may be null.
 Report make_report(const Analysis& analysis, const ReportOptions& options = {});
-
-/// "Met", "Not met", "Inconclusive".
-std::string verdict_text(Verdict verdict);
 
 }  // namespace soakwright

@@ -195,7 +195,7 @@ void write_tempering(Members& members, const std::vector<ChannelTempering>& temp
 }
 
 void write_requirements(Members& members, const std::vector<Requirement>& requirements,
-                        const std::vector<FirstDeviation>& deviations) {
+                        const std::vector<FirstDeviation>& deviations, const PrintedNumbers& say) {
   members.objects("requirements", requirements, [&](const Requirement& requirement) {
     members.text("id", requirement.id);
     members.text_or_null("weld", requirement.weld);
@@ -230,11 +230,12 @@ void write_requirements(Members& members, const std::vector<Requirement>& requir
     const std::size_t index = static_cast<std::size_t>(&requirement - requirements.data());
     const auto deviation = std::find_if(deviations.begin(), deviations.end(),
                                         [&](const FirstDeviation& one) { return one.requirement == index; });
-    write_deviation(members, deviation == deviations.end() ? nullptr : &*deviation, nullptr);
+    write_deviation(members, deviation == deviations.end() ? nullptr : &*deviation, nullptr, say);
   });
 }
 
-void write_findings(Members& members, const Verdicts& verdicts, const Procedure* procedure) {
+void write_findings(Members& members, const Verdicts& verdicts, const Procedure* procedure,
+                    const PrintedNumbers& say) {
   members.objects("findings", verdicts.findings, [&](const Finding& finding) {
     members.text_or_null("requirement",
                          finding.requirement.empty() ? std::nullopt : std::optional(finding.requirement));
@@ -245,9 +246,9 @@ void write_findings(Members& members, const Verdicts& verdicts, const Procedure*
     members.moment("to", finding.to_s);
     members.number("extreme", finding.extreme);
     members.text("text", finding.text);
-    write_explanation(members, procedure != nullptr
-                                   ? explain(finding, requirement_of(finding, verdicts), *procedure)
-                                   : std::nullopt);
+    write_explanation(members, procedure != nullptr ? explain(finding, requirement_of(finding, verdicts),
+                                                              *procedure, say, finding.text)
+                                                    : std::nullopt);
   });
 }
 
@@ -258,6 +259,7 @@ std::string result_json(const Analysis& analysis) {
   const Verdicts nothing_asked;
   const Course no_course;
   const Verdicts& verdicts = analysis.verdicts ? *analysis.verdicts : nothing_asked;
+  const PrintedNumbers say{TemperatureUnit::celsius, record};  // texts in °C, like the numbers beside them
   JsonWriter json;
   Members members(json, record);
 
@@ -284,10 +286,11 @@ std::string result_json(const Analysis& analysis) {
   write_stages(json, members, verdicts.stages);
   write_tempering(members, verdicts.tempering);
   const std::vector<FirstDeviation> deviations = first_deviations(analysis);
-  write_requirements(members, verdicts.requirements, deviations);
-  write_findings(members, verdicts, analysis.procedure.get());
+  write_requirements(members, verdicts.requirements, deviations, say);
+  write_findings(members, verdicts, analysis.procedure.get(), say);
   const FirstDeviation* first = earliest_of(deviations);
-  write_deviation(members, first, first != nullptr ? &verdicts.requirements[first->requirement] : nullptr);
+  write_deviation(members, first, first != nullptr ? &verdicts.requirements[first->requirement] : nullptr,
+                  say);
   json.key("verdict");
   analysis.verdicts ? json.text(result_word(analysis.verdicts->verdict)) : json.null();
   json.end_object();

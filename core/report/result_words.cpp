@@ -1,6 +1,6 @@
 #include "core/report/result_words.h"
 
-#include "core/record/column_kind.h"
+#include "core/procedure/job_words.h"
 
 namespace soakwright {
 
@@ -79,35 +79,11 @@ std::string_view result_word(Suspect::Code code) {
   return "";
 }
 
-std::string_view result_word(ThermocoupleRole role) {
-  switch (role) {
-    case ThermocoupleRole::control:
-      return "control";
-    case ThermocoupleRole::monitor:
-      return "monitor";
-    case ThermocoupleRole::spare:
-      return "spare";
-    case ThermocoupleRole::air:
-      return "air";
-    case ThermocoupleRole::set_point:
-      return "set point";
-    case ThermocoupleRole::off:
-      return "off";
-  }
-  return "";
-}
+std::string_view result_word(ThermocoupleRole role) { return kRoleWords.of(role); }
 
-std::string_view result_word(Zone zone) {
-  switch (zone) {
-    case Zone::soak:
-      return "soak";
-    case Zone::edge:
-      return "edge";
-  }
-  return "";
-}
+std::string_view result_word(Zone zone) { return kZoneWords.of(zone); }
 
-std::string_view result_word(ChannelUnit unit) { return symbol_of(unit); }
+std::string_view result_word(ChannelUnit unit) { return kChannelUnitWords.of(unit); }
 
 std::string_view result_word(Setting::By by) { return by == Setting::By::given ? "given" : "found"; }
 

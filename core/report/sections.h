@@ -7,21 +7,14 @@
 
 #include "core/explain/first_deviation.h"
 #include "core/report/report.h"
-#include "core/wording/printed_numbers.h"
+#include "core/wording/stage_words.h"
+#include "core/wording/wording_context.h"
 
 namespace soakwright {
 
-struct ReportContext {
-  const Analysis& analysis;
-  const PrintedNumbers& say;
+struct ReportContext : WordingContext {
   std::vector<FirstDeviation> deviations;
 };
-
-// stage_text.cpp: names of stages and requirements.
-std::string stage_title(const Procedure* procedure, std::size_t number);
-std::string requirement_label(RequirementKind kind);
-std::string finding_kind_text(Finding::Kind kind);
-std::string weld_text(const std::optional<std::string>& weld);
 
 // job_section.cpp
 std::vector<LabelledText> job_facts(const ReportContext& context);
@@ -36,7 +29,6 @@ std::vector<std::string> other_column_texts(const Record& record);
 
 // procedure_section.cpp
 ProcedureSection procedure_section(const ReportContext& context);
-std::string provenance_text(const Provenance& provenance);
 
 // requirement_section.cpp, evidence_section.cpp
 /// "2031-04-09 09:40:12: TC2 had risen …"
@@ -68,17 +60,14 @@ std::vector<SuspectRow> suspect_rows(const ReportContext& context);
 std::vector<HandRow> replaced_rows(const ReportContext& context);
 std::vector<HandRow> exclusion_rows(const ReportContext& context);
 std::vector<HandRow> remark_rows(const ReportContext& context);
-std::string phase_kind_text(Phase::Kind kind);
 
-// chart_section.cpp, chart_asked_section.cpp
+// chart_section.cpp, chart_required_section.cpp
 Chart chart_section(const ReportContext& context);
 std::vector<ChartRange> chart_ranges(const ReportContext& context);
 std::vector<ChartLevel> chart_levels(const ReportContext& context);
 std::vector<ChartSegment> chart_stages(const ReportContext& context);
 
-// method_section.cpp, caution_section.cpp, signature_section.cpp
-std::vector<LabelledText> method_notes(const ReportContext& context);
-std::vector<std::string> caution_texts(const ReportContext& context);
+// signature_section.cpp
 std::vector<Fingerprint> fingerprint_rows(const ReportContext& context);
 std::vector<SignaturePlace> signature_places(const ReportContext& context);
 

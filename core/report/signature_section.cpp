@@ -1,4 +1,4 @@
-// Which files this report stands on, and who put a name to it.
+// The source files of this report, and who signs it.
 #include <fmt/format.h>
 
 #include "core/report/sections.h"
@@ -14,11 +14,11 @@ std::string base_name(const std::string& path) {
 const char* role_text(Person::Role role) {
   switch (role) {
     case Person::Role::performed:
-      return "Performed";
+      return "Performed by";
     case Person::Role::reviewed:
-      return "Reviewed";
+      return "Reviewed by";
     case Person::Role::witnessed:
-      return "Witnessed";
+      return "Witnessed by";
   }
   return "";
 }

@@ -30,16 +30,16 @@ std::string spans_text(const std::vector<TimeSpan>& spans, const PrintedNumbers&
 std::vector<LabelledText> hold_facts(const StageCourse& course, const PrintedNumbers& say) {
   std::vector<LabelledText> facts;
   if (course.continuous)
-    facts.push_back(
-        {"Core", fmt::format("{} ({})", say.span(course.continuous->first, course.continuous->second),
-                             say.duration(course.continuous->second - course.continuous->first))});
+    facts.push_back({"Continuous hold",
+                     fmt::format("{} ({})", say.span(course.continuous->first, course.continuous->second),
+                                 say.duration(course.continuous->second - course.continuous->first))});
   else
-    facts.push_back({"Core", "none: the thermocouples were never all in the range together"});
-  if (course.start_s && course.end_s) facts.push_back({"Span", say.span(*course.start_s, *course.end_s)});
-  if (course.in_range.size() > 1)
-    facts.push_back({"Time ranges in the range", spans_text(course.in_range, say)});
+    facts.push_back({"Continuous hold", "none: the thermocouples were never all in range together"});
+  if (course.start_s && course.end_s)
+    facts.push_back({"Hold period", say.span(*course.start_s, *course.end_s)});
+  if (course.in_range.size() > 1) facts.push_back({"Times in range", spans_text(course.in_range, say)});
   if (!course.edge_crossings.empty())
-    facts.push_back({"Set exclusion as crossing the edge", spans_text(course.edge_crossings, say)});
+    facts.push_back({"Edges of the range crossed", spans_text(course.edge_crossings, say)});
   return facts;
 }
 

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/procedure/job_words.h"
+
 namespace soakwright {
 namespace {
 
@@ -61,14 +63,8 @@ std::optional<HalfWidth> published_tolerance(ThermocoupleType type, Tolerance::K
   return found;
 }
 
-std::string type_name(ThermocoupleType type) {
-  constexpr const char* kNames[] = {"K", "J", "N", "E", "T", "R", "S", "B"};
-  return kNames[static_cast<std::size_t>(type)];
-}
+std::string type_name(ThermocoupleType type) { return std::string{kThermocoupleTypeWords.of(type)}; }
 
-std::string class_name(Tolerance::Kind kind) {
-  constexpr const char* kNames[] = {"class 1", "class 2", "standard", "special", "fixed"};
-  return kNames[static_cast<std::size_t>(kind)];
-}
+std::string class_name(Tolerance::Kind kind) { return std::string{kToleranceWords.of(kind)}; }
 
 }  // namespace soakwright

@@ -47,7 +47,7 @@ std::vector<LaneLayer::Lane> LaneLayer::lanesOf(const Chart& chart) {
   for (const ChartSegment& stage : chart.stages)
     if (std::find(welds.begin(), welds.end(), stage.weld) == welds.end()) welds.push_back(stage.weld);
   for (const auto& weld : welds)
-    put(welds.size() > 1 && weld ? pdf::shown_text(*weld) : tr("asked"), chart.stages, &weld);
+    put(welds.size() > 1 && weld ? pdf::shown_text(*weld) : tr("required"), chart.stages, &weld);
   put(tr("periods"), chart.periods, nullptr);
   if (!chart.marks.empty()) lanes.push_back({tr("findings"), {}, true});
   return lanes;

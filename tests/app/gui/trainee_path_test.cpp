@@ -183,7 +183,7 @@ class TraineePathTest : public QObject {
       real.window.session().select({Selection::Kind::finding, i});
       const QString said = card->toPlainText();
       const Explanation& explanation = *report->findings[i].explanation;
-      for (const std::string& words : {explanation.asked, explanation.why, explanation.look_first,
+      for (const std::string& words : {explanation.required, explanation.why, explanation.look_first,
                                        explanation.causes[0], std::string{"common practice, no source"}})
         QVERIFY2(said.contains(QString::fromStdString(words)), words.c_str());
     }
@@ -193,7 +193,7 @@ class TraineePathTest : public QObject {
       if (report->requirements[i].id != "stage-2.hold-time") continue;
       real.window.session().select({Selection::Kind::requirement, i});
       QVERIFY2(card->toPlainText().contains(
-                   QStringLiteral("Bound to be missed from 2031-04-09 12:33:21: TC3 left the range")),
+                   QStringLiteral("2031-04-09 12:33:21: TC3 left the holding temperature range")),
                qPrintable(card->toPlainText()));
     }
     QCOMPARE(report->chart.deviations.size(), std::size_t{1});

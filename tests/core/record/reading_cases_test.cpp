@@ -14,6 +14,7 @@
 #include <nlohmann/json.hpp>
 
 #include "core/procedure/job_file.h"
+#include "core/procedure/job_words.h"
 #include "core/record/column_kind.h"
 #include "core/record/record_file.h"
 
@@ -54,7 +55,7 @@ Result<std::shared_ptr<const Record>> read_case(const fs::path& folder) {
 json channels_of(const Record& record) {
   json list = json::array();
   for (const Channel& channel : record.channels)
-    list.push_back({channel.column, channel.name, std::string{symbol_of(channel.unit)}});
+    list.push_back({channel.column, channel.name, std::string{kChannelUnitWords.of(channel.unit)}});
   return list;
 }
 

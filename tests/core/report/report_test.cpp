@@ -151,27 +151,27 @@ TEST_CASE("method notes say only what applies") {
   CHECK(says(report.methods, "Rates"));
   CHECK(says(report.methods, "Hold time"));
   CHECK_FALSE(says(report.methods, "Hold time, accumulated"));
-  CHECK_FALSE(says(report.methods, "ExcursionAllowed"));
-  CHECK_FALSE(says(report.methods, "Tempering"));
+  CHECK_FALSE(says(report.methods, "Excursion allowed"));
+  CHECK_FALSE(says(report.methods, "Tempering parameter"));
   CHECK_FALSE(says(report.methods, "Spares"));
   CHECK_FALSE(says(report.methods, "Times"));
-  CHECK(text_of(report.methods, "Rates").find("window of 15 min,") != std::string::npos);
+  CHECK(text_of(report.methods, "Rates").find("window of 15 min, ") != std::string::npos);
   CHECK(text_of(report.methods, "Readings").find("no more than 5 min apart") != std::string::npos);
 
   SECTION("and the window that was used where the log is too sparse for the one asked") {
     MadeUpRun run;
     run.interval_s = 180.0;  // 8 intervals are 24 min
     const Report sparse = make_report(made_up_analysis(run));
-    CHECK(text_of(sparse.methods, "Rates").find("window of 24 min (asked: 15 min") != std::string::npos);
+    CHECK(text_of(sparse.methods, "Rates").find("window of 24 min, ") != std::string::npos);
   }
-  SECTION("and excursion_allowed where there is some") {
+  SECTION("and the excursion allowed where there is one") {
     Analysis filled = analysis;
     auto procedure = std::make_shared<Procedure>(*analysis.procedure);
     procedure->evaluation.excursion_allowed = {180.0, TemperatureDifference::of_kelvin(5.0)};
     filled.procedure = procedure;
     evaluate_made_up(filled);
-    CHECK(text_of(make_report(filled).methods, "ExcursionAllowed") ==
-          "An excursion from the range of no more than 3 min and no deeper than 5 °C does not break a hold.");
+    CHECK(text_of(make_report(filled).methods, "Excursion allowed") ==
+          "An excursion of no more than 3 min and no deeper than 5 °C does not interrupt a hold.");
   }
 }
 
@@ -210,11 +210,11 @@ TEST_CASE("a review names the people and its dispositions stand beside their fin
   analysis.result_sha256 = "1111";
   const Report report = make_report(analysis);
   REQUIRE(report.signatures.size() == 3);
-  CHECK(report.signatures[0].role == "Performed");
+  CHECK(report.signatures[0].role == "Performed by");
   CHECK(report.signatures[0].name.empty());
   CHECK(report.signatures[1].name == "Tomasz Lindqvist");
   CHECK(report.signatures[1].date == "2031-04-03");
-  CHECK(report.signatures[2].role == "Witnessed");
+  CHECK(report.signatures[2].role == "Witnessed by");
   std::size_t disposed = 0;
   for (const FindingRow& row : report.findings) {
     const bool named = row.id == "stage-2.excursion-time" && row.where == "TC4";
@@ -226,7 +226,7 @@ TEST_CASE("a review names the people and its dispositions stand beside their fin
   CHECK(report.fingerprints.back().sha256 == "1111");
 }
 
-TEST_CASE("a record that nothing was asked of is told as it was read") {
+TEST_CASE("a record without a procedure is shown as it was read") {
   Analysis analysis = made_up_analysis();
   analysis.procedure = nullptr;
   analysis.verdicts = nullptr;
@@ -239,7 +239,7 @@ TEST_CASE("a record that nothing was asked of is told as it was read") {
   CHECK(report.channels.size() == 4);
   CHECK(report.phases.size() == 3);
   CHECK(report.chart.traces.size() == 4);
-  CHECK(any_holds(report.cautions, "Nothing was asked of this record"));
+  CHECK(any_holds(report.cautions, "No procedure was given"));
   CHECK(report.subject == "d3-n2.csv");
 }
 
@@ -322,5 +322,5 @@ TEST_CASE("the procedure's limits are told with their source, worked out for the
   CHECK(text_of(report.procedure->stages[1].limits, "Heating rate") ==
         "at most 5500 °C/h divided by the thickness in mm, not below 55 °C/h, not above 220 °C/h: 144.7 °C/h "
         "for 38 mm");
-  CHECK(text_of(report.procedure->stages[2].limits, "Hold time") == "at least 1 h 35 min, without a break");
+  CHECK(text_of(report.procedure->stages[2].limits, "Hold time") == "at least 1 h 35 min, continuous");
 }

@@ -1,7 +1,6 @@
-// What a reader must not take from this report.
-#include <algorithm>
+#include "core/wording/cautions.h"
 
-#include "core/report/sections.h"
+#include <algorithm>
 
 namespace soakwright {
 namespace {
@@ -22,7 +21,7 @@ bool any_inconclusive(const Verdicts& verdicts) {
 
 }  // namespace
 
-std::vector<std::string> caution_texts(const ReportContext& context) {
+std::vector<std::string> caution_texts(const WordingContext& context) {
   const Analysis& analysis = context.analysis;
   std::vector<std::string> texts;
   texts.emplace_back("This report is evidence for a competent person. It is not a release of the work.");
@@ -35,23 +34,28 @@ std::vector<std::string> caution_texts(const ReportContext& context) {
         "The limits are those of the procedure file. Check each limit against your own edition.");
     if (any_from_memory(*analysis.procedure))
       texts.emplace_back(
-          "Limits marked as from memory were not compared with a published text by those who wrote them "
+          "Limits marked as from memory were not compared with a published text by the person who wrote them "
           "down.");
     if (analysis.procedure->evaluation.decision == Decision::simple)
       texts.emplace_back(
-          "The decision rule is simple: the uncertainty of the measurement is not taken off any limit.");
+          "The decision rule is simple: the uncertainty of the measurement is not subtracted from any "
+          "limit.");
   } else {
-    texts.emplace_back("Nothing was asked of this record: it shows what was read, and no verdict.");
+    texts.emplace_back("No procedure was given: this report shows the record as read, and no verdict.");
   }
   texts.emplace_back(
-      "The readings are the recorder's. Whether a thermocouple sat on the work, and where, cannot be seen "
-      "from its log.");
+      "The readings are those of the recorder. A log cannot show whether a thermocouple was attached to the "
+      "work, or "
+      "where.");
   if (analysis.verdicts && any_inconclusive(*analysis.verdicts))
     texts.emplace_back(
-        "Inconclusive means that the record cannot show it either way. It is neither met nor not met.");
+        "Inconclusive means that the record cannot show whether the requirement is met. It is neither met "
+        "nor not "
+        "met.");
   if (analysis.course && !analysis.course->suspects.empty())
     texts.emplace_back(
-        "Suspect channels are pointed out only. Nothing was left out of the evaluation because of them.");
+        "A suspect thermocouple is a warning only. It is still evaluated unless the job excludes it, with a "
+        "reason.");
   return texts;
 }
 

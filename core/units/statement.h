@@ -1,0 +1,72 @@
+// A fact that is to be told: which sentence, and the values that belong in it.
+//
+// What evaluates, explains or suspects hands on statements; core/wording makes them into text, in the unit of
+// the report. A statement is one whole sentence: nothing is glued together from clauses, so that each can be
+// said in another language. The words of each sentence, with the meaning of its arguments, are in
+// core/wording/statement_words.cpp.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <type_traits>
+#include <utility>
+#include <variant>
+#include <vector>
+
+#include "core/units/local_time.h"
+#include "core/units/quantity.h"
+#include "core/units/sentence.h"
+
+namespace soakwright {
+
+/// A moment of the record, in seconds from its first sample.
+struct AtMoment {
+  double at_s = 0.0;
+  bool operator==(const AtMoment&) const = default;
+};
+
+/// A time of the record.
+struct FromTo {
+  double from_s = 0.0, to_s = 0.0;
+  bool operator==(const FromTo&) const = default;
+};
+
+/// A value that the procedure or the job gives: printed as specified, not with the digits of a reading.
+struct Specified {
+  Quantity value;
+  bool operator==(const Specified&) const = default;
+};
+
+/// A temperature range as specified; no `high`, no upper limit.
+struct SpecifiedRange {
+  Temperature low;
+  std::optional<Temperature> high;
+  bool operator==(const SpecifiedRange&) const = default;
+};
+
+/// Names are as the job or the log gives them, or an id of the result.
+using Argument = std::variant<std::string, Quantity, Specified, SpecifiedRange, AtMoment, FromTo, CivilDate,
+                              std::vector<FromTo>, std::vector<std::string>>;
+
+struct Statement {
+  Sentence sentence = Sentence::none;
+  std::vector<Argument> arguments;
+  bool operator==(const Statement&) const = default;
+};
+
+/// One after the other.
+using Statements = std::vector<Statement>;
+
+/// A statement of `sentence` with its arguments in order; the six kinds of quantity go in as they are.
+template <typename... Arguments>
+Statement state(Sentence sentence, Arguments&&... arguments) {
+  [[maybe_unused]] const auto argument = [](auto&& value) -> Argument {
+    if constexpr (std::is_constructible_v<Quantity, decltype(value)>)
+      return Quantity{std::forward<decltype(value)>(value)};
+    else
+      return Argument{std::forward<decltype(value)>(value)};
+  };
+  return {sentence, {argument(std::forward<Arguments>(arguments))...}};
+}
+
+}  // namespace soakwright

@@ -64,14 +64,31 @@ double range_of(const std::vector<double>& values) {
   return *high - *low;
 }
 
-/// Half of the readings are near the group's, and they are not one and the same number.
+constexpr double kAboveAmbient = 100.0;
+
+/// Half of the readings are near the group's, or a tenth where that is hot, and they are not one and the same
+/// number.
 bool reads_about_the_same(const Pairs& pairs) {
   constexpr double kNear = 10.0;
   constexpr double kShareOfLevel = 0.1;
   std::size_t near = 0;
+  std::size_t near_and_hot = 0;
+  for (std::size_t i = 0; i < pairs.x.size(); ++i) {
+    if (std::fabs(pairs.y[i] - pairs.x[i]) > std::max(kNear, kShareOfLevel * std::fabs(pairs.x[i]))) continue;
+    ++near;
+    if (pairs.x[i] > 1.2 * kAboveAmbient) ++near_and_hot;
+  }
+  if (2 * near <= pairs.x.size() && 10 * near_and_hot < pairs.x.size()) return false;
+  return pairs.x.size() < 3 || range_of(pairs.y) > 0.0;
+}
+
+/// Most readings are between a third and one and a half of the group's, well above ambient, and they scatter.
+bool reads_a_share_of_the_same(const Pairs& pairs) {
+  std::size_t share = 0;
   for (std::size_t i = 0; i < pairs.x.size(); ++i)
-    if (std::fabs(pairs.y[i] - pairs.x[i]) <= std::max(kNear, kShareOfLevel * std::fabs(pairs.x[i]))) ++near;
-  return 2 * near > pairs.x.size() && (pairs.x.size() < 3 || range_of(pairs.y) > 0.0);
+    if (pairs.y[i] > kAboveAmbient && 3.0 * pairs.y[i] >= pairs.x[i] && pairs.y[i] <= 1.5 * pairs.x[i])
+      ++share;
+  return 10 * share > 9 * pairs.x.size() && range_of(pairs.y) > 0.0;
 }
 
 }  // namespace
@@ -118,6 +135,21 @@ std::size_t straight_pieces(const Course& course) {
   return pieces;
 }
 
+std::size_t turns(const Course& course) {
+  std::size_t count = 0;
+  double direction = 0.0;
+  std::optional<double> before;
+  for (const double value : course.values) {
+    if (std::isnan(value)) continue;
+    const double step = before ? value - *before : 0.0;
+    before = value;
+    if (step == 0.0) continue;
+    if (direction * step < 0.0) ++count;
+    direction = step;
+  }
+  return count;
+}
+
 std::size_t corners(const Course& course) {
   std::size_t count = 0;
   std::vector<std::size_t> there;
@@ -143,6 +175,13 @@ bool all_within(const Course& course, double low, double high) {
   return readings_in(course) != 0 &&
          std::all_of(course.values.begin(), course.values.end(),
                      [&](double value) { return std::isnan(value) || (value >= low && value <= high); });
+}
+
+double range_of(const Course& course) {
+  std::vector<double> values;
+  for (const double value : course.values)
+    if (!std::isnan(value)) values.push_back(value);
+  return range_of(values);
 }
 
 bool are_states(const Course& course) {
@@ -187,6 +226,7 @@ bool runs_as(const Course& course, const Course& group, bool throughout) {
   const Pairs all = pairs_of(course, group, 0, size);
   if (throughout) return follows(all, 0.9);
   if (follows(all, 0.8) || (!all.x.empty() && reads_about_the_same(all))) return true;
+  if (range_of(all.x) < kMoves) return !all.x.empty() && reads_a_share_of_the_same(all);
   // Parts in which the group moves by a fair share of its range.
   constexpr std::size_t kParts = 8;
   const double whole = range_of(all.x);
@@ -196,6 +236,12 @@ bool runs_as(const Course& course, const Course& group, bool throughout) {
       if (pairs.x.size() >= 5 && 5.0 * range_of(pairs.x) >= whole && follows(pairs, 0.95)) return true;
     }
   return false;
+}
+
+Course where_both_read(Course course, const Course& other) {
+  for (std::size_t i = 0; i < course.values.size(); ++i)
+    if (std::isnan(other.values[i])) course.values[i] = kNone;
+  return course;
 }
 
 Course median_of(std::span<const Course> courses) {

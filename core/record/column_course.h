@@ -28,22 +28,30 @@ Course course_of(const LogTable& table, const LogColumn& column, std::span<const
 /// The fewest straight lines, each within one last digit of its readings, laid one after the other from the
 /// first reading on. A set point needs few, readings that scatter need one every few rows.
 std::size_t straight_pieces(const Course& course);
+/// How often the readings turn from rising to falling or back: a programme does so at its few corners,
+/// readings that scatter all the time, however coarse their last digit.
+std::size_t turns(const Course& course);
 /// Readings that lie off the line through their neighbours by more than rounding can do.
 std::size_t corners(const Course& course);
 std::size_t readings_in(const Course& course);
 
 /// Every reading lies within [low, high]. False if there is none.
 bool all_within(const Course& course, double low, double high);
+/// The highest reading less the lowest; 0 if there is none.
+double range_of(const Course& course);
 /// Few different whole numbers of one digit: states, not measurements.
 bool are_states(const Course& course);
 /// Each reading is one step above the one before, as sampled: a number for each row.
 bool counts_rows(const Course& course, std::span<const std::size_t> rows);
 
-/// True if `course` moves as `group` does somewhere in the record, or reads about the same most of the time.
-/// A thermocouple that is far too cold, comes off or burns open still does until then. `throughout`: it must
-/// do so over the whole record.
+/// True if `course` moves as `group` does somewhere in the record, or reads about the same most of the time;
+/// in a record of a hold alone, in which nothing moves, if it reads a fair share of the same. A thermocouple
+/// that is far too cold, comes off or burns open still does until then. `throughout`: it must do so over the
+/// whole record.
 bool runs_as(const Course& course, const Course& group, bool throughout);
 
+/// `course` where `other` has readings too.
+Course where_both_read(Course course, const Course& other);
 /// The median of the courses at each time.
 Course median_of(std::span<const Course> courses);
 

@@ -169,11 +169,8 @@ class KindFinder {
       if (courses.size() < 2) return;
       if (courses.size() > kEnough) courses.resize(kEnough);
     }
-    std::vector<std::size_t> pieces;
-    for (const Course& course : courses) pieces.push_back(straight_pieces(course));
-    std::sort(pieces.begin(), pieces.end());
-    group_pieces_ = pieces[pieces.size() / 2];
     group_ = median_of(courses);
+    members_ = std::move(courses);
   }
 
   void settle_by_readings(std::size_t i) {
@@ -182,10 +179,14 @@ class KindFinder {
       case Says::set_point:
         // The number of a programme or of its step.
         if (!said_unit(table_.columns[i]) && are_states(course)) return leave_out(i, "set point");
-        if (runs_as_a_set_point(names_[i], course)) return leave_out(i, "set point");
+        // A set point is no input that can fail.
+        if (table_.columns[i].texts.count == 0 && runs_as_a_set_point(names_[i], course))
+          return leave_out(i, "set point");
         break;
       case Says::cold_junction:
-        if (names_[i].plain && all_within(course, -20.0, 70.0)) return leave_out(i, "cold junction");
+        // Near ambient throughout: a cabinet warms up in a day, but by no more than that.
+        if (names_[i].plain && all_within(course, -20.0, 70.0) && range_of(course) <= 30.0)
+          return leave_out(i, "cold junction");
         break;
       case Says::nothing:
       case Says::output:
@@ -207,11 +208,20 @@ class KindFinder {
     const std::size_t pieces = straight_pieces(course);
     if (pieces > kFewPieces + readings / kReadingsToAPiece) return false;
     if (corners(course) > std::max<std::size_t>(1, readings / 10)) return false;
-    const bool straighter = group_ && 4 * pieces <= group_pieces_;
+    constexpr std::size_t kReadingsToATurn = 100;
+    if (turns(course) > 2 + readings / kReadingsToATurn) return false;
+    const bool straighter = group_ && 4 * pieces <= pieces_of_members(course);
     // "SP-101" is a spool unless it is plainly not measured.
     if (!name.plain && !straighter) return false;
     if (pieces > kFewPieces && group_ && !straighter) return false;
     return !group_ || name.spelled_out || is_as_high_as_the_group(course);
+  }
+  /// The median of what the thermocouples need, where `course` has readings.
+  [[nodiscard]] std::size_t pieces_of_members(const Course& course) const {
+    std::vector<std::size_t> pieces;
+    for (const Course& member : members_) pieces.push_back(straight_pieces(where_both_read(member, course)));
+    std::sort(pieces.begin(), pieces.end());
+    return pieces.empty() ? 0 : pieces[pieces.size() / 2];
   }
   /// A programme leads the work to its temperature; a thermocouple that came off may be straight too.
   [[nodiscard]] bool is_as_high_as_the_group(const Course& course) const {
@@ -253,7 +263,7 @@ class KindFinder {
   std::vector<ColumnKind> kinds_;
   std::vector<std::size_t> rows_;
   std::optional<Course> group_;
-  std::size_t group_pieces_ = 0;
+  std::vector<Course> members_;
 };
 
 }  // namespace

@@ -151,6 +151,65 @@ TEST_CASE("no name hides a thermocouple that comes off or burns open") {
   CHECK(all_lost == "");
 }
 
+TEST_CASE("no name hides a thermocouple in a log of few rows and whole degrees, or of a hold alone") {
+  const auto write = [](const std::string& name, int rows, bool hold, const Cell& cell) {
+    std::string text = fmt::format("Time,TC1 (°C),TC2 (°C),{} (°C)\n", name);
+    for (int row = 0; row < rows; ++row) {
+      const int place = hold ? 150 : row * kRows / rows;
+      text += fmt::format("{},{:.0f},{:.0f},{}\n", 60 * row, programme(place) + scatter(row, 1),
+                          programme(place) + scatter(row, 2), cell(row));
+    }
+    return text;
+  };
+  std::string all_lost;
+  const auto try_out = [&](const std::string& name, const std::string& text) {
+    const WrittenLog log{text};
+    const auto record = read_record(log.path(), nullptr);
+    REQUIRE(record.ok());
+    const auto& channels = record.value()->channels;
+    if (std::none_of(channels.begin(), channels.end(),
+                     [](const Channel& channel) { return channel.column == 4; }))
+      all_lost += name + "\n";
+  };
+  for (const char* name :
+       {"SP3", "SP-3", "SP-101", "SV-3 nozzle", "Program TC3", "CJ3", "Terminals", "TC3 out"}) {
+    for (const int rows : {60, 300}) {
+      const auto at = [rows](int row) { return programme(row * kRows / rows); };
+      try_out(name, write(name, rows, false, [&](int row) {
+                return fmt::format("{:.0f}", 0.5 * at(row) + 2.0 * scatter(row, 5));
+              }));
+      try_out(name, write(name, rows, false, [&](int row) {
+                return 3 * row < rows ? fmt::format("{:.0f}", at(row) + scatter(row, 5))
+                                      : std::string{"OPEN"};
+              }));
+    }
+    try_out(name, write(name, 200, true,
+                        [](int row) { return fmt::format("{:.0f}", 302.0 + 2.0 * scatter(row, 5)); }));
+  }
+  CHECK(all_lost == "");
+  // In a hold alone nothing moves: without a unit the level of the readings has to do.
+  for (const char* name : {"Load 3", "OP3", "Pressure part", "ID 3", "Valve seat"}) {
+    std::string text = fmt::format("Time,TC1,TC2,{0}\n", name);
+    std::string off = text;
+    for (int row = 0; row < 200; ++row) {
+      const std::string others =
+          fmt::format("{},{:.1f},{:.1f}", 60 * row, 605.0 + scatter(row, 1), 605.0 + scatter(row, 2));
+      text += fmt::format("{},{:.1f}\n", others, 302.0 + scatter(row, 5));
+      off += fmt::format("{},{:.1f}\n", others, (row < 60 ? 604.0 : 25.0) + scatter(row, 5));
+    }
+    try_out(name, text);
+    try_out(name, off);
+  }
+  CHECK(all_lost == "");
+}
+
+TEST_CASE("a cold junction does not follow the work") {
+  const Cell follows = decimal([](int row) { return 20.0 + 0.06 * programme(row) + scatter(row, 3); });
+  const Cell cabinet = decimal([](int row) { return 21.0 + 0.02 * row + scatter(row, 3); });
+  CHECK(why_apart("Terminals (°C)", follows, " (°C)") == "evaluated");
+  CHECK(why_apart("Terminals (°C)", cabinet, " (°C)") == "cold junction");
+}
+
 TEST_CASE("a spool among spools is a thermocouple even where it is stuck") {
   const auto column_4 = [](const std::string& other) {
     std::string text = log_with("SP-103 (°C)", decimal([](int) { return 540.0; }), " (°C)");

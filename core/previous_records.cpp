@@ -9,6 +9,7 @@
 #include "core/procedure/job_file.h"
 #include "core/procedure/named_path.h"
 #include "core/record/record_file.h"
+#include "core/record/same_readings.h"
 
 namespace soakwright {
 namespace {
@@ -53,27 +54,25 @@ Result<Job> job_of_previous(const Job& job, const PreviousRecordEntry& entry) {
   return read;
 }
 
-/// Whether two records are one, whatever the bytes of their files: the same thermocouples with the same
-/// readings in the same rows.
-bool same_readings(const Record& a, const Record& b) {
-  if (a.sha256 == b.sha256) return true;
-  if (a.times_s.size() != b.times_s.size()) return false;
-  bool any = false;
-  for (const Channel& one : a.channels) {
-    const auto other = std::find_if(b.channels.begin(), b.channels.end(),
-                                    [&](const Channel& channel) { return channel.name == one.name; });
-    if (!one.evaluated() || other == b.channels.end()) continue;
-    any = true;
-    for (std::size_t row = 0; row < a.times_s.size(); ++row)
-      if (one.readings.celsius(row) != other->readings.celsius(row)) return false;
-  }
-  return any;
+/// Where a record is not over before the next begins; both show dates.
+bool runs_into(const Record& record, const Record& next) {
+  return !(*record.local_time(record.times_s.back()) < *next.local_time(next.times_s.front()));
 }
 
-/// Where a record is not over before the next begins; both need a clock.
-bool runs_into(const Record& record, const Record& next) {
-  const auto end = record.local_time(record.times_s.back());
-  return end && next.start && !(*end < *next.start);
+std::string first_moment(const Record& record) { return record.moment_text(record.times_s.front()); }
+std::string last_moment(const Record& record) { return record.moment_text(record.times_s.back()); }
+
+/// Of a record whose place in time nobody knows; empty where it is known.
+std::string missing_date(const Record& record) {
+  switch (record.clock.kind()) {
+    case RecorderClock::Kind::dated:
+      return {};
+    case RecorderClock::Kind::time_of_day:
+      return "give the date of its first row, `date = 2031-04-02`, in [import] of its job";
+    case RecorderClock::Kind::elapsed:
+      break;
+  }
+  return "give the moment of its elapsed time 0, `start = 2031-04-02T06:00:00`, in [import] of its job";
 }
 
 }  // namespace
@@ -121,19 +120,16 @@ Result<std::vector<PreviousRecord>> read_previous_records(const Analysis& analys
     const Record* same = same_readings(record, *analysis.record) ? analysis.record.get() : nullptr;
     for (std::size_t other = 0; other < i && same == nullptr; ++other)
       if (same_readings(record, *earlier[other].record)) same = earlier[other].record.get();
+    const Record& undated = missing_date(record).empty() ? next : record;
     if (same != nullptr)
       complain(fmt::format("{} has the same readings as {}", record.file, same->file),
                "name each record once: its hold would be counted twice");
-    else if (!record.start || !next.start)
-      complain(fmt::format("{} has no date, so that its place in time is not known",
-                           !record.start ? record.file : next.file),
-               "give the date of its first row: `date = 2031-04-02` (elapsed time: `start = "
-               "2031-04-02T06:00:00`) in [import] of its job");
+    else if (const std::string help = missing_date(undated); !help.empty())
+      complain(fmt::format("{} has no date, so that its place in time is not known", undated.file), help);
     else if (runs_into(record, next))
       complain(
           fmt::format("{} is not over before {} begins: its last row is at {}, the first of the other at {}",
-                      record.file, next.file, record.local_time(record.times_s.back())->iso(),
-                      next.start->iso()),
+                      record.file, next.file, last_moment(record), first_moment(next)),
           "list the records in the order in which they were run; time that both show would be counted twice");
   }
   if (!problems.empty()) return problems;

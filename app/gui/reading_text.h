@@ -11,10 +11,8 @@ namespace soakwright::gui {
 
 /// "612.4 °C"; a dash where there is none.
 QString temperature_text(std::optional<double> celsius, TemperatureUnit unit);
-/// "2 Apr 2031 11:02:20" where the log has a clock, else "5:02:20" since the first sample.
+/// As the recorder showed it: "2 Apr 2031 11:02:20", "11:02:20", "+1 d 00:10:00" or elapsed "5:02:20".
 QString moment_text(const Record& record, double at_s);
-/// Hours, minutes, seconds; hours beyond 24 as they are.
-QString elapsed_text(double seconds);
 QString unit_sign(TemperatureUnit unit);
 /// "2 Apr", English like everything the core says.
 QString day_text(const CivilDate& date);

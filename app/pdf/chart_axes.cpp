@@ -13,19 +13,6 @@ constexpr std::array<double, 22> kTimeSteps_s = {
     1,     2,     5,     10,     15,     30,     60,     120,    300,        600,        900,
     1'800, 3'600, 7'200, 10'800, 14'400, 21'600, 43'200, kDay_s, 2 * kDay_s, 7 * kDay_s, 28 * kDay_s};
 
-double second_of_day(const Record& record) {
-  if (!record.start) return 0.0;
-  const auto midnight = LocalTime::of(record.start->date(), 0, 0, 0);
-  return midnight ? record.start->seconds_since(*midnight) : 0.0;
-}
-
-QString elapsed_label(double at_s, bool seconds) {
-  const auto whole = std::llround(std::fabs(at_s));
-  QString label = QStringLiteral("%1:%2").arg(whole / 3600).arg(whole / 60 % 60, 2, 10, QLatin1Char('0'));
-  if (seconds) label += QStringLiteral(":%1").arg(whole % 60, 2, 10, QLatin1Char('0'));
-  return at_s < -0.5 ? QStringLiteral("−") + label : label;
-}
-
 double temperature_step(double span, int most) {
   const double rough = span / most;
   const double decade = std::pow(10.0, std::floor(std::log10(rough)));
@@ -43,20 +30,15 @@ std::vector<Tick> time_ticks(const Chart& chart, double from_s, double to_s, int
       step = candidate;
       break;
     }
-  const double origin = second_of_day(*chart.record);
+  const RecorderClock& clock = chart.record->clock;
   std::vector<Tick> ticks;
-  QString last_date;
-  for (double n = std::ceil((from_s + origin) / step - 1e-9); n * step - origin <= to_s + 1e-6; n += 1.0) {
-    Tick tick{n * step - origin, {}, {}};
-    if (const auto local = chart.record->local_time(tick.at)) {
-      const QString iso = text(local->plus_seconds(0.0005).iso());
-      tick.label = iso.mid(11, step < 60.0 ? 8 : 5);
-      const QString date = iso.left(10);
-      if (date != last_date) tick.date = date;
-      last_date = date;
-    } else {
-      tick.label = elapsed_label(tick.at, step < 60.0);
-    }
+  std::string last_day;
+  for (const double at : clock.round_moments(from_s, to_s, step)) {
+    const RecorderClock::Parts shown = clock.parts(at);
+    Tick tick{at, text(shown.time), {}};
+    if (step >= 60.0) tick.label.chop(3);
+    if (shown.day != last_day) tick.date = text(shown.day);
+    last_day = shown.day;
     ticks.push_back(std::move(tick));
   }
   return ticks;
@@ -77,7 +59,7 @@ std::vector<Tick> temperature_ticks(const Chart& chart, double low_c, double hig
 }
 
 double axis_height(const Chart& chart, const Scale& scale, double points) {
-  return scale.mm(1.2) + (chart.clock ? 3.3 : 2.3) * QFontMetricsF(scale.font(points)).height();
+  return scale.mm(1.2) + (chart.has_days ? 3.3 : 2.3) * QFontMetricsF(scale.font(points)).height();
 }
 
 void paint_grid(QPainter& painter, const ChartMap& map, const Scale& scale, const std::vector<Tick>& times,
@@ -122,7 +104,7 @@ void paint_axis_labels(QPainter& painter, const ChartMap& map, const Scale& scal
     const QRectF box(plot.left() - scale.mm(30.0), y - 0.5 * line, scale.mm(30.0) - 1.6 * tick_length, line);
     painter.drawText(box, Qt::AlignRight | Qt::AlignVCenter, tick.label);
   }
-  const double below = labels_y + 1.2 * tick_length + (chart.clock ? 2.0 : 1.0) * line;
+  const double below = labels_y + 1.2 * tick_length + (chart.has_days ? 2.0 : 1.0) * line;
   painter.drawText(QRectF(plot.left(), below, plot.width(), 1.2 * line), Qt::AlignHCenter | Qt::AlignTop,
                    text(chart.time_axis));
   painter.save();

@@ -14,7 +14,7 @@ namespace soakwright::pdf {
 struct Tick {
   double at = 0.0;  ///< seconds or C
   QString label;
-  QString date;  ///< below the label of the first tick and of the first of each day
+  QString date;  ///< or "+1 d"; below the label of the first tick and of the first of each day
 };
 
 /// At most `most` ticks, at whole minutes, hours or days of the recorder's clock.

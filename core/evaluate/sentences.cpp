@@ -18,14 +18,7 @@ std::string say_rate(double celsius_per_hour) {
 
 std::string say_time(double seconds) { return printed(Duration::of_seconds(seconds), {}); }
 
-std::string say_moment(const Record& record, double at_s) {
-  if (const auto local = record.local_time(std::floor(at_s + 0.5))) {
-    std::string text = local->iso();
-    text[10] = ' ';
-    return text.substr(0, 19);
-  }
-  return fmt::format("{:.0f} s", at_s);
-}
+std::string say_moment(const Record& record, double at_s) { return record.moment_text(at_s); }
 
 std::string say_span(const Record& record, double from_s, double to_s) {
   return say_moment(record, from_s) + " to " + say_moment(record, to_s);

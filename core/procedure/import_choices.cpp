@@ -47,9 +47,12 @@ void read_import_choices(TableReader& in, ImportChoices& reading) {
                               {"unix s", TimeMeaning::unix_s},
                               {"unix ms", TimeMeaning::unix_ms}}),
          reading.time);
+  // Before `dates`: of two keys as near as each other the first is suggested.
+  if (in.may("date", date, reading.date)) reading.date_line = in.line_of("date");
   in.may("dates",
          one_of<DateOrder>({{"dmy", DateOrder::dmy}, {"mdy", DateOrder::mdy}, {"ymd", DateOrder::ymd}}),
          reading.dates);
+  if (in.may("start", local_time, reading.start)) reading.start_line = in.line_of("start");
   if (in.may("clock_forward", local_time, reading.clock_forward))
     reading.clock_forward_line = in.line_of("clock_forward");
   if (in.may("unit", unit_of_all(), reading.unit)) reading.unit_line = in.line_of("unit");

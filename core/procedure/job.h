@@ -12,6 +12,7 @@
 #include <vector>
 
 #include "core/units/local_time.h"
+#include "core/units/printed_time.h"
 #include "core/units/temperature.h"
 #include "core/units/thickness.h"
 
@@ -22,8 +23,8 @@ enum class Zone { soak, edge };
 enum class ChannelUnit { celsius, fahrenheit, kelvin, millivolt };
 enum class ThermocoupleType { K, J, N, E, T, R, S, B };
 
-/// Local time as in the log, or seconds from the log's first sample.
-using Moment = std::variant<double, LocalTime>;
+/// Seconds from the log's first sample, or a moment as the log prints it.
+using Moment = std::variant<double, LocalTime, PrintedTime>;
 
 /// "class 1", "standard" … of the published tables, or plus-minus a fixed value.
 struct Tolerance {
@@ -123,6 +124,10 @@ struct ImportChoices {
   std::optional<std::string> time_column;  ///< header cell, name without unit, or the column's number
   std::optional<TimeMeaning> time;
   std::optional<DateOrder> dates;
+  std::optional<CivilDate> date;  ///< of the first row, where the log has a time of day only
+  std::size_t date_line = 0;
+  std::optional<LocalTime> start;  ///< of elapsed time 0, where the log has elapsed time only
+  std::size_t start_line = 0;
   std::optional<LocalTime> clock_forward;
   std::size_t clock_forward_line = 0;
   std::optional<ChannelUnit> unit;  ///< of every temperature column that names none; not millivolt

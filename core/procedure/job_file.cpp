@@ -111,12 +111,15 @@ void read_thermocouple(TableReader& in, ThermocoupleEntry& entry) {
   if (in.may("spare_for", column_name, entry.spare_for) && !role_given) entry.role = ThermocoupleRole::spare;
 }
 
-/// Complains where both are of one kind, clock or seconds, and `to` does not follow `from`. Across the kinds
-/// only the log can tell.
+/// Complains where both are of one kind, clock, printed time or seconds, and `to` does not follow `from`.
+/// Across the kinds only the log can tell.
 void check_order(TableReader& in, const Moment& from, const Moment& to, bool may_be_one_instant) {
   if (!in.sound("from") || !in.sound("to") || from.index() != to.index()) return;
   if (from < to || (may_be_one_instant && from == to)) return;
-  in.complain(in.line_of("to"), "`to` is not after `from`", "have they changed places?");
+  in.complain(in.line_of("to"), "`to` is not after `from`",
+              std::holds_alternative<PrintedTime>(from)
+                  ? "have they changed places? A time of day after midnight is written \"+1 d 00:10:00\""
+                  : "have they changed places?");
 }
 
 void read_exclusion(TableReader& in, ExclusionEntry& entry) {

@@ -34,7 +34,8 @@ std::optional<double> number_in(const FoundValue& found) {
 }
 
 constexpr const char* kMoment =
-    "write a local time of the log, \"2031-04-02 13:10\", or the seconds from its first sample";
+    "write a local time as the log prints it (\"2031-04-02 13:10\", \"13:10:00\", \"+1 d 00:10:00\", elapsed "
+    "\"0:09:30\"), or the seconds from its first sample";
 
 }  // namespace
 
@@ -169,8 +170,11 @@ std::optional<Moment> moment(const FoundValue& found) {
   // The same ways as local_time(), in a message that also names seconds.
   Complaints unheard{found.complaints.file()};
   const auto time = local_time(FoundValue{found.value, found.name, unheard});
-  if (!time) return found.refuse_kind(kMoment);
-  return *time;
+  if (time) return *time;
+  const auto* const written = found.value.as<std::string>();
+  const auto printed = written ? parse_printed_time(*written) : std::nullopt;
+  if (!printed) return found.refuse_kind(kMoment);
+  return *printed;
 }
 
 std::optional<Temperature> TemperatureIn::operator()(const FoundValue& found) const {

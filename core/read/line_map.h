@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cstddef>
+#include <utility>
 #include <vector>
 
 namespace soakwright {
@@ -42,6 +43,24 @@ class LineMap {
         row = dropped[gone];
       }
     }
+    return out;
+  }
+  /// The same with rows in another order: each pair is a row and the one whose line it gets. Ascends by the
+  /// first of them.
+  [[nodiscard]] LineMap reordered(const std::vector<std::pair<std::size_t, std::size_t>>& moves) const {
+    LineMap out;
+    std::size_t next = 0;  // of pieces_
+    for (std::size_t i = 0; i < moves.size(); ++i) {
+      const auto [row, from] = moves[i];
+      while (next < pieces_.size() && pieces_[next].row < row) {
+        if (i == 0 || pieces_[next].row > moves[i - 1].first) out.add(pieces_[next].row, pieces_[next].line);
+        ++next;
+      }
+      out.add(row, line_of(from));
+      if (i + 1 == moves.size() || moves[i + 1].first != row + 1) out.add(row + 1, line_of(row + 1));
+    }
+    for (; next < pieces_.size(); ++next)
+      if (pieces_[next].row > moves.back().first) out.add(pieces_[next].row, pieces_[next].line);
     return out;
   }
 

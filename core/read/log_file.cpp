@@ -199,6 +199,33 @@ Result<Rows> read_rows(const SourceFile& file, const std::string& path, const Op
   return rows;
 }
 
+/// Where the rows that were read are too few to stand for the log.
+std::optional<Problem> unreadable_times(const LogTable& table, const TablePlan& plan,
+                                        const std::string& path) {
+  const LineIssue& odd = table.odd_lines;
+  if (odd.count == 0) return std::nullopt;
+  const std::string lines = std::to_string(odd.count) + " of " + std::to_string(odd.count + table.rows());
+  std::vector<std::string_view> cells;
+  split_cells(odd.text, plan.delimiter, cells);
+  const std::size_t cell = plan.time.cells.back();
+  const std::string_view time = cell < cells.size() ? without_spaces(cells[cell]) : std::string_view{};
+  const bool minutes = plan.time.kind == TimeKind::time_of_day &&
+                       std::count(time.begin(), time.end(), ':') == 1 && parse_elapsed(time) &&
+                       !parse_stamp(time);
+  constexpr std::size_t kOneInAHundred = 100;
+  if (minutes && odd.count * kOneInAHundred > table.rows())
+    return Problem{ProblemKind::bad_input, path, odd.line,
+                   lines + " lines have times that are no hours and minutes, the first: '" +
+                       std::string{time} + "'; minutes and seconds?",
+                   "export the log with hours, minutes and seconds"};
+  if (odd.count <= table.rows()) return std::nullopt;
+  return Problem{
+      ProblemKind::bad_input, path, odd.line,
+      lines + " lines have no readable time, the first: '" + odd.text + "'",
+      "name the column of the time and its kind with `time_column` and `time` in [import] of a job, "
+      "or export the log again"};
+}
+
 }  // namespace
 
 Result<LogTable> read_log(const std::string& path, const GivenSettings& given, const ReadingMeans& means) {
@@ -232,6 +259,7 @@ Result<LogTable> read_log(const std::string& path, const GivenSettings& given, c
                                      static_cast<std::int64_t*>(rows.value().stamps.data()),
                                      rows.value().count, given.dates, path, table);
   if (!problems.empty()) return problems;
+  if (auto problem = unreadable_times(table, plan, path)) return *std::move(problem);
   return table;
 }
 

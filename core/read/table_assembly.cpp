@@ -8,6 +8,7 @@
 #include <utility>
 
 #include "core/read/date_order.h"
+#include "core/read/table_rows.h"
 #include "core/read/text_encoding.h"
 #include "core/units/local_time.h"
 
@@ -93,32 +94,6 @@ void unify_column(ColumnStore& store, const std::vector<PlacedBlock>& blocks, st
   }
   if (wide || !rescale_column(store, blocks, c, column.places))
     column.wide = column_as_doubles(store, blocks, c, rows);
-}
-
-/// Takes the rows `dropped` (ascending) out of stamps and columns.
-void take_out(const std::vector<std::size_t>& dropped, std::int64_t* stamps, std::size_t rows,
-              LogTable& table) {
-  std::vector<bool> stored(table.columns.size());
-  for (std::size_t i = 0; i < table.columns.size(); ++i) stored[i] = table.columns[i].wide.empty();
-  std::size_t to = dropped.front();
-  std::size_t next = 0;
-  for (std::size_t from = to; from < rows; ++from) {
-    if (next < dropped.size() && dropped[next] == from) {
-      ++next;
-      continue;
-    }
-    stamps[to] = stamps[from];
-    for (std::size_t i = 0; i < table.columns.size(); ++i) {
-      LogColumn& column = table.columns[i];
-      if (stored[i])
-        table.store->at(column.store_column, to) = table.store->at(column.store_column, from);
-      else
-        column.wide[to] = column.wide[from];
-    }
-    ++to;
-  }
-  for (std::size_t i = 0; i < table.columns.size(); ++i)
-    if (!stored[i]) table.columns[i].wide.resize(to);
 }
 
 /// One table of dates for all threads; the packed stamps then hold places in it. False where there are more
@@ -269,7 +244,7 @@ Problems assemble_table(const TablePlan& plan, const TableHeader& header,
     return {{ProblemKind::bad_input, path, plan.lines_before + 1,
              "the rows have more than " + std::to_string(packed_stamp::kMostDays) + " different dates",
              "look for damaged time stamps, or split the file"}};
-  if (!dropped.empty()) take_out(dropped, stamps, rows, table);
+  if (!dropped.empty()) take_cells_out(dropped, stamps, rows, table);
   const std::size_t kept = rows - dropped.size();
   table.lines = dropped.empty() ? std::move(lines) : lines.without(dropped);
   if (kept == 0) return {};

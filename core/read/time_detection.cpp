@@ -7,6 +7,7 @@
 
 #include "core/read/cell.h"
 #include "core/read/cell_split.h"
+#include "core/read/clock_parts.h"
 #include "core/read/text_encoding.h"
 #include "core/read/time_stamp.h"
 #include "core/read/unit_name.h"
@@ -18,6 +19,8 @@ namespace {
 struct ColumnLook {
   std::size_t full = 0, dates = 0, clocks = 0, numbers = 0, halves = 0, filled = 0;
   bool beyond_a_day = false;  ///< clocks that no clock shows: 25:10:00, -0:00:10
+  std::size_t two_parts = 0;  ///< clocks like 12:30
+  std::string first_clock;
   std::vector<double> values;
   int most_places = 0;
 };
@@ -43,7 +46,8 @@ std::vector<ColumnLook> look_at(const LogHead& head, const Dialect& dialect, std
           ++look.dates;
           break;
         case CellLook::clock:
-          ++look.clocks;
+          if (look.clocks++ == 0) look.first_clock = text;
+          if (std::count(text.begin(), text.end(), ':') == 1) ++look.two_parts;
           if (!parse_stamp(text)) look.beyond_a_day = true;
           break;
         case CellLook::number: {
@@ -330,7 +334,18 @@ Result<TimePlan> detect_time(const LogHead& head, const Dialect& dialect, const 
     if (plan) return *std::move(plan);
     return not_that_time(head, dialect, header, given, column, path);
   }
-  if (auto plan = by_stamps(looks, header)) return *std::move(plan);
+  if (auto plan = by_stamps(looks, header)) {
+    const std::size_t c = plan->cells.front();
+    const bool clock_alone = plan->kind == TimeKind::time_of_day || plan->kind == TimeKind::elapsed_hms;
+    if (!clock_alone || looks[c].two_parts != looks[c].clocks || plan->cells.size() > 1)
+      return *std::move(plan);
+    const bool elapsed = looks[c].beyond_a_day || is_called_elapsed(header.columns[c]);
+    const ClockParts parts = clock_parts_of(header.columns[c].header, looks[c].first_clock, elapsed);
+    if (parts == ClockParts::nobody_knows || parts == ClockParts::minutes_and_seconds)
+      return unclear_clock(looks[c].first_clock, parts, header.first_row + 1, path);
+    plan->unit_assumed = parts == ClockParts::assumed_hours_and_minutes;
+    return *std::move(plan);
+  }
   if (auto plan = by_numbers(looks, header)) return *std::move(plan);
   return no_time(head, dialect, header, looks, path);
 }

@@ -125,6 +125,9 @@ std::vector<HandChange> hand_changes(const GivenSettings& given, const Job* job,
   if (given.time) add("time", std::string{name_of(*given.time)});
   if (given.dates && table.dates) add("dates", std::string{name_of(*given.dates)});
   if (job == nullptr) return changes;
+  if (const auto& date = job->reading.date)
+    add("date", LocalTime::of(*date, 0, 0, 0).value_or(LocalTime{}).iso().substr(0, 10));
+  if (job->reading.start) add("start", job->reading.start->iso());
   if (job->reading.unit) add("unit", std::string{kChannelUnitWords.of(*job->reading.unit)});
   if (job->reading.unlisted_off) add("unlisted", "off");
   if (job->reading.clock_forward) add("clock_forward", job->reading.clock_forward->iso());

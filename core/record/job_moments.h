@@ -1,5 +1,5 @@
-// What the job says about time_ranges of time, on the record's axis: exclusions, periods, remarks, the part
-// to be evaluated.
+// What the job says about times, on the record's axis: exclusions, periods, remarks, the part to be
+// evaluated.
 #pragma once
 
 #include <string>
@@ -8,12 +8,12 @@
 #include "core/procedure/job.h"
 #include "core/read/log_table.h"
 #include "core/record/record.h"
-#include "core/record/time_axis.h"
 
 namespace soakwright {
 
-/// Fills exclusions, periods, remarks, first_row and end_row of `record`, whose channels and times are there.
-Problems place_moments(const Job& job, const LogTable& table, const TimeAxis& axis, const std::string& path,
-                       Record& record);
+/// Fills exclusions, periods, remarks, first_row and end_row of `record`, whose channels, times and clock are
+/// there. What reaches beyond the record is cut with the notice outside-record; an exclusion, a remark or a
+/// time range wholly outside is a problem of the job, a period (which stays as it is) a notice.
+Problems place_moments(const Job& job, const LogTable& table, const std::string& path, Record& record);
 
 }  // namespace soakwright

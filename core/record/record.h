@@ -14,13 +14,14 @@
 
 #include "core/procedure/job.h"
 #include "core/record/readings.h"
+#include "core/record/recorder_clock.h"
 #include "core/units/local_time.h"
 
 namespace soakwright {
 
 /// Something odd about the file that a reader should know; never an error.
 struct Notice {
-  std::string code;  ///< one of the contract's codes
+  std::string code;  ///< "gap", "midnight" …
   std::size_t line = 0;
   std::size_t count = 0;
   std::optional<std::string> channel;
@@ -83,7 +84,7 @@ struct OtherColumn {
   std::optional<std::size_t> entry = std::nullopt;  ///< index into Job::thermocouples
 };
 
-/// A time_range of a channel that a person excluded, both ends included.
+/// Part of a channel that a person excluded, both ends included.
 struct Exclusion {
   std::size_t channel = 0;  ///< index
   double from_s = 0.0;
@@ -107,7 +108,7 @@ struct Record {
   std::string sha256;
   std::uint64_t bytes = 0;
   Reading reading;
-  std::optional<LocalTime> start;   ///< of the first sample, where the log has a clock
+  RecorderClock clock;
   std::vector<double> times_s;      ///< strictly rising from 0
   double interval_s = 0.0;          ///< the median step
   std::vector<std::size_t> breaks;  ///< rows r where nothing joins r and r + 1 (a clock fault), ascending
@@ -127,10 +128,11 @@ struct Record {
   [[nodiscard]] std::span<const double> evaluated_times_s() const {
     return std::span<const double>{times_s}.subspan(first_row, end_row - first_row);
   }
-  /// Local time of a moment, where the log has a clock.
-  [[nodiscard]] std::optional<LocalTime> local_time(double at_s) const {
-    if (!start) return std::nullopt;
-    return start->plus_seconds(at_s);
+  /// What the recorder showed at a moment, where it showed a date.
+  [[nodiscard]] std::optional<LocalTime> local_time(double at_s) const { return clock.local_time(at_s); }
+  /// A moment as the recorder showed it: the one text for it, wherever it is said to people.
+  [[nodiscard]] std::string moment_text(double at_s, int digits = 0) const {
+    return clock.text(at_s, digits);
   }
 };
 

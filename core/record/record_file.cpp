@@ -1,10 +1,11 @@
 // The main path of this module:
 //
-// 1. read_log()         the file as a table
-// 2. make_time_axis()   one axis that runs forward
-// 3. settle_columns()   what each column is: unit, name, temperature or not
-// 4. make_channels()    columns as channels, in Celsius
-// 5. place_moments()    where on the axis lies what the job says of times
+// 1. read_log()           the file as a table
+// 2. put_rows_in_order()  what the file holds twice or in the wrong order
+// 3. make_time_axis()     one axis that runs forward
+// 4. settle_columns()     what each column is: unit, name, temperature or not
+// 5. make_channels()      columns as channels, in Celsius
+// 6. place_moments()      where on the axis the times lie that the job gives
 #include "core/record/record_file.h"
 
 #include <algorithm>
@@ -16,6 +17,7 @@
 #include "core/record/channels.h"
 #include "core/record/given_settings.h"
 #include "core/record/job_moments.h"
+#include "core/record/row_order.h"
 #include "core/record/settled_columns.h"
 #include "core/record/time_axis.h"
 
@@ -70,7 +72,10 @@ void add_line_notices(const LogTable& table, std::vector<Notice>& notices) {
                   "Lines without a readable time are left out, the first: '" + table.odd_lines.text + "'.");
   if (table.time_unit_assumed)
     notices.push_back({"time-unit-assumed", table.header_line != 0 ? table.header_line : table.first_row_line,
-                       1, std::nullopt, "The log names no unit for the time; seconds are assumed."});
+                       1, std::nullopt,
+                       table.time == TimeKind::time_of_day
+                           ? "The times have two parts; hours and minutes are assumed."
+                           : "The log names no unit for the time; seconds are assumed."});
   if (table.dates_by_pace)
     notices.push_back({"given-against-found", table.first_row_line, 1, std::nullopt,
                        "The date order " + std::string{name_of(table.dates->value)} +
@@ -91,6 +96,8 @@ Result<std::shared_ptr<const Record>> read(const std::string& path, const Job* j
                    table.rows() == 0 ? "there is no row" : "there is only one row",
                    "a record needs at least two"};
 
+  auto order = put_rows_in_order(table, path);
+  if (!order) return order.problems();
   auto axis = make_time_axis(table, path, job);
   if (!axis) return axis.problems();
   if (watch.stopped()) return Problems{};
@@ -105,7 +112,7 @@ Result<std::shared_ptr<const Record>> read(const std::string& path, const Job* j
   record->bytes = table.bytes;
   record->reading = reading_of(table);
   record->reading.changed_by_hand = hand_changes(given, job, table, kinds.value());
-  record->start = axis.value().start;
+  record->clock = axis.value().clock;
   record->times_s = std::move(axis.value().times_s);
   record->interval_s = axis.value().interval_s;
   record->breaks = std::move(axis.value().breaks);
@@ -113,14 +120,13 @@ Result<std::shared_ptr<const Record>> read(const std::string& path, const Job* j
   record->other_columns = std::move(channels.value().other_columns);
   record->end_row = record->times_s.size();
   add_line_notices(table, record->notices);
-  for (auto* some : {&axis.value().notices, &channels.value().notices})
+  for (auto* some : {&order.value(), &axis.value().notices, &channels.value().notices})
     record->notices.insert(record->notices.end(), std::make_move_iterator(some->begin()),
                            std::make_move_iterator(some->end()));
+  if (job != nullptr)
+    if (Problems problems = place_moments(*job, table, path, *record); !problems.empty()) return problems;
   std::stable_sort(record->notices.begin(), record->notices.end(),
                    [](const Notice& a, const Notice& b) { return a.line < b.line; });
-  if (job != nullptr)
-    if (Problems problems = place_moments(*job, table, axis.value(), path, *record); !problems.empty())
-      return problems;
   return std::shared_ptr<const Record>{std::move(record)};
 }
 

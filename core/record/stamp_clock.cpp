@@ -76,20 +76,25 @@ void StampClock::move(const Moves& moves) {
   shift_from_.insert(shift_from_.end(), moves.begin(), moves.end());
 }
 
-std::vector<TimeAxis::Piece> StampClock::pieces() const {
-  auto moves = shift_from_;
+void StampClock::unfold(const Moves& midnights) {
+  if (midnights.empty()) return;
+  move(midnights);
+  shift_from_.assign(1, {0, 0});
+  unfolded_ = moved_;
+}
+
+std::vector<std::pair<std::size_t, std::int64_t>> StampClock::shifts() const {
+  Moves moves = shift_from_;
   std::stable_sort(moves.begin(), moves.end(),
                    [](const auto& a, const auto& b) { return a.first < b.first; });
-  std::vector<TimeAxis::Piece> pieces;
+  std::vector<std::pair<std::size_t, std::int64_t>> shifts;
   WideNs shift = 0;
-  for (std::size_t i = 0; i < moves.size(); ++i) {
-    shift += moves[i].second;
-    const std::size_t end = i + 1 < moves.size() ? moves[i + 1].first : rows();
-    if (end > moves[i].first)
-      pieces.push_back(
-          {moves[i].first, printed(moves[i].first), printed(end - 1), static_cast<std::int64_t>(shift)});
+  for (const auto& [row, by] : moves) {
+    shift += by;
+    if (!shifts.empty() && shifts.back().first == row) shifts.pop_back();
+    shifts.emplace_back(row, static_cast<std::int64_t>(shift));
   }
-  return pieces;
+  return shifts;
 }
 
 }  // namespace soakwright

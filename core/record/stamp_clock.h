@@ -1,4 +1,4 @@
-// The stamps of a log's rows while they are put right: what the steps of make_time_axis() look at and move.
+// The stamps of a log's rows while they are put right: what put_rows_in_order() and make_time_axis() look at.
 #pragma once
 
 #include <cstddef>
@@ -9,12 +9,14 @@
 #include <vector>
 
 #include "core/read/log_table.h"
-#include "core/record/time_axis.h"
+#include "core/units/local_time.h"
 
 namespace soakwright {
 
 /// Nanoseconds where multiples of steps are made: a damaged stamp makes a step of decades.
 __extension__ using WideNs = __int128;
+
+inline constexpr std::int64_t kDayNs = 86'400 * kNanosecondsPerSecond;
 
 /// Twice the median, so that the mean of two middle steps stays an integer; 0 of nothing.
 WideNs twice_median(std::vector<std::int64_t> steps_ns);
@@ -42,12 +44,16 @@ class StampClock {
   [[nodiscard]] std::int64_t time(std::size_t row) const { return time_[row]; }
   /// From this row to the next.
   [[nodiscard]] std::int64_t step(std::size_t row) const { return time_[row + 1] - time_[row]; }
-  [[nodiscard]] std::int64_t printed(std::size_t row) const { return table_.stamps_ns[row]; }
+  /// As the log prints it; after unfold() with the days since the first row's.
+  [[nodiscard]] std::int64_t printed(std::size_t row) const {
+    return unfolded_.empty() ? table_.stamps_ns[row] : unfolded_[row];
+  }
   [[nodiscard]] std::size_t line(std::size_t row) const { return table_.lines.line_of(row); }
 
   /// Twice the median step forward; 0 where there is none.
   [[nodiscard]] WideNs twice_interval() { return steps().twice_median; }
   [[nodiscard]] bool runs_forward() { return steps().shortest > 0; }
+  [[nodiscard]] bool runs_backward() { return steps().shortest < 0; }
   /// The longest step that is no gap.
   [[nodiscard]] std::int64_t longest_usual_step();
   [[nodiscard]] bool has_gap() { return steps().longest > longest_usual_step(); }
@@ -57,10 +63,13 @@ class StampClock {
   using Moves = std::vector<std::pair<std::size_t, WideNs>>;
   /// `moves` ascend by row.
   void move(const Moves& moves);
+  /// The same for midnights, before anything else is moved: the log means these later days itself.
+  void unfold(const Moves& midnights);
   /// Some time did not fit: it lies more than 146 years from the first.
   [[nodiscard]] bool too_far() const { return too_far_; }
-  /// Rows that all moves together moved by the same.
-  [[nodiscard]] std::vector<TimeAxis::Piece> pieces() const;
+  /// Where the times and what the log prints begin to differ by another amount: a row, and how much later its
+  /// time is than what is printed there. The first is row 0.
+  [[nodiscard]] std::vector<std::pair<std::size_t, std::int64_t>> shifts() const;
 
  private:
   const StampSteps& steps();
@@ -68,6 +77,7 @@ class StampClock {
   const LogTable& table_;
   const std::int64_t* time_;
   std::vector<std::int64_t> moved_;  ///< empty while nothing was changed
+  std::vector<std::int64_t> unfolded_;
   std::optional<StampSteps> steps_;  ///< since the last change
   Moves shift_from_;
   bool too_far_ = false;

@@ -5,32 +5,28 @@
 #include <utility>
 #include <vector>
 
+#include "core/record/midnights.h"
 #include "core/record/stamp_clock.h"
-#include "core/units/number_text.h"
+#include "core/units/printed_quantity.h"
 
 namespace soakwright {
 namespace {
 
 constexpr std::int64_t kHourNs = 3600 * kNanosecondsPerSecond;
-constexpr std::int64_t kDayNs = 24 * kHourNs;
 constexpr double kEvenShare = 0.95;
+// Of a hundred rows more than one with a fault make an error; fewer rows say nothing, and two pass.
+constexpr std::size_t kRowsToOneFault = 100;
+constexpr std::size_t kFaultsOfAShortLog = 2;
 
-std::string seconds_text(std::int64_t nanoseconds) {
-  return number_text(static_cast<double>(nanoseconds) / static_cast<double>(kNanosecondsPerSecond)) + " s";
+std::string length_text(std::int64_t nanoseconds) {
+  return printed_duration(static_cast<double>(nanoseconds) / static_cast<double>(kNanosecondsPerSecond), 3);
 }
 
 void unfold_midnights(StampClock& clock, std::vector<Notice>& notices) {
-  const WideNs twice_interval = clock.twice_interval();
-  Notice notice{"midnight", 0, 0, std::nullopt, {}};
-  StampClock::Moves moves;
-  for (std::size_t r = 0; r + 1 < clock.rows(); ++r) {
-    const std::int64_t off = clock.step(r) + kDayNs;
-    if (clock.step(r) >= 0 || WideNs{2} * std::abs(off) > twice_interval) continue;
-    if (notice.count++ == 0) notice.line = clock.line(r + 1);
-    moves.emplace_back(r + 1, kDayNs);
-  }
-  clock.move(moves);
-  if (notice.count == 0) return;
+  const StampClock::Moves midnights = midnights_of(clock);
+  if (midnights.empty()) return;
+  Notice notice{"midnight", clock.line(midnights.front().first), midnights.size(), std::nullopt, {}};
+  clock.unfold(midnights);
   notice.text = "The time of day starts again at midnight";
   if (notice.count > 1) notice.text.append(" ").append(std::to_string(notice.count)).append(" times");
   notice.text += "; the rows after it belong to the next day.";
@@ -95,12 +91,13 @@ bool has_hours(TimeKind kind) {
   return kind == TimeKind::date_time || kind == TimeKind::time_of_day || kind == TimeKind::serial_days;
 }
 
-void mend_backward_steps(StampClock& clock, TimeKind kind, TimeAxis& axis) {
-  if (clock.runs_forward()) return;
+std::optional<Problem> mend_backward_steps(StampClock& clock, TimeKind kind, const std::string& path,
+                                           TimeAxis& axis) {
+  if (clock.runs_forward()) return std::nullopt;
   std::vector<std::size_t> backward;
   for (std::size_t r = 0; r + 1 < clock.rows(); ++r)
     if (clock.step(r) <= 0) backward.push_back(r);
-  if (backward.empty()) return;
+  if (backward.empty()) return std::nullopt;
   const WideNs twice_interval = clock.twice_interval();
   std::size_t forward = 0;
   std::size_t even = 0;
@@ -116,21 +113,31 @@ void mend_backward_steps(StampClock& clock, TimeKind kind, TimeAxis& axis) {
       static_cast<double>(even) >= kEvenShare * static_cast<double>(forward)) {
     axis.notices.push_back(
         {"clock-back", clock.line(row + 1), 1, std::nullopt,
-         "The clock was put back by an hour here; the times after it are moved on by an hour."});
+         "The clock was put back by an hour here; time runs on, and moments are printed as the clock showed "
+         "them."});
     clock.move({{row + 1, kHourNs}});
-    return;
+    return std::nullopt;
   }
+  const std::size_t most_faults =
+      clock.rows() < kRowsToOneFault ? kFaultsOfAShortLog : clock.rows() / kRowsToOneFault;
+  if (backward.size() > most_faults)
+    return Problem{ProblemKind::bad_input, path, clock.line(row + 1),
+                   "time does not run forward in " + std::to_string(backward.size()) + " of " +
+                       std::to_string(clock.rows()) + " rows, here for the first time",
+                   "sort the rows by time, or export the log again"};
   Notice notice{"clock-fault", clock.line(row + 1), backward.size(), std::nullopt, {}};
-  notice.text = "Time runs backward here by " + seconds_text(-clock.step(row));
+  notice.text = "Time runs backward here by " + length_text(-clock.step(row));
   if (backward.size() > 1)
     notice.text.append(", and ").append(std::to_string(backward.size() - 1)).append(" more times");
   notice.text +=
-      "; the step is taken as one usual interval, and what is evaluated across it is unknown there.";
+      "; the step is taken as one usual interval, and what is evaluated across it is unknown there. Moments "
+      "are printed as the clock showed them.";
   StampClock::Moves moves;
   for (const std::size_t r : backward) moves.emplace_back(r + 1, twice_interval / 2 - clock.step(r));
   clock.move(moves);
   axis.breaks = std::move(backward);
   axis.notices.push_back(std::move(notice));
+  return std::nullopt;
 }
 
 /// A row whose step forward is an hour more or less, and so long that it is a gap.
@@ -164,8 +171,8 @@ std::optional<Problem> mend_forward_leap(StampClock& clock, TimeKind kind, const
       named = true;
       clock.move({{r + 1, -kHourNs}});
       axis.notices.push_back({"clock-forward", clock.line(r + 1), 1, std::nullopt,
-                              "The clock was put forward by an hour here, as the job says; the times after "
-                              "it are moved back by an hour."});
+                              "The clock was put forward by an hour here, as the job says; no time is "
+                              "missing, and moments are printed as the clock showed them."});
       continue;
     }
     if (stays.count++ == 0) stays.line = clock.line(r + 1);
@@ -201,26 +208,50 @@ void find_gaps(StampClock& clock, TimeAxis& axis) {
   if (notice.count == 0) return;
   notice.text = (notice.count == 1 ? std::string{"One step between rows is"}
                                    : std::to_string(notice.count) + " steps between rows are") +
-                " longer than three intervals; the longest is " + seconds_text(longest) + ".";
+                " longer than three intervals; the longest is " + length_text(longest) + ".";
   axis.notices.push_back(std::move(notice));
+}
+
+/// What the job must add to what the log prints, so that its clock shows dates; 0 where it adds nothing.
+Result<std::int64_t> added_date_ns(TimeKind kind, const Job* job) {
+  if (job == nullptr) return std::int64_t{0};
+  const ImportChoices& import = job->reading;
+  const auto refuse = [&](std::size_t line, std::string what, std::string help) {
+    return Problem{ProblemKind::bad_input, job->file, line, std::move(what), std::move(help)};
+  };
+  const bool time_of_day = kind == TimeKind::time_of_day;
+  if (import.date && !time_of_day)
+    return refuse(import.date_line,
+                  has_date(kind) ? "`date` is given, but the log has dates"
+                                 : "`date` is given, but the log has elapsed time",
+                  has_date(kind) ? "leave it out" : "give `start`, the date and time of elapsed time 0");
+  if (import.start && (time_of_day || has_date(kind)))
+    return refuse(import.start_line,
+                  has_date(kind) ? "`start` is given, but the log has dates"
+                                 : "`start` is given, but the log has a time of day",
+                  has_date(kind) ? "leave it out" : "give `date`, the date of the first row");
+  if (import.date) return days_from_civil(*import.date) * kDayNs;
+  return import.start ? import.start->nanoseconds() : std::int64_t{0};
+}
+
+/// Once the axis is there: what the recorder showed along it.
+RecorderClock recorder_clock(const StampClock& clock, TimeKind kind, std::int64_t added_ns, bool added,
+                             const std::vector<double>& times_s) {
+  using Kind = RecorderClock::Kind;
+  const Kind shows = added || has_date(kind)         ? Kind::dated
+                     : kind == TimeKind::time_of_day ? Kind::time_of_day
+                                                     : Kind::elapsed;
+  RecorderClock out{shows, clock.time(0) + added_ns};
+  for (const auto& [row, shift_ns] : clock.shifts())
+    out.put(times_s[row], clock.time(row) - shift_ns + added_ns);
+  return out;
 }
 
 }  // namespace
 
-double TimeAxis::seconds_of(LocalTime moment) const {
-  const std::int64_t printed = moment.nanoseconds();
-  const Piece* piece = &pieces.front();
-  for (const Piece& candidate : pieces) {
-    if (printed >= candidate.first_printed_ns && printed <= candidate.last_printed_ns) {
-      piece = &candidate;
-      break;
-    }
-    if (printed >= candidate.first_printed_ns) piece = &candidate;
-  }
-  return LocalTime::of_nanoseconds(printed + piece->shift_ns).seconds_since(*start);
-}
-
 Result<TimeAxis> make_time_axis(const LogTable& table, const std::string& path, const Job* job) {
+  const auto added_ns = added_date_ns(table.time, job);
+  if (!added_ns) return added_ns.problems();
   TimeAxis axis;
   StampClock clock{table};
   if (std::all_of(table.stamps_ns.begin(), table.stamps_ns.end(),
@@ -232,7 +263,7 @@ Result<TimeAxis> make_time_axis(const LogTable& table, const std::string& path, 
   if (clock.twice_interval() == 0)
     return Problem{ProblemKind::bad_input, path, table.first_row_line, "time only runs backward",
                    "sort the rows by time"};
-  mend_backward_steps(clock, table.time, axis);
+  if (auto problem = mend_backward_steps(clock, table.time, path, axis)) return *std::move(problem);
   if (auto problem = mend_forward_leap(clock, table.time, path, job, axis)) return *std::move(problem);
 
   if (clock.too_far())
@@ -242,12 +273,12 @@ Result<TimeAxis> make_time_axis(const LogTable& table, const std::string& path, 
   find_gaps(clock, axis);
   axis.interval_s =
       static_cast<double>(clock.twice_interval()) / (2.0 * static_cast<double>(kNanosecondsPerSecond));
-  axis.pieces = clock.pieces();
-  if (has_date(table.time)) axis.start = LocalTime::of_nanoseconds(table.stamps_ns.front());
   axis.times_s.reserve(clock.rows());
   for (const std::int64_t time : clock.times())
     axis.times_s.push_back(static_cast<double>(time - clock.time(0)) /
                            static_cast<double>(kNanosecondsPerSecond));
+  const bool added = job != nullptr && (job->reading.date || job->reading.start);
+  axis.clock = recorder_clock(clock, table.time, added_ns.value(), added, axis.times_s);
   return axis;
 }
 

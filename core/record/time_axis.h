@@ -8,7 +8,6 @@
 
 #include <cstddef>
 #include <cstdint>
-#include <optional>
 #include <string>
 #include <vector>
 
@@ -20,24 +19,15 @@ namespace soakwright {
 
 struct TimeAxis {
   std::vector<double> times_s;
-  std::optional<LocalTime> start;  ///< only where the stamps have a date
+  RecorderClock clock;
   double interval_s = 0.0;
   std::vector<std::size_t> breaks;
   std::vector<Notice> notices;
-
-  /// Rows from `first_row` on whose printed clock and the axis differ by the same amount.
-  struct Piece {
-    std::size_t first_row = 0;
-    std::int64_t first_printed_ns = 0, last_printed_ns = 0;
-    std::int64_t shift_ns = 0;  ///< added to the printed time
-  };
-  std::vector<Piece> pieces;
-  /// The axis at a time as the log prints it; of two such times the first. Only where there is a start.
-  [[nodiscard]] double seconds_of(LocalTime printed) const;
 };
 
-/// The job (may be null) can name the moment at which the clock was put forward; where the log contradicts
-/// it, that is a problem of the job.
+/// The job (may be null) can name the moment at which the clock was put forward, the date of the first row of
+/// a log with a time of day only, and date and time of an elapsed time's zero; where the log contradicts it,
+/// that is a problem of the job.
 Result<TimeAxis> make_time_axis(const LogTable& table, const std::string& path, const Job* job);
 
 }  // namespace soakwright

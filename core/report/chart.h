@@ -106,7 +106,7 @@ struct Evidence {
 struct Chart {
   std::shared_ptr<const Record> record;  ///< the time axis
   TemperatureUnit unit = TemperatureUnit::celsius;
-  bool clock = false;                 ///< the time axis is local time; otherwise it is elapsed time
+  bool has_days = false;  ///< the time axis is labelled with days too; otherwise it is elapsed time
   double begin_s = 0.0, end_s = 0.0;  ///< of the whole record
   double evaluated_from_s = 0.0, evaluated_to_s = 0.0;
   double interpolate_max_s = 0.0;  ///< a trace is broken where its readings are further apart

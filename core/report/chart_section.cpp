@@ -108,6 +108,18 @@ std::string title_of(const Analysis& analysis) {
   return title.empty() ? analysis.record->file : title;
 }
 
+const char* time_axis_text(RecorderClock::Kind kind) {
+  switch (kind) {
+    case RecorderClock::Kind::dated:
+      return "Local time, as on the recorder";
+    case RecorderClock::Kind::time_of_day:
+      return "Time of day, as on the recorder";
+    case RecorderClock::Kind::elapsed:
+      break;
+  }
+  return "Elapsed time, as in the log, h:mm";
+}
+
 }  // namespace
 
 Chart chart_section(const ReportContext& context) {
@@ -116,9 +128,9 @@ Chart chart_section(const ReportContext& context) {
   Chart chart;
   chart.record = context.analysis.record;
   chart.unit = say.unit();
-  chart.clock = say.clock();
+  chart.has_days = record.clock.kind() != RecorderClock::Kind::elapsed;
   chart.title = title_of(context.analysis);
-  chart.time_axis = chart.clock ? "Local time, as on the recorder" : "Time from the first reading, h:mm";
+  chart.time_axis = time_axis_text(record.clock.kind());
   chart.temperature_axis = std::string{"Temperature, "} + say.degree();
   if (record.rows() > 0) {
     chart.begin_s = record.times_s.front();

@@ -10,7 +10,7 @@ namespace {
 std::string previous_text(const PreviousRecord& one, TemperatureUnit unit) {
   const PrintedNumbers say{unit, *one.record};  // each record has a clock of its own
   std::string text = one.record->file;
-  if (one.record->start) text += fmt::format(", {}", say.moment(0.0));
+  if (one.record->rows() > 0) text += fmt::format(", {}", say.moment(0.0));
   text += fmt::format(", {} long", say.duration(one.record->duration_s()));
   for (const Requirement& requirement : one.verdicts->requirements)
     if (requirement.kind == RequirementKind::hold_time)

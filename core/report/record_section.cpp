@@ -147,10 +147,8 @@ std::vector<LabelledText> record_facts(const ReportContext& context) {
   std::vector<LabelledText> facts;
   facts.push_back({"Log", record.file});
   if (record.rows() == 0) return facts;
-  if (record.start) {
-    facts.push_back({"First reading", say.moment(record.times_s.front())});
-    facts.push_back({"Last reading", say.moment(record.times_s.back())});
-  }
+  facts.push_back({"First reading", say.moment(record.times_s.front())});
+  facts.push_back({"Last reading", say.moment(record.times_s.back())});
   facts.push_back({"Duration", say.duration(record.duration_s())});
   facts.push_back(
       {"Readings", fmt::format("{} at {}", count_text(record.rows()), say.duration(record.interval_s))});

@@ -39,13 +39,21 @@ void write_reading(JsonWriter& json, Members& members, const Reading& reading) {
   json.end_object();
 }
 
+/// Date and time of the first sample, where the recorder showed a date.
+std::optional<std::string> start_text(const Record& record) {
+  const auto start = record.local_time(0.0);
+  return start ? std::optional(start->iso()) : std::nullopt;
+}
+
 void write_log(JsonWriter& json, Members& members, const Record& record) {
   members.object("log", Layout::lines);
   members.text("file", record.file);
   members.text("sha256", record.sha256);
   members.integer("bytes", record.bytes);
   members.integer("rows", record.rows());
-  members.text_or_null("start", record.start ? std::optional(record.start->iso()) : std::nullopt);
+  members.text_or_null("start", start_text(record));
+  members.moment("first", record.rows() > 0 ? std::optional(record.times_s.front()) : std::nullopt);
+  members.moment("last", record.rows() > 0 ? std::optional(record.times_s.back()) : std::nullopt);
   members.number("duration_s", record.duration_s());
   members.number("interval_s", record.interval_s);
   write_reading(json, members, record.reading);
@@ -108,7 +116,7 @@ void write_previous_records(Members& members, const std::vector<PreviousRecord>&
     members.text("sha256", one.record->sha256);
     members.integer("bytes", one.record->bytes);
     members.integer("rows", one.record->rows());
-    members.text_or_null("start", one.record->start ? std::optional(one.record->start->iso()) : std::nullopt);
+    members.text_or_null("start", start_text(*one.record));
     members.number("duration_s", one.record->duration_s());
     members.text("verdict", result_word(one.verdicts->verdict));
     JsonWriter& json = members.json();

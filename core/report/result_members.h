@@ -41,12 +41,11 @@ class Members {
     json_.key(name);
     value != 0 ? json_.integer(value) : json_.null();
   }
-  /// `name`_s in seconds, and `name` in local time beside it where the log has a clock.
+  /// `name`_s in seconds, and `name` beside it: the moment as the recorder showed it.
   void moment(std::string_view name, std::optional<double> at_s) {
     number(std::string(name) + "_s", at_s);
-    if (!record_.start) return;
     json_.key(name);
-    at_s ? json_.text(record_.local_time(*at_s)->iso()) : json_.null();
+    at_s ? json_.text(record_.clock.iso(*at_s)) : json_.null();
   }
   void setting(std::string_view name, const Setting& setting) {
     json_.key(name);

@@ -251,9 +251,13 @@ std::vector<LabelledText> method_notes(const WordingContext& context) {
     notes.push_back(
         {"Phases",
          "Found from the evaluated thermocouples alone, without the procedure. They decide nothing."});
-  if (!context.say.clock())
-    notes.push_back(
-        {"Times", "The log has no clock: times are hours:minutes:seconds from its first reading."});
+  const RecorderClock::Kind clock = analysis.record->clock.kind();
+  if (clock == RecorderClock::Kind::time_of_day)
+    notes.push_back({"Times",
+                     "The log has no dates. Times are the recorder's times of day; +1 d marks the day after "
+                     "the first."});
+  if (clock == RecorderClock::Kind::elapsed)
+    notes.push_back({"Times", "The log has no clock. Times are its own count, in hours:minutes:seconds."});
   return notes;
 }
 

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <string_view>
 
 #include <fmt/format.h>
 
@@ -15,33 +14,9 @@ constexpr const char* kMonths[] = {"Jan", "Feb", "Mar", "Apr", "May", "Jun",
 constexpr int kMostDigits = 6;
 constexpr double kSame = 1e-6;  // the slack of the verdicts: what differs by less is at the limit
 
-std::string negative(std::string_view digits) { return std::string{"−"}.append(digits); }
-
 double rounded(double value, int digits) {
   const double scale = std::pow(10.0, digits);
   return std::round(value * scale) / scale;
-}
-
-std::string elapsed_text(double at_s, int digits) {
-  const double scale = std::pow(10.0, digits);
-  const auto ticks = static_cast<long long>(std::llround(std::fabs(at_s) * scale));
-  const auto per_second = static_cast<long long>(scale);
-  const long long whole = ticks / per_second;
-  std::string text = fmt::format("{}:{:02}:{:02}", whole / 3600, whole / 60 % 60, whole % 60);
-  if (digits > 0) text += fmt::format(".{:0{}}", ticks % per_second, digits);
-  return at_s < 0 && ticks != 0 ? negative(text) : text;
-}
-
-std::string clock_text(LocalTime time, int digits) {
-  // To the nearest printed digit first, so that 59.9996 s never prints as :60.
-  const double scale = std::pow(10.0, digits);
-  const auto tick = static_cast<std::int64_t>(static_cast<double>(kNanosecondsPerSecond) / scale);
-  const LocalTime nearest = LocalTime::of_nanoseconds(time.nanoseconds() + tick / 2);
-  std::string text =
-      LocalTime::of_nanoseconds(nearest.nanoseconds() - ((nearest.nanoseconds() % tick) + tick) % tick).iso();
-  if (digits == 0 && text.size() > 19) text.resize(19);
-  std::replace(text.begin(), text.end(), 'T', ' ');
-  return text;
 }
 
 }  // namespace
@@ -86,14 +61,13 @@ std::string PrintedNumbers::bare_rate(double celsius_per_hour) const {
 }
 
 std::string PrintedNumbers::moment(double at_s) const {
-  const auto local = record_->local_time(at_s);
-  return local ? clock_text(*local, format_.second_digits) : elapsed_text(at_s, format_.second_digits);
+  return record_->moment_text(at_s, format_.second_digits);
 }
 
 std::string PrintedNumbers::span(double from_s, double to_s) const {
   const std::string from = moment(from_s);
   std::string to = moment(to_s);
-  if (clock() && from.compare(0, kDateLength, to, 0, kDateLength) == 0) to.erase(0, kDateLength);
+  if (dated() && from.compare(0, kDateLength, to, 0, kDateLength) == 0) to.erase(0, kDateLength);
   return from + " to " + to;
 }
 
@@ -108,12 +82,11 @@ std::string PrintedNumbers::when(std::optional<double> at_s, std::optional<doubl
 
 std::string PrintedNumbers::brief_moment(double at_s) const {
   const auto local = record_->local_time(at_s);
-  if (!local) return elapsed_text(at_s, format_.second_digits);
-  const std::string text = clock_text(*local, format_.second_digits);
+  if (!local) return moment(at_s);
+  const std::string time = record_->clock.parts(at_s, format_.second_digits).time;
   if (record_->local_time(record_->begin_s())->date() == record_->local_time(record_->end_s())->date())
-    return text.substr(kDateLength);
-  return fmt::format("{} {} {}", local->date().day, kMonths[local->date().month - 1],
-                     text.substr(kDateLength));
+    return time;
+  return fmt::format("{} {} {}", local->date().day, kMonths[local->date().month - 1], time);
 }
 
 std::string PrintedNumbers::brief_when(std::optional<double> at_s, std::optional<double> from_s,
@@ -123,7 +96,7 @@ std::string PrintedNumbers::brief_when(std::optional<double> at_s, std::optional
     const std::string from = brief_moment(*from_s);
     std::string to = brief_moment(*to_s);
     const std::size_t day = from.rfind(' ');
-    if (clock() && day != std::string::npos && from.compare(0, day, to, 0, day) == 0) to.erase(0, day + 1);
+    if (dated() && day != std::string::npos && from.compare(0, day, to, 0, day) == 0) to.erase(0, day + 1);
     return from + " to " + to;
   }
   if (from_s) return brief_moment(*from_s);

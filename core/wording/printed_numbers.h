@@ -26,7 +26,8 @@ class PrintedNumbers {
 
   [[nodiscard]] TemperatureUnit unit() const { return format_.unit; }
   [[nodiscard]] std::string degree() const { return degree_text(format_.unit); }
-  [[nodiscard]] bool clock() const { return record_->start.has_value(); }
+  /// The recorder showed dates.
+  [[nodiscard]] bool dated() const { return record_->clock.kind() == RecorderClock::Kind::dated; }
 
   /// What was measured: "611.6 °C", "1 h 35 min".
   [[nodiscard]] std::string text(const Quantity& quantity) const { return printed(quantity, format_); }
@@ -58,7 +59,7 @@ class PrintedNumbers {
   [[nodiscard]] std::string bare_temperature(double celsius, int more) const;
   [[nodiscard]] std::string bare_rate(double celsius_per_hour) const;
 
-  /// "2031-04-02 13:10:05", or "3:10:05" from the first sample where the log has no clock.
+  /// As the recorder showed it: "2031-04-02 13:10:05", "13:10:05", "3:10:05".
   [[nodiscard]] std::string moment(double at_s) const;
   /// "2031-04-02 13:10:05 to 13:25:05"
   [[nodiscard]] std::string span(double from_s, double to_s) const;

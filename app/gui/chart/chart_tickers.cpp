@@ -15,12 +15,6 @@ constexpr std::array<double, 21> kSteps = {1,      2,      5,      10,   15,    
 
 }  // namespace
 
-double ClockTicker::secondOfDay() const {
-  if (!record_ || !record_->start) return 0.0;
-  const auto midnight = LocalTime::of(record_->start->date(), 0, 0, 0);
-  return midnight ? record_->start->seconds_since(*midnight) : 0.0;
-}
-
 double ClockTicker::getTickStep(const QCPRange& range) {
   const double wanted = range.size() / (tickCount() + 1e-10);
   step_s_ = kSteps.back();
@@ -41,31 +35,31 @@ int ClockTicker::getSubTickCount(double step) {
 }
 
 QVector<double> ClockTicker::createTickVector(double step, const QCPRange& range) {
-  setTickOrigin(-secondOfDay());
-  return QCPAxisTicker::createTickVector(step, range);
+  // One beyond each end, for the small ticks there.
+  static const RecorderClock kElapsed;
+  const RecorderClock& clock = record_ ? record_->clock : kElapsed;
+  const std::vector<double> moments = clock.round_moments(range.lower - step, range.upper + step, step);
+  return {moments.begin(), moments.end()};
 }
 
 QVector<QString> ClockTicker::createLabelVector(const QVector<double>& ticks, const QLocale& /*locale*/,
                                                 QChar /*format*/, int /*precision*/) {
   QVector<QString> labels;
-  const bool clock = record_ && record_->start;
-  CivilDate said;
-  bool any_said = false;
+  static const RecorderClock kElapsed;
+  const RecorderClock& clock = record_ ? record_->clock : kElapsed;
+  std::string said;
+  bool any_dated = false;
   for (const double tick : ticks) {
-    if (!clock) {
-      const QString text = elapsed_text(tick);
-      labels.append(step_s_ < 60.0 ? text : text.left(text.size() - 3));
-      continue;
-    }
-    const LocalTime local = record_->start->plus_seconds(tick);
-    const QString time = QString::fromStdString(local.iso()).section(u'T', 1);
-    QString label = step_s_ < 60.0 ? time : time.left(5);
-    const CivilDate date = local.date();
-    if (date.year > 1970 && (!any_said || date != said)) {
-      label += QLatin1Char('\n') + day_text(date);
-      if (!any_said) label += QLatin1Char(' ') + QString::number(date.year);
-      said = date;
-      any_said = true;
+    // Ticks are at round moments, but for the last bit: to the second, or as fine as the axis is.
+    const RecorderClock::Parts shown = clock.parts(tick, step_s_ < 1.0 ? RecorderClock::kAsNeeded : 0);
+    const QString time = QString::fromStdString(shown.time);
+    QString label = step_s_ < 60.0 ? time : time.left(time.size() - 3);
+    if (shown.day != said) {
+      said = shown.day;
+      const auto local = clock.local_time(tick);
+      label += QLatin1Char('\n') + (local ? day_text(local->date()) : QString::fromStdString(said));
+      if (local && !any_dated) label += QLatin1Char(' ') + QString::number(local->date().year);
+      any_dated = local.has_value();
     }
     labels.append(label);
   }

@@ -14,7 +14,7 @@ namespace soakwright::gui {
 
 class ClockTicker : public QCPAxisTicker {
  public:
-  /// Null: elapsed time.
+  /// Whose clock is shown; null: elapsed time from 0.
   void setRecord(std::shared_ptr<const Record> record) { record_ = std::move(record); }
 
  protected:
@@ -25,7 +25,6 @@ class ClockTicker : public QCPAxisTicker {
                                      int precision) override;
 
  private:
-  [[nodiscard]] double secondOfDay() const;
   std::shared_ptr<const Record> record_;
   double step_s_ = 3600.0;
 };

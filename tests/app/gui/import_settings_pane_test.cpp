@@ -116,7 +116,7 @@ class ImportSettingsPaneTest : public QObject {
     choose(real, "dates", "dmy");
     QVERIFY(real.window.session().open().has_record());
     QVERIFY(real.part<ImportSettingsPane>()->message().isEmpty());
-    QCOMPARE(QString::fromStdString(real.window.session().open().analysis.record->start->iso()),
+    QCOMPARE(QString::fromStdString(real.window.session().open().analysis.record->local_time(0.0)->iso()),
              QStringLiteral("2031-04-02T06:00:00"));
     const QString path = real.folder.filePath(QStringLiteral("new.toml"));
     writeInto(real, path);

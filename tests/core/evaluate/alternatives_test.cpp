@@ -116,14 +116,15 @@ TEST_CASE("What is not met says what would have had to be different") {
     return Evaluated(made, procedure, job)[id].shortfall;
   };
   const MadeRecord plain = plain_record();
-  CHECK(needs(plain, hold_500_600_with("time_min = \"75 min\""), "stage-1.hold-time") ==
-        "the clock started at 3200 s when TC1 came in and stopped at 7600 s when TC1 left: it would have had "
-        "to "
-        "run 1 min 40 s longer");
+  CHECK(
+      needs(plain, hold_500_600_with("time_min = \"75 min\""), "stage-1.hold-time") ==
+      "the clock started at 0:53:20 when TC1 came in and stopped at 2:06:40 when TC1 left: it would have had "
+      "to "
+      "run 1 min 40 s longer");
   CHECK_THAT(needs(dipping(), hold_500_600_with("time_min = \"70 min\""), "stage-1.hold-time"),
              Catch::Contains("; with an excursion of 2 min and 20.0 °C allowed it would be 1 h 13 min 20 s"));
   CHECK(needs(plain, "[record]\ntemperature_max = 550\n" + hold_500_600_with("spread_max = 9"),
-              "record.temperature-max") == "TC1 would have had to be 10.0 °C cooler at 3600 s");
+              "record.temperature-max") == "TC1 would have had to be 10.0 °C cooler at 1:00:00");
   // 9 K a minute is 135 K in a window of 15 min; 480 C/h leave 120 K.
   CHECK_THAT(needs(plain,
                    "[[stage]]\nkind = \"heat\"\nabove = 100\nbelow = 550\nrate_max = 480\n" +
@@ -140,17 +141,17 @@ TEST_CASE("What is not met says what would have had to be different") {
   MadeRecord two = MadeRecord::every(60, 31).column("TC1", std::vector<double>(31, 580.0));
   two.column("TC2", std::vector<double>(31, 555.0));
   CHECK(needs(two, hold_500_600_with("spread_max = 20"), "stage-1.spread") ==
-        "TC1 and TC2 would have had to be 5.0 °C closer together at 0 s");
+        "TC1 and TC2 would have had to be 5.0 °C closer together at 0:00:00");
   CHECK(needs(plain, "[record]\nthermocouples_min = 3\n" + hold_500_600_with("spread_max = 9"),
               "record.thermocouples") ==
-        "2 more thermocouples would have had to be known from 3200 s to 7600 s");
+        "2 more thermocouples would have had to be known from 0:53:20 to 2:06:40");
   CHECK(needs(plain, "[record]\nsampling_interval_max = \"30 s\"\n" + hold_500_600_with("spread_max = 9"),
               "record.sampling-interval") ==
         "the log would have had to write a row every 30 s rather than every 1 min");
   CHECK(needs(plain, hold_500_600_with("time_max = \"70 min\""), "stage-1.hold-time-max") ==
         "TC1 would have had to be at or above the range's lower edge for 3 min 20 s less");
   CHECK(needs(dipping(), hold_500_600_with("excursion_time_max = \"1 min\""), "stage-1.excursion-time") ==
-        "the thermocouples would have had to be out of the range for 1 min less from 3200 s to 7600 s");
+        "the thermocouples would have had to be out of the range for 1 min less from 0:53:20 to 2:06:40");
   const MadeRecord cold = MadeRecord::every(60, 61).course("TC1", {{0, 20}, {60, 400}});
   CHECK(needs(cold, hold_500_600_with("time_min = \"1 h\""), "stage-1.hold-time") ==
         "the thermocouples would have had to be in the range together for 1 h");
@@ -170,5 +171,5 @@ TEST_CASE("What is met needs nothing, what is inconclusive needs to be shown or 
       "[[thermocouple]]\ncolumn = \"TC1\"\ntolerance = \"±6 C\"\n");
   // U = 2·√12.000833 = 6.93; 597 + 6.93 − 600 = 3.93.
   CHECK(guarded["stage-1.over-temperature"].shortfall ==
-        "TC1 would have had to be 3.9 °C cooler at 0 s, U included");
+        "TC1 would have had to be 3.9 °C cooler at 0:00:00, U included");
 }

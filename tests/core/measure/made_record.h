@@ -132,7 +132,7 @@ class MadeRecord {
   [[nodiscard]] Record record() const {
     Record record;
     record.file = "made.csv";
-    record.start = start_;
+    record.clock = start_ ? RecorderClock::dated(*start_) : RecorderClock{};
     record.times_s = times_s_;
     record.breaks = breaks_;
     record.exclusions = exclusions_;

@@ -144,7 +144,8 @@ TEST_CASE("a thermocouple that is a spare for another has that role unless one i
   CHECK(thermocouple("spare_for = \"TC1\"\nrole = \"spare\"").role == ThermocoupleRole::spare);
 }
 
-TEST_CASE("a moment is a local time in quotes or without, or seconds from the first sample") {
+TEST_CASE(
+    "a moment is a local time in quotes or without, a time as printed, or seconds from the first sample") {
   const auto from = [](const std::string& written) {
     return job("[[exclude]]\ncolumn = \"TC1\"\nreason = \"off\"\nfrom = " + written + "\n")
         .exclusions[0]
@@ -157,6 +158,10 @@ TEST_CASE("a moment is a local time in quotes or without, or seconds from the fi
   CHECK(from("2031-04-02 13:10:00.5") == Moment{clock("2031-04-02 13:10:00.5")});
   CHECK(from("25800") == Moment{25800.0});
   CHECK(from("-0.5") == Moment{-0.5});
+  constexpr std::int64_t kMinuteNs = 60 * kNanosecondsPerSecond;
+  CHECK(from("\"13:10\"") == Moment{PrintedTime{790 * kMinuteNs, false}});
+  CHECK(from("\"+1 d 00:10:00\"") == Moment{PrintedTime{1450 * kMinuteNs, true}});
+  CHECK(from("\"0:09:30\"") == Moment{PrintedTime{570 * kNanosecondsPerSecond, true}});
 }
 
 TEST_CASE("what a person excluded, named and remarked is read") {
@@ -189,6 +194,9 @@ TEST_CASE("what was settled about the file, the time_range and the recorder are 
   CHECK(found.recorder->resolution->kelvin() == 0.1);
   CHECK(found.recorder->certificate == "R-7");
   CHECK(found.recorder->valid_until == CivilDate{2031, 12, 31});
+  CHECK(job("[import]\ndate = 2031-04-02").reading.date == CivilDate{2031, 4, 2});
+  CHECK(job("[import]\nstart = 2031-04-02T06:00:00").reading.start == clock("2031-04-02 06:00"));
+  CHECK(job("[import]\nstart = \"2031-04-02 06:00\"").reading.start == clock("2031-04-02 06:00"));
   CHECK(job("[import]\ndates = \"mdy\"").reading.dates == DateOrder::mdy);
   CHECK(job("[import]\ndates = \"ymd\"").reading.dates == DateOrder::ymd);
 }
@@ -236,8 +244,11 @@ TEST_CASE("jobs whose head is refused") {
            Refused{kHead + "[import]\ndates = \"dym\"\n", 3, "`dates` is \"dym\"", "dmy, mdy, ymd"},
            Refused{kHead + "[import]\nclock_forward = \"2031-03-30\"\n", 3,
                    "`clock_forward` is \"2031-03-30\"", "13:10"},
+           Refused{kHead + "[import]\ndate = \"2031-04-02\"\n", 3, "`date` is \"2031-04-02\"",
+                   "without quotes"},
+           Refused{kHead + "[import]\nstart = 2031-04-02\n", 3, "`start` is 2031-04-02", "local time"},
            Refused{kHead + "[import]\nclock_forward = 7200\n", 3, "`clock_forward` is 7200", "local time"},
-           Refused{kHead + "[import]\ndate = \"dmy\"\n", 3, "`date` is not a key of [import]",
+           Refused{kHead + "[import]\ndattes = \"dmy\"\n", 3, "`dattes` is not a key of [import]",
                    "did you mean `dates`?"},
            Refused{kHead + "[time_range]\nfrom = 0\n", 2, "`to` is missing in [time_range]", "add `to"},
            Refused{kHead + "[time_range]\nfrom = 60\nto = 60\n", 4, "`to` is not after `from`",
@@ -336,7 +347,7 @@ TEST_CASE("welds, time_ranges excluded, periods and remarks that are refused") {
            Refused{exclusion("column = 2\nreason = \"off\""), 2, "`from` is missing in [[exclude]]", "add"},
            Refused{exclusion("column = 2\nfrom = 0"), 2, "`reason` is missing in [[exclude]]", "add"},
            Refused{exclusion("column = 2\nfrom = 0\nreason = \"\""), 5, "`reason` is empty", ""},
-           Refused{exclusion("column = 2\nfrom = \"13:10\"\nreason = \"off\""), 4, "`from` is \"13:10\"",
+           Refused{exclusion("column = 2\nfrom = \"13.10\"\nreason = \"off\""), 4, "`from` is \"13.10\"",
                    "seconds from its first sample"},
            Refused{exclusion("column = 2\nfrom = 2031-04-02\nreason = \"off\""), 4, "`from` is 2031-04-02",
                    "2031-04-02 13:10"},
@@ -351,6 +362,7 @@ TEST_CASE("welds, time_ranges excluded, periods and remarks that are refused") {
            Refused{period("from = 0"), 2, "`to` is missing in [[period]]", "add"},
            Refused{period("from = \"2031-04-02 09:15\"\nto = \"2031-04-02 06:40\""), 5,
                    "`to` is not after `from`", "changed places"},
+           Refused{period("from = \"23:50:00\"\nto = \"00:10:00\""), 5, "`to` is not after `from`", "+1 d"},
            Refused{period("from = 0\nto = 0"), 5, "`to` is not after `from`", "changed places"},
            Refused{period("from = 0\nto = 1\n[[period]]\nname = \"welding\"\nfrom = 2\nto = 3"), 7,
                    "`name` \"welding\" stands in the [[period]] at line 2 too", "maintain stage for each"},

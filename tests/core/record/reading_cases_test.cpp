@@ -111,7 +111,7 @@ void check_record(const Record& record, const json& expected) {
   CHECK(notices_of(record) == expected.at("notices"));
   CHECK(json(record.breaks) == expected.value("breaks", json::array()));
   if (expected.contains("start"))
-    CHECK((record.start ? json(record.start->iso()) : json()) == expected["start"]);
+    CHECK((record.local_time(0.0) ? json(record.local_time(0.0)->iso()) : json()) == expected["start"]);
   if (expected.contains("interval_s")) CHECK(record.interval_s == expected["interval_s"].get<double>());
   const json reading = reading_of(record.reading);
   if (expected.contains("reading"))
@@ -119,6 +119,12 @@ void check_record(const Record& record, const json& expected) {
       INFO(key);
       CHECK(reading.at(key) == value);
     }
+  if (expected.contains("printed")) {
+    json printed = json::array();
+    for (const double at_s : record.times_s)
+      printed.push_back(record.moment_text(at_s, RecorderClock::kAsNeeded));
+    CHECK(printed == expected["printed"]);
+  }
   const json& rows = expected.at("rows");
   REQUIRE(record.rows() == rows.size());
   for (std::size_t row = 0; row < rows.size(); ++row) check_row(record, row, rows[row]);
@@ -139,8 +145,8 @@ void check_problem(const Problem& problem, const json& expected) {
 }  // namespace
 
 TEST_CASE("every awkward log is read as its folder says") {
-  const std::set<std::string> known{"why",     "error", "channels", "other_columns", "notices",
-                                    "reading", "rows",  "start",    "interval_s",    "breaks"};
+  const std::set<std::string> known{"why",  "error", "channels",   "other_columns", "notices", "reading",
+                                    "rows", "start", "interval_s", "breaks",        "printed"};
   const auto folders = case_folders();
   REQUIRE(folders.size() >= 80);
   for (const fs::path& folder : folders) {
@@ -174,10 +180,11 @@ TEST_CASE("the awkward logs show every notice and every error of the formats") {
   }
   CHECK(errors >= 12);
   for (const char* code :
-       {"unit-assumed", "time-unit-assumed", "type-assumed", "missing-text", "out-of-range", "digit-grouping",
-        "repeat-row", "repeat-time", "midnight", "clock-back", "clock-forward", "clock-fault", "gap",
-        "repeated-header", "short-row", "long-row", "missing-cell", "name-unclear", "not-in-job",
-        "not-evaluated"}) {
+       {"unit-assumed",    "time-unit-assumed", "type-assumed",  "missing-text", "out-of-range",
+        "digit-grouping",  "repeat-row",        "repeat-rows",   "row-order",    "repeat-time",
+        "midnight",        "clock-back",        "clock-forward", "clock-fault",  "gap",
+        "repeated-header", "short-row",         "long-row",      "missing-cell", "name-unclear",
+        "not-in-job",      "not-evaluated"}) {
     INFO(code);
     CHECK(codes.count(code) == 1);
   }

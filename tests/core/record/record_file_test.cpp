@@ -41,7 +41,7 @@ TEST_CASE("a plain log becomes a record") {
       "2031-04-02 06:00:20,18.1,\n"
       "2031-04-02 06:00:40,18.4,NaN\n");
   CHECK(record->rows() == 3);
-  CHECK(record->start->iso() == "2031-04-02T06:00:00");
+  CHECK(record->local_time(0.0)->iso() == "2031-04-02T06:00:00");
   CHECK(record->times_s == std::vector<double>{0, 20, 40});
   CHECK(record->interval_s == 20.0);
   REQUIRE(record->channels.size() == 2);
@@ -87,7 +87,7 @@ TEST_CASE("minute stamps are spread and a repeated row is dropped") {
       "06:01;23\n06:01;24\n06:01;25\n"
       "06:02;26\n06:02;26\n06:02;27\n");
   CHECK(record->times_s == std::vector<double>{0, 20, 40, 60, 80, 100, 120, 140});
-  CHECK_FALSE(record->start.has_value());
+  CHECK_FALSE(record->local_time(0.0).has_value());
   CHECK(notice_of(*record, "repeat-row")->line == 9);
   CHECK(notice_of(*record, "repeat-time")->count == 5);
 }

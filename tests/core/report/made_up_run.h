@@ -109,7 +109,7 @@ inline std::shared_ptr<Record> made_up_record(const MadeUpRun& run) {
   record->file = "d3-n2.csv";
   record->sha256 = "3b1f6c0f6a0f4d3bb0c8f5f1f7a4ce1a9d7e22b3a55b6c7d8e9f00112233445a";
   record->bytes = 123'456;
-  if (run.clock) record->start = LocalTime::of({2031, 4, 2}, 6, 0, 0);
+  if (run.clock) record->clock = RecorderClock::dated(LocalTime::of({2031, 4, 2}, 6, 0, 0).value());
   record->interval_s = run.interval_s;
   record->reading.encoding.value = "utf-8";
   record->reading.delimiter.value = "comma";

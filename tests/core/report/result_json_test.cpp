@@ -17,7 +17,7 @@ std::shared_ptr<Record> a_record(bool with_clock) {
   record->reading.dates = {"dmy", Setting::By::given};
   record->reading.header_line = 5;
   record->reading.heading = {"Furnace \xB0 3"};
-  if (with_clock) record->start = LocalTime::of({2031, 4, 2}, 6, 0, 0);
+  if (with_clock) record->clock = RecorderClock::dated(LocalTime::of({2031, 4, 2}, 6, 0, 0).value());
   record->times_s = {0.0, 20.0, 40.0};
   record->interval_s = 20.0;
   record->end_row = 3;
@@ -102,7 +102,8 @@ Analysis evaluated(bool with_clock) {
 
 std::vector<std::string> keys(const Json& object) {
   std::vector<std::string> names;
-  for (const auto& [name, value] : object.items()) names.push_back(name);
+  for (const auto& [name, value] : object.items())
+    if (!object.contains(name + "_s")) names.push_back(name);
   return names;
 }
 
@@ -115,8 +116,9 @@ TEST_CASE("the result has the contract's keys in the contract's order") {
   CHECK(keys(result) == Names{"soakwright", "version", "log", "procedure", "job", "previous_records",
                               "replaced", "excluded", "phases", "suspects", "welds", "budget", "stages",
                               "tempering", "requirements", "findings", "first_deviation", "verdict"});
-  CHECK(keys(result["log"]) == Names{"file", "sha256", "bytes", "rows", "start", "duration_s", "interval_s",
-                                     "reading", "channels", "other_columns", "notices"});
+  CHECK(keys(result["log"]) == Names{"file", "sha256", "bytes", "rows", "start", "first_s", "last_s",
+                                     "duration_s", "interval_s", "reading", "channels", "other_columns",
+                                     "notices"});
   CHECK(keys(result["log"]["reading"]) == Names{"encoding", "delimiter", "decimal", "dates", "time",
                                                 "time_column", "header_line", "header_line_by", "heading",
                                                 "changed_by_hand"});
@@ -148,9 +150,12 @@ TEST_CASE("the result has the contract's keys in the contract's order") {
                                              "extreme", "text", "explanation"});
 }
 
-TEST_CASE("every moment has its local time beside it where the log has a clock") {
+TEST_CASE("every moment has beside it what the recorder showed") {
   const Json result = Json::parse(result_json(evaluated(true)));
   CHECK(result["log"]["start"] == "2031-04-02T06:00:00");
+  CHECK(result["log"]["first"] == "2031-04-02T06:00:00");
+  CHECK(result["log"]["last_s"] == 40.0);
+  CHECK(result["log"]["last"] == "2031-04-02T06:00:40");
   const Json& rate = result["requirements"][0];
   CHECK(rate["at_s"] == 12.5);
   CHECK(rate["at"] == "2031-04-02T06:00:12.500");
@@ -166,11 +171,19 @@ TEST_CASE("every moment has its local time beside it where the log has a clock")
   CHECK(result["findings"][0]["to"] == "2031-04-02T06:00:18");
 }
 
-TEST_CASE("a log without a clock has no local time anywhere") {
-  const std::string text = result_json(evaluated(false));
-  CHECK(Json::parse(text)["log"]["start"].is_null());
-  for (const char* key : {"\"at\":", "\"from\":", "\"to\":", "\"end\":", "\"in\":", "\"out\":"})
-    CHECK(text.find(key) == std::string::npos);
+TEST_CASE("a log without dates has its own count or time of day beside every moment, and no start") {
+  const Json elapsed = Json::parse(result_json(evaluated(false)));
+  CHECK(elapsed["log"]["start"].is_null());
+  CHECK(elapsed["log"]["last"] == "0:00:40");
+  CHECK(elapsed["requirements"][0]["at"] == "0:00:12.500");
+  CHECK(elapsed["requirements"][0]["from"].is_null());
+  auto record = a_record(false);
+  record->clock = RecorderClock{RecorderClock::Kind::time_of_day, 86'395 * kNanosecondsPerSecond};
+  const Json of_day =
+      Json::parse(result_json({record, a_course(), a_job(), a_procedure(), nullptr, some_verdicts()}));
+  CHECK(of_day["log"]["start"].is_null());
+  CHECK(of_day["log"]["first"] == "23:59:55");
+  CHECK(of_day["excluded"][0]["to"] == "+1 d 00:00:15");
 }
 
 TEST_CASE("the result says what was found in its own words and units") {

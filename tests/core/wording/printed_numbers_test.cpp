@@ -108,7 +108,7 @@ TEST_CASE("a narrow column leaves out the day that every moment shares") {
   CHECK(say.brief_when(3'661.0, {}, {}) == "07:01:01");
   CHECK(say.brief_when({}, 3'600.0, 3'661.0) == "07:00:00 to 07:01:01");
   auto over_midnight = std::make_shared<Record>(*on_one_day);
-  over_midnight->start = LocalTime::of({2031, 4, 2}, 22, 0, 0);
+  over_midnight->clock = RecorderClock::dated(LocalTime::of({2031, 4, 2}, 22, 0, 0).value());
   const PrintedNumbers later{TemperatureUnit::celsius, *over_midnight};
   CHECK(later.brief_when(3'661.0, {}, {}) == "2 Apr 23:01:01");
   CHECK(later.brief_when({}, 3'600.0, 3'661.0) == "2 Apr 23:00:00 to 23:01:01");

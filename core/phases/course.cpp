@@ -7,7 +7,7 @@
 #include "core/phases/group_course.h"
 #include "core/phases/phases_of.h"
 #include "core/phases/sampled_record.h"
-#include "core/phases/suspects_of.h"
+#include "core/phases/suspects/suspects_of.h"
 #include "core/system/parallel_for.h"
 
 namespace soakwright {

@@ -2,6 +2,7 @@
 // remarks.
 #include <fmt/format.h>
 
+#include "core/phases/suspects/suspect_sentence.h"
 #include "core/report/sections.h"
 
 namespace soakwright {
@@ -26,7 +27,8 @@ std::vector<SuspectRow> suspect_rows(const ReportContext& context) {
   for (std::size_t i = 0; i < suspects.size(); ++i) {
     const Suspect& suspect = suspects[i];
     rows.push_back({i, context.analysis.record->channels[suspect.channel].name, suspect_text(suspect.code),
-                    context.say.span(suspect.from_s, suspect.to_s), suspect.text});
+                    context.say.span(suspect.from_s, suspect.to_s),
+                    suspect_sentence(suspect, *context.analysis.record)});
   }
   return rows;
 }

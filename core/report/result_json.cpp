@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <optional>
 
+#include "core/phases/suspects/suspect_sentence.h"
 #include "core/report/alternatives_json.h"
 #include "core/report/explanation_json.h"
 #include "core/report/result_members.h"
@@ -160,7 +161,7 @@ void write_course(Members& members, const Record& record, const Course& course) 
     members.text("code", result_word(suspect.code));
     members.moment("from", suspect.from_s);
     members.moment("to", suspect.to_s);
-    members.text("text", suspect.text);
+    members.text("text", suspect_sentence(suspect, record));
   });
 }
 

@@ -67,12 +67,18 @@ std::string_view result_word(Suspect::Code code) {
       return "open";
     case Suspect::Code::stuck:
       return "stuck";
+    case Suspect::Code::copied:
+      return "copied";
+    case Suspect::Code::clipped:
+      return "clipped";
     case Suspect::Code::reversed:
       return "reversed";
     case Suspect::Code::detached:
       return "detached";
     case Suspect::Code::noisy:
       return "noisy";
+    case Suspect::Code::spike:
+      return "spike";
     case Suspect::Code::lag:
       return "lag";
   }

@@ -15,7 +15,7 @@ std::string_view result_word(Verdict verdict);        ///< met, not met, inconcl
 std::string_view result_word(Finding::Kind kind);     ///< not met, inconclusive, note
 std::string_view result_word(QuantityKind kind);      ///< C, C/h, s, 1
 std::string_view result_word(Phase::Kind kind);       ///< heat, hold, cool, idle
-std::string_view result_word(Suspect::Code code);     ///< open, stuck, reversed, detached, noisy, lag
+std::string_view result_word(Suspect::Code code);     ///< open, stuck, copied …
 std::string_view result_word(ThermocoupleRole role);  ///< as the job writes it
 std::string_view result_word(Zone zone);              ///< soak, edge
 std::string_view result_word(ChannelUnit unit);       ///< C, F, K, mV

@@ -65,12 +65,18 @@ std::string suspect_text(Suspect::Code code) {
       return "open circuit";
     case Suspect::Code::stuck:
       return "stuck";
+    case Suspect::Code::copied:
+      return "copied";
+    case Suspect::Code::clipped:
+      return "clipped";
     case Suspect::Code::reversed:
       return "reversed polarity";
     case Suspect::Code::detached:
       return "detached";
     case Suspect::Code::noisy:
       return "noisy";
+    case Suspect::Code::spike:
+      return "spike";
     case Suspect::Code::lag:
       return "lagging or leading";
   }

@@ -36,7 +36,7 @@ std::shared_ptr<Record> a_record(bool with_clock) {
 std::shared_ptr<Course> a_course() {
   auto course = std::make_shared<Course>();
   course->phases = {{Phase::Kind::heat, 0.0, 20.0, 100.0, 300.0, 5.0}};
-  course->suspects = {{0, Suspect::Code::detached, 10.0, 20.0, "fell"}};
+  course->suspects = {{0, Suspect::Code::detached, 10.0, 20.0, {.kind = SuspectEvidence::Kind::sudden_step}}};
   return course;
 }
 

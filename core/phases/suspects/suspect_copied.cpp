@@ -1,0 +1,190 @@
+#include "core/phases/suspects/suspect_copied.h"
+
+#include <algorithm>
+#include <cmath>
+#include <cstdlib>
+#include <optional>
+
+#include "core/phases/suspects/repeat_odds.h"
+
+namespace soakwright {
+
+namespace {
+
+// A hint is looked for in the cells first: equal in so many on end.
+constexpr std::size_t kFewestCells = 12;
+constexpr double kLeastShareOfCells = 0.01;
+// Scatter that both have is none by chance: so many turns back within so many rows, or so many strong bends.
+constexpr std::size_t kFewestTurns = 60;
+constexpr std::size_t kTurnRows = 6;
+constexpr std::size_t kFewestStrong = 40;
+constexpr std::int64_t kStrongDigits = 3;
+// A set point is followed to the digit over so many changes and so far.
+constexpr std::size_t kFewestChanges = 60;
+constexpr double kLeastRangeK = 60.0;
+constexpr double kNearlyAllRows = 0.98;  // of the rows between the first and the last change of the set point
+
+/// What chance would have to do as well for the rows [first, last] of a channel to be met by another.
+struct Scatter {
+  std::size_t readings = 0;
+  std::size_t turns = 0;
+  std::size_t strong = 0;
+  [[nodiscard]] bool enough() const { return turns >= kFewestTurns || strong >= kFewestStrong; }
+};
+
+Scatter scatter_within(const RowReadings& channel, std::size_t first, std::size_t last) {
+  Scatter scatter;
+  std::int64_t direction = 0;
+  std::size_t changed_at = first;
+  for (std::size_t row = first; row <= last; ++row) {
+    if (!channel.known(row)) continue;
+    ++scatter.readings;
+    if (row == first || !channel.known(row - 1)) continue;
+    const std::int64_t change = std::int64_t{channel.units[row]} - std::int64_t{channel.units[row - 1]};
+    if (change != 0) {
+      if (direction * change < 0 && row - changed_at <= kTurnRows) ++scatter.turns;
+      direction = change > 0 ? 1 : -1;
+      changed_at = row;
+    }
+    if (row + 1 <= last && channel.known(row + 1)) {
+      const std::int64_t next = std::int64_t{channel.units[row + 1]} - std::int64_t{channel.units[row]};
+      if (std::abs(next - change) >= kStrongDigits * channel.digit) ++scatter.strong;
+    }
+  }
+  return scatter;
+}
+
+/// The longest run of cells in which both are known and equal, as rows around its middle; nothing where it is
+/// short.
+std::optional<std::size_t> row_of_equal_cells(const RowTable& table, const SampledRecord& sampled,
+                                              std::size_t a, std::size_t b) {
+  const SampledTrace& one = sampled.traces[a];
+  const SampledTrace& other = sampled.traces[b];
+  const std::size_t least = std::max(
+      kFewestCells, static_cast<std::size_t>(kLeastShareOfCells * static_cast<double>(sampled.cells())));
+  std::size_t best = 0;
+  std::size_t end = 0;
+  std::size_t run = 0;
+  for (std::size_t k = 0; k < sampled.cells(); ++k) {
+    const bool equal = one.known[k] != 0 && other.known[k] != 0 && one.celsius[k] == other.celsius[k];
+    run = equal ? run + 1 : 0;
+    if (run > best) {
+      best = run;
+      end = k;
+    }
+  }
+  if (best < least) return std::nullopt;
+  const double middle_s = sampled.times_s[end - best / 2];
+  const auto times = table.record->evaluated_times_s();
+  const auto at = std::lower_bound(times.begin(), times.end(), middle_s - 1e-9) - times.begin();
+  return std::min(static_cast<std::size_t>(at), table.rows() - 1);
+}
+
+/// Rows around `row` in which the two are equal, missing readings included; first and last are known.
+std::optional<RowRun> equal_around(const RowReadings& a, const RowReadings& b, std::size_t row) {
+  if (a.units[row] != b.units[row]) return std::nullopt;
+  RowRun run{row, row, 0};
+  while (run.first > 0 && a.units[run.first - 1] == b.units[run.first - 1]) --run.first;
+  while (run.last + 1 < a.rows() && a.units[run.last + 1] == b.units[run.last + 1]) ++run.last;
+  while (run.first < run.last && !a.known(run.first)) ++run.first;
+  while (run.last > run.first && !a.known(run.last)) --run.last;
+  return run;
+}
+
+Suspect copied_suspect(const RowTable& table, std::size_t place, const RowRun& run,
+                       SuspectEvidence evidence) {
+  Suspect suspect;
+  suspect.channel = table.channels[place].channel;
+  suspect.code = Suspect::Code::copied;
+  suspect.from_s = table.time_s(run.first);
+  suspect.to_s = table.time_s(run.last);
+  suspect.evidence = evidence;
+  return suspect;
+}
+
+/// The rows in which the channel equals the set point, where those are all the rows of its ramps.
+std::optional<RowRun> follows(const RowReadings& channel, const RowReadings& set_point) {
+  if (channel.kelvin_per_unit != set_point.kelvin_per_unit) return std::nullopt;
+  std::size_t changes = 0;
+  std::size_t alike = 0;
+  std::int32_t low = 0;
+  std::int32_t high = 0;
+  RowRun run;
+  for (std::size_t row = 1; row < channel.rows(); ++row) {
+    if (!channel.known(row) || !set_point.known(row) || !set_point.known(row - 1)) continue;
+    if (set_point.units[row] == set_point.units[row - 1]) continue;
+    ++changes;
+    if (channel.units[row] != set_point.units[row]) {
+      if (changes > kFewestChanges && static_cast<double>(alike) < 0.5 * static_cast<double>(changes))
+        return std::nullopt;
+      continue;
+    }
+    low = alike == 0 ? channel.units[row] : std::min(low, channel.units[row]);
+    high = alike == 0 ? channel.units[row] : std::max(high, channel.units[row]);
+    ++alike;
+  }
+  if (alike < kFewestChanges || static_cast<double>(alike) < kNearlyAllRows * static_cast<double>(changes) ||
+      channel.kelvin(std::int64_t{high} - std::int64_t{low}) < kLeastRangeK)
+    return std::nullopt;
+  bool any = false;
+  for (std::size_t row = 0; row < channel.rows(); ++row) {
+    if (!channel.known(row) || channel.units[row] != set_point.units[row]) continue;
+    if (!any) run.first = row;
+    any = true;
+    run.last = row;
+    ++run.count;
+  }
+  return run;
+}
+
+}  // namespace
+
+std::vector<Suspect> find_copied_channels(const RowTable& table, const SampledRecord& sampled) {
+  std::vector<Suspect> found;
+  std::vector<char> copied(table.channels.size());
+  for (std::size_t a = 0; a < table.channels.size(); ++a) {
+    if (copied[a] != 0) continue;
+    for (std::size_t b = a + 1; b < table.channels.size(); ++b) {
+      const RowReadings& one = table.channels[a];
+      const RowReadings& other = table.channels[b];
+      if (copied[b] != 0 || one.kelvin_per_unit != other.kelvin_per_unit) continue;
+      const auto row = row_of_equal_cells(table, sampled, a, b);
+      if (!row) continue;
+      const auto run = equal_around(one, other, *row);
+      if (!run) continue;
+      const Scatter scatter = scatter_within(other, run->first, run->last);
+      if (!scatter.enough()) continue;
+      copied[b] = 1;
+      found.push_back(copied_suspect(
+          table, b, *run,
+          {.kind = SuspectEvidence::Kind::equals_channel, .count = scatter.readings, .other = one.channel}));
+    }
+  }
+  return found;
+}
+
+std::vector<Suspect> find_copied_set_point(const RowTable& table) {
+  std::vector<Suspect> found;
+  const auto hold_against = [&](const RowReadings& set_point, SuspectEvidence evidence) {
+    for (std::size_t i = 0; i < table.channels.size(); ++i) {
+      const auto run = follows(table.channels[i], set_point);
+      if (!run) continue;
+      evidence.count = run->count;
+      found.push_back(copied_suspect(table, i, *run, evidence));
+    }
+  };
+  const Record& record = *table.record;
+  for (std::size_t i = 0; i < record.other_columns.size(); ++i) {
+    const OtherColumn& column = record.other_columns[i];
+    if (column.readings && column.why == "set point")
+      hold_against(row_readings(record, *column.readings),
+                   {.kind = SuspectEvidence::Kind::equals_set_point, .other_column = i});
+  }
+  for (std::size_t i = 0; i < record.channels.size(); ++i)
+    if (record.channels[i].role == ThermocoupleRole::set_point)
+      hold_against(row_readings(record, record.channels[i].readings),
+                   {.kind = SuspectEvidence::Kind::equals_channel, .other = i});
+  return found;
+}
+
+}  // namespace soakwright

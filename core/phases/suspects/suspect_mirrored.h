@@ -1,0 +1,16 @@
+// Reversed, told by where the readings are and not by how they run: as far below ambient as the others are
+// above it. For records in which the readings end (below the recorder's range) before they have shown a
+// direction.
+#pragma once
+
+#include <vector>
+
+#include "core/phases/phase.h"
+#include "core/phases/suspects/examined_channel.h"
+#include "core/phases/suspects/sudden_steps.h"
+
+namespace soakwright {
+
+std::vector<Suspect> find_mirrored(const ExaminedChannel& examined, const std::vector<SuddenStep>& steps);
+
+}  // namespace soakwright

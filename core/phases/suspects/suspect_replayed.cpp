@@ -1,0 +1,129 @@
+#include <algorithm>
+#include <cstdint>
+
+#include "core/phases/suspects/suspect_copied.h"
+
+namespace soakwright {
+
+namespace {
+
+// A place to look: the hash of so many rows on end, all of which differ from the row before.
+constexpr std::size_t kAnchorRows = 4;
+// Rows that repeat others by chance would have to meet so many strong bends of all channels, and readings.
+constexpr std::size_t kFewestStrong = 40;
+constexpr std::size_t kFewestChanges = 80;
+constexpr std::size_t kFewestRows = 8;
+constexpr std::int64_t kStrongDigits = 3;
+constexpr std::size_t kMostLooks = 64;  // at one anchor's matches that come to nothing
+
+std::uint64_t mixed(std::uint64_t hash, std::uint64_t more) {
+  hash ^= more;
+  hash *= 0x9E3779B97F4A7C15U;  // the golden ratio's digits: a multiplier that spreads (Knuth, TAOCP 6.4)
+  return hash ^ (hash >> 29U);
+}
+
+std::vector<std::uint64_t> row_hashes(const RowTable& table) {
+  std::vector<std::uint64_t> hashes(table.rows(), 1);
+  for (const RowReadings& channel : table.channels) {
+    if (!channel.evaluated) continue;
+    for (std::size_t row = 0; row < table.rows(); ++row)
+      hashes[row] = mixed(hashes[row], static_cast<std::uint32_t>(channel.units[row]));
+  }
+  return hashes;
+}
+
+/// Whether [first, last] holds what no chance repeats.
+bool tells(const RowTable& table, std::size_t first, std::size_t last) {
+  std::size_t strong = 0;
+  std::size_t changes = 0;
+  for (const RowReadings& channel : table.channels) {
+    if (!channel.evaluated) continue;
+    for (std::size_t row = first + 1; row < last; ++row) {
+      if (!channel.known(row - 1) || !channel.known(row) || !channel.known(row + 1)) continue;
+      const std::int64_t before = std::int64_t{channel.units[row]} - std::int64_t{channel.units[row - 1]};
+      const std::int64_t after = std::int64_t{channel.units[row + 1]} - std::int64_t{channel.units[row]};
+      if (before != 0) ++changes;
+      if (before * after < 0 && std::max(before * before, after * after) >= channel.digit * channel.digit &&
+          (after - before >= kStrongDigits * channel.digit ||
+           before - after >= kStrongDigits * channel.digit))
+        ++strong;
+    }
+    if (strong >= kFewestStrong && changes >= kFewestChanges) return true;
+  }
+  return false;
+}
+
+struct Anchor {
+  std::uint64_t hash = 0;
+  std::uint32_t row = 0;
+};
+
+struct Replay {
+  std::size_t first = 0;
+  std::size_t last = 0;
+  std::size_t earlier = 0;  ///< row that `first` repeats
+};
+
+}  // namespace
+
+std::vector<Suspect> find_replayed_rows(const RowTable& table) {
+  const std::size_t rows = table.rows();
+  const std::vector<std::uint64_t> hashes = row_hashes(table);
+  std::vector<Anchor> anchors;
+  anchors.reserve(rows);
+  std::size_t changing = 0;
+  for (std::size_t row = 1; row < rows; ++row) {
+    changing = hashes[row] != hashes[row - 1] ? changing + 1 : 0;
+    if (changing < kAnchorRows) continue;
+    std::uint64_t hash = 0;
+    for (std::size_t i = 0; i < kAnchorRows; ++i) hash = mixed(hash, hashes[row - i]);
+    anchors.push_back({hash, static_cast<std::uint32_t>(row)});
+  }
+  std::sort(anchors.begin(), anchors.end(), [](const Anchor& a, const Anchor& b) {
+    return a.hash != b.hash ? a.hash < b.hash : a.row < b.row;
+  });
+  // Each later row beside the nearest earlier one of the same hash.
+  std::vector<Anchor> pairs;  // hash: the earlier row
+  for (std::size_t i = 1; i < anchors.size(); ++i)
+    if (anchors[i].hash == anchors[i - 1].hash) pairs.push_back({anchors[i - 1].row, anchors[i].row});
+  std::sort(pairs.begin(), pairs.end(), [](const Anchor& a, const Anchor& b) { return a.row < b.row; });
+
+  std::vector<Replay> replays;
+  std::size_t done = 0;
+  std::size_t looks = 0;
+  for (const Anchor& pair : pairs) {
+    if (pair.row < done) continue;
+    std::size_t first = pair.row;
+    std::size_t last = pair.row;
+    const std::size_t lag = pair.row - static_cast<std::size_t>(pair.hash);
+    while (first > lag && first > done && hashes[first - 1] == hashes[first - 1 - lag]) --first;
+    while (last + 1 < rows && hashes[last + 1] == hashes[last + 1 - lag]) ++last;
+    if (last - first + 1 < kFewestRows || !tells(table, first, last)) {
+      if (++looks > kMostLooks * 16) break;
+      done = std::max(done, pair.row + std::size_t{1});
+      continue;
+    }
+    replays.push_back({first, last, first - lag});
+    done = last + 1;
+  }
+  std::vector<Suspect> found;
+  for (const RowReadings& channel : table.channels) {
+    if (!channel.evaluated) continue;
+    for (const Replay& replay : replays) {
+      Suspect suspect;
+      suspect.channel = channel.channel;
+      suspect.code = Suspect::Code::copied;
+      suspect.from_s = table.time_s(replay.first);
+      suspect.to_s = table.time_s(replay.last);
+      const std::size_t length = replay.last - replay.first;
+      suspect.evidence = {.kind = SuspectEvidence::Kind::equals_earlier_rows,
+                          .count = length + 1,
+                          .earlier_from_s = table.time_s(replay.earlier),
+                          .earlier_to_s = table.time_s(replay.earlier + length)};
+      found.push_back(suspect);
+    }
+  }
+  return found;
+}
+
+}  // namespace soakwright

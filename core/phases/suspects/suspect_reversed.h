@@ -1,0 +1,15 @@
+// Reversed: a channel that falls while the others rise and rises while they fall, as a pair connected the
+// wrong way round does at one end.
+#pragma once
+
+#include <vector>
+
+#include "core/phases/phase.h"
+#include "core/phases/suspects/examined_channel.h"
+#include "core/phases/suspects/sudden_steps.h"
+
+namespace soakwright {
+
+std::vector<Suspect> find_reversed(const ExaminedChannel& examined, const std::vector<SuddenStep>& steps);
+
+}  // namespace soakwright

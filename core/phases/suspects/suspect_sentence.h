@@ -1,0 +1,14 @@
+// What a suspicion rests on, as sentences for people.
+#pragma once
+
+#include <string>
+
+#include "core/phases/phase.h"
+#include "core/record/record.h"
+
+namespace soakwright {
+
+/// Temperatures in °C with one digit, differences in K. Ends with a full stop.
+std::string suspect_sentence(const Suspect& suspect, const Record& record);
+
+}  // namespace soakwright

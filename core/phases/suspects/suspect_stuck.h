@@ -1,0 +1,16 @@
+// Stuck: a channel that does not move while the others do. A flat hold in whole degrees does not move either,
+// but then nor do the others.
+#pragma once
+
+#include <vector>
+
+#include "core/phases/phase.h"
+#include "core/phases/suspects/examined_channel.h"
+#include "core/phases/suspects/sudden_steps.h"
+
+namespace soakwright {
+
+/// `steps` tells a channel that fell somewhere first (and is off the work) from one that just stopped.
+std::vector<Suspect> find_stuck(const ExaminedChannel& examined, const std::vector<SuddenStep>& steps);
+
+}  // namespace soakwright

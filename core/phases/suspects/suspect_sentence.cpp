@@ -4,20 +4,19 @@
 
 #include <fmt/format.h>
 
-#include "core/units/duration_text.h"
-#include "core/units/number_text.h"
+#include "core/units/printed_quantity.h"
 
 namespace soakwright {
 
 namespace {
 
 std::string length_text(double seconds) {
-  return duration_text(seconds >= 600.0 ? 60.0 * std::round(seconds / 60.0) : std::round(seconds));
+  return printed_duration(seconds >= 600.0 ? 60.0 * std::round(seconds / 60.0) : std::round(seconds));
 }
 
-std::string celsius_text(double celsius) { return fixed_text(celsius, 1) + " °C"; }
+std::string celsius_text(double celsius) { return decimal_text(celsius, 1) + " °C"; }
 
-std::string kelvin_text(double kelvin) { return fixed_text(std::abs(kelvin), 1) + " K"; }
+std::string kelvin_text(double kelvin) { return decimal_text(std::abs(kelvin), 1) + " °C"; }
 
 std::string moment_text(const Record& record, double at_s) {
   if (const auto local = record.local_time(at_s)) return local->iso();
@@ -90,9 +89,9 @@ std::string suspect_sentence(const Suspect& suspect, const Record& record) {
           found.change_k < 0.0 ? "Falls" : "Jumps", kelvin_text(found.change_k), length_text(found.seconds));
     case Kind::scatter:
       return fmt::format(
-          "Scatters by {} (standard deviation) where the others scatter by {} K: loose contact or "
+          "Scatters by {} (standard deviation) where the others scatter by {} °C: loose contact or "
           "interference.",
-          kelvin_text(found.change_k), fixed_text(found.others_k, 2));
+          kelvin_text(found.change_k), decimal_text(found.others_k, 2));
     case Kind::frequent_jumps:
       return fmt::format(
           "Jumps {} times between neighbouring readings, by up to {}, faster than any work can: loose "

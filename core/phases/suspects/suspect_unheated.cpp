@@ -17,7 +17,7 @@ constexpr double kNoiseShare = 0.1;
 constexpr double kColdK = 40.0;
 constexpr double kHotK = 50.0;
 constexpr double kFallK = 20.0;
-constexpr double kNearlyAll = 0.9;
+constexpr double kMostShare = 0.7;
 
 struct Extent {
   double low_c = 0.0;
@@ -88,7 +88,7 @@ std::vector<Suspect> find_below_ambient(const ExaminedChannel& examined) {
     if (examined.celsius(k) < examined.celsius(coldest)) coldest = k;
     if (examined.others_c[k] >= ambient_c + kHotK) ++beside_hot;
   }
-  if (cold < kFewestCells || static_cast<double>(beside_hot) < kNearlyAll * static_cast<double>(cold))
+  if (cold < kFewestCells || static_cast<double>(beside_hot) < kMostShare * static_cast<double>(cold))
     return {};
   // A value that a recorder shows for an open circuit stands still, and does not fall as the others rise.
   if (highest_c - examined.celsius(coldest) < kFallK) return {};

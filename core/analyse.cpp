@@ -3,6 +3,7 @@
 #include <utility>
 
 #include "core/evaluate/evaluation.h"
+#include "core/evaluate/suspect_findings.h"
 #include "core/phases/course.h"
 #include "core/previous_records.h"
 #include "core/problems/caught.h"
@@ -96,6 +97,12 @@ Result<Analysis> record_of(const Request& request, const Asked& asked, const Wat
   Analysis analysis;
   analysis.record = std::move(record).value();
   analysis.course = std::make_shared<const Course>(course_of(*analysis.record));
+  const std::vector<Notice> unused = unused_confirmations(*analysis.record, *analysis.course);
+  if (!unused.empty()) {
+    auto noticed = std::make_shared<Record>(*analysis.record);
+    noticed->notices.insert(noticed->notices.end(), unused.begin(), unused.end());
+    analysis.record = std::move(noticed);
+  }
   analysis.job = asked.job;
   if (stopped_after(watch, kAfterCourse)) return Problems{};
   return analysis;
@@ -105,9 +112,12 @@ Result<Analysis> record_of(const Request& request, const Asked& asked, const Wat
 Problems evaluate_into(Analysis& analysis) {
   evaluate_previous_records(analysis);
   const std::vector<PreviousCycle> earlier = cycles_of(analysis.previous_records);
-  analysis.ground = prepared_traces_for(*analysis.record, *analysis.procedure, analysis.ground);
-  analysis.verdicts = std::make_shared<const Verdicts>(
-      evaluate(*analysis.record, *analysis.procedure, analysis.job.get(), *analysis.ground, earlier));
+  analysis.ground = prepared_traces_for(*analysis.record, *analysis.procedure, analysis.ground,
+                                        unmeasured_times(*analysis.record, *analysis.course));
+  Verdicts verdicts =
+      evaluate(*analysis.record, *analysis.procedure, analysis.job.get(), *analysis.ground, earlier);
+  note_suspects(*analysis.record, *analysis.course, verdicts);
+  analysis.verdicts = std::make_shared<const Verdicts>(std::move(verdicts));
   if (!analysis.review) return {};
   analysis.result_sha256 = result_digest(analysis);
   return check_review(analysis);

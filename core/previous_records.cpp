@@ -6,6 +6,8 @@
 #include <fmt/format.h>
 
 #include "core/evaluate/evaluation.h"
+#include "core/evaluate/suspect_findings.h"
+#include "core/phases/course.h"
 #include "core/procedure/job_file.h"
 #include "core/procedure/named_path.h"
 #include "core/record/record_file.h"
@@ -103,6 +105,7 @@ Result<std::vector<PreviousRecord>> read_previous_records(const Analysis& analys
       continue;
     }
     one.record = std::move(record).value();
+    one.course = std::make_shared<const Course>(course_of(*one.record));
     Problems clashes = check_record(*one.record, *analysis.procedure, one.job.get());
     problems.insert(problems.end(), clashes.begin(), clashes.end());
     earlier.push_back(std::move(one));
@@ -147,7 +150,8 @@ Problems check_previous_records(const Analysis& analysis, const Procedure& proce
 
 void evaluate_previous_records(Analysis& analysis) {
   for (PreviousRecord& one : analysis.previous_records) {
-    one.ground = prepared_traces_for(*one.record, *analysis.procedure, one.ground);
+    one.ground = prepared_traces_for(*one.record, *analysis.procedure, one.ground,
+                                     unmeasured_times(*one.record, *one.course));
     one.verdicts = std::make_shared<const Verdicts>(
         evaluate(*one.record, *analysis.procedure, one.job.get(), *one.ground));
   }

@@ -23,6 +23,7 @@ struct PreviousRecord {
   std::shared_ptr<const Job> job;
   std::shared_ptr<const Verdicts> verdicts;
   std::shared_ptr<const PreparedTraces> ground = nullptr;
+  std::shared_ptr<const Course> course = nullptr;  ///< its suspects keep readings out of its evaluation too
 };
 
 /// `job`, `review` may be null; `procedure` and `verdicts` are null where nothing was asked (`inspect`).

@@ -122,6 +122,7 @@ struct Finding {
   std::optional<double> from_s, to_s;
   std::optional<double> extreme;
   std::string text;
+  std::vector<std::size_t> suspects = {};  ///< indices into Course::suspects, where it is about suspicions
 };
 
 }  // namespace soakwright

@@ -76,6 +76,14 @@ struct ExclusionEntry {
   bool operator==(const ExclusionEntry&) const = default;
 };
 
+struct ConfirmationEntry {
+  std::size_t line = 0;
+  std::string column;
+  std::string suspect;  ///< open, stuck, copied, clipped
+  std::string reason;
+  bool operator==(const ConfirmationEntry&) const = default;
+};
+
 struct PeriodEntry {
   std::size_t line = 0;
   std::string name;
@@ -155,6 +163,7 @@ struct Job {
   std::vector<WeldEntry> welds;
   std::vector<ThermocoupleEntry> thermocouples;
   std::vector<ExclusionEntry> exclusions;
+  std::vector<ConfirmationEntry> confirmations;
   std::vector<PeriodEntry> periods;
   std::vector<RemarkEntry> remarks;
   std::vector<PreviousRecordEntry> previous_records;  ///< in the order in which they were run

@@ -130,6 +130,17 @@ void read_exclusion(TableReader& in, ExclusionEntry& entry) {
   in.must("reason", name_text, entry.reason);
 }
 
+/// Only what keeps readings out of the evaluation can be confirmed; a spike, say, is evaluated all the same.
+void read_confirmation(TableReader& in, ConfirmationEntry& entry) {
+  entry.line = in.line();
+  in.must("column", column_name, entry.column);
+  in.must("suspect",
+          one_of<std::string>(
+              {{"open", "open"}, {"stuck", "stuck"}, {"copied", "copied"}, {"clipped", "clipped"}}),
+          entry.suspect);
+  in.must("reason", name_text, entry.reason);
+}
+
 void read_from_and_to(TableReader& in, Moment& from, Moment& to) {
   in.must("from", moment, from);
   in.must("to", moment, to);
@@ -171,6 +182,8 @@ void read_all(TableReader& in, Job& job) {
           [&](TableReader& inner) { read_thermocouple(inner, job.thermocouples.emplace_back()); });
   in.each("exclude", "[[exclude]]",
           [&](TableReader& inner) { read_exclusion(inner, job.exclusions.emplace_back()); });
+  in.each("confirm", "[[confirm]]",
+          [&](TableReader& inner) { read_confirmation(inner, job.confirmations.emplace_back()); });
   in.each("period", "[[period]]", [&](TableReader& inner) {
     PeriodEntry& entry = job.periods.emplace_back();
     entry.line = inner.line();

@@ -145,6 +145,27 @@ void place_exclusions(const Job& job, const LogTable& table, MomentPlacer& place
   }
 }
 
+void place_confirmations(const Job& job, const LogTable& table, MomentPlacer& place, Problems& problems,
+                         Record& record) {
+  for (const ConfirmationEntry& entry : job.confirmations) {
+    const auto column = find_column(table, entry.column, job, entry.line);
+    if (!column) {
+      problems.insert(problems.end(), column.problems().begin(), column.problems().end());
+      continue;
+    }
+    const std::size_t number = table.columns[column.value()].number;
+    const auto channel = std::find_if(record.channels.begin(), record.channels.end(),
+                                      [&](const Channel& one) { return one.column == number; });
+    if (channel == record.channels.end()) {
+      place.add(entry.line, "[[confirm]] names column \"" + entry.column + "\", which is not evaluated",
+                "remove it, or give the column a role in [[thermocouple]]");
+      continue;
+    }
+    record.confirmations.push_back(
+        {static_cast<std::size_t>(channel - record.channels.begin()), entry.suspect, entry.reason});
+  }
+}
+
 void place_periods(const Job& job, MomentPlacer& place, Record& record) {
   for (const PeriodEntry& entry : job.periods) {
     const auto span = place.span(entry.from, entry.to, entry.line);
@@ -184,6 +205,7 @@ Problems place_moments(const Job& job, const LogTable& table, const std::string&
   Problems problems;
   MomentPlacer place{job, record, problems};
   place_exclusions(job, table, place, problems, record);
+  place_confirmations(job, table, place, problems, record);
   place_periods(job, place, record);
   for (const RemarkEntry& entry : job.remarks) {
     const auto at_s = place.seconds(entry.at, entry.line);

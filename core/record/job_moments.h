@@ -11,9 +11,10 @@
 
 namespace soakwright {
 
-/// Fills exclusions, periods, remarks, first_row and end_row of `record`, whose channels, times and clock are
-/// there. What reaches beyond the record is cut with the notice outside-record; an exclusion, a remark or a
-/// time range wholly outside is a problem of the job, a period (which stays as it is) a notice.
+/// Fills exclusions, confirmations, periods, remarks, first_row and end_row of `record`, whose channels,
+/// times and clock are there. What reaches beyond the record is cut with the notice outside-record; an
+/// exclusion, a remark or a time range wholly outside is a problem of the job, a period (which stays as it
+/// is) a notice.
 Problems place_moments(const Job& job, const LogTable& table, const std::string& path, Record& record);
 
 }  // namespace soakwright

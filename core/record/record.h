@@ -92,6 +92,13 @@ struct Exclusion {
   std::string reason;
 };
 
+/// Readings that a person confirms though the program suspects them.
+struct Confirmation {
+  std::size_t channel = 0;  ///< index
+  std::string suspect;      ///< open, stuck, copied, clipped
+  std::string reason;
+};
+
 struct Period {
   std::string name;
   double from_s = 0.0;
@@ -116,6 +123,7 @@ struct Record {
   std::vector<OtherColumn> other_columns;
   std::vector<Notice> notices;
   std::vector<Exclusion> exclusions;
+  std::vector<Confirmation> confirmations;
   std::vector<Period> periods;
   std::vector<Remark> remarks;
   std::size_t first_row = 0;  ///< the part to be evaluated: rows [first_row, end_row)

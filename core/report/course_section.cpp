@@ -33,6 +33,30 @@ std::vector<SuspectRow> suspect_rows(const ReportContext& context) {
   return rows;
 }
 
+std::vector<LabelledText> suspect_facts(const ReportContext& context) {
+  std::vector<LabelledText> facts;
+  const Analysis& analysis = context.analysis;
+  if (analysis.verdicts && analysis.course)
+    for (const Finding& finding : analysis.verdicts->findings) {
+      if (finding.suspects.empty()) continue;
+      std::vector<std::string> names;
+      for (const std::size_t suspect : finding.suspects)
+        names.push_back(analysis.record->channels[analysis.course->suspects[suspect].channel].name);
+      const Suspect& first = analysis.course->suspects[finding.suspects.front()];
+      facts.push_back(
+          {facts.empty() ? "Suspect" : "", fmt::format("{}: {}, {}", listing(names), suspect_text(first.code),
+                                                       context.say.span(*finding.from_s, *finding.to_s))});
+    }
+  bool first = true;
+  for (const Confirmation& confirmation : analysis.record->confirmations) {
+    facts.push_back({first ? "Confirmed" : "",
+                     fmt::format("{}, {}: {}", analysis.record->channels[confirmation.channel].name,
+                                 confirmation.suspect, confirmation.reason)});
+    first = false;
+  }
+  return facts;
+}
+
 std::vector<HandRow> replaced_rows(const ReportContext& context) {
   std::vector<HandRow> rows;
   if (!context.analysis.verdicts) return rows;

@@ -8,6 +8,7 @@
 #include "core/report/report.h"
 
 #include <algorithm>
+#include <utility>
 
 #include <fmt/format.h>
 
@@ -89,6 +90,7 @@ Report make_report(const Analysis& analysis, const ReportOptions& options) {
 
   report.job = job_facts(context);
   report.record = record_facts(context);
+  for (LabelledText& fact : suspect_facts(context)) report.record.push_back(std::move(fact));
   if (analysis.procedure) report.procedure = procedure_section(context);
   report.welds = weld_rows(context);
   report.requirements = requirement_rows(context, report.chart);

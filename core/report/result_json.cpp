@@ -138,6 +138,14 @@ void write_previous_records(Members& members, const std::vector<PreviousRecord>&
   });
 }
 
+void write_confirmations(Members& members, const Record& record) {
+  members.objects("confirmed", record.confirmations, [&](const Confirmation& confirmation) {
+    members.text("channel", channel_name(record, confirmation.channel));
+    members.text("suspect", confirmation.suspect);
+    members.text("reason", confirmation.reason);
+  });
+}
+
 void write_exclusions(Members& members, const Record& record) {
   members.objects("excluded", record.exclusions, [&](const Exclusion& exclusion) {
     members.text("channel", channel_name(record, exclusion.channel));
@@ -285,6 +293,7 @@ std::string result_json(const Analysis& analysis) {
     members.number("step", replacement.step_k);
   });
   write_exclusions(members, record);
+  write_confirmations(members, record);
   write_course(members, record, analysis.course ? *analysis.course : no_course);
   members.objects("welds", verdicts.welds, [&](const WeldVerdict& weld) {
     members.text_or_null("number", weld.number);

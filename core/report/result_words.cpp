@@ -1,5 +1,6 @@
 #include "core/report/result_words.h"
 
+#include "core/phases/suspects/suspect_sentence.h"
 #include "core/procedure/job_words.h"
 
 namespace soakwright {
@@ -61,29 +62,7 @@ std::string_view result_word(Phase::Kind kind) {
   return "";
 }
 
-std::string_view result_word(Suspect::Code code) {
-  switch (code) {
-    case Suspect::Code::open:
-      return "open";
-    case Suspect::Code::stuck:
-      return "stuck";
-    case Suspect::Code::copied:
-      return "copied";
-    case Suspect::Code::clipped:
-      return "clipped";
-    case Suspect::Code::reversed:
-      return "reversed";
-    case Suspect::Code::detached:
-      return "detached";
-    case Suspect::Code::noisy:
-      return "noisy";
-    case Suspect::Code::spike:
-      return "spike";
-    case Suspect::Code::lag:
-      return "lag";
-  }
-  return "";
-}
+std::string_view result_word(Suspect::Code code) { return suspect_word(code); }
 
 std::string_view result_word(ThermocoupleRole role) { return kRoleWords.of(role); }
 

@@ -57,6 +57,8 @@ std::optional<double> extreme_temperature(const Finding& finding, const Requirem
 // course_section.cpp
 std::vector<PhaseRow> phase_rows(const ReportContext& context);
 std::vector<SuspectRow> suspect_rows(const ReportContext& context);
+/// For the first page: the suspicions that overlap an evaluated stage, and what the job confirms.
+std::vector<LabelledText> suspect_facts(const ReportContext& context);
 std::vector<HandRow> replaced_rows(const ReportContext& context);
 std::vector<HandRow> exclusion_rows(const ReportContext& context);
 std::vector<HandRow> remark_rows(const ReportContext& context);

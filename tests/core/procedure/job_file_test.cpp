@@ -333,6 +333,25 @@ TEST_CASE("a thermocouple of a weld that is spelled wrong is told the nearest") 
         "");
 }
 
+TEST_CASE("what a person confirms is read, and refused where it would change nothing") {
+  const Job found =
+      job("[[confirm]]\ncolumn = \"TC3\"\nsuspect = \"stuck\"\nreason = \"checked on a second recorder\"\n");
+  REQUIRE(found.confirmations.size() == 1);
+  CHECK(found.confirmations[0].column == "TC3");
+  CHECK(found.confirmations[0].suspect == "stuck");
+  CHECK(found.confirmations[0].reason == "checked on a second recorder");
+  CHECK(found.confirmations[0].line == 2);
+  const auto confirm = [](const std::string& lines) { return kHead + "[[confirm]]\n" + lines; };
+  for (const Refused& row :
+       {Refused{confirm("suspect = \"stuck\"\nreason = \"seen\""), 2, "`column` is missing in [[confirm]]",
+                "add"},
+        Refused{confirm("column = 2\nreason = \"seen\""), 2, "`suspect` is missing in [[confirm]]", "add"},
+        Refused{confirm("column = 2\nsuspect = \"open\""), 2, "`reason` is missing in [[confirm]]", "add"},
+        Refused{confirm("column = 2\nsuspect = \"spike\"\nreason = \"seen\""), 4, "`suspect` is \"spike\"",
+                "clipped"}})
+    CHECK(unlike(parse_job(row.text, "given.toml"), row).empty());
+}
+
 TEST_CASE("welds, time_ranges excluded, periods and remarks that are refused") {
   const auto exclusion = [](const std::string& lines) { return kHead + "[[exclude]]\n" + lines; };
   const auto period = [](const std::string& lines) {

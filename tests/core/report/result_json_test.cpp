@@ -114,8 +114,9 @@ using Names = std::vector<std::string>;
 TEST_CASE("the result has the contract's keys in the contract's order") {
   const Json result = Json::parse(result_json(evaluated(false)));
   CHECK(keys(result) == Names{"soakwright", "version", "log", "procedure", "job", "previous_records",
-                              "replaced", "excluded", "phases", "suspects", "welds", "budget", "stages",
-                              "tempering", "requirements", "findings", "first_deviation", "verdict"});
+                              "replaced", "excluded", "confirmed", "phases", "suspects", "welds", "budget",
+                              "stages", "tempering", "requirements", "findings", "first_deviation",
+                              "verdict"});
   CHECK(keys(result["log"]) == Names{"file", "sha256", "bytes", "rows", "start", "first_s", "last_s",
                                      "duration_s", "interval_s", "reading", "channels", "other_columns",
                                      "notices"});

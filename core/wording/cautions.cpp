@@ -54,7 +54,8 @@ std::vector<std::string> caution_texts(const WordingContext& context) {
         "met.");
   if (analysis.course && !analysis.course->suspects.empty())
     texts.emplace_back(
-        "A suspect thermocouple is a warning: the program excludes nothing. But readings that are open, stuck, "
+        "A suspect thermocouple is a warning: the program excludes nothing. But readings that are open, "
+        "stuck, "
         "copied or clipped are no measurement unless the job confirms them.");
   return texts;
 }

@@ -13,6 +13,11 @@ namespace {
 
 constexpr double kSameTimeShare = 0.9;  // of either time lies in the other
 
+/// Where there is no reading there is none to leave out: `interpolate_max` decides.
+bool without_readings(const Suspect& suspect) {
+  return suspect.evidence.kind == SuspectEvidence::Kind::no_reading;
+}
+
 bool overlaps_a_stage(const Record& record, const Suspect& suspect, const Verdicts& verdicts) {
   const Channel& channel = record.channels[suspect.channel];
   const bool several = verdicts.welds.size() > 1;
@@ -53,6 +58,7 @@ std::string note_text(const Record& record, const std::vector<const Suspect*>& g
   const bool one = group.size() == 1;
   std::string text = fmt::format("{} {} suspect ({}). {}", names_of(record, group), one ? "is" : "are",
                                  suspect_word(first.code), suspect_sentence(first, record));
+  if (without_readings(first)) return text;
   if (!first.no_measurement())
     return text + fmt::format(" This is a warning only: {} still evaluated.", one ? "it is" : "they are");
   if (const Confirmation* const confirmed = confirmation_of(record, first))
@@ -75,7 +81,7 @@ const Confirmation* confirmation_of(const Record& record, const Suspect& suspect
 std::vector<UnmeasuredTime> unmeasured_times(const Record& record, const Course& course) {
   std::vector<UnmeasuredTime> times;
   for (const Suspect& suspect : course.suspects)
-    if (suspect.no_measurement() && confirmation_of(record, suspect) == nullptr)
+    if (suspect.no_measurement() && !without_readings(suspect) && confirmation_of(record, suspect) == nullptr)
       times.push_back({suspect.channel, suspect.from_s, suspect.to_s});
   return times;
 }

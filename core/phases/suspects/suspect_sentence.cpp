@@ -18,11 +18,6 @@ std::string celsius_text(double celsius) { return decimal_text(celsius, 1) + " Â
 
 std::string kelvin_text(double kelvin) { return decimal_text(std::abs(kelvin), 1) + " Â°C"; }
 
-std::string moment_text(const Record& record, double at_s) {
-  if (const auto local = record.local_time(at_s)) return local->iso();
-  return length_text(at_s) + " after the first sample";
-}
-
 std::string readings_text(std::size_t count) {
   return count == 1 ? std::string("1 reading") : fmt::format("{} readings", count);
 }
@@ -94,8 +89,8 @@ std::string suspect_sentence(const Suspect& suspect, const Record& record) {
                          record.other_columns[found.other_column].name, readings_text(found.count));
     case Kind::equals_earlier_rows:
       return fmt::format("Repeats the {} from {} to {} digit for digit: copied rows.",
-                         readings_text(found.count), moment_text(record, found.earlier_from_s),
-                         moment_text(record, found.earlier_to_s));
+                         readings_text(found.count), record.moment_text(found.earlier_from_s),
+                         record.moment_text(found.earlier_to_s));
     case Kind::ends_at_reading:
       return fmt::format(
           "Never reads {} than {} and repeats that reading for {}: the range of the recorder ends there.",

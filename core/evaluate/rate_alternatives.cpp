@@ -9,59 +9,74 @@ namespace soakwright {
 namespace {
 
 RateAlternative over_windows(const WeldCase& weld, const AlternativeRate& rate, int minutes, bool unseen) {
-  RateAlternative alternatives;
-  alternatives.over = fmt::format("{} min", minutes);
-  if (!rate.worst) return alternatives;
-  alternatives.rate_c_per_h = rate.worst->window.slope_c_per_h;
-  alternatives.channel = weld.name(rate.worst->trace);
-  alternatives.from_s = rate.worst->window.from_s;
-  alternatives.to_s = rate.worst->window.to_s;
-  alternatives.verdict = rate.surely               ? Verdict::not_met
-                         : rate.doubtful || unseen ? Verdict::inconclusive
-                                                   : Verdict::met;
-  return alternatives;
+  RateAlternative alternative;
+  alternative.over = fmt::format("{} min", minutes);
+  if (!rate.worst) return alternative;
+  alternative.rate_c_per_h = rate.worst->window.slope_c_per_h;
+  alternative.channel = weld.name(rate.worst->trace);
+  alternative.from_s = rate.worst->window.from_s;
+  alternative.to_s = rate.worst->window.to_s;
+  alternative.verdict = rate.surely               ? Verdict::not_met
+                        : rate.doubtful || unseen ? Verdict::inconclusive
+                                                  : Verdict::met;
+  return alternative;
 }
 
 /// The channel with the smallest margin; the worst verdict of all channels.
-RateAlternative from_end_to_end(const WeldCase& weld, const Requirement& requirement,
+RateAlternative over_whole_ramp(const WeldCase& weld, const Requirement& requirement, const StageRate& rate,
                                 const std::vector<OverallRate>& overall, bool unseen) {
-  RateAlternative alternatives;
-  alternatives.over = "overall";
+  RateAlternative alternative;
+  alternative.over = "overall";
   Verdict worst = unseen ? Verdict::inconclusive : Verdict::met;
   double smallest = 0.0;
-  for (const OverallRate& rate : overall) {
-    if (!rate.rate_c_per_h) continue;
-    const double u = overall_uncertainty(weld, rate);
-    worst = std::max(worst, held_to_limit(requirement, *rate.rate_c_per_h, u));
-    const double margin = margin_after(requirement, *rate.rate_c_per_h, u);
-    if (alternatives.rate_c_per_h && margin >= smallest) continue;
+  for (std::size_t member = 0; member < overall.size(); ++member) {
+    const OverallRate& one = overall[member];
+    if (!one.mean) continue;
+    worst = std::max(worst, overall_verdict(weld, requirement, one, rate.noise_k[member]));
+    const double margin =
+        margin_after(requirement, one.mean->rate_c_per_h, overall_uncertainty(weld, one.trace, *one.mean));
+    if (alternative.rate_c_per_h && margin >= smallest) continue;
     smallest = margin;
-    alternatives.rate_c_per_h = rate.rate_c_per_h;
-    alternatives.channel = weld.name(rate.trace);
-    alternatives.from_s = rate.from_s;
-    alternatives.to_s = rate.to_s;
+    alternative.rate_c_per_h = one.mean->rate_c_per_h;
+    alternative.channel = weld.name(one.trace);
+    alternative.from_s = one.mean->from_s;
+    alternative.to_s = one.mean->to_s;
   }
-  if (alternatives.rate_c_per_h) alternatives.verdict = worst;
-  return alternatives;
+  if (alternative.rate_c_per_h) alternative.verdict = worst;
+  return alternative;
 }
 
 }  // namespace
 
-std::vector<RateAlternative> rate_bases(const WeldCase& weld, const Requirement& requirement,
-                                        const StageRate& rate, const std::vector<OverallRate>& overall,
-                                        bool unseen) {
-  std::vector<RateAlternative> bases;
+std::vector<RateAlternative> rate_alternatives(const WeldCase& weld, const Requirement& requirement,
+                                               const StageRate& rate, const std::vector<OverallRate>& overall,
+                                               bool unseen) {
+  std::vector<RateAlternative> alternatives;
   for (std::size_t i = 0; i < kAlternativeMinutes.size(); ++i)
-    bases.push_back(over_windows(weld, rate.by_window[i], kAlternativeMinutes[i], unseen));
-  bases.push_back(from_end_to_end(weld, requirement, overall, unseen));
-  return bases;
+    alternatives.push_back(over_windows(weld, rate.by_window[i], kAlternativeMinutes[i], unseen));
+  alternatives.push_back(over_whole_ramp(weld, requirement, rate, overall, unseen));
+  return alternatives;
 }
 
-double overall_uncertainty(const WeldCase& weld, const OverallRate& rate) {
+Verdict overall_verdict(const WeldCase& weld, const Requirement& requirement, const OverallRate& rate,
+                        double noise_k) {
+  if (!rate.mean) return Verdict::inconclusive;
+  const auto beyond_for_certain = [&](const MeanRate& mean) {
+    const double doubt = overall_uncertainty(weld, rate.trace, mean) + overall_noise(mean, noise_k);
+    return beyond_limit(requirement, mean.rate_c_per_h - doubt);
+  };
+  if (!beyond_limit(requirement, rate.mean->rate_c_per_h + overall_uncertainty(weld, rate.trace, *rate.mean)))
+    return Verdict::met;
+  return beyond_for_certain(*rate.mean) && rate.lasting && beyond_for_certain(*rate.lasting)
+             ? Verdict::not_met
+             : Verdict::inconclusive;
+}
+
+double overall_uncertainty(const WeldCase& weld, std::size_t trace_index, const MeanRate& mean) {
   if (weld.guard == nullptr) return 0.0;
-  const Trace& trace = weld.set.traces[rate.trace];
-  const bool spare = trace.take_over_s && rate.from_s >= *trace.take_over_s;
-  return weld.guard->of(trace, spare ? 1 : 0).rate_share() * std::fabs(*rate.rate_c_per_h);
+  const Trace& trace = weld.set.traces[trace_index];
+  const bool spare = trace.take_over_s && mean.from_s >= *trace.take_over_s;
+  return weld.guard->of(trace, spare ? 1 : 0).rate_share_up_to(mean.hottest_c) * std::fabs(mean.rate_c_per_h);
 }
 
 }  // namespace soakwright

@@ -123,6 +123,7 @@ struct Finding {
   std::optional<double> extreme;
   std::string text;
   std::vector<std::size_t> suspects = {};  ///< indices into Course::suspects, where it is about suspicions
+  bool over_whole_ramp = false;            ///< an overall rate makes it so, no window
 };
 
 }  // namespace soakwright

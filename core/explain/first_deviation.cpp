@@ -119,7 +119,8 @@ class Deviation {
     double complete = std::numeric_limits<double>::infinity();
     for (const Finding& finding : verdicts_.findings) {
       if (!belongs(finding)) continue;
-      const double end = std::min(*finding.from_s + width, finding.to_s.value_or(*finding.from_s + width));
+      const double whole = finding.to_s.value_or(*finding.from_s + width);
+      const double end = finding.over_whole_ramp ? whole : std::min(*finding.from_s + width, whole);
       if (end >= complete) continue;
       complete = end;
       first = &finding;

@@ -5,6 +5,9 @@
 namespace soakwright {
 namespace {
 
+/// Beyond every record's ends.
+constexpr double kForEver = 1e18;
+
 /// The reading at the end of the last known piece that ends at or before `t`, and the one at the start of the
 /// next.
 std::optional<double> edge_before(const Trace& trace, double t) {
@@ -26,7 +29,15 @@ std::optional<double> edge_after(const Trace& trace, double t) {
   return std::nullopt;
 }
 
-/// Takes the holds' spans out of a time.
+/// The temperatures at a hole's ends, nothing for one without a reading; the record's ends are no ends.
+std::vector<std::optional<double>> ends_of_hole(const Trace& trace, const Span& hole) {
+  std::vector<std::optional<double>> ends;
+  if (hole.first > -kForEver) ends.push_back(edge_before(trace, hole.first));
+  if (hole.second < kForEver) ends.push_back(edge_after(trace, hole.second));
+  return ends;
+}
+
+/// Takes the hold periods out of a time.
 std::vector<Span> outside_holds(Span time, const std::vector<HoldCourse>& holds) {
   std::vector<Span> left{time};
   for (const HoldCourse& hold : holds) {
@@ -44,38 +55,61 @@ std::vector<Span> outside_holds(Span time, const std::vector<HoldCourse>& holds)
   return left;
 }
 
-/// Both ends of a hole lie on one side of above…below, outside it.
-bool known_outside(std::optional<double> a, std::optional<double> b, const RampStage& stage) {
-  if (!a || !b) return false;
-  const auto below = [&](double c) { return stage.above && c < stage.above->celsius() - kTemperatureSlack; };
-  const auto beyond = [&](double c) { return stage.below && c > stage.below->celsius() + kTemperatureSlack; };
-  return (below(*a) && below(*b)) || (beyond(*a) && beyond(*b));
+/// What is known of a hole's ends lies on one side of above…below, outside it. At the record's ends there is
+/// one end only.
+bool known_outside(const std::vector<std::optional<double>>& ends, const RampStage& stage) {
+  const auto all = [&](auto lies_outside) {
+    return !ends.empty() && std::all_of(ends.begin(), ends.end(), [&](const std::optional<double>& end) {
+      return end && lies_outside(*end);
+    });
+  };
+  return (stage.above && all([&](double c) { return c < stage.above->celsius() - kTemperatureSlack; })) ||
+         (stage.below && all([&](double c) { return c > stage.below->celsius() + kTemperatureSlack; }));
 }
 
-struct Reading {
+struct EndReading {
   double t = 0.0;
   double c = 0.0;
 };
 
-std::optional<Reading> first_reading(const Trace& trace) {
+std::optional<EndReading> first_reading(const Trace& trace) {
   for (const Piece& piece : trace.pieces)
     if (piece.first < piece.end)
-      return Reading{trace.sources[piece.source].t[piece.first], trace.sources[piece.source].c[piece.first]};
+      return EndReading{trace.sources[piece.source].t[piece.first],
+                        trace.sources[piece.source].c[piece.first]};
   return std::nullopt;
 }
 
-std::optional<Reading> last_reading(const Trace& trace) {
+std::optional<EndReading> last_reading(const Trace& trace) {
   for (auto piece = trace.pieces.rbegin(); piece != trace.pieces.rend(); ++piece)
     if (piece->first < piece->end)
-      return Reading{trace.sources[piece->source].t[piece->end - 1],
-                     trace.sources[piece->source].c[piece->end - 1]};
+      return EndReading{trace.sources[piece->source].t[piece->end - 1],
+                        trace.sources[piece->source].c[piece->end - 1]};
   return std::nullopt;
 }
 
-}  // namespace
+bool is_ramp(const Stage& stage, RampStage::Direction direction) {
+  const auto* ramp = std::get_if<RampStage>(&stage.asked);
+  return ramp != nullptr && ramp->direction == direction;
+}
 
-StageTime stage_time(const std::vector<HoldCourse>& holds, std::size_t stage, RampStage::Direction direction,
-                     Span record) {
+/// The first ramp of the direction after stage `from` and before stage `to`, and the last one.
+std::optional<std::size_t> first_ramp(const std::vector<Stage>& stages, std::size_t from, std::size_t to,
+                                      RampStage::Direction direction) {
+  for (std::size_t i = from + 1; i < to; ++i)
+    if (is_ramp(stages[i], direction)) return i;
+  return std::nullopt;
+}
+std::optional<std::size_t> last_ramp(const std::vector<Stage>& stages, std::size_t to,
+                                     RampStage::Direction direction) {
+  for (std::size_t i = to; i > 0; --i)
+    if (is_ramp(stages[i - 1], direction)) return i - 1;
+  return std::nullopt;
+}
+
+/// The stage's own time, and the holds that bound it.
+StageTime own_time(const std::vector<HoldCourse>& holds, std::size_t stage, RampStage::Direction direction,
+                   Span record) {
   StageTime when;
   for (const HoldCourse& hold : holds) {
     if (!hold.continuous) continue;
@@ -96,6 +130,30 @@ StageTime stage_time(const std::vector<HoldCourse>& holds, std::size_t stage, Ra
   return when;
 }
 
+}  // namespace
+
+StageTime stage_time(const std::vector<HoldCourse>& holds, const std::vector<Stage>& stages,
+                     std::size_t stage, RampStage::Direction direction, Span record) {
+  StageTime when = own_time(holds, stage, direction, record);
+  BesideHold beside;
+  if (direction == RampStage::Direction::heat) {
+    const HoldCourse* hold = when.hold_after;
+    if (hold == nullptr || first_ramp(stages, stage, hold->stage, direction)) return when;
+    const auto next = first_ramp(stages, hold->stage, stages.size(), direction);
+    beside.time = {hold->period->second,
+                   next ? own_time(holds, *next, direction, record).time.first : record.second};
+  } else {
+    const HoldCourse* hold = when.hold_before;
+    if (hold == nullptr || first_ramp(stages, hold->stage, stage, direction)) return when;
+    const auto previous = last_ramp(stages, hold->stage, direction);
+    beside.time = {previous ? own_time(holds, *previous, direction, record).time.second : record.first,
+                   hold->period->first};
+    beside.from_first_rise = !previous;
+  }
+  if (beside.time.second - beside.time.first > kWindowSlack_s) when.beside_hold = beside;
+  return when;
+}
+
 std::vector<BlindSpot> blind_spots(const TraceSet& set, Group group, const std::vector<HoldCourse>& holds,
                                    const StageTime& when, const RampStage& stage) {
   std::vector<BlindSpot> spots;
@@ -103,35 +161,29 @@ std::vector<BlindSpot> blind_spots(const TraceSet& set, Group group, const std::
   const std::vector<Span> outside = outside_holds(when.time, holds);
   for (const std::size_t index : group) {
     const Trace& trace = set.traces[index];
-    if (stage.above) {
-      const double edge = stage.above->celsius() - kTemperatureSlack;
-      if (heat && when.hold_before == nullptr && !trace.excluded_from_start)
-        if (const auto first = first_reading(trace); first && first->c >= edge)
-          spots.push_back({BlindSpot::Reason::starts_above, index, {first->t, first->t}, first->c});
-      if (!heat && when.hold_after == nullptr && !trace.excluded_to_end)
-        if (const auto last = last_reading(trace); last && last->c >= edge)
-          spots.push_back({BlindSpot::Reason::ends_above, index, {last->t, last->t}, last->c});
-    }
-    // Before a channel's first reading in a stage that begins with the record that reading alone speaks, and
-    // behind its last one in a stage that ends with it.
     const auto first = first_reading(trace);
     const auto last = last_reading(trace);
-    const bool first_speaks = heat && stage.above && when.hold_before == nullptr && first;
-    const bool last_speaks = !heat && stage.above && when.hold_after == nullptr && last;
+    const auto hot = [&](const std::optional<EndReading>& reading) {
+      return stage.above && reading && reading->c >= stage.above->celsius() - kTemperatureSlack;
+    };
+    const bool starts_above = heat && when.hold_before == nullptr && hot(first) && !trace.excluded_from_start;
+    const bool ends_above = !heat && when.hold_after == nullptr && hot(last) && !trace.excluded_to_end;
+    if (starts_above)
+      spots.push_back({BlindSpot::Reason::starts_above, index, {first->t, first->t}, first->c});
+    if (ends_above) spots.push_back({BlindSpot::Reason::ends_above, index, {last->t, last->t}, last->c});
+    // The hole itself may reach beyond the stage: its ends are those of the whole of it.
+    const std::vector<Span> whole = unknown_spans(trace, -kForEver, kForEver);
     for (const Span& hole : unknown_spans(trace, when.time.first, when.time.second)) {
-      if (first_speaks && hole.second <= first->t + kWindowSlack_s) continue;
-      if (last_speaks && hole.first >= last->t - kWindowSlack_s) continue;
+      if (starts_above && hole.second <= first->t + kWindowSlack_s) continue;
+      if (ends_above && hole.first >= last->t - kWindowSlack_s) continue;
       const bool touches = std::any_of(outside.begin(), outside.end(), [&](const Span& part) {
         return std::min(part.second, hole.second) - std::max(part.first, hole.first) > kWindowSlack_s;
       });
       if (!touches) continue;
-      // The hole itself may reach beyond the stage: its ends are those of the whole of it.
-      const std::vector<Span> whole = unknown_spans(trace, -1e18, 1e18);
       const auto around = std::find_if(whole.begin(), whole.end(), [&](const Span& span) {
         return span.first <= hole.first + kWindowSlack_s && span.second >= hole.second - kWindowSlack_s;
       });
-      const Span ends = around != whole.end() ? *around : hole;
-      if (known_outside(edge_before(trace, ends.first), edge_after(trace, ends.second), stage)) continue;
+      if (known_outside(ends_of_hole(trace, around != whole.end() ? *around : hole), stage)) continue;
       spots.push_back({BlindSpot::Reason::hole, index, hole, std::nullopt});
     }
   }

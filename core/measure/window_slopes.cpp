@@ -84,6 +84,13 @@ WindowSlope window_about(const TraceSource& source, const IntegerSamples& sample
   return window;
 }
 
+WindowShape shape_over(const IntegerSamples& samples, std::size_t first, std::size_t end) {
+  window_slopes::Sums<window_slopes::Wide> sums;
+  sums.origin = samples.tick(first);
+  for (std::size_t i = first; i < end; ++i) sums.add(samples.tick(i), 0);
+  return sums.shape();
+}
+
 std::optional<WindowSlope> slope_over(const IntegerSamples& samples, std::size_t first, std::size_t end,
                                       Span part) {
   if (end < first + kFewestForSlope) return std::nullopt;

@@ -73,6 +73,9 @@ bool visit_windows(const TraceSource& source, const IntegerSamples& samples, std
 WindowSlope window_about(const TraceSource& source, const IntegerSamples& samples, std::size_t sample,
                          double width_s, double slope_c_per_h, const WindowShape& shape);
 
+/// The x side of a fit over samples [first, end).
+WindowShape shape_over(const IntegerSamples& samples, std::size_t first, std::size_t end);
+
 /// The slope over all samples [first, end) of a part; nothing for fewer than five.
 std::optional<WindowSlope> slope_over(const IntegerSamples& samples, std::size_t first, std::size_t end,
                                       Span part);

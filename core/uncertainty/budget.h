@@ -35,6 +35,11 @@ class Budget {
   [[nodiscard]] double expanded_k(double celsius) const;
   /// U of a rate as a share of it, 2·p/√3: a constant error cancels in a rate, a tolerance in % does not.
   [[nodiscard]] double rate_share() const { return rate_share_; }
+  /// The same for readings of up to `hottest_c`: a table that begins as a constant has no share before its
+  /// line does.
+  [[nodiscard]] double rate_share_up_to(double hottest_c) const {
+    return varying_.line_from_c && hottest_c <= *varying_.line_from_c ? 0.0 : rate_share_;
+  }
   /// Whether both give the same U everywhere.
   [[nodiscard]] bool same_size(const Budget& other) const {
     return varying_ == other.varying_ && varying_divisor_ == other.varying_divisor_ &&

@@ -81,16 +81,17 @@ void add_rates(Notes& notes, const Procedure& procedure, const WordingContext& c
                    "distance of each reading from the line between its neighbours, and gives each slope a "
                    "standard error. A "
                    "rate is met at or below the limit, not met where a slope less 4 standard errors is still "
-                   "above it, and "
-                   "inconclusive between."});
+                   "above it, also without any tenth of its readings in a row, and inconclusive between."});
   constexpr const char* kOverall =
       "The overall rate of a thermocouple is measured from the temperature above which the stage is "
       "evaluated to the "
       "edge of the holding temperature range, or back. ";
   const bool decides = evaluated.any({RequirementKind::heating_rate_min, RequirementKind::cooling_rate_min});
   notes.push_back({"Overall rates",
-                   kOverall + std::string{decides ? "A minimum rate is compared with the smallest of them."
-                                                  : "It is shown beside the steepest window."}});
+                   kOverall +
+                       std::string{decides ? "A minimum rate is compared with the smallest of them. " : ""} +
+                       "One that is above a maximum rate by more than noise is not met: a mean above the "
+                       "limit proves a steeper rate within it."});
 }
 
 void add_holds(Notes& notes, const Procedure& procedure, const WordingContext& context,

@@ -84,7 +84,7 @@ double tolerance_of(const json& requirement) {
 }
 
 /// Time known to be out within a hold's span: a requirement where the procedure limits it, else the notes.
-double excursions_s(const json& result, const std::string& stage) {
+double excursion_time_s(const json& result, const std::string& stage) {
   const json limited = entry_of(result["requirements"], "id", stage + ".excursion-time");
   if (limited.is_object()) return limited["measured"];
   double sum = 0.0;
@@ -96,8 +96,8 @@ double excursions_s(const json& result, const std::string& stage) {
 
 void check_answer(const json& result, const std::string& id, const json& answer) {
   const std::string stage_name = id.substr(0, id.find('.'));
-  if (id.ends_with(".excursions_s")) {
-    check_near(excursions_s(result, stage_name), answer, kTime_s);
+  if (id.ends_with(".excursion_time_s")) {
+    check_near(excursion_time_s(result, stage_name), answer, kTime_s);
     return;
   }
   const json requirement = entry_of(result["requirements"], "id", id);
@@ -110,11 +110,11 @@ void check_answer(const json& result, const std::string& id, const json& answer)
                          : json();
   for (const auto& [key, expected] : answer.items()) {
     INFO(key);
-    if (key == "continuous_s") {
+    if (key == "continuous_hold_s") {
       REQUIRE(stage.is_object());
       const json& core = stage["continuous"];
       check_span(core.is_null() ? json() : core[0], core.is_null() ? json() : core[1], expected);
-    } else if (key == "span_s") {
+    } else if (key == "hold_period_s") {
       REQUIRE(stage.is_object());
       check_span(stage["start_s"], stage["end_s"], expected);
     } else {

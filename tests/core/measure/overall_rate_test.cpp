@@ -1,7 +1,8 @@
 // Mean rates from crossing to crossing.
+#include "core/measure/overall_rate.h"
+
 #include <catch2/catch.hpp>
 
-#include "core/measure/rate.h"
 #include "tests/core/measure/found_holds.h"
 
 using namespace soakwright;
@@ -20,16 +21,19 @@ RampStage ramp_of(const FoundHolds& found, std::size_t stage) {
 /// "TC1 600 1680..2880" for every channel.
 std::string overall(const FoundHolds& found, std::size_t stage, std::optional<RampStage> asked = {}) {
   const RampStage ramp = asked.value_or(ramp_of(found, stage));
-  const StageTime when = stage_time(found.holds, stage, ramp.direction, found.time());
+  const StageTime when = stage_time(found.holds, found.procedure.stages, stage, ramp.direction, found.time());
   std::string text;
-  for (const OverallRate& rate : overall_rates(found.set, found.group, when, ramp)) {
+  for (const OverallRate& rate : overall_rates(found.set, found.group, when, ramp, 240.0)) {
     if (!text.empty()) text += ", ";
     text += found.set.traces[rate.trace].name;
     text += ' ';
-    text += say(rate.rate_c_per_h);
-    if (!rate.rate_c_per_h) continue;
+    if (!rate.mean) {
+      text += "none";
+      continue;
+    }
+    text += say(rate.mean->rate_c_per_h);
     text += ' ';
-    text += say(Span{rate.from_s, rate.to_s});
+    text += say(Span{rate.mean->from_s, rate.mean->to_s});
   }
   return text;
 }
@@ -133,4 +137,50 @@ TEST_CASE("A crossing hidden in a hole is none") {
   MadeRecord made = along(kSoak);
   made.missing("TC1", 26 * 60, 30 * 60);  // 300 is passed at 28 min
   CHECK(overall(FoundHolds(made, kHeatHoldCool), 0) == "TC1 none");
+}
+
+// ---- crossings that last ----
+
+TEST_CASE("A spike through `low` or back through `above` makes no lasting crossing") {
+  // Rows a minute apart; 300 at 28 min, 500 at 48 min: 600 °C/h.
+  const auto with = [](std::size_t minute, double celsius) {
+    std::vector<double> values;
+    for (int row = 0; row <= 183; ++row) values.push_back(on_course(kSoak, 60.0 * row));
+    values[minute] = celsius;
+    return MadeRecord::every(60, values.size()).column("TC1", values);
+  };
+  const auto lasting = [](const MadeRecord& made, std::size_t stage) {
+    const FoundHolds found(made, kHeatHoldCool);
+    const RampStage ramp = ramp_of(found, stage);
+    const StageTime when =
+        stage_time(found.holds, found.procedure.stages, stage, ramp.direction, found.time());
+    const OverallRate rate = overall_rates(found.set, found.group, when, ramp, 240.0).front();
+    return rate.lasting ? say(Span{rate.lasting->from_s, rate.lasting->to_s}) : std::string("none");
+  };
+  CHECK(lasting(with(0, 20), 0) == "1680..2880");
+  CHECK(lasting(with(40, 520), 0) == "1680..2880");  // up through 500 at 39 min and back
+  CHECK(lasting(with(40, 200), 0) == "1680..2880");  // down through 300 and up again
+  CHECK(lasting(with(0, 20), 2) == "5580..7980");
+  CHECK(lasting(with(110, 200), 2) == "5580..7980");  // down through 300 on the way down, and back
+  CHECK(lasting(with(110, 520), 2) == "5580..7980");  // up through 500 and back
+  // What is measured is measured with it.
+  CHECK(overall(FoundHolds(with(40, 520), kHeatHoldCool), 0).find("TC1 600 ") == std::string::npos);
+}
+
+TEST_CASE(
+    "A ramp that ends below the hold's range ends there, and one after another hold begins with the stage") {
+  const FoundHolds found(along(kSoak), kHeatHoldCool);
+  RampStage heat = ramp_of(found, 0);
+  heat.below = Temperature::of_celsius(420);
+  CHECK(overall(found, 0, heat) == "TC1 600 1680..2400");  // 300 to 420
+  RampStage cool = ramp_of(found, 2);
+  cool.below = Temperature::of_celsius(420);
+  CHECK(overall(found, 2, cool) == "TC1 300 6540..7980");  // 420 at 109 min
+  // 350 held before it: 300 was crossed on the way to that hold.
+  const FoundHolds two(along({{0, 20}, {33, 350}, {93, 350}, {113, 550}, {143, 550}, {193, 50}}),
+                       "[[stage]]\nkind = \"hold\"\nlow = 340\nhigh = 360\ntime_min = \"1 min\"\n" +
+                           std::string(kHeatHoldCool));
+  REQUIRE(say(two.holds[0].period) == "1920..5640");
+  // 360 at 94 min (5,640 s) to 500 at 108 min.
+  CHECK(overall(two, 1) == "TC1 600 5640..6480");
 }

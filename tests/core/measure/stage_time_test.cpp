@@ -40,7 +40,7 @@ RampStage ramp(RampStage::Direction direction, std::optional<double> above,
 
 /// "TC1 hole 60..120, …" of one stage between or beside holds.
 std::string blind(const FoundHolds& found, std::size_t stage, const RampStage& asked) {
-  const StageTime when = stage_time(found.holds, stage, asked.direction, found.time());
+  const StageTime when = stage_time(found.holds, found.procedure.stages, stage, asked.direction, found.time());
   std::string text;
   for (const BlindSpot& spot : blind_spots(found.set, found.group, found.holds, when, asked)) {
     if (!text.empty()) text += ", ";
@@ -73,19 +73,19 @@ TEST_CASE("Heat and cool stages are times, bounded by the spans of the holds bes
   REQUIRE(say(found.holds[1].period) == "4080..6480");
   const Span record = found.time();
   // Heat: from the end of the span before (or the record's start) to the end of the span after.
-  CHECK(say(stage_time(found.holds, 0, kHeat, record).time) == "0..2280");
-  CHECK(say(stage_time(found.holds, 2, kHeat, record).time) == "2280..6480");
+  CHECK(say(stage_time(found.holds, found.procedure.stages, 0, kHeat, record).time) == "0..2280");
+  CHECK(say(stage_time(found.holds, found.procedure.stages, 2, kHeat, record).time) == "2280..6480");
   // Cool: from the start of the span before to the start of the span after (or the record's end).
-  CHECK(say(stage_time(found.holds, 4, kCool, record).time) == "4080..9180");
-  CHECK(say(stage_time(found.holds, 2, kCool, record).time) == "480..4080");
-  CHECK(say(stage_time(found.holds, 0, kCool, record).time) == "0..480");
+  CHECK(say(stage_time(found.holds, found.procedure.stages, 4, kCool, record).time) == "4080..9180");
+  CHECK(say(stage_time(found.holds, found.procedure.stages, 2, kCool, record).time) == "480..4080");
+  CHECK(say(stage_time(found.holds, found.procedure.stages, 0, kCool, record).time) == "0..480");
 }
 
 TEST_CASE("The spread of a heat or cool stage is evaluated between the spans") {
   const FoundHolds found(preheat_and_soak(), kTwoHolds);
-  CHECK(say(stage_time(found.holds, 0, kHeat, found.time()).spread_time) == "0..480");
-  CHECK(say(stage_time(found.holds, 2, kHeat, found.time()).spread_time) == "2280..4080");
-  CHECK(say(stage_time(found.holds, 4, kCool, found.time()).spread_time) == "6480..9180");
+  CHECK(say(stage_time(found.holds, found.procedure.stages, 0, kHeat, found.time()).spread_time) == "0..480");
+  CHECK(say(stage_time(found.holds, found.procedure.stages, 2, kHeat, found.time()).spread_time) == "2280..4080");
+  CHECK(say(stage_time(found.holds, found.procedure.stages, 4, kCool, found.time()).spread_time) == "6480..9180");
 }
 
 TEST_CASE("Holds without a core do not bound a stage") {
@@ -93,11 +93,11 @@ TEST_CASE("Holds without a core do not bound a stage") {
   const FoundHolds found(preheat_and_soak(60), kTwoHolds);
   REQUIRE(found.holds[0].continuous);
   REQUIRE_FALSE(found.holds[1].continuous);
-  const StageTime heat = stage_time(found.holds, 2, kHeat, found.time());
+  const StageTime heat = stage_time(found.holds, found.procedure.stages, 2, kHeat, found.time());
   CHECK(heat.hold_after == nullptr);
   CHECK(heat.hold_before == &found.holds[0]);
   CHECK(heat.time.second == found.time().second);
-  CHECK(stage_time(found.holds, 4, kCool, found.time()).time.first == found.holds[0].period->first);
+  CHECK(stage_time(found.holds, found.procedure.stages, 4, kCool, found.time()).time.first == found.holds[0].period->first);
 }
 
 // ---- what a stage cannot show ----

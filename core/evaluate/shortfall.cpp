@@ -24,6 +24,7 @@ class Need {
     if (asked_.kind == RequirementKind::calibration)
       return asked_.measured ? "certificates would have had to be valid on the record's last day"
                              : "the log would have to carry dates";
+    if (const std::string overall = say_overall_too_fast(); !overall.empty()) return overall;
     if (!asked_.measured) return say_not_measured();
     // Within the limit as far as the record shows: what is missing is the rest of it.
     if (!asked_.margin || *asked_.margin >= 0.0)
@@ -121,6 +122,20 @@ class Need {
                        say_time(window_s), say_moment(record_, asked_.at_s.value_or(0.0)),
                        heat ? "rose" : "fell", say_kelvin(*asked_.measured * window_s / 3600.0),
                        asked_.uncertainty ? "; noise and U included" : "");
+  }
+
+  /// Where no window is above the limit, and the mean over the whole ramp is; empty otherwise.
+  [[nodiscard]] std::string say_overall_too_fast() const {
+    const bool rate =
+        asked_.kind == RequirementKind::heating_rate || asked_.kind == RequirementKind::cooling_rate;
+    const bool window_above = asked_.margin && *asked_.margin < 0.0;
+    if (!rate || asked_.verdict != Verdict::not_met || window_above) return {};
+    const std::pair<std::string, std::optional<double>>* fastest = nullptr;
+    for (const auto& channel : asked_.overall)
+      if (channel.second && (fastest == nullptr || *channel.second > *fastest->second)) fastest = &channel;
+    if (fastest == nullptr || *fastest->second <= asked_.limit) return {};
+    return fmt::format("{} is {} too fast over the whole ramp", fastest->first,
+                       say_rate(*fastest->second - asked_.limit));
   }
 
   [[nodiscard]] std::string say_slow_ramp() const {

@@ -180,6 +180,7 @@ TEST_CASE("An overall rate certainly above the limit makes the rate not met, tho
   CHECK_FALSE(fast["stage-1.heating-rate"].measured);
   CHECK(fast.verdict("stage-1.heating-rate") == "not met");
   says(fast, "stage-1.heating-rate", "over the whole ramp");
+  CHECK(fast["stage-1.heating-rate"].shortfall == "TC1 is 100.0 °C/h too fast over the whole ramp");
   CHECK(with_limit("400").verdict("stage-1.heating-rate") == "inconclusive");
 }
 

@@ -137,6 +137,14 @@ std::optional<RowRun> follows(const RowReadings& channel, const RowReadings& set
   return run;
 }
 
+/// A column with the name of a set point whose readings are those of the thermocouples is read as one of
+/// them, with this notice: then they may be those of the set point.
+bool named_like_set_point(const Record& record, std::size_t channel) {
+  return std::any_of(record.notices.begin(), record.notices.end(), [&](const Notice& notice) {
+    return notice.code == "name-unclear" && notice.channel == record.channels[channel].name;
+  });
+}
+
 }  // namespace
 
 std::vector<Suspect> find_copied_channels(const RowTable& table, const SampledRecord& sampled) {
@@ -167,6 +175,9 @@ std::vector<Suspect> find_copied_set_point(const RowTable& table) {
   std::vector<Suspect> found;
   const auto hold_against = [&](const RowReadings& set_point, SuspectEvidence evidence) {
     for (std::size_t i = 0; i < table.channels.size(); ++i) {
+      const bool itself = evidence.kind == SuspectEvidence::Kind::equals_channel &&
+                          table.channels[i].channel == evidence.other;
+      if (itself) continue;
       const auto run = follows(table.channels[i], set_point);
       if (!run) continue;
       evidence.count = run->count;
@@ -181,7 +192,7 @@ std::vector<Suspect> find_copied_set_point(const RowTable& table) {
                    {.kind = SuspectEvidence::Kind::equals_set_point, .other_column = i});
   }
   for (std::size_t i = 0; i < record.channels.size(); ++i)
-    if (record.channels[i].role == ThermocoupleRole::set_point)
+    if (record.channels[i].role == ThermocoupleRole::set_point || named_like_set_point(record, i))
       hold_against(row_readings(record, record.channels[i].readings),
                    {.kind = SuspectEvidence::Kind::equals_channel, .other = i});
   return found;

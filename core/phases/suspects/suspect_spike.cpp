@@ -23,7 +23,6 @@ constexpr double kFastKPerS = 3.0;
 constexpr std::size_t kMostReadings = 3;
 constexpr double kBackShare = 0.2;      // of the spike that may be left of it
 constexpr std::size_t kRowsBefore = 3;  // tell how fast the channel itself moves
-constexpr double kCourseTimes = 1.5;
 constexpr double kAtOnceShare = 0.7;
 constexpr double kCalmShare = 0.5;
 constexpr std::size_t kFewSpikes = 3;  // more, and the channel is noisy
@@ -110,15 +109,15 @@ std::optional<Spike> spike_at(const RowTable& table, const RowReadings& channel,
           channel.kelvin(std::int64_t{channel.units[row]} - std::int64_t{channel.units[before]});
       least_k = away * jumps[i].change_k > 0.0 ? std::min(least_k, std::abs(away)) : 0.0;
     }
-    const double left =
-        std::abs(channel.kelvin(std::int64_t{channel.units[after]} - std::int64_t{channel.units[before]}));
-    const double course_k =
-        before >= kRowsBefore && channel.known(before - kRowsBefore)
-            ? std::abs(channel.kelvin(std::int64_t{channel.units[before]} -
-                                      std::int64_t{channel.units[before - kRowsBefore]})) /
-                  static_cast<double>(kRowsBefore) * static_cast<double>(after - before)
-            : 0.0;
-    if (!whole || left > kBackShare * least_k + std::min(kCourseTimes * course_k, kBackShare * least_k) ||
+    // Against where the channel was going: heat that fades beneath a second weld run is no way back.
+    const double course_k = before >= kRowsBefore && channel.known(before - kRowsBefore)
+                                ? channel.kelvin(std::int64_t{channel.units[before]} -
+                                                 std::int64_t{channel.units[before - kRowsBefore]}) /
+                                      static_cast<double>(kRowsBefore) * static_cast<double>(after - before)
+                                : 0.0;
+    const double left = std::abs(
+        channel.kelvin(std::int64_t{channel.units[after]} - std::int64_t{channel.units[before]}) - course_k);
+    if (!whole || left > kBackShare * least_k ||
         least_k < kAtOnceShare * std::max(std::abs(jumps[i].change_k), std::abs(jumps[j].change_k)))
       continue;
     const auto calm = [&](std::size_t row) {
@@ -266,7 +265,7 @@ std::vector<Suspect> wild_readings(const RowTable& table, const std::vector<Wild
 std::vector<Suspect> find_spikes_and_jumps(const RowTable& table) {
   std::vector<Wild> all(table.channels.size());
   parallel_for(all.size(), all.size() * table.rows(),
-                 [&](std::size_t i) { all[i] = wild_of(table, table.channels[i]); });
+               [&](std::size_t i) { all[i] = wild_of(table, table.channels[i]); });
   std::vector<Suspect> suspects;
   for (std::size_t i = 0; i < all.size(); ++i) {
     const std::vector<Suspect> more = wild_readings(table, all, i);

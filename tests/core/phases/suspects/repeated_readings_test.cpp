@@ -218,6 +218,16 @@ TEST_CASE("columns that are the set point are copies of it") {
   CHECK(accused(record, Code::copied, 0.0, end_s) == kAll);
 }
 
+TEST_CASE("columns that are a set point are copies of it, though its column was read as a thermocouple") {
+  Drawing straight = relief();
+  straight.noise_k = 0.0;
+  straight.channel_step_k = 0.0;
+  Record record = made::draw(straight);
+  record.channels[5].name = "Set point";
+  record.notices.push_back({"name-unclear", 1, 1, "Set point", "evaluated"});
+  CHECK(accused(record, Code::copied, 0.0, record.times_s.back()) == std::set<std::size_t>{0, 1, 2, 3, 4});
+}
+
 TEST_CASE("twenty minutes of a hold that are replayed are copies, and the first twenty are not") {
   Record record = made::draw(relief());
   const std::size_t first = row_at(record, 5.0 * kHour);

@@ -115,9 +115,10 @@ std::optional<Spike> spike_at(const RowTable& table, const RowReadings& channel,
                                                  std::int64_t{channel.units[before - kRowsBefore]}) /
                                       static_cast<double>(kRowsBefore) * static_cast<double>(after - before)
                                 : 0.0;
-    const double left = std::abs(
-        channel.kelvin(std::int64_t{channel.units[after]} - std::int64_t{channel.units[before]}) - course_k);
-    if (!whole || left > kBackShare * least_k ||
+    const double back_k =
+        channel.kelvin(std::int64_t{channel.units[after]} - std::int64_t{channel.units[before]});
+    if (!whole || std::abs(back_k - course_k) > kBackShare * least_k ||
+        std::abs(back_k) > 2.0 * kBackShare * least_k ||
         least_k < kAtOnceShare * std::max(std::abs(jumps[i].change_k), std::abs(jumps[j].change_k)))
       continue;
     const auto calm = [&](std::size_t row) {

@@ -38,7 +38,7 @@ ChannelPane::ChannelPane(QWidget* parent)
   all_->setToolTip(tr("Show every channel on the chart"));
   none_->setToolTip(tr("Hide every channel"));
   for (QLabel* label : {moment_, hottest_, coldest_}) label->setTextFormat(Qt::PlainText);
-  moment_->setAccessibleName(tr("Moment at the pointer"));
+  moment_->setAccessibleName(tr("Time at the pointer"));
   hottest_->setAccessibleName(tr("Hottest evaluated channel at the pointer"));
   coldest_->setAccessibleName(tr("Coldest evaluated channel at the pointer"));
 

@@ -126,14 +126,14 @@ void ColumnTable::showLine(int row, const Line& line) {
           {tr("mV"), QStringLiteral("mV")}},
          line.unit);
   std::vector<std::pair<QString, QString>> kinds = {
-      {line.why.isEmpty() ? tr("As found") : tr("Apart: %1").arg(line.why), {}}};
+      {line.why.isEmpty() ? tr("As found") : tr("Not evaluated: %1").arg(line.why), {}}};
   for (const ThermocoupleRole role :
        {ThermocoupleRole::control, ThermocoupleRole::monitor, ThermocoupleRole::spare, ThermocoupleRole::air,
         ThermocoupleRole::set_point, ThermocoupleRole::off})
     kinds.emplace_back(q(kRoleWords.of(role)), q(kRoleWords.of(role)));
   addBox(row, kind, tr("Kind of %1").arg(of), kinds, line.kind);
   if (!line.emf) return;
-  std::vector<std::pair<QString, QString>> types = {{tr("Not said"), {}}};
+  std::vector<std::pair<QString, QString>> types = {{tr("Not given"), {}}};
   for (const char letter : {'K', 'J', 'N', 'E', 'T', 'R', 'S', 'B'})
     types.emplace_back(QString(QLatin1Char(letter)), QString(QLatin1Char(letter)));
   addBox(row, type, tr("Type of %1").arg(of), types, line.type);

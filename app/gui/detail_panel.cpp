@@ -54,7 +54,7 @@ QString asked_of(const Report& report, const std::string& title) {
 }  // namespace
 
 DetailPanel::DetailPanel(QWidget* parent) : QTextBrowser(parent) {
-  setAccessibleName(tr("About the chosen line"));
+  setAccessibleName(tr("Details of the chosen row"));
   setFrameShape(QFrame::NoFrame);
   setOpenLinks(false);
   setTabChangesFocus(true);
@@ -126,7 +126,7 @@ QString DetailPanel::overview(const Report& report) const {
   job.add(report.job);
   LabelTable procedure;
   if (report.procedure) procedure.add(report.procedure->facts);
-  return heading(report.verdict ? tr("Choose a line to see what it rests on") : tr("The record"), {}, {}) +
+  return heading(report.verdict ? tr("Choose a row to see its evidence") : tr("The record"), {}, {}) +
          record.html() + job.html(tr("Job")) + procedure.html(tr("Procedure"));
 }
 
@@ -150,12 +150,12 @@ void DetailPanel::show(std::shared_ptr<const Report> shown, const Selection& sel
       LabelTable facts;
       facts.add(tr("From"), q(row.start));
       facts.add(tr("To"), q(row.end));
-      facts.add(tr("Lasts"), q(row.duration));
+      facts.add(tr("Duration"), q(row.duration));
       facts.add(tr("Mean rate"), q(row.rate));
       facts.add(tr("Level"), q(row.level));
       facts.add(tr("Largest spread"), q(row.spread));
       setHtml(heading(tr("The record shows: %1").arg(q(row.kind)), {}, {}) +
-              paragraph(tr("Found from the record alone, whatever the procedure asks.")) + facts.html());
+              paragraph(tr("Found from the record alone, independent of the procedure.")) + facts.html());
       return;
     }
     case Selection::Kind::suspect: {

@@ -18,7 +18,7 @@ constexpr int kMostShown = 6;
 
 ErrorBar::ErrorBar(QWidget* parent)
     : QFrame(parent), title_(new QLabel(this)), words_(new QLabel(this)), away_(new QToolButton(this)) {
-  setAccessibleName(tr("Refused"));
+  setAccessibleName(tr("Cannot be opened"));
   setFrameShape(QFrame::StyledPanel);
   setAutoFillBackground(true);
   QFont bold = title_->font();
@@ -28,7 +28,7 @@ ErrorBar::ErrorBar(QWidget* parent)
   words_->setWordWrap(true);
   words_->setTextFormat(Qt::PlainText);
   words_->setTextInteractionFlags(Qt::TextSelectableByMouse | Qt::TextSelectableByKeyboard);
-  words_->setAccessibleName(tr("What was refused and what would help"));
+  words_->setAccessibleName(tr("What is wrong and what helps"));
   away_->setText(tr("Dismiss"));
   away_->setToolTip(tr("Dismiss this message (Escape)"));
   auto* sign = new QLabel(this);

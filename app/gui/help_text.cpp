@@ -30,14 +30,14 @@ QString keys_text() {
          row(tr("Ctrl + wheel"), tr("zoom in temperature")) + row(tr("Shift + wheel"), tr("move in time")) +
          row(tr("drag"), tr("move")) + row(tr("right drag, Shift + drag"), tr("zoom into the frame")) +
          row(tr("double click"), tr("the whole record")) +
-         row(tr("click"), tr("pick out a trace; choose a finding, a phase or a stage on the strip below")) +
+         row(tr("click"), tr("choose a trace, or a finding, phase or stage below the chart")) +
          row(tr("arrows"), tr("move")) + row(tr("+ and −"), tr("zoom in time; with Ctrl in temperature")) +
          row(tr("Home"), tr("the whole record")) + row(tr("F"), tr("fit the temperature axis")) +
-         row(tr(", and ."), tr("move the reading line by a row, with Shift by ten")) +
-         row(tr("Escape"), tr("let go of the reading line and of the trace")) + QStringLiteral("</table>") +
+         row(tr(", and ."), tr("move the cursor by one row, with Shift by ten")) +
+         row(tr("Escape"), tr("clear the cursor and the chosen trace")) + QStringLiteral("</table>") +
          tr("<h3>Everywhere</h3>") + QStringLiteral("<table>") + row(tr("F6"), tr("next pane")) +
-         row(tr("Alt + Down, Alt + Up"), tr("next requirement, the one before")) +
-         row(tr("F5"), tr("read again what has changed on disk, and evaluate again")) +
+         row(tr("Alt + Down, Alt + Up"), tr("next or previous requirement")) +
+         row(tr("F5"), tr("reload files that changed on disk, and evaluate again")) +
          row(tr("Ctrl + E"), tr("export the report")) +
          row(tr("Escape"), tr("cancel reading; dismiss a message")) + QStringLiteral("</table>");
 }
@@ -49,13 +49,13 @@ QString cautions_text(const Report* report) {
       lines.append(pdf::shown_text(caution).toHtmlEscaped());
   if (lines.isEmpty())
     lines = {
-        tr("The program holds a record against the limits that the procedure file names. It does not know "
+        tr("The program compares a record with the limits of the procedure file. It does not know "
            "the "
            "code, the contract or the work, and releases nothing."),
         tr("It reads what the recorder wrote. Whether each thermocouple sat where the job says, was attached "
            "well and was in calibration cannot be seen in a log."),
-        tr("A verdict is as good as the procedure file: check its limits against the document that they come "
-           "from.")};
+        tr("A verdict is only as good as the procedure file. Check its limits against the document that they "
+           "come from.")};
   return tr("<h3>Cautions</h3>") + list_of(lines);
 }
 

@@ -44,7 +44,7 @@ ImportSettingsPane::ImportSettingsPane(QWidget* parent)
       columns_(new ColumnTable(this)),
       undo_(new QPushButton(tr("Undo"), this)),
       write_(new QPushButton(tr("Write into the job…"), this)),
-      drop_(new QPushButton(tr("Leave this log"), this)) {
+      drop_(new QPushButton(tr("Discard"), this)) {
   lines_->setFont(QFontDatabase::systemFont(QFontDatabase::FixedFont));
   file_->setTextFormat(Qt::PlainText);
   file_->setContentsMargins(8, 4, 8, 0);
@@ -55,10 +55,10 @@ ImportSettingsPane::ImportSettingsPane(QWidget* parent)
   message_->setWordWrap(true);
   message_->setTextFormat(Qt::PlainText);
   message_->setTextInteractionFlags(Qt::TextSelectableByMouse | Qt::TextSelectableByKeyboard);
-  message_->setAccessibleName(tr("Why the log cannot be read like this"));
-  undo_->setToolTip(tr("Take the last change back; the log is read again"));
-  write_->setToolTip(tr("Write what was changed by hand into the job file; its comments stay"));
-  drop_->setToolTip(tr("Go back to what is open"));
+  message_->setAccessibleName(tr("Why the log cannot be read with these settings"));
+  undo_->setToolTip(tr("Undo the last change; the log is read again"));
+  write_->setToolTip(tr("Write the changed settings into the job file; its comments are kept"));
+  drop_->setToolTip(tr("Return to the open record"));
 
   auto* form = new QScrollArea(this);
   form->setWidget(settings_);
@@ -66,7 +66,7 @@ ImportSettingsPane::ImportSettingsPane(QWidget* parent)
   form->setFrameShape(QFrame::NoFrame);
   form->setFocusPolicy(Qt::NoFocus);
   auto* right = new QSplitter(Qt::Vertical, this);
-  right->addWidget(titled(tr("What was made of it"), form));
+  right->addWidget(titled(tr("Import settings"), form));
   right->addWidget(titled(tr("Columns"), columns_));
   right->setStretchFactor(0, 0);
   right->setStretchFactor(1, 1);
@@ -119,7 +119,7 @@ void ImportSettingsPane::show(const Session& session) {
   const QString sha = session.logSha();
   QStringList head;
   if (!path.isEmpty()) head.append(QFileInfo(path).fileName());
-  if (!session.wanted().empty()) head.append(tr("changed by hand, not yet in the job"));
+  if (!session.wanted().empty()) head.append(tr("changed, not yet saved in the job"));
   if (!sha.isEmpty()) head.append(tr("SHA-256 %1").arg(sha));
   file_line_ = head.join(QStringLiteral("   ·   "));
   file_->setToolTip(plain_tip(sha.isEmpty() ? path : path + u'\n' + tr("SHA-256 %1").arg(sha)));
@@ -127,8 +127,10 @@ void ImportSettingsPane::show(const Session& session) {
 
   QStringList texts = session.sheetTexts();
   if (!texts.isEmpty())
-    texts.prepend(refused ? tr("This log could not be read. What the file leaves open can be settled here:")
-                          : tr("The log could not be read like this; what is shown was read before:"));
+    texts.prepend(
+        refused
+            ? tr("This log cannot be read as it is. Change the import settings here:")
+            : tr("The log cannot be read with these settings. The chart still shows the previous reading:"));
   message_->setText(texts.join(u'\n'));
   message_->setVisible(!texts.isEmpty());
 

@@ -13,7 +13,7 @@ QString tr(const char* text) { return QCoreApplication::translate("ListContents"
 QString q(const std::string& text) { return pdf::shown_text(text); }
 
 /// Nothing is said of a record that there is not.
-QString no_record() { return tr("There is no record yet: open a log (Ctrl+O)."); }
+QString no_record() { return tr("No record. Open a log (Ctrl+O)."); }
 
 }  // namespace
 
@@ -48,8 +48,8 @@ ListContent finding_lines(const Report* report) {
   content.numbers = {1, 7};
   content.stretch = 8;
   content.when_empty = !report           ? no_record()
-                       : report->verdict ? tr("Nothing was found that a reader should see.")
-                                         : tr("Findings come with a procedure.");
+                       : report->verdict ? tr("No findings.")
+                                         : tr("Findings need a procedure.");
   if (!report) return content;
   for (std::size_t i = 0; i < report->findings.size(); ++i) {
     const FindingRow& row = report->findings[i];
@@ -81,11 +81,12 @@ ListContent phase_lines(const Report* report) {
 
 ListContent suspect_lines(const Report* report) {
   ListContent content;
-  content.headers = {tr("Looks like"), tr("Channel"), tr("When"), tr("What the record shows")};
+  content.headers = {tr("Suspect"), tr("Channel"), tr("When"), tr("Recorded cycle")};
   content.stretch = 3;
   content.when_empty =
-      report ? tr("No channel looks wrong. The program points only; it never puts a channel exclusion.")
-             : no_record();
+      report
+          ? tr("No suspect thermocouple. Suspects are warnings; the program never excludes a thermocouple.")
+          : no_record();
   if (!report) return content;
   for (std::size_t i = 0; i < report->suspects.size(); ++i) {
     const SuspectRow& row = report->suspects[i];
@@ -96,10 +97,10 @@ ListContent suspect_lines(const Report* report) {
 
 ListContent notice_lines(const Report* report) {
   ListContent content;
-  content.headers = {tr("Notice"), tr("Line"), tr("Count"), tr("Channel"), tr("What the file holds")};
+  content.headers = {tr("File warning"), tr("Line"), tr("Count"), tr("Channel"), tr("Value")};
   content.numbers = {1, 2};
   content.stretch = 4;
-  content.when_empty = report ? tr("The file was read without anything odd.") : no_record();
+  content.when_empty = report ? tr("No file warnings.") : no_record();
   if (!report) return content;
   for (std::size_t i = 0; i < report->notices.size(); ++i) {
     const NoticeRow& row = report->notices[i];

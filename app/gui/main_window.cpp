@@ -68,7 +68,7 @@ void MainWindow::build() {
   pages_ = new QTabWidget(this);
   pages_->setDocumentMode(true);
   pages_->addTab(beside_chart_, tr("Chart"));
-  pages_->addTab(reading_, tr("Reading sheet"));
+  pages_->addTab(reading_, tr("Import settings"));
 
   buildLists();
   above_lists_ = new QSplitter(Qt::Vertical, this);
@@ -96,8 +96,8 @@ void MainWindow::buildLists() {
   requirements_ = new ListPane(tr("Requirements"), this);
   findings_ = new ListPane(tr("Findings"), this);
   phases_ = new ListPane(tr("Phases"), this);
-  suspects_ = new ListPane(tr("Suspect channels"), this);
-  notices_ = new ListPane(tr("Notices"), this);
+  suspects_ = new ListPane(tr("Suspect thermocouples"), this);
+  notices_ = new ListPane(tr("File warnings"), this);
   lists_ = new QTabWidget(this);
   lists_->setDocumentMode(true);
   for (ListPane* list : {requirements_, findings_, phases_, suspects_, notices_})
@@ -120,7 +120,7 @@ void MainWindow::buildStatus() {
   progress_->setFixedWidth(180);
   progress_->setAccessibleName(tr("Progress"));
   cancel_ = new QPushButton(tr("Cancel"), this);
-  cancel_->setToolTip(tr("Stop reading; what was open stays open (Escape)"));
+  cancel_->setToolTip(tr("Cancel reading; the open record is kept (Escape)"));
   statusBar()->addWidget(status_, 1);
   statusBar()->addPermanentWidget(progress_);
   statusBar()->addPermanentWidget(cancel_);

@@ -17,12 +17,12 @@ QString taken_as(std::size_t line, const Reading& reading) {
 
 ListContent file_lines(const LogPreview* preview, const Record* record) {
   ListContent content;
-  content.headers = {tr("Line"), tr("Taken as"), tr("In the file")};
+  content.headers = {tr("Line"), tr("Read as"), tr("In the file")};
   content.numbers = {0};
   content.stretch = 2;
   content.when_empty = tr("No log is open.");
   if (!preview) return content;
-  if (!preview->readable) content.when_empty = tr("The file is no longer there to be shown.");
+  if (!preview->readable) content.when_empty = tr("The file no longer exists.");
   for (qsizetype i = 0; i < preview->lines.size(); ++i) {
     const auto line = static_cast<std::size_t>(i) + 1;
     content.lines.push_back(
@@ -30,7 +30,7 @@ ListContent file_lines(const LogPreview* preview, const Record* record) {
          {},
          line});
   }
-  if (preview->more) content.lines.push_back({{QStringLiteral("…"), {}, tr("the file goes on")}, {}, 0});
+  if (preview->more) content.lines.push_back({{QStringLiteral("…"), {}, tr("more lines follow")}, {}, 0});
   return content;
 }
 

@@ -95,7 +95,7 @@ void SettingForm::add(QGridLayout* layout, const std::string& key, const QString
   box->setAccessibleName(name);
   box->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
   box->setMinimumContentsLength(kShortestBox);
-  box->setToolTip(tr("A change reads the log again at once"));
+  box->setToolTip(tr("The log is read again after each change"));
   box->addItem(tr("As found"), QString());
   for (const auto& [words, value] : choices) box->addItem(words, QString::fromLatin1(value));
   const int place = static_cast<int>(boxes_.size());

@@ -34,12 +34,12 @@ QString names_of(const QStringList& paths) {
 StartPage::StartPage(QWidget* parent)
     : QWidget(parent),
       waiting_(new QLabel(this)),
-      open_log_(new QCommandLinkButton(tr("Open a log"),
-                                       tr("Any text that a recorder or a spreadsheet wrote"), this)),
+      open_log_(new QCommandLinkButton(tr("Open a log"), tr("Any text file from a recorder or a spreadsheet"),
+                                       this)),
       open_job_(new QCommandLinkButton(tr("Open a job"),
-                                       tr("Names its log, its procedure and the thermocouples"), this)),
-      again_(new QCommandLinkButton(tr("Go on where you left off"), QString(), this)),
-      recent_title_(new QLabel(tr("Opened lately"), this)),
+                                       tr("Names the log, the procedure and the thermocouples"), this)),
+      again_(new QCommandLinkButton(tr("Restore last session"), QString(), this)),
+      recent_title_(new QLabel(tr("Recent files"), this)),
       recent_(new QListWidget(this)) {
   auto* title = new QLabel(tr("Soakwright"), this);
   QFont big = title->font();
@@ -52,7 +52,7 @@ StartPage::StartPage(QWidget* parent)
   saying->setWordWrap(true);
   waiting_->setTextFormat(Qt::PlainText);
   waiting_->setWordWrap(true);
-  recent_->setAccessibleName(tr("Files opened lately"));
+  recent_->setAccessibleName(tr("Recent files"));
   recent_->setMaximumHeight(190);
   recent_->setFrameShape(QFrame::NoFrame);
   recent_->setTextElideMode(Qt::ElideMiddle);

@@ -43,7 +43,7 @@ SummaryBar::SummaryBar(QWidget* parent)
   big.setPointSizeF(big.pointSizeF() * 1.55);
   big.setBold(true);
   word_->setFont(big);
-  word_->setAccessibleName(tr("Verdict in a word"));
+  word_->setAccessibleName(tr("Verdict in one word"));
   for (QLabel* label : {word_, sentence_, subject_}) label->setTextFormat(Qt::PlainText);
   sentence_->setWordWrap(true);
   sentence_->setTextInteractionFlags(Qt::TextSelectableByMouse);
@@ -80,7 +80,7 @@ void SummaryBar::show(const OpenCase& open) {
     sentence_->setText(tr("Not evaluated yet: open a procedure (Ctrl+P)."));
   } else if (open.analysis.procedure) {
     word_->setText(tr("No record"));
-    sentence_->setText(tr("The procedure is read. Open the log that is to be held against it (Ctrl+O)."));
+    sentence_->setText(tr("The procedure is open. Open the log to evaluate (Ctrl+O)."));
   } else {
     word_->setText(tr("Nothing open"));
     sentence_->setText(QString());

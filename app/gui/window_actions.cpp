@@ -37,36 +37,35 @@ WindowActions::WindowActions(QMainWindow& w)
           make(w, tr("Open &procedure…"), tr("Ctrl+P"), tr("Evaluate the record against a procedure"))),
       open_job(make(w, tr("Open &job…"), tr("Ctrl+J"),
                     tr("Open a job: what was heated and where each thermocouple sat"))),
-      reload(make(w, tr("&Read again"), tr("F5"),
-                  tr("Read again what has changed on disk, and evaluate again"))),
-      close_job(make(w, tr("Close j&ob"), {}, tr("Go on without the job; its log and procedure stay open"))),
-      close_all(make(w, tr("&Close everything"), tr("Ctrl+W"), tr("Close log, procedure and job"))),
+      reload(make(w, tr("Re&load"), tr("F5"), tr("Reload files that changed on disk, and evaluate again"))),
+      close_job(make(w, tr("Close j&ob"), {}, tr("Close the job; log and procedure stay open"))),
+      close_all(make(w, tr("&Close all"), tr("Ctrl+W"), tr("Close log, procedure and job"))),
       export_report(make(w, tr("&Export report…"), tr("Ctrl+E"), tr("Write the report as PDF"))),
       export_result(make(w, tr("Export &result…"), tr("Ctrl+Shift+E"), tr("Write the result as JSON"))),
       export_picture(make(w, tr("Export &picture of the chart…"), tr("Ctrl+Shift+P"),
                           tr("Write the chart as it is shown as PNG"))),
-      quit(make(w, tr("&Quit"), QKeySequence::Quit, tr("Leave Soakwright"))),
+      quit(make(w, tr("&Quit"), QKeySequence::Quit, tr("Quit Soakwright"))),
       zoom_in(make(w, tr("Zoom &in"), tr("Ctrl+]"), tr("Show less time"))),
       zoom_out(make(w, tr("Zoom &out"), tr("Ctrl+["), tr("Show more time"))),
       reset_view(make(w, tr("&Whole record"), tr("Ctrl+0"), tr("Show the whole record"))),
       fit_temperature(
           make(w, tr("&Fit temperature"), tr("Ctrl+F"), tr("Fit the temperature axis to what is in view"))),
       show_chart(make(w, tr("&Chart"), tr("Ctrl+1"), tr("Show the chart"))),
-      show_reading(make(w, tr("&Reading sheet"), tr("Ctrl+2"), tr("Show how the file was read"))),
+      show_reading(make(w, tr("&Import settings"), tr("Ctrl+2"), tr("Show how the file was read"))),
       show_channels(
           make_switch(w, tr("C&hannels"), tr("F7"), tr("Show or hide the channels beside the chart"))),
       show_lists(make_switch(w, tr("&Lists"), tr("F8"), tr("Show or hide the lists below the chart"))),
-      next_pane(make(w, tr("&Next pane"), tr("F6"), tr("Go on to the next pane"))),
+      next_pane(make(w, tr("&Next pane"), tr("F6"), tr("Move to the next pane"))),
       next_requirement(make(w, tr("Ne&xt requirement"), tr("Alt+Down"), tr("Choose the next requirement"))),
       previous_requirement(
-          make(w, tr("Pre&vious requirement"), tr("Alt+Up"), tr("Choose the requirement before"))),
-      keys(make(w, tr("&Keys and mouse"), tr("F1"), tr("What keys and mouse do"))),
-      cautions(make(w, tr("&Cautions"), {}, tr("What a verdict of this program does not say"))),
+          make(w, tr("Pre&vious requirement"), tr("Alt+Up"), tr("Choose the previous requirement"))),
+      keys(make(w, tr("&Keyboard and mouse"), tr("F1"), tr("Keyboard and mouse"))),
+      cautions(make(w, tr("&Cautions"), {}, tr("What a verdict does not say"))),
       about(make(w, tr("&About Soakwright"), {}, tr("Version, licence, cautions"))),
       recent(nullptr) {
   QMenu* file = w.menuBar()->addMenu(tr("&File"));
   file->addActions({open_log, open_procedure, open_job});
-  recent = file->addMenu(tr("Opened &lately"));
+  recent = file->addMenu(tr("&Recent files"));
   file->addSeparator();
   file->addActions({reload, close_job, close_all});
   file->addSeparator();

@@ -47,10 +47,10 @@ void MainWindow::offerRecent() {
   start_->offer(memory_.last(), memory_.recent());
   QString waiting;
   if (!open.has_record() && open.analysis.procedure)
-    waiting =
-        tr("Procedure %1 is read and waits for a log.").arg(pdf::shown_text(open.analysis.procedure->number));
+    waiting = tr("Procedure %1 is open. Open a log to evaluate.")
+                  .arg(pdf::shown_text(open.analysis.procedure->number));
   else if (!open.has_record() && open.analysis.job)
-    waiting = tr("The job is read. It names no log: open the one that belongs to it.");
+    waiting = tr("The job is open and names no log. Open its log.");
   start_->setWaiting(waiting);
   actions_->recent->clear();
   for (const QString& path : memory_.recent()) {
@@ -79,7 +79,7 @@ void MainWindow::showWritten(const QString& path, const Problems& problems) {
   } else {
     QStringList texts;
     for (const Problem& problem : problems) texts.append(pdf::shown_text(problem.text()));
-    refusal_->say(tr("This could not be written"), texts);
+    refusal_->say(tr("The file cannot be written"), texts);
   }
   emit exported(path, problems.empty());
 }

@@ -64,7 +64,7 @@ void MainWindow::wireActions() {
   on(a.next_pane, [this] { nextPane(); });
   on(a.next_requirement, [this] { stepRequirement(1); });
   on(a.previous_requirement, [this] { stepRequirement(-1); });
-  on(a.keys, [this] { show_text(this, tr("Keys and mouse"), keys_text()); });
+  on(a.keys, [this] { show_text(this, tr("Keyboard and mouse"), keys_text()); });
   on(a.cautions, [this] { show_text(this, tr("Cautions"), cautions_text(session_.report())); });
   on(a.about, [this] { show_text(this, tr("About Soakwright"), about_text()); });
 }
@@ -83,8 +83,8 @@ void MainWindow::wireSession() {
   connect(&session_, &Session::progressed, this,
           [this](double share) { progress_->setValue(static_cast<int>(100.0 * share)); });
   connect(&session_, &Session::refused, this, [this](const QStringList& texts) {
-    refusal_->say(session_.open().files.none() ? tr("This could not be opened")
-                                               : tr("This could not be opened; what was open stays open"),
+    refusal_->say(session_.open().files.none() ? tr("The file cannot be opened")
+                                               : tr("The file cannot be opened; the open record is kept"),
                   texts);
   });
   connect(&session_, &Session::changesChanged, this, &MainWindow::keepChanges);
@@ -265,7 +265,7 @@ void MainWindow::showBusy(bool busy) {
   if (busy) progress_->setValue(0);
   progress_->setVisible(busy);
   cancel_->setVisible(busy);
-  status_->setText(busy ? tr("Reading and evaluation …") : QString());
+  status_->setText(busy ? tr("Reading and evaluating …") : QString());
 }
 
 void MainWindow::stepRequirement(int step) {

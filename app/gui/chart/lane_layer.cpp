@@ -42,7 +42,7 @@ std::vector<LaneLayer::Lane> LaneLayer::lanesOf(const Chart& chart) {
     }
     if (!lane.parts.empty()) lanes.push_back(std::move(lane));
   };
-  put(tr("shows"), chart.phases, nullptr);
+  put(tr("recorded"), chart.phases, nullptr);
   std::vector<std::optional<std::string>> welds;
   for (const ChartSegment& stage : chart.stages)
     if (std::find(welds.begin(), welds.end(), stage.weld) == welds.end()) welds.push_back(stage.weld);

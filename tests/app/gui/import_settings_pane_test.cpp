@@ -195,8 +195,7 @@ class ImportSettingsPaneTest : public QObject {
     for (const ListPane* list : real.window.findChildren<ListPane*>()) {
       if (list == &real.part<ImportSettingsPane>()->lines()) continue;
       ++lists;
-      QCOMPARE(list->lines().content().when_empty,
-               QStringLiteral("There is no record yet: open a log (Ctrl+O)."));
+      QCOMPARE(list->lines().content().when_empty, QStringLiteral("No record. Open a log (Ctrl+O)."));
     }
     QCOMPARE(lists, 5);
   }
@@ -217,7 +216,7 @@ class ImportSettingsPaneTest : public QObject {
   void a_refused_log_can_be_left_alone_again() {
     RealWindow real;
     QVERIFY(real.open({either_}));
-    button(real, QStringLiteral("Leave this log"))->click();
+    button(real, QStringLiteral("Discard"))->click();
     QVERIFY(!real.window.session().refusedLog());
     QVERIFY(real.part<StartPage>()->isVisible());
   }

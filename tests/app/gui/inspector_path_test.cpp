@@ -119,7 +119,7 @@ class InspectorPathTest : public QObject {
   void sees_how_the_file_was_read() {
     RealWindow real;
     QVERIFY(real.open({log_, procedure_}));
-    real.action(QStringLiteral("Reading sheet"))->trigger();
+    real.action(QStringLiteral("Import settings"))->trigger();
     const auto* sheet = real.part<ImportSettingsPane>();
     QVERIFY(sheet->isVisible());
     const auto& lines = sheet->lines().lines().content().lines;

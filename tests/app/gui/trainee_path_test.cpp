@@ -157,7 +157,7 @@ class TraineePathTest : public QObject {
       reached.append(QApplication::focusWidget() ? QApplication::focusWidget()->accessibleName() : QString());
     }
     for (const QString& pane : {QStringLiteral("Chart"), QStringLiteral("Requirements"),
-                                QStringLiteral("About the chosen line"), QStringLiteral("Channels")})
+                                QStringLiteral("Details of the chosen row"), QStringLiteral("Channels")})
       QVERIFY2(reached.contains(pane), qPrintable(reached.join(u',')));
     for (const QWidget* widget : real.window.findChildren<QWidget*>()) {
       if (!(widget->focusPolicy() & Qt::TabFocus) || !widget->isVisible()) continue;

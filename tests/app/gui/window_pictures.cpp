@@ -151,7 +151,7 @@ int main(int argc, char** argv) {
   });
   state(QStringLiteral("12-reading-sheet"), [&](RealWindow& r) {
     r.open({dip, procedure});
-    r.action(QStringLiteral("Reading sheet"))->trigger();
+    r.action(QStringLiteral("Import settings"))->trigger();
   });
   state(QStringLiteral("13-hidden-channels"), [&](RealWindow& r) {
     r.open({dip, procedure});
@@ -174,7 +174,7 @@ int main(int argc, char** argv) {
   });
   state(QStringLiteral("17-keys"), [&](RealWindow& r) {
     r.open({job});
-    show_text(&r.window, QStringLiteral("Keys and mouse"), keys_text());
+    show_text(&r.window, QStringLiteral("Keyboard and mouse"), keys_text());
   });
   state(QStringLiteral("18-guarded-budget"), [&](RealWindow& r) {
     r.open({QStringLiteral(SOAKWRIGHT_SOURCE_DIR "/sample-logs/w-117-stress-relief/job-guarded.toml")});
@@ -189,7 +189,7 @@ int main(int argc, char** argv) {
   state(QStringLiteral("30-sheet-refused-log"), [&](RealWindow& r) { r.open({either}); });
   const auto change_by_hand = [&](RealWindow& r) {
     r.open({dip, procedure});
-    r.action(QStringLiteral("Reading sheet"))->trigger();
+    r.action(QStringLiteral("Import settings"))->trigger();
     r.window.session().change({ColumnNames{{"3"}}, "role", "air"});
     if (r.settled()) r.window.session().change({std::nullopt, "decimal", "."});
     if (r.settled()) r.window.session().change({std::nullopt, "delimiter", ";"});
@@ -202,7 +202,7 @@ int main(int argc, char** argv) {
                      "06:01:00,21.3,0.15,22.9,41\n06:02:00,22.0,0.20,22.9,41\n"));
   state(QStringLiteral("32-sheet-emf-column"), [&](RealWindow& r) {
     r.open({emf});
-    r.action(QStringLiteral("Reading sheet"))->trigger();
+    r.action(QStringLiteral("Import settings"))->trigger();
     r.window.session().change({ColumnNames{{"3"}}, "cold_junction", "Terminals"});
     if (r.settled()) r.window.session().change({ColumnNames{{"3"}}, "type", "N"});
     if (!r.settled()) std::fprintf(stderr, "not settled\n");
@@ -229,7 +229,7 @@ int main(int argc, char** argv) {
   });
   state(QStringLiteral("22-dark-reading-sheet"), [&](RealWindow& r) {
     r.open({dip, procedure});
-    r.action(QStringLiteral("Reading sheet"))->trigger();
+    r.action(QStringLiteral("Import settings"))->trigger();
   });
   state(QStringLiteral("23-dark-sheet-refused-log"), [&](RealWindow& r) { r.open({either}); });
   state(QStringLiteral("24-dark-sheet-changed"), change_by_hand);

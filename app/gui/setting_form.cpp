@@ -4,10 +4,14 @@
 #include <QGridLayout>
 #include <QLabel>
 
+#include "app/pdf/shown_text.h"
 #include "core/read/first_columns.h"
 
 namespace soakwright::gui {
 namespace {
+
+/// A name from the file, so that it changes nothing beside it.
+QString shown(const QString& name) { return pdf::shown_text(name.toStdString()); }
 
 constexpr int kBoxesInARow = 2;
 constexpr int kShortestBox = 14;  ///< characters
@@ -146,12 +150,12 @@ void SettingForm::show(const Record* record, const std::vector<JobChange>& wante
                                     ? q(record->reading.time_column.value)
                                     : tr("time"));
     for (const auto& [number, name] : names)
-      time->addItem(tr("%1: %2").arg(number).arg(name), QString::number(number));
+      time->addItem(tr("%1: %2").arg(number).arg(shown(name)), QString::number(number));
   } else {
     const std::vector<std::string> columns = columns_of(preview, by_hand);
     for (std::size_t number = 1; number <= columns.size(); ++number) {
       const QString name = q(columns[number - 1]);
-      time->addItem(name.isEmpty() ? tr("Column %1").arg(number) : tr("%1: %2").arg(number).arg(name),
+      time->addItem(name.isEmpty() ? tr("Column %1").arg(number) : tr("%1: %2").arg(number).arg(shown(name)),
                     QString::number(number));
     }
   }

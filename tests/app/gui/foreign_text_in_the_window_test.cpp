@@ -2,6 +2,7 @@
 // them.
 #include <QAbstractItemView>
 #include <QFileInfo>
+#include <QHeaderView>
 #include <QLabel>
 #include <QTabWidget>
 #include <QTextBrowser>
@@ -98,6 +99,8 @@ class ForeignTextInTheWindow : public QObject {
     int seen = 0;
     for (const QAbstractItemView* view : real.window.findChildren<QAbstractItemView*>()) {
       const QAbstractItemModel* model = view->model();
+      // A header's cells are those of its table, which is looked at itself.
+      if (qobject_cast<const QHeaderView*>(view) != nullptr) continue;
       // These two show the file as it is, a cell for each name.
       if (model == nullptr || view->accessibleName() == QStringLiteral("First lines of the file") ||
           view->accessibleName() == QStringLiteral("Columns of the file"))
@@ -105,7 +108,7 @@ class ForeignTextInTheWindow : public QObject {
       for (int row = 0; row < model->rowCount(); ++row)
         for (int column = 0; column < model->columnCount(); ++column) {
           const QString text = model->index(row, column).data().toString();
-          QVERIFY2(clean(text), qPrintable(text));
+          QVERIFY2(clean(text), qPrintable(view->accessibleName() + QStringLiteral(": ") + text));
           if (text.contains(QStringLiteral("EVIL"))) ++seen;
         }
     }

@@ -84,7 +84,7 @@ class ImportSettingsPaneTest : public QObject {
     QString facts;
     for (const LabelledText& fact : real.window.session().report()->reading)
       facts += QString::fromStdString(fact.name + ": " + fact.text + "\n");
-    QVERIFY2(facts.contains(QStringLiteral("Changed by hand: column 3 (TC2): unit F")), qPrintable(facts));
+    QVERIFY2(facts.contains(QStringLiteral("Manual changes: column 3 (TC2): unit F")), qPrintable(facts));
   }
 
   void changes_go_into_the_job_and_its_comments_stay() {

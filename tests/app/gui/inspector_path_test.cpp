@@ -75,7 +75,7 @@ class InspectorPathTest : public QObject {
     for (int line = 0; line < 200; ++line) end = all.indexOf('\n', end) + 1;
     QVERIFY(first.resize(end));
     first.close();
-    real.action(QStringLiteral("Read again"))->trigger();
+    real.action(QStringLiteral("Reload"))->trigger();
     QVERIFY(real.settled());
     QVERIFY(real.part<SummaryBar>()->word() != QStringLiteral("Met"));
   }

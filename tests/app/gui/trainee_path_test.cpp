@@ -108,20 +108,12 @@ class TraineePathTest : public QObject {
     RealWindow real;
     QVERIFY(real.open({log_, procedure_}));
     auto* chart = real.part<ChartPane>();
-    QWidget* plot = chart->findChild<QWidget*>();
     const auto whole = chart->ranges();
     const auto& stages = real.window.session().report()->chart.stages;
-    QVERIFY(!stages.empty());
-    // Where the strip is depends on fonts: from the plot's lower edge upwards until a click has moved the
-    // chart.
+    QVERIFY(stages.size() > 1);
     const ChartSegment& hold = stages[1];
-    const double share = (0.5 * (hold.from_s + hold.to_s) - whole.from_s) / (whole.to_s - whole.from_s);
-    for (int y = plot->height() - 2; y > plot->height() / 2 && chart->ranges() == whole; y -= 4) {
-      real.window.session().select({});
-      QTest::mouseClick(plot, Qt::LeftButton, {}, QPoint(static_cast<int>(share * plot->width()), y));
-      // A phase of the record is chosen by its click; here the stage is meant.
-      if (real.window.session().selection().kind != Selection::Kind::none) chart->setRanges(whole);
-    }
+    // The click itself depends on fonts: what the chart says of it is what the window answers to.
+    emit chart->stageClicked(1);
     const auto there = chart->ranges();
     QVERIFY(there.to_s - there.from_s < 0.9 * (whole.to_s - whole.from_s));
     QVERIFY(there.from_s < hold.from_s && hold.to_s < there.to_s);

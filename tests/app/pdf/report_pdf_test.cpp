@@ -55,7 +55,7 @@ TEST_CASE("the printed report can be searched for verdict, requirements, caution
   CHECK_THAT(text, Contains(analysis.job->sha256));
   for (const char* words :
        {"Saltmarsh Heat & Power", "Brackwater Fabrication", "W-117", "HTP-021", "Names and signatures",
-        "first", "first row", "Performed", "Reviewed", "Witnessed", "How it was measured", "Local time"})
+        "Performed by", "Reviewed by", "Witnessed by", "How it was measured", "Local time"})
     CHECK_THAT(text, Contains(words));
   for (const HoldTable::Row& row : report.holds[0].rows) CHECK_THAT(text, Contains(row.name));
 }
@@ -221,7 +221,7 @@ TEST_CASE("what the findings mean is explained once for each limit, with the fir
   const Printed printed(report);
   std::string text = printed.text();
   std::replace(text.begin(), text.end(), '\n', ' ');
-  CHECK_THAT(text, Contains("Reading the findings"));
+  CHECK_THAT(text, Contains("The findings explained"));
   REQUIRE_FALSE(report.first_deviation.empty());
   CHECK_THAT(text, Contains("First deviation: "));
   CHECK_THAT(text, Contains(report.first_deviation.substr(0, 19)));
@@ -230,12 +230,13 @@ TEST_CASE("what the findings mean is explained once for each limit, with the fir
        {"Required: ", "Why: ", "Usual causes: ", "Check first: ", "common practice, no source"})
     CHECK_THAT(text, Contains(part));
   // Met, there is nothing to explain.
-  CHECK(Printed(make_report(made_up_analysis({}))).text().find("Reading the findings") == std::string::npos);
+  CHECK(Printed(make_report(made_up_analysis({}))).text().find("The findings explained") ==
+        std::string::npos);
 }
 
 TEST_CASE("the printed report lists what was changed by hand, and says nothing of it where nothing was") {
   Analysis analysis = made_up_analysis();
-  CHECK_THAT(Printed(make_report(analysis)).text(), !Contains("Changed by hand"));
+  CHECK_THAT(Printed(make_report(analysis)).text(), !Contains("Manual changes"));
   auto record = std::make_shared<Record>(*analysis.record);
   record->reading.changed_by_hand = {{"delimiter", "tab", std::nullopt, {}},
                                      {"decimal", ".", std::nullopt, {}},
@@ -244,7 +245,7 @@ TEST_CASE("the printed report lists what was changed by hand, and says nothing o
                                      {"cold_junction", "23.0 C", 5, "TC4"}};
   analysis.record = record;
   const std::string text = Printed(make_report(analysis)).text();
-  CHECK_THAT(text, Contains("Changed by hand"));
+  CHECK_THAT(text, Contains("Manual changes"));
   for (const char* change : {"delimiter tab", "decimal sign '.'", "date order dmy", "column 3 (TC2): unit F",
                              "column 5 (TC4): cold junction 23.0 C"})
     CHECK_THAT(text, Contains(change));

@@ -40,7 +40,8 @@ RampStage ramp(RampStage::Direction direction, std::optional<double> above,
 
 /// "TC1 hole 60..120, …" of one stage between or beside holds.
 std::string blind(const FoundHolds& found, std::size_t stage, const RampStage& asked) {
-  const StageTime when = stage_time(found.holds, found.procedure.stages, stage, asked.direction, found.time());
+  const StageTime when =
+      stage_time(found.holds, found.procedure.stages, stage, asked.direction, found.time());
   std::string text;
   for (const BlindSpot& spot : blind_spots(found.set, found.group, found.holds, when, asked)) {
     if (!text.empty()) text += ", ";
@@ -84,8 +85,10 @@ TEST_CASE("Heat and cool stages are times, bounded by the spans of the holds bes
 TEST_CASE("The spread of a heat or cool stage is evaluated between the spans") {
   const FoundHolds found(preheat_and_soak(), kTwoHolds);
   CHECK(say(stage_time(found.holds, found.procedure.stages, 0, kHeat, found.time()).spread_time) == "0..480");
-  CHECK(say(stage_time(found.holds, found.procedure.stages, 2, kHeat, found.time()).spread_time) == "2280..4080");
-  CHECK(say(stage_time(found.holds, found.procedure.stages, 4, kCool, found.time()).spread_time) == "6480..9180");
+  CHECK(say(stage_time(found.holds, found.procedure.stages, 2, kHeat, found.time()).spread_time) ==
+        "2280..4080");
+  CHECK(say(stage_time(found.holds, found.procedure.stages, 4, kCool, found.time()).spread_time) ==
+        "6480..9180");
 }
 
 TEST_CASE("Holds without a core do not bound a stage") {
@@ -97,7 +100,8 @@ TEST_CASE("Holds without a core do not bound a stage") {
   CHECK(heat.hold_after == nullptr);
   CHECK(heat.hold_before == &found.holds[0]);
   CHECK(heat.time.second == found.time().second);
-  CHECK(stage_time(found.holds, found.procedure.stages, 4, kCool, found.time()).time.first == found.holds[0].period->first);
+  CHECK(stage_time(found.holds, found.procedure.stages, 4, kCool, found.time()).time.first ==
+        found.holds[0].period->first);
 }
 
 // ---- what a stage cannot show ----

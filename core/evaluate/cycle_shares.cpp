@@ -2,10 +2,6 @@
 
 #include <algorithm>
 
-#include <fmt/format.h>
-
-#include "core/evaluate/sentences.h"
-
 namespace soakwright {
 namespace {
 
@@ -81,19 +77,18 @@ CycleShare added_up(const std::vector<CycleShare>& shares) {
   return sum;
 }
 
-std::string say_shares(const std::vector<CycleShare>& shares) {
-  std::string text;
+void remark_shares(const std::vector<CycleShare>& shares, Statements& remarks) {
   int part = 0;
   for (std::size_t i = 0; i < shares.size(); ++i) {
     const int cycle = shares[i].cycle;
     const bool after_same = i > 0 && shares[i - 1].cycle == cycle;
     const bool before_same = i + 1 < shares.size() && shares[i + 1].cycle == cycle;
     part = after_same ? part + 1 : 1;
-    text += fmt::format("{}cycle {}{}: {}", text.empty() ? "" : ", ", cycle,
-                        after_same || before_same ? fmt::format(", part {}", part) : std::string{},
-                        say_time(shares[i].certain_s));
+    const Duration certain = Duration::of_seconds(shares[i].certain_s);
+    remarks.push_back(after_same || before_same
+                          ? state(Sentence::share_of_part, Count::of(cycle), Count::of(part), certain)
+                          : state(Sentence::share_of_cycle, Count::of(cycle), certain));
   }
-  return text;
 }
 
 }  // namespace soakwright

@@ -22,7 +22,7 @@ CycleShare added_up(const std::vector<CycleShare>& shares);
 /// have.
 std::vector<ChannelTime> added_up_by_channel(const HoldCase& hold, std::vector<ChannelTime> here);
 
-/// "cycle 1: 1 h, cycle 2, part 1: 45 min, cycle 2, part 2: 20 min".
-std::string say_shares(const std::vector<CycleShare>& shares);
+/// What each record gives, in order: a cycle, or a part of one that was interrupted.
+void remark_shares(const std::vector<CycleShare>& shares, Statements& remarks);
 
 }  // namespace soakwright

@@ -1,11 +1,8 @@
 // A hold: its course, then each requirement in the order in which results list them.
 #include <limits>
 
-#include <fmt/format.h>
-
 #include "core/evaluate/evaluated_reading.h"
 #include "core/evaluate/hold_case.h"
-#include "core/evaluate/sentences.h"
 #include "core/evaluate/stage_evaluations.h"
 #include "core/measure/extremes.h"
 #include "core/measure/hold_time.h"
@@ -67,11 +64,9 @@ void evaluate_spread(const HoldCase& hold) {
     spread = measure_spread(weld.record, weld.set, weld.group, {*hold.hold.period}, how);
     unknown = unknown_places(weld, requirement, weld.group, *hold.hold.period,
                              -std::numeric_limits<double>::infinity());
-    if (!unknown.empty())
-      gaps.unseen =
-          "a thermocouple without readings in the hold period may have been further off: see the findings";
+    if (!unknown.empty()) gaps.unseen = Sentence::spread_unseen_in_hold;
   } else {
-    gaps.not_measured = "no hold was found, so there is no hold period in which to measure the spread";
+    gaps.not_measured = Sentence::spread_without_hold;
   }
   add_spread(weld, requirement, spread, gaps);
   if (spread.widest && requirement.verdict == Verdict::inconclusive)
@@ -89,14 +84,8 @@ void HoldCase::add_own_finding(const Requirement& requirement) const {
   finding.channel = requirement.channel;
   finding.from_s = requirement.from_s;
   finding.to_s = requirement.to_s;
-  finding.extreme = requirement.measured;
-  finding.text = requirement.text;
+  finding.extreme = requirement.measured_quantity();
   weld.out.findings.push_back(std::move(finding));
-}
-
-std::string HoldCase::say_range() const {
-  return asked.high ? fmt::format("{} to {}", say_celsius(hold.low_c), say_celsius(hold.high_c))
-                    : fmt::format("{} or above", say_celsius(hold.low_c));
 }
 
 void evaluate_hold(const WeldCase& weld, const Stage& stage, const HoldStage& asked, std::size_t index) {

@@ -3,12 +3,9 @@
 #include <limits>
 #include <memory>
 
-#include <fmt/format.h>
-
 #include "core/evaluate/cycle_shares.h"
 #include "core/evaluate/evaluated_reading.h"
 #include "core/evaluate/hold_case.h"
-#include "core/evaluate/sentences.h"
 #include "core/measure/hold_time.h"
 #include "core/measure/tempering.h"
 #include "core/measure/unknown_time.h"
@@ -141,8 +138,7 @@ void evaluate_over(const HoldCase& hold) {
   const bool higher_before = higher(neighbour(hold, -1));
   const bool higher_after = higher(neighbour(hold, +1));
   if (!hold.hold.period && (higher_before || higher_after)) {
-    requirement.text =
-        "no hold was found, so its readings cannot be told from those of the hotter hold beside it";
+    requirement.remarks.push_back(state(Sentence::no_hold_beside_hotter));
     hold.add_own_finding(requirement);
     return hold.finish(std::move(requirement));
   }
@@ -153,20 +149,15 @@ void evaluate_over(const HoldCase& hold) {
   std::vector<Finding> findings =
       unknown_places(weld, requirement, weld.group, when, hold.hold.low_c - kFarBelowHold_k);
   if (!evaluated) {
-    requirement.text = "no reading there";
+    requirement.remarks.push_back(state(Sentence::no_reading));
     hold.add_own_finding(requirement);
     return hold.finish(std::move(requirement));
   }
   set_reading(weld, requirement, *evaluated);
-  requirement.text = fmt::format("highest reading: {} at {} at {}; at most {}", *requirement.channel,
-                                 say_celsius(*requirement.measured),
-                                 say_moment(weld.record, *requirement.at_s), say_celsius(requirement.limit)) +
-                     say_uncertainty(weld, requirement);
+  remark_uncertainty(weld, requirement);
   if (requirement.verdict == Verdict::met && !findings.empty()) {
     requirement.verdict = Verdict::inconclusive;
-    requirement.text +=
-        "; thermocouples without readings, not known to be cold there, may have been hotter: see the "
-        "findings";
+    requirement.remarks.push_back(state(Sentence::hotter_unseen));
   } else if (requirement.verdict != Verdict::met) {
     if (requirement.verdict == Verdict::not_met) findings.clear();
     for (Finding& place : hot_places(weld, requirement, weld.group, when))
@@ -182,9 +173,8 @@ void evaluate_edge(const HoldCase& hold) {
   const double low = hold.asked.low.in(hold.weld.procedure.unit);
   const auto lowest = low == 0.0 ? std::nullopt : lowest_share(hold, requirement, low);
   if (!lowest) {
-    requirement.text = hold.hold.continuous
-                           ? "no thermocouple at the edge of the heated band has a reading within the hold"
-                           : "no hold was found";
+    requirement.remarks.push_back(
+        state(hold.hold.continuous ? Sentence::no_edge_reading : Sentence::no_hold));
   } else {
     if (hold.weld.guard != nullptr)
       set_measured(requirement, lowest->share, lowest->uncertainty);
@@ -201,15 +191,9 @@ void evaluate_edge(const HoldCase& hold) {
       requirement.verdict = Verdict::inconclusive;
       hold.weld.out.findings.insert(hold.weld.out.findings.end(), unknown.begin(), unknown.end());
     }
-    requirement.text =
-        fmt::format(
-            "lowest at the edge of the heated band: {} at {} at {}, {:.3f} of the lower "
-            "edge of the hold; at least {:.3f}",
-            *requirement.channel, say_celsius(lowest->reading.celsius),
-            say_moment(hold.weld.record, lowest->reading.at_s), *requirement.measured, requirement.limit) +
-        say_uncertainty(hold.weld, requirement);
+    remark_uncertainty(hold.weld, requirement);
     if (!unknown.empty() && requirement.verdict == Verdict::inconclusive)
-      requirement.text += "; for some of the hold there are no readings from it";
+      requirement.remarks.push_back(state(Sentence::edge_unseen));
   }
   hold.add_own_finding(requirement);
   hold.finish(std::move(requirement));
@@ -248,7 +232,7 @@ void evaluate_tempering(const HoldCase& hold, RequirementKind kind, double limit
     if (unknown && (beyond == least)) open = unknown_time = true;
   }
   if (!worst) {
-    requirement.text = "no thermocouple has a temperature";
+    requirement.remarks.push_back(state(Sentence::no_reading));
   } else {
     const double parameter = *all[*worst].parameter;
     if (weld.guard != nullptr)
@@ -257,18 +241,14 @@ void evaluate_tempering(const HoldCase& hold, RequirementKind kind, double limit
       set_measured(requirement, parameter);
     requirement.channel = weld.name(weld.group[*worst]);
     requirement.verdict = sure ? Verdict::not_met : open ? Verdict::inconclusive : Verdict::met;
-    requirement.text =
-        fmt::format(
-            "{} tempering parameter of {}: {} with {:.3f}, equivalent to {:.2f} h at {}; at {} {:.3f}",
-            least ? "lowest" : "highest",
-            adds_up(hold) ? "all records together, each the whole of it" : "the whole record",
-            *requirement.channel, *requirement.measured,
-            equivalent_hours(*requirement.measured, hold.hold.low_c), say_celsius(hold.hold.low_c),
-            least ? "least" : "most", limit) +
-        say_uncertainty(weld, requirement);
+    if (adds_up(hold)) requirement.remarks.push_back(state(Sentence::tempering_over_records));
+    requirement.remarks.push_back(
+        state(Sentence::equivalent_time,
+              Ratio::of(std::round(equivalent_hours(*requirement.measured, hold.hold.low_c) * 100.0) / 100.0),
+              Specified{hold.asked.low}));
+    remark_uncertainty(weld, requirement);
     if (requirement.verdict == Verdict::inconclusive && unknown_time)
-      requirement.text += least ? "; time without readings may have added to it"
-                                : "; time without readings may have made it higher";
+      requirement.remarks.push_back(state(Sentence::tempering_unseen));
   }
   hold.add_own_finding(requirement);
   hold.finish(std::move(requirement));

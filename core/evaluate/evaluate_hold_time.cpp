@@ -4,63 +4,43 @@
 // possible with it widened.
 #include <algorithm>
 
-#include <fmt/format.h>
-
 #include "core/evaluate/cycle_shares.h"
 #include "core/evaluate/hold_case.h"
-#include "core/evaluate/sentences.h"
 #include "core/measure/extremes.h"
 #include "core/measure/hold_time.h"
 
 namespace soakwright {
 namespace {
 
-std::string say_excursions(const HoldCase& hold, const Requirement& requirement) {
-  if (requirement.excursions.count == 0)
-    return hold.weld.procedure.evaluation.excursion_allowed.time_s > 0.0 ? "; no excursion is counted in"
-                                                                         : "";
-  return fmt::format("; {} {} allowed, {} in all, {} counted in", requirement.excursions.count,
-                     requirement.excursions.count == 1 ? "excursion" : "excursions",
-                     say_time(requirement.excursions.seconds),
-                     requirement.excursions.count == 1 ? "is" : "are");
-}
-
-/// Every in-range time of an accumulated hold: "10:00:00 to 10:40:00, 11:05:00 to 11:30:00".
-std::string say_all_times(const WeldCase& weld, const HoldCourse& sure) {
-  std::string text;
-  for (const Span& time : sure.all_in_range())
-    text += (text.empty() ? "" : ", ") + say_span(weld.record, time.first, time.second);
-  return text;
-}
-
-std::string say_hold_time(const HoldCase& hold, const HoldCourse& sure, const Requirement& requirement,
-                          const CycleShare& time) {
+/// What the figures of a hold time do not say.
+void remark_hold_time(const HoldCase& hold, const HoldCourse& sure, Requirement& requirement,
+                      const CycleShare& time) {
   const WeldCase& weld = hold.weld;
-  const std::string within =
-      weld.guard == nullptr ? hold.say_range() : hold.say_range() + ", each edge narrowed by U,";
-  std::string text;
-  if (!requirement.cycles.empty())
-    text = fmt::format("all thermocouples within {} for {} added up over {} records ({})", within,
-                       say_time(time.certain_s), requirement.cycles.size(), say_shares(requirement.cycles));
-  else if (!sure.continuous)
-    text = fmt::format("no hold was found: the thermocouples were never all within {} together", within);
-  else if (hold.asked.count == HoldStage::Count::accumulated && sure.all_in_range().size() > 1)
-    text = fmt::format("all thermocouples within {} for {} added up: {}", within, say_time(time.certain_s),
-                       say_all_times(weld, sure));
-  else
-    text = fmt::format("all thermocouples within {} for {}, from {}", within, say_time(time.certain_s),
-                       say_span(weld.record, sure.continuous->first, sure.continuous->second));
-  text += fmt::format("; at least {}", say_time(requirement.limit)) + say_excursions(hold, requirement);
-  if (requirement.verdict != Verdict::inconclusive) return text;
+  Statements& remarks = requirement.remarks;
+  if (requirement.cycles.empty() && hold.asked.count == HoldStage::Count::accumulated) {
+    std::vector<FromTo> times;
+    for (const Span& one : sure.all_in_range()) times.push_back({one.first, one.second});
+    if (times.size() > 1) remarks.push_back(state(Sentence::times_in_range, std::move(times)));
+  }
+  remark_shares(requirement.cycles, remarks);
+  if (weld.guard != nullptr) remarks.push_back(state(Sentence::range_narrowed));
+  if (requirement.excursions.count > 0)
+    remarks.push_back(state(Sentence::excursions_counted,
+                            Count::of(static_cast<std::int64_t>(requirement.excursions.count)),
+                            Duration::of_seconds(requirement.excursions.seconds)));
+  else if (weld.procedure.evaluation.excursion_allowed.time_s > 0.0)
+    remarks.push_back(state(Sentence::no_excursion_counted));
+  if (requirement.verdict != Verdict::inconclusive) return;
   if (!beyond_limit(requirement, time.certain_s))
-    return text + fmt::format("; they are more than a tenth of it, and without them it is {}",
-                              say_time(time.without_excursions_s));
-  if (time.possible_s)
-    return text + fmt::format("; with {} it could be {}",
-                              weld.guard == nullptr ? "the time that is not known" : "each edge widened by U",
-                              say_time(*time.possible_s));
-  return text + (requirement.cycles.empty() ? "; the record starts" : "; one of the records starts") +
-         " or ends within the hold, so it may have been longer";
+    remarks.push_back(
+        state(Sentence::excursions_over_a_tenth, Duration::of_seconds(time.without_excursions_s)));
+  else if (time.possible_s)
+    remarks.push_back(
+        state(weld.guard == nullptr ? Sentence::possible_with_missing : Sentence::possible_with_u,
+              Duration::of_seconds(*time.possible_s)));
+  else
+    remarks.push_back(
+        state(requirement.cycles.empty() ? Sentence::hold_open : Sentence::hold_open_in_one_record));
 }
 
 /// The excursions counted in may be no more than this share of a hold time that is not met without them.
@@ -119,17 +99,17 @@ void add_never_in(const HoldCase& hold, const HoldCourse& sure, const std::vecto
     Finding finding = finding_on(requirement, kind);
     finding.channel = weld.name(weld.group[member]);
     if (!highest) {
-      finding.text = fmt::format("{} has no reading there", *finding.channel);
+      finding.what = {state(Sentence::channel_without_reading, *finding.channel)};
     } else {
       const bool too_cold =
           weld.guard == nullptr ? highest->celsius < hold.hold.low_c : lowest->celsius <= hold.hold.high_c;
       const ReadingAt& extreme = too_cold ? *highest : *lowest;
       finding.from_s = finding.to_s = extreme.at_s;
-      finding.extreme = extreme.celsius;
-      finding.text =
-          fmt::format("{} never came into {}{}: {} {} at {}", *finding.channel, hold.say_range(),
-                      weld.guard == nullptr ? "" : ", narrowed by U", too_cold ? "highest" : "lowest",
-                      say_celsius(extreme.celsius), say_moment(weld.record, extreme.at_s));
+      finding.extreme = Temperature::of_celsius(extreme.celsius);
+      finding.what = {state(too_cold ? Sentence::never_hot_enough : Sentence::never_cool_enough,
+                            *finding.channel, hold.specified_range(), *finding.extreme,
+                            AtMoment{extreme.at_s})};
+      if (weld.guard != nullptr) finding.what.push_back(state(Sentence::range_narrowed));
     }
     weld.out.findings.push_back(std::move(finding));
     any = true;
@@ -148,12 +128,15 @@ void add_excursions(const HoldCase& hold, const Requirement& requirement, Findin
     finding.channel = weld.name(depth.trace);
     finding.from_s = excursion.time.first;
     finding.to_s = excursion.time.second;
-    finding.extreme = depth.celsius;
+    finding.extreme = Temperature::of_celsius(depth.celsius);
     const double out_s = excursion.time.second - excursion.time.first;
-    finding.text = fmt::format("out of {} {}: {} at {}{}", hold.say_range(),
-                               out_s > 0.0 ? "for " + say_time(out_s) : std::string{"at a single reading"},
-                               *finding.channel, say_celsius(depth.celsius),
-                               excursion.filled ? "; within the excursion allowed" : "");
+    if (out_s > 0.0)
+      finding.what = {state(Sentence::out_of_range, *finding.channel, hold.specified_range(),
+                            Duration::of_seconds(out_s), *finding.extreme)};
+    else
+      finding.what = {
+          state(Sentence::out_of_range_once, *finding.channel, hold.specified_range(), *finding.extreme)};
+    if (excursion.filled) finding.what.push_back(state(Sentence::excursion_is_allowed));
     weld.out.findings.push_back(std::move(finding));
   }
 }
@@ -213,7 +196,7 @@ void evaluate_hold_time(const HoldCase& hold) {
     requirement.stopped_by = name(sure.continuous_by.ended_by);
   }
   requirement.verdict = hold_time_verdict(time, requirement.limit);
-  requirement.text = say_hold_time(hold, sure, requirement, time);
+  remark_hold_time(hold, sure, requirement, time);
   requirement.alternatives.holds = hold_alternatives(hold, requirement.limit);
   requirement.alternatives.thermocouples = ins_and_outs(hold);
   if (requirement.verdict != Verdict::met && !sure.continuous)
@@ -229,7 +212,7 @@ void evaluate_hold_time_max(const HoldCase& hold) {
   requirement.channel_times = channel_times(hold);
   const std::vector<ChannelTime> times = added_up_by_channel(hold, requirement.channel_times);
   if (times.empty()) {
-    requirement.text = "no thermocouple is evaluated";
+    requirement.remarks.push_back(state(Sentence::no_thermocouple));
     hold.add_own_finding(requirement);
     return hold.finish(std::move(requirement));
   }
@@ -244,21 +227,21 @@ void evaluate_hold_time_max(const HoldCase& hold) {
   requirement.verdict = sure ? Verdict::not_met : open ? Verdict::inconclusive : Verdict::met;
   requirement.channel = longest->channel;
   set_measured(requirement, longest->measured_s);
-  requirement.text =
-      fmt::format("{} was at or above {} for {}{}; at most {}", *requirement.channel,
-                  say_celsius(hold.hold.low_c), say_time(longest->measured_s),
-                  adds_up(hold) ? " in all records together" : "", say_time(requirement.limit));
+  if (adds_up(hold)) requirement.remarks.push_back(state(Sentence::all_records_together));
   if (weld.guard != nullptr) {
     requirement.certain_s = longest->certain_s;
     requirement.possible_s = longest->possible_s;
     if (longest->possible_s)
       set_measured(requirement, longest->measured_s, *longest->possible_s - longest->measured_s);
-    requirement.text +=
-        fmt::format("; with U at {}, {} to {}", say_celsius(hold.hold.low_c), say_time(longest->certain_s),
-                    longest->possible_s ? say_time(*longest->possible_s) : std::string{"an unknown time"});
+    if (longest->possible_s)
+      requirement.remarks.push_back(state(Sentence::between_with_u, Duration::of_seconds(longest->certain_s),
+                                          Duration::of_seconds(*longest->possible_s)));
+    else
+      requirement.remarks.push_back(
+          state(Sentence::at_least_with_u, Duration::of_seconds(longest->certain_s)));
   }
   if (requirement.verdict == Verdict::inconclusive)
-    requirement.text += "; time that the records do not show could make it longer";
+    requirement.remarks.push_back(state(Sentence::longer_unseen));
   hold.add_own_finding(requirement);
   hold.finish(std::move(requirement));
 }
@@ -277,7 +260,7 @@ void evaluate_excursions(const HoldCase& hold) {
                       !beyond_limit(requirement, *bounds.at_most_s + bounds.unknown_s);
   requirement.verdict = too_long ? Verdict::not_met : within ? Verdict::met : Verdict::inconclusive;
   if (!hold.hold.period) {
-    requirement.text = "no hold was found, so there is no hold period in which to look for excursions";
+    requirement.remarks.push_back(state(Sentence::excursions_without_hold));
     hold.add_own_finding(requirement);
     return hold.finish(std::move(requirement));
   }
@@ -285,21 +268,21 @@ void evaluate_excursions(const HoldCase& hold) {
   set_measured(requirement, out_s);
   requirement.from_s = hold.hold.period->first;
   requirement.to_s = hold.hold.period->second;
-  requirement.text = fmt::format("out of {} for {} within the hold period; at most {}", hold.say_range(),
-                                 say_time(out_s), say_time(requirement.limit));
   add_excursions(hold, requirement, too_long ? Finding::Kind::not_met : Finding::Kind::note);
   if (hold.weld.guard != nullptr) {
     requirement.certain_s = bounds.at_least_s;
     requirement.possible_s = bounds.at_most_s;
     if (bounds.at_most_s) set_measured(requirement, out_s, std::max(0.0, *bounds.at_most_s - out_s));
-    requirement.text +=
-        bounds.at_most_s ? fmt::format("; with U at the edges {} to {}",
-                                       say_time(bounds.at_least_s.value_or(0.0)), say_time(*bounds.at_most_s))
-                         : std::string{"; with the range narrowed by U no hold is certain"};
+    if (bounds.at_most_s)
+      requirement.remarks.push_back(state(Sentence::between_with_u,
+                                          Duration::of_seconds(bounds.at_least_s.value_or(0.0)),
+                                          Duration::of_seconds(*bounds.at_most_s)));
+    else
+      requirement.remarks.push_back(state(Sentence::no_hold_certain_with_u));
   }
   if (requirement.verdict == Verdict::inconclusive) {
     if (bounds.unknown_s > 0.0)
-      requirement.text += fmt::format("; {} within it are not known", say_time(bounds.unknown_s));
+      requirement.remarks.push_back(state(Sentence::missing_in_hold, Duration::of_seconds(bounds.unknown_s)));
     hold.add_own_finding(requirement);
   }
   hold.finish(std::move(requirement));

@@ -2,9 +2,6 @@
 #include <algorithm>
 #include <limits>
 
-#include <fmt/format.h>
-
-#include "core/evaluate/sentences.h"
 #include "core/evaluate/stage_evaluations.h"
 #include "core/measure/extremes.h"
 #include "core/measure/hold_time.h"
@@ -97,9 +94,9 @@ void evaluate_maintain(const WeldCase& weld, const Stage& stage, const MaintainS
       finding.channel = weld.name(depth.trace);
       finding.from_s = part.first;
       finding.to_s = part.second;
-      finding.extreme = depth.celsius;
-      finding.text = fmt::format("{} at {} during {}{}", *finding.channel, say_celsius(depth.celsius),
-                                 asked.during, excursion.filled ? "; within the excursion allowed" : "");
+      finding.extreme = Temperature::of_celsius(depth.celsius);
+      finding.what = {state(Sentence::out_in_period, *finding.channel, *finding.extreme, asked.during)};
+      if (excursion.filled) finding.what.push_back(state(Sentence::excursion_is_allowed));
       (excursion.filled ? weld.out.findings : findings).push_back(std::move(finding));
     }
   }
@@ -121,7 +118,7 @@ void evaluate_maintain(const WeldCase& weld, const Stage& stage, const MaintainS
   weld.out.stages.push_back(std::move(course));
 
   if (periods.empty()) {
-    requirement.text = fmt::format("the job names no period \"{}\"", asked.during);
+    requirement.remarks.push_back(state(Sentence::no_such_period, asked.during));
   } else {
     set_measured(requirement, out_s);
     requirement.from_s = weld.out.stages.back().start_s;
@@ -130,16 +127,15 @@ void evaluate_maintain(const WeldCase& weld, const Stage& stage, const MaintainS
                           : unknown_s > kSampleSlack_s || beyond_limit(requirement, possibly_out_s)
                               ? Verdict::inconclusive
                               : Verdict::met;
-    requirement.text = fmt::format("out of the range for {} during {}", say_time(out_s), asked.during);
     if (guarded) {
       set_measured(requirement, out_s, possibly_out_s - out_s);
       requirement.certain_s = surely_out_s;
       requirement.possible_s = possibly_out_s;
-      requirement.text +=
-          fmt::format("; with U at its edges {} to {}", say_time(surely_out_s), say_time(possibly_out_s));
+      requirement.remarks.push_back(state(Sentence::between_with_u, Duration::of_seconds(surely_out_s),
+                                          Duration::of_seconds(possibly_out_s)));
     }
     if (unknown_s > kSampleSlack_s)
-      requirement.text += fmt::format("; for {} of it there are no readings", say_time(unknown_s));
+      requirement.remarks.push_back(state(Sentence::missing_in_period, Duration::of_seconds(unknown_s)));
   }
   if (requirement.verdict == Verdict::not_met) {
     weld.out.findings.insert(weld.out.findings.end(), findings.begin(), findings.end());
@@ -147,7 +143,6 @@ void evaluate_maintain(const WeldCase& weld, const Stage& stage, const MaintainS
     Finding finding = finding_on(requirement, Finding::Kind::inconclusive);
     finding.from_s = requirement.from_s;
     finding.to_s = requirement.to_s;
-    finding.text = requirement.text;
     weld.out.findings.push_back(std::move(finding));
   }
   weld.out.requirements.push_back(std::move(requirement));

@@ -1,8 +1,5 @@
 // A heat or a cool stage: its course, its rates (evaluate_rate), its spread.
-#include <fmt/format.h>
-
 #include "core/evaluate/ramp_case.h"
-#include "core/evaluate/sentences.h"
 #include "core/evaluate/stage_evaluations.h"
 #include "core/measure/extremes.h"
 #include "core/measure/spread.h"
@@ -10,22 +7,13 @@
 namespace soakwright {
 namespace {
 
-std::string say_blind_spot(const RampCase& ramp, const BlindSpot& spot) {
+Statement blind_spot(const RampCase& ramp, const BlindSpot& spot) {
   const std::string& name = ramp.weld.name(spot.trace);
-  switch (spot.reason) {
-    case BlindSpot::Reason::starts_above:
-      return fmt::format(
-          "the record starts with {} at {}, already at or above {}: what it did before is not shown", name,
-          say_celsius(*spot.celsius), say_celsius(ramp.ramp.above->celsius()));
-    case BlindSpot::Reason::ends_above:
-      return fmt::format(
-          "the record ends with {} at {}, still at or above {}: what it did after is not shown", name,
-          say_celsius(*spot.celsius), say_celsius(ramp.ramp.above->celsius()));
-    case BlindSpot::Reason::hole:
-      return fmt::format("{} is not known from {}: what it did there is not shown", name,
-                         say_span(ramp.weld.record, spot.time.first, spot.time.second));
-  }
-  return {};
+  if (spot.reason == BlindSpot::Reason::hole)
+    return state(Sentence::no_readings_from, name, FromTo{spot.time.first, spot.time.second});
+  return state(spot.reason == BlindSpot::Reason::starts_above ? Sentence::record_starts_above
+                                                              : Sentence::record_ends_above,
+               name, Temperature::of_celsius(*spot.celsius), Specified{*ramp.ramp.above});
 }
 
 void evaluate_spread(const RampCase& ramp) {
@@ -40,7 +28,7 @@ void evaluate_spread(const RampCase& ramp) {
   how.guard = weld.guard;
   const Spread spread = measure_spread(weld.record, weld.set, weld.group, {ramp.when.spread_time}, how);
   SpreadGaps gaps;
-  if (!ramp.blind_spots.empty()) gaps.unseen = "the record does not show all of the stage: see the findings";
+  if (!ramp.blind_spots.empty()) gaps.unseen = Sentence::stage_not_all_shown;
   add_spread(weld, requirement, spread, gaps);
   add_blind_spots(ramp, requirement);
   weld.out.requirements.push_back(std::move(requirement));
@@ -74,8 +62,8 @@ void add_blind_spots(const RampCase& ramp, const Requirement& requirement) {
     finding.channel = ramp.weld.name(spot.trace);
     finding.from_s = spot.time.first;
     finding.to_s = spot.time.second;
-    finding.extreme = spot.celsius;
-    finding.text = say_blind_spot(ramp, spot);
+    if (spot.celsius) finding.extreme = Temperature::of_celsius(*spot.celsius);
+    finding.what = {blind_spot(ramp, spot)};
     ramp.weld.out.findings.push_back(std::move(finding));
   }
 }

@@ -6,47 +6,38 @@
 #include "core/evaluate/evaluated_reading.h"
 #include "core/evaluate/ramp_case.h"
 #include "core/evaluate/rate_alternatives.h"
-#include "core/evaluate/sentences.h"
 
 namespace soakwright {
 namespace {
 
 using OverallByChannel = std::vector<std::pair<std::string, std::optional<double>>>;
 
-std::string way_of(const RampCase& ramp) { return ramp.heats() ? "heating" : "cooling"; }
-std::string moved(const RampCase& ramp) { return ramp.heats() ? "rose" : "fell"; }
-
-/// " after the hold" where a rate is measured beside the stage's own time.
-std::string say_beside(const RampCase& ramp, bool beside_hold) {
-  if (!beside_hold) return {};
-  return ramp.heats() ? " after the hold" : " before the hold";
-}
-
 double width_of(const MeasuredRate& rate) { return rate.window.to_s - rate.window.from_s; }
 
-/// "210.2 °C/h over 15 min (standard error 0.4 °C/h)"
-std::string say_window(const MeasuredRate& rate) {
-  return fmt::format("{} over {} (standard error {})", say_rate(rate.window.slope_c_per_h),
-                     say_time(width_of(rate)), say_rate(rate.standard_error));
+/// One sentence for a rise, the other for a fall.
+Sentence way(const RampCase& ramp, Sentence heats, Sentence cools) { return ramp.heats() ? heats : cools; }
+
+HeatingRate rate_of(double c_per_h) { return HeatingRate::of_celsius_per_hour(c_per_h); }
+
+Statement nothing_measured(const RampCase& ramp, double width_s) {
+  return state(way(ramp, Sentence::no_heating_rate, Sentence::no_cooling_rate),
+               Duration::of_seconds(width_s));
 }
 
-std::string say_nothing_measured(const RampCase& ramp, double width_s) {
-  return fmt::format(
-      "no {} rate could be measured: nowhere do {} of readings in one piece lie within the stage",
-      way_of(ramp), say_time(width_s));
+/// A rate measured beside the stage's own time.
+void add_beside(const RampCase& ramp, bool beside_hold, Statements& statements) {
+  if (beside_hold)
+    statements.push_back(state(way(ramp, Sentence::rate_after_hold, Sentence::rate_before_hold)));
 }
 
 /// Why a place beyond the limit is not called not met.
-std::string say_doubt(const RampCase& ramp, const Requirement& requirement, const SteepPlace& place) {
+Statement doubt(const RampCase& ramp, const Requirement& requirement, const SteepPlace& place) {
   const MeasuredRate& rate = place.steepest;
   const double least =
       rate.window.slope_c_per_h - kSureStandardErrors * rate.standard_error - rate.uncertainty;
-  if (beyond_limit(requirement, least))
-    return ": without a tenth of the readings the rate is not certainly above the limit";
-  if (ramp.weld.guard != nullptr)
-    return fmt::format(": noise and U = {} leave open whether it was above the limit",
-                       say_rate(rate.uncertainty));
-  return ": less than four standard errors above the limit, so that noise alone could make it";
+  if (beyond_limit(requirement, least)) return state(Sentence::rate_not_without_a_tenth);
+  if (ramp.weld.guard != nullptr) return state(Sentence::rate_within_noise_and_u, rate_of(rate.uncertainty));
+  return state(Sentence::rate_within_noise);
 }
 
 Finding finding_at(const RampCase& ramp, const Requirement& requirement, Finding::Kind kind,
@@ -63,15 +54,19 @@ void add_steep_places(const RampCase& ramp, const Requirement& requirement, cons
     Finding finding =
         finding_at(ramp, requirement, place.certain ? Finding::Kind::not_met : Finding::Kind::inconclusive,
                    place.trace, place.time);
-    finding.extreme = place.steepest.window.slope_c_per_h;
-    finding.text = fmt::format("{} {} at up to {}{}", *finding.channel, moved(ramp),
-                               say_window(place.steepest), say_beside(ramp, place.steepest.beside_hold));
+    const MeasuredRate& steepest = place.steepest;
+    finding.extreme = rate_of(steepest.window.slope_c_per_h);
+    finding.what = {state(way(ramp, Sentence::heated_up_to, Sentence::cooled_up_to), *finding.channel,
+                          *finding.extreme, Duration::of_seconds(width_of(steepest)),
+                          rate_of(steepest.standard_error))};
+    add_beside(ramp, steepest.beside_hold, finding.what);
     if (!place.certain)
-      finding.text += say_doubt(ramp, requirement, place);
-    else if (place.certain->window.at_s != place.steepest.window.at_s)
-      finding.text +=
-          fmt::format("; the window at {} is certainly above the limit: {}",
-                      say_moment(ramp.weld.record, place.certain->window.at_s), say_window(*place.certain));
+      finding.what.push_back(doubt(ramp, requirement, place));
+    else if (place.certain->window.at_s != steepest.window.at_s)
+      finding.what.push_back(state(Sentence::rate_certain_window, AtMoment{place.certain->window.at_s},
+                                   rate_of(place.certain->window.slope_c_per_h),
+                                   Duration::of_seconds(width_of(*place.certain)),
+                                   rate_of(place.certain->standard_error)));
     ramp.weld.out.findings.push_back(std::move(finding));
   }
 }
@@ -79,24 +74,21 @@ void add_steep_places(const RampCase& ramp, const Requirement& requirement, cons
 void add_overall(const RampCase& ramp, const Requirement& requirement, const OverallRate& rate) {
   Finding finding = finding_at(ramp, requirement, Finding::Kind::not_met, rate.trace,
                                {rate.lasting->from_s, rate.lasting->to_s});
-  finding.extreme = rate.mean->rate_c_per_h;
+  finding.extreme = rate_of(rate.mean->rate_c_per_h);
   finding.over_whole_ramp = true;
-  finding.text = fmt::format(
-      "{} {} at {} over the whole ramp ({}): an overall rate above the limit proves a steeper one within it",
-      *finding.channel, moved(ramp), say_rate(rate.mean->rate_c_per_h),
-      say_time(rate.mean->to_s - rate.mean->from_s));
+  finding.what = {state(way(ramp, Sentence::heated_over_ramp, Sentence::cooled_over_ramp), *finding.channel,
+                        *finding.extreme, Duration::of_seconds(rate.mean->to_s - rate.mean->from_s))};
   ramp.weld.out.findings.push_back(std::move(finding));
 }
 
 void add_jumps(const RampCase& ramp, const Requirement& requirement, const StageRate& rate) {
   for (const RateJump& jump : rate.jumps) {
     Finding finding = finding_at(ramp, requirement, Finding::Kind::inconclusive, jump.trace, jump.time);
-    finding.extreme = jump.kelvin;
-    finding.text = fmt::format(
-        "{} {} by {} in {}{}: no window of {} shows it, and the record cannot tell whether the work did so "
-        "or the thermocouple",
-        *finding.channel, moved(ramp), say_kelvin(jump.kelvin), say_time(jump.time.second - jump.time.first),
-        say_beside(ramp, jump.beside_hold), say_time(rate.width_s));
+    finding.extreme = TemperatureDifference::of_kelvin(jump.kelvin);
+    finding.what = {state(way(ramp, Sentence::jumped_up, Sentence::jumped_down), *finding.channel,
+                          *finding.extreme, Duration::of_seconds(jump.time.second - jump.time.first),
+                          Duration::of_seconds(rate.width_s))};
+    add_beside(ramp, jump.beside_hold, finding.what);
     ramp.weld.out.findings.push_back(std::move(finding));
   }
 }
@@ -105,13 +97,13 @@ void add_unmeasured(const RampCase& ramp, const Requirement& requirement, const 
   for (const std::size_t trace : rate.crossed_unseen) {
     Finding finding = finding_on(requirement, Finding::Kind::inconclusive);
     finding.channel = ramp.weld.name(trace);
-    finding.text = fmt::format("{} ran through the whole range of the stage in less than a window of {}",
-                               *finding.channel, say_time(rate.width_s));
+    finding.what = {
+        state(Sentence::range_crossed_unseen, *finding.channel, Duration::of_seconds(rate.width_s))};
     ramp.weld.out.findings.push_back(std::move(finding));
   }
   if (!rate.own_time_measured) {
     Finding finding = finding_on(requirement, Finding::Kind::inconclusive);
-    finding.text = say_nothing_measured(ramp, rate.width_s);
+    finding.what = {nothing_measured(ramp, rate.width_s)};
     ramp.weld.out.findings.push_back(std::move(finding));
   }
 }
@@ -119,8 +111,8 @@ void add_unmeasured(const RampCase& ramp, const Requirement& requirement, const 
 void add_width_note(const RampCase& ramp, const Requirement& requirement, const StageRate& rate) {
   if (!rate.widened) return;
   Finding note = finding_on(requirement, Finding::Kind::note);
-  note.text = fmt::format("the rate is measured over {}, eight intervals of the log, since {} is shorter",
-                          say_time(rate.width_s), say_time(ramp.weld.procedure.evaluation.rate_window_s));
+  note.what = {state(Sentence::window_widened, Duration::of_seconds(rate.width_s),
+                     Duration::of_seconds(ramp.weld.procedure.evaluation.rate_window_s))};
   ramp.weld.out.findings.push_back(std::move(note));
 }
 
@@ -135,15 +127,6 @@ void set_steepest(const RampCase& ramp, Requirement& requirement, const Measured
   requirement.from_s = window.from_s;
   requirement.to_s = window.to_s;
   requirement.standard_error = worst.standard_error;
-}
-
-std::string say_steepest(const RampCase& ramp, const Requirement& requirement, const MeasuredRate& worst) {
-  return fmt::format("steepest {}: {} at {} over {} about {}{} (standard error {}); at most {}",
-                     ramp.heats() ? "rise" : "fall", *requirement.channel,
-                     say_rate(worst.window.slope_c_per_h), say_time(width_of(worst)),
-                     say_moment(ramp.weld.record, worst.window.at_s), say_beside(ramp, worst.beside_hold),
-                     say_rate(worst.standard_error), say_rate(requirement.limit)) +
-         say_uncertainty(ramp.weld, requirement);
 }
 
 void evaluate_largest_rate(const RampCase& ramp, const std::vector<OverallRate>& overall,
@@ -173,13 +156,16 @@ void evaluate_largest_rate(const RampCase& ramp, const std::vector<OverallRate>&
   requirement.verdict = certain ? Verdict::not_met : doubtful ? Verdict::inconclusive : Verdict::met;
   if (rate.worst) {
     set_steepest(ramp, requirement, *rate.worst);
-    requirement.text = say_steepest(ramp, requirement, *rate.worst);
+    add_beside(ramp, rate.worst->beside_hold, requirement.remarks);
+    remark_uncertainty(weld, requirement);
   } else {
-    requirement.text = say_nothing_measured(ramp, rate.width_s);
+    requirement.remarks.push_back(nothing_measured(ramp, rate.width_s));
   }
   if (!too_fast.empty())
-    requirement.text += fmt::format("; over the whole ramp {} {} at {}", weld.name(too_fast.front()->trace),
-                                    moved(ramp), say_rate(too_fast.front()->mean->rate_c_per_h));
+    requirement.remarks.push_back(
+        state(way(ramp, Sentence::heated_over_ramp, Sentence::cooled_over_ramp),
+              weld.name(too_fast.front()->trace), rate_of(too_fast.front()->mean->rate_c_per_h),
+              Duration::of_seconds(too_fast.front()->mean->to_s - too_fast.front()->mean->from_s)));
   requirement.alternatives.rates =
       rate_alternatives(weld, requirement, rate, overall, !ramp.blind_spots.empty());
 
@@ -225,8 +211,8 @@ void evaluate_smallest_rate(const RampCase& ramp, const std::vector<OverallRate>
   requirement.overall = by_channel;
   const SmallestRate smallest = smallest_of(weld, requirement, overall);
   if (smallest.rate == nullptr) {
-    requirement.text = fmt::format(
-        "no overall {} rate: no channel is shown from one end of the ramp to the other", way_of(ramp));
+    requirement.remarks.push_back(
+        state(way(ramp, Sentence::no_overall_heating_rate, Sentence::no_overall_cooling_rate)));
   } else {
     const MeanRate& mean = *smallest.rate->mean;
     if (weld.guard != nullptr)
@@ -236,9 +222,7 @@ void evaluate_smallest_rate(const RampCase& ramp, const std::vector<OverallRate>
     requirement.channel = weld.name(smallest.rate->trace);
     requirement.from_s = mean.from_s;
     requirement.to_s = mean.to_s;
-    requirement.text = fmt::format("slowest over the whole ramp: {} at {}; at least {}", *requirement.channel,
-                                   say_rate(*requirement.measured), say_rate(requirement.limit)) +
-                       say_uncertainty(weld, requirement);
+    remark_uncertainty(weld, requirement);
     requirement.verdict = smallest.verdict == Verdict::met && !ramp.blind_spots.empty()
                               ? Verdict::inconclusive
                               : smallest.verdict;
@@ -251,17 +235,16 @@ void evaluate_smallest_rate(const RampCase& ramp, const std::vector<OverallRate>
     finding.channel = requirement.channel;
     finding.from_s = requirement.from_s;
     finding.to_s = requirement.to_s;
-    finding.extreme = requirement.measured;
-    finding.text = requirement.text;
+    finding.extreme = requirement.measured_quantity();
     weld.out.findings.push_back(std::move(finding));
   }
   for (const OverallRate& rate : overall) {
     if (rate.mean || smallest.rate == nullptr) continue;
     Finding finding = finding_on(requirement, Finding::Kind::inconclusive);
     finding.channel = weld.name(rate.trace);
-    finding.text =
-        fmt::format("{} has no overall {} rate: it is not shown from one end of the ramp to the other",
-                    *finding.channel, way_of(ramp));
+    finding.what = {
+        state(way(ramp, Sentence::channel_without_heating_rate, Sentence::channel_without_cooling_rate),
+              *finding.channel)};
     weld.out.findings.push_back(std::move(finding));
   }
   add_blind_spots(ramp, requirement);

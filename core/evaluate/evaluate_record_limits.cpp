@@ -1,10 +1,7 @@
 // Limits on the whole record: maximum temperature, at start and end, rows, certificates.
 #include <algorithm>
 
-#include <fmt/format.h>
-
 #include "core/evaluate/evaluated_reading.h"
-#include "core/evaluate/sentences.h"
 #include "core/evaluate/stage_evaluations.h"
 #include "core/measure/unknown_time.h"
 
@@ -48,8 +45,7 @@ class RecordLimitsEvaluator {
       finding.channel = requirement.channel;
       finding.from_s = requirement.from_s ? requirement.from_s : requirement.at_s;
       finding.to_s = requirement.to_s ? requirement.to_s : requirement.at_s;
-      finding.extreme = requirement.measured;
-      finding.text = requirement.text;
+      finding.extreme = requirement.measured_quantity();
       findings.push_back(std::move(finding));
     }
     case_.out.findings.insert(case_.out.findings.end(), findings.begin(), findings.end());
@@ -78,20 +74,14 @@ class RecordLimitsEvaluator {
     std::vector<Finding> findings =
         unknown_places(case_, requirement, never_spare_, case_.time(), cold_c(requirement.limit));
     if (!evaluated) {
-      requirement.text = "no reading";
+      requirement.remarks.push_back(state(Sentence::no_reading));
       return finish(std::move(requirement), std::move(findings));
     }
     set_reading(case_, requirement, *evaluated);
-    requirement.text =
-        fmt::format("highest reading: {} at {} at {}; at most {}", *requirement.channel,
-                    say_celsius(*requirement.measured), say_moment(case_.record, *requirement.at_s),
-                    say_celsius(requirement.limit)) +
-        say_uncertainty(case_, requirement);
+    remark_uncertainty(case_, requirement);
     if (requirement.verdict == Verdict::met && !findings.empty()) {
       requirement.verdict = Verdict::inconclusive;
-      requirement.text +=
-          "; thermocouples without readings, not known to be cold there, may have been hotter: see the "
-          "findings";
+      requirement.remarks.push_back(state(Sentence::hotter_unseen));
     } else if (requirement.verdict != Verdict::met) {
       if (requirement.verdict == Verdict::not_met) findings.clear();
       for (Finding& place : hot_places(case_, requirement, all_, case_.time()))
@@ -136,25 +126,21 @@ class RecordLimitsEvaluator {
       Finding finding = finding_on(requirement, Finding::Kind::inconclusive);
       finding.channel = trace.name;
       finding.from_s = finding.to_s = at_start ? case_.time().first : case_.time().second;
-      finding.text =
-          fmt::format("no reading from {} within {} of the record's {}", trace.name,
-                      say_time(kIntervalsOfEnd * case_.record.interval_s), at_start ? "start" : "end");
+      finding.what = {state(at_start ? Sentence::channel_without_first : Sentence::channel_without_last,
+                            trace.name, Duration::of_seconds(kIntervalsOfEnd * case_.record.interval_s))};
       findings.push_back(std::move(finding));
     }
     const auto evaluated = worst_reading(case_, requirement, readings);
     if (!evaluated) {
-      requirement.text = fmt::format("no reading at the record's {}", at_start ? "start" : "end");
+      requirement.remarks.push_back(state(at_start ? Sentence::no_first_reading : Sentence::no_last_reading));
       return finish(std::move(requirement), std::move(findings));
     }
     set_reading(case_, requirement, *evaluated);
-    requirement.text = fmt::format("hottest at the record's {}: {} at {}; at most {}",
-                                   at_start ? "start" : "end", *requirement.channel,
-                                   say_celsius(*requirement.measured), say_celsius(requirement.limit)) +
-                       say_uncertainty(case_, requirement);
+    remark_uncertainty(case_, requirement);
     if (requirement.verdict == Verdict::met && !findings.empty()) {
       requirement.verdict = Verdict::inconclusive;
-      requirement.text += fmt::format("; {} of the thermocouples {} no reading there", findings.size(),
-                                      findings.size() == 1 ? "has" : "have");
+      requirement.remarks.push_back(state(Sentence::channels_without_reading_there,
+                                          Count::of(static_cast<std::int64_t>(findings.size()))));
     }
     if (requirement.verdict == Verdict::not_met) findings.clear();
     finish(std::move(requirement), std::move(findings));
@@ -167,24 +153,21 @@ class RecordLimitsEvaluator {
     for (std::size_t i = 1; i < times.size(); ++i)
       if (longest == 0 || times[i] - times[i - 1] > times[longest] - times[longest - 1]) longest = i;
     if (longest == 0) {
-      requirement.text = "fewer than two rows";
+      requirement.remarks.push_back(state(Sentence::one_row));
       return finish(std::move(requirement));
     }
     set_measured(requirement, times[longest] - times[longest - 1]);
     requirement.from_s = times[longest - 1];
     requirement.to_s = times[longest];
     requirement.verdict = beyond_limit(requirement, *requirement.measured) ? Verdict::not_met : Verdict::met;
-    requirement.text = fmt::format(
-        "longest step between rows: {}, from {}; at most {}", say_time(*requirement.measured),
-        say_span(case_.record, *requirement.from_s, *requirement.to_s), say_time(requirement.limit));
     std::vector<Finding> findings;
     for (std::size_t i = 1; i < times.size() && requirement.verdict == Verdict::not_met; ++i) {
       if (!beyond_limit(requirement, times[i] - times[i - 1])) continue;
       Finding finding = finding_on(requirement, Finding::Kind::not_met);
       finding.from_s = times[i - 1];
       finding.to_s = times[i];
-      finding.extreme = times[i] - times[i - 1];
-      finding.text = fmt::format("no row for {}", say_time(*finding.extreme));
+      finding.extreme = Duration::of_seconds(times[i] - times[i - 1]);
+      finding.what = {state(Sentence::no_readings_for, *finding.extreme)};
       findings.push_back(std::move(finding));
     }
     finish(std::move(requirement), std::move(findings));
@@ -194,13 +177,11 @@ class RecordLimitsEvaluator {
     Requirement requirement = start(RequirementKind::interval, *limits_.sampling_interval_max_s);
     set_measured(requirement, case_.record.interval_s);
     requirement.verdict = beyond_limit(requirement, *requirement.measured) ? Verdict::not_met : Verdict::met;
-    requirement.text = fmt::format("usual step between rows: {}; at most {}", say_time(*requirement.measured),
-                                   say_time(requirement.limit));
     finish(std::move(requirement));
   }
 
   struct Certificate {
-    std::string owner;
+    std::optional<std::string> owner;  ///< a channel; nothing is the recorder
     CivilDate valid_until;
   };
 
@@ -208,7 +189,7 @@ class RecordLimitsEvaluator {
     std::vector<Certificate> dated;
     if (case_.job == nullptr) return dated;
     if (case_.job->recorder && case_.job->recorder->valid_until)
-      dated.push_back({"the recorder", *case_.job->recorder->valid_until});
+      dated.push_back({std::nullopt, *case_.job->recorder->valid_until});
     for (const std::size_t index : evaluated_)
       for (const TraceSource& source : case_.set.traces[index].sources) {
         const Channel& channel = case_.record.channels[source.channel];
@@ -226,24 +207,24 @@ class RecordLimitsEvaluator {
     Requirement requirement = start(RequirementKind::calibration, 0.0);
     const auto last = case_.record.local_time(case_.time().second);
     if (!last) {
-      requirement.text = "the log has no dates to hold the certificates against";
+      requirement.remarks.push_back(state(Sentence::no_dates));
       return finish(std::move(requirement));
     }
     std::vector<Finding> findings;
     for (const Certificate& certificate : dated) {
       if (!(certificate.valid_until < last->date())) continue;
       Finding finding = finding_on(requirement, Finding::Kind::not_met);
-      finding.channel = certificate.owner == "the recorder" ? std::nullopt : std::optional{certificate.owner};
+      finding.channel = certificate.owner;
       finding.from_s = finding.to_s = case_.time().second;
-      finding.text = fmt::format("the certificate of {} ran out on {:04}-{:02}-{:02}", certificate.owner,
-                                 certificate.valid_until.year, certificate.valid_until.month,
-                                 certificate.valid_until.day);
+      finding.what = {certificate.owner ? state(Sentence::certificate_of_channel, *certificate.owner,
+                                                certificate.valid_until)
+                                        : state(Sentence::certificate_of_recorder, certificate.valid_until)};
       findings.push_back(std::move(finding));
     }
     set_measured(requirement, static_cast<double>(findings.size()));
     requirement.verdict = findings.empty() ? Verdict::met : Verdict::not_met;
-    requirement.text = fmt::format("{} of {} dated certificates had run out on the record's last day",
-                                   findings.size(), dated.size());
+    requirement.remarks.push_back(
+        state(Sentence::dated_certificates, Count::of(static_cast<std::int64_t>(dated.size()))));
     finish(std::move(requirement), std::move(findings));
   }
 

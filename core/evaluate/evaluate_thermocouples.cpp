@@ -1,7 +1,4 @@
 // The minimum number of thermocouples with valid readings, for each weld.
-#include <fmt/format.h>
-
-#include "core/evaluate/sentences.h"
 #include "core/evaluate/stage_evaluations.h"
 #include "core/measure/known_channels.h"
 
@@ -20,8 +17,7 @@ void evaluate_thermocouples(const WeldCase& weld) {
   std::optional<Span> time = weld.time();
   if (first != nullptr) time = first_entry_to_last_exit(weld.set, weld.group, weld.time(), *first, *last);
   if (!time) {
-    requirement.text =
-        "no thermocouple came into the range of the first hold and later out of that of the last";
+    requirement.remarks.push_back(state(Sentence::nobody_through_the_holds));
   } else {
     const FewestKnown fewest = fewest_known(weld.set, weld.group, *time);
     set_measured(requirement, static_cast<double>(fewest.count));
@@ -29,9 +25,6 @@ void evaluate_thermocouples(const WeldCase& weld) {
     requirement.from_s = fewest.time.first;
     requirement.to_s = fewest.time.second;
     requirement.verdict = beyond_limit(requirement, *requirement.measured) ? Verdict::not_met : Verdict::met;
-    requirement.text =
-        fmt::format("fewest thermocouples with valid readings at once: {} from {}; at least {}", fewest.count,
-                    say_span(weld.record, fewest.time.first, fewest.time.second), least);
   }
   if (requirement.verdict != Verdict::met) {
     Finding finding =
@@ -39,8 +32,7 @@ void evaluate_thermocouples(const WeldCase& weld) {
                                                                         : Finding::Kind::inconclusive);
     finding.from_s = requirement.from_s;
     finding.to_s = requirement.to_s;
-    finding.extreme = requirement.measured;
-    finding.text = requirement.text;
+    finding.extreme = requirement.measured_quantity();
     weld.out.findings.push_back(std::move(finding));
   }
   weld.out.requirements.push_back(std::move(requirement));

@@ -3,9 +3,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include <fmt/format.h>
-
-#include "core/evaluate/sentences.h"
 #include "core/measure/unknown_time.h"
 #include "core/units/printed_quantity.h"
 
@@ -25,17 +22,14 @@ std::vector<double> levels_for(const RecordCase& record_case, std::size_t trace,
   return levels;
 }
 
-std::string say_place(const Requirement& requirement, const HotPlace& place, double uncertainty_k,
-                      Verdict verdict, const std::string& name) {
-  if (verdict == Verdict::not_met)
-    return fmt::format("{} was above {}, up to {}", name, say_celsius(requirement.limit),
-                       say_celsius(place.hottest.celsius));
-  if (!std::isfinite(uncertainty_k))
-    return fmt::format("{} read {}: its tolerance is not known at that temperature", name,
-                       say_celsius(place.hottest.celsius));
-  return fmt::format("{} read up to {}: with U = {} it may have been above {}", name,
-                     say_celsius(place.hottest.celsius), say_kelvin(uncertainty_k),
-                     say_celsius(requirement.limit));
+/// What a place shows that is above the limit, or may be.
+Statement hot_place(const Requirement& requirement, const HotPlace& place, double uncertainty_k,
+                    Verdict verdict, const std::string& name) {
+  const Temperature hottest = Temperature::of_celsius(place.hottest.celsius);
+  const Specified limit{Temperature::of_celsius(requirement.limit)};
+  if (verdict == Verdict::not_met) return state(Sentence::above_limit, name, limit, hottest);
+  if (!std::isfinite(uncertainty_k)) return state(Sentence::tolerance_not_known, name, hottest);
+  return state(Sentence::may_be_above, name, hottest, TemperatureDifference::of_kelvin(uncertainty_k), limit);
 }
 
 }  // namespace
@@ -107,8 +101,8 @@ std::vector<Finding> hot_places(const RecordCase& record_case, const Requirement
       finding.channel = trace.name;
       finding.from_s = place.time.first;
       finding.to_s = place.time.second;
-      finding.extreme = place.hottest.celsius;
-      finding.text = say_place(requirement, place, u, verdict, trace.name);
+      finding.extreme = Temperature::of_celsius(place.hottest.celsius);
+      finding.what = {hot_place(requirement, place, u, verdict, trace.name)};
       findings.push_back(std::move(finding));
     }
   }
@@ -126,18 +120,15 @@ std::vector<Finding> unknown_places(const RecordCase& record_case, const Require
       finding.channel = record_case.name(index);
       finding.from_s = part.first;
       finding.to_s = part.second;
-      finding.text = fmt::format("no readings from {} from {}", *finding.channel,
-                                 say_span(record_case.record, part.first, part.second));
+      finding.what = {state(Sentence::no_readings_from, *finding.channel, FromTo{part.first, part.second})};
       findings.push_back(std::move(finding));
     }
   return findings;
 }
 
-std::string say_uncertainty(const RecordCase& record_case, const Requirement& requirement) {
-  if (record_case.guard == nullptr) return {};
-  if (!requirement.uncertainty) return "; U is not known there";
-  return "; U = " +
-         printed(quantity_of(difference_kind(requirement.quantity()), *requirement.uncertainty), {});
+void remark_uncertainty(const RecordCase& record_case, Requirement& requirement) {
+  if (record_case.guard != nullptr && !requirement.uncertainty)
+    requirement.remarks.push_back(state(Sentence::uncertainty_not_known));
 }
 
 }  // namespace soakwright

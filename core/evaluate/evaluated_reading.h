@@ -38,7 +38,7 @@ std::vector<Finding> hot_places(const RecordCase& record_case, const Requirement
 std::vector<Finding> unknown_places(const RecordCase& record_case, const Requirement& requirement,
                                     Group group, Span time, double cold_c);
 
-/// "; U 3.1 °C" behind a sentence where the decision is guarded.
-std::string say_uncertainty(const RecordCase& record_case, const Requirement& requirement);
+/// Remarks that U is not known, where the decision is guarded and it is not.
+void remark_uncertainty(const RecordCase& record_case, Requirement& requirement);
 
 }  // namespace soakwright

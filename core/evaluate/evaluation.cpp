@@ -10,12 +10,8 @@
 #include <limits>
 #include <utility>
 
-#include <fmt/format.h>
-
 #include "core/evaluate/budget_tables.h"
 #include "core/evaluate/hold_case.h"
-#include "core/evaluate/sentences.h"
-#include "core/evaluate/shortfall.h"
 #include "core/evaluate/stage_evaluations.h"
 #include "core/evaluate/weld_case.h"
 #include "core/measure/tempering.h"
@@ -31,11 +27,11 @@ void note_take_overs(const RecordCase& record_case) {
     Finding note;
     note.channel = main.name;
     note.from_s = note.to_s = change.at_s;
-    note.extreme = change.step_k;
-    note.text = fmt::format("{} took over from {} at {}", spare.name, main.name,
-                            say_moment(record_case.record, change.at_s));
-    note.text += change.step_k ? fmt::format(", reading {:+.1f} °C against it there", *change.step_k)
-                               : std::string{"; how far apart they read there is not known"};
+    if (change.step_k) note.extreme = TemperatureDifference::of_kelvin(*change.step_k);
+    note.what = {change.step_k
+                     ? state(Sentence::took_over, spare.name, main.name, AtMoment{change.at_s},
+                             TemperatureDifference::of_kelvin(*change.step_k))
+                     : state(Sentence::took_over_unseen, spare.name, main.name, AtMoment{change.at_s})};
     record_case.out.findings.push_back(std::move(note));
   }
 }
@@ -56,19 +52,19 @@ void note_previous_records(const RecordCase& record_case) {
     for (const Requirement& requirement : previous.requirements)
       if (!adds_up(requirement)) verdict = std::max(verdict, requirement.verdict);
     if (verdict == Verdict::met) continue;
-    std::string which;
+    std::vector<std::string> which;
     for (const Requirement& requirement : previous.requirements)
-      if (requirement.verdict == verdict && !adds_up(requirement))
-        which += (which.empty() ? "" : ", ") + requirement.id;
+      if (requirement.verdict == verdict && !adds_up(requirement)) which.push_back(requirement.id);
     const bool same_cycle = previous.cycle == record_case.cycle;
     Finding note;
-    note.text = fmt::format(
-        "{} on its own is {}: {}. This verdict is for {}; earlier records count only toward an accumulated "
-        "hold",
-        same_cycle ? fmt::format("An earlier part of cycle {}", previous.cycle)
-                   : fmt::format("Cycle {}", previous.cycle),
-        verdict == Verdict::not_met ? "not met" : "inconclusive", which,
-        same_cycle ? "the last part" : fmt::format("cycle {}", record_case.cycle));
+    const bool failed = verdict == Verdict::not_met;
+    const auto number = [](int cycle) { return Count::of(cycle); };
+    if (same_cycle)
+      note.what = {state(failed ? Sentence::previous_part_not_met : Sentence::previous_part_inconclusive,
+                         number(previous.cycle), std::move(which))};
+    else
+      note.what = {state(failed ? Sentence::previous_cycle_not_met : Sentence::previous_cycle_inconclusive,
+                         number(previous.cycle), std::move(which), number(record_case.cycle))};
     record_case.out.findings.push_back(std::move(note));
   }
 }
@@ -207,8 +203,6 @@ Verdicts evaluate(const Record& record, const Procedure& procedure, const Job* j
     verdict.verdict = worst_from(out.requirements, first);
     out.welds.push_back(std::move(verdict));
   }
-  for (Requirement& requirement : out.requirements)
-    requirement.shortfall = shortfall(record, procedure, requirement);
   out.verdict = worst_from(out.requirements, 0);
   return out;
 }

@@ -20,10 +20,9 @@ struct HoldCase {
     return requirement_for(kind, stage.number, weld.weld, limit);
   }
   void finish(Requirement requirement) const { weld.out.requirements.push_back(std::move(requirement)); }
-  /// One finding with the requirement's own text, where it is not met or inconclusive.
+  /// One finding on the requirement itself, where it is not met or inconclusive.
   void add_own_finding(const Requirement& requirement) const;
-  /// "590.0 °C to 620.0 °C".
-  [[nodiscard]] std::string say_range() const;
+  [[nodiscard]] SpecifiedRange specified_range() const { return {asked.low, asked.high}; }
   [[nodiscard]] TemperatureRange range() const { return {hold.low_c, hold.high_c}; }
 };
 

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "core/evaluate/requirement_kinds.h"
+#include "core/units/statement.h"
 
 namespace soakwright {
 
@@ -104,10 +105,13 @@ struct Requirement {
   std::vector<std::pair<std::string, std::optional<double>>> by_window;
   Alternatives alternatives;
   std::vector<CycleShare> cycles;  ///< of a hold that adds up over several records, this one last
-  std::string text;                ///< one plain sentence
-  std::string shortfall;           ///< what would have had to be different; empty where it is met
+  /// What the figures do not say: why nothing was measured, or what leaves the verdict open.
+  Statements remarks;
 
   [[nodiscard]] QuantityKind quantity() const { return facts_of(kind).quantity; }
+  [[nodiscard]] std::optional<Quantity> measured_quantity() const {
+    return measured ? std::optional{quantity_of(quantity(), *measured)} : std::nullopt;
+  }
   /// The measured value must be at or above the limit.
   [[nodiscard]] bool limit_is_least() const { return facts_of(kind).sense == LimitSense::at_least; }
 };
@@ -120,8 +124,8 @@ struct Finding {
   Kind kind = Kind::note;
   std::optional<std::string> channel;
   std::optional<double> from_s, to_s;
-  std::optional<double> extreme;
-  std::string text;
+  std::optional<Quantity> extreme;
+  Statements what;  ///< empty where it is the requirement itself that is not met or inconclusive
   std::vector<std::size_t> suspects = {};  ///< indices into Course::suspects, where it is about suspicions
   bool over_whole_ramp = false;            ///< an overall rate makes it so, no window
 };

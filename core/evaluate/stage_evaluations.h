@@ -20,9 +20,8 @@ void evaluate_thermocouples(const WeldCase& weld);
 
 /// What the record does not show of a spread.
 struct SpreadGaps {
-  std::string not_measured =
-      "no spread could be measured: at no sample of the stage do two thermocouples have a temperature";
-  std::string unseen;  ///< why a wider one may be hidden; empty where nothing is
+  Sentence not_measured = Sentence::spread_not_measured;
+  Sentence unseen = Sentence::none;  ///< why a wider one may be hidden
 };
 /// Whether two evaluated channels can be compared; where not, a note says that the limit is no requirement.
 bool has_spread_requirement(const WeldCase& weld, const Stage& stage, std::optional<double> within_m);

@@ -44,28 +44,23 @@ bool said_together(const Suspect& a, const Suspect& b) {
          a.evidence.other == b.evidence.other && same_time(a, b);
 }
 
-std::string names_of(const Record& record, const std::vector<const Suspect*>& group) {
-  std::string names;
-  for (std::size_t i = 0; i < group.size(); ++i) {
-    if (i > 0) names += i + 1 < group.size() ? ", " : " and ";
-    names += record.channels[group[i]->channel].name;
-  }
-  return names;
-}
-
-std::string note_text(const Record& record, const std::vector<const Suspect*>& group) {
+Statements note_of(const Record& record, const std::vector<const Suspect*>& group) {
   const Suspect& first = *group.front();
   const bool one = group.size() == 1;
-  std::string text = fmt::format("{} {} suspect ({}). {}", names_of(record, group), one ? "is" : "are",
-                                 suspect_word(first.code), suspect_sentence(first, record));
-  if (without_readings(first)) return text;
+  std::vector<std::string> names;
+  for (const Suspect* suspect : group) names.push_back(record.channels[suspect->channel].name);
+  const std::string code{suspect_word(first.code)};
+  Statements note{one ? state(Sentence::suspect_thermocouple, names.front(), code)
+                      : state(Sentence::suspect_thermocouples, names, code),
+                  state(Sentence::suspect_evidence, suspect_sentence(first, record))};
+  if (without_readings(first)) return note;
   if (!first.no_measurement())
-    return text + fmt::format(" This is a warning only: {} still evaluated.", one ? "it is" : "they are");
-  if (const Confirmation* const confirmed = confirmation_of(record, first))
-    return text + fmt::format(" The job confirms the readings: {}.", confirmed->reason);
-  return text +
-         " Such readings are no measurement: the time counts as without readings unless the job excludes or "
-         "confirms it.";
+    note.push_back(state(one ? Sentence::suspect_still_evaluated : Sentence::suspects_still_evaluated));
+  else if (const Confirmation* const confirmed = confirmation_of(record, first))
+    note.push_back(state(Sentence::suspect_confirmed, confirmed->reason));
+  else
+    note.push_back(state(Sentence::suspect_no_measurement));
+  return note;
 }
 
 }  // namespace
@@ -127,7 +122,7 @@ void note_suspects(const Record& record, const Course& course, Verdicts& verdict
       note.channel = record.channels[first.channel].name;
       if (verdicts.welds.size() > 1) note.weld = record.channels[first.channel].weld;
     }
-    note.text = note_text(record, group);
+    note.what = note_of(record, group);
     verdicts.findings.push_back(std::move(note));
   }
 }

@@ -187,9 +187,7 @@ class Deviation {
   /// No hold at all: when the last chance of a thermocouple was gone.
   [[nodiscard]] FirstDeviation never_in() const {
     if (const Finding* first = earliest(); first != nullptr && first->channel && first->extreme)
-      return at(*first->from_s,
-                state(Sentence::deviation_never_in_range, *first->channel,
-                      Temperature::of_celsius(*first->extreme)),
+      return at(*first->from_s, state(Sentence::deviation_never_in_range, *first->channel, *first->extreme),
                 first->channel);
     double left = record_.end_s();
     std::string who;

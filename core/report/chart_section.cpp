@@ -91,7 +91,7 @@ void add_marks(Chart& chart, const ReportContext& context) {
     if (finding.channel) mark.trace = trace_index(chart, *finding.channel);
     mark.from_s = finding.from_s.value_or(*(finding.to_s ? finding.to_s : finding.from_s));
     mark.to_s = finding.to_s.value_or(mark.from_s);
-    mark.level_c = extreme_temperature(finding, requirement_of(finding, *context.analysis.verdicts));
+    mark.level_c = extreme_temperature(finding);
     chart.marks.push_back(std::move(mark));
   }
 }

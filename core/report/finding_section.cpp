@@ -4,33 +4,20 @@
 #include "core/procedure/job_words.h"
 #include "core/report/review_check.h"
 #include "core/report/sections.h"
+#include "core/wording/requirement_text.h"
 
 namespace soakwright {
 namespace {
 
-std::string extreme_text(const Finding& finding, const Requirement* requirement, const PrintedNumbers& say) {
-  if (const auto celsius = extreme_temperature(finding, requirement)) return say.temperature(*celsius);
-  return {};  // the sentence says it
+std::string extreme_text(const Finding& finding, const PrintedNumbers& say) {
+  return finding.extreme ? say.text(*finding.extreme) : std::string{};
 }
 
 }  // namespace
 
-std::optional<double> extreme_temperature(const Finding& finding, const Requirement* requirement) {
-  if (!finding.extreme || requirement == nullptr) return std::nullopt;
-  switch (requirement->kind) {
-    case RequirementKind::temperature_max:
-    case RequirementKind::start:
-    case RequirementKind::end:
-    case RequirementKind::over:
-      return finding.extreme;
-    case RequirementKind::hold_time:
-    case RequirementKind::excursion_time:
-    case RequirementKind::maintain:
-      // Of one thermocouple it is how far out it was; of the requirement itself, the time that was measured.
-      return finding.channel && finding.extreme != requirement->measured ? finding.extreme : std::nullopt;
-    default:
-      return std::nullopt;
-  }
+std::optional<double> extreme_temperature(const Finding& finding) {
+  const auto* temperature = finding.extreme ? std::get_if<Temperature>(&*finding.extreme) : nullptr;
+  return temperature != nullptr ? std::optional{temperature->celsius()} : std::nullopt;
 }
 
 const Requirement* requirement_of(const Finding& finding, const Verdicts& verdicts) {
@@ -63,8 +50,8 @@ std::vector<FindingRow> finding_rows(const ReportContext& context,
     row.where = finding.channel.value_or(std::string{});
     row.when = context.say.when(std::nullopt, finding.from_s, finding.to_s);
     row.brief_when = context.say.brief_when(std::nullopt, finding.from_s, finding.to_s);
-    row.extreme = extreme_text(finding, requirement, context.say);
-    row.text = finding.text;
+    row.extreme = extreme_text(finding, context.say);
+    row.text = finding_text(finding, requirement, *context.analysis.procedure, context.say);
     row.explanation = explain(finding, requirement, *context.analysis.procedure, context.say, row.text);
     if (context.analysis.review)
       for (const FindingReview& review : context.analysis.review->findings)

@@ -1,6 +1,8 @@
 // The requirement table: each limit with what was measured against it.
+#include "core/explain/shortfall.h"
 #include "core/report/sections.h"
 #include "core/wording/requirement_details.h"
+#include "core/wording/requirement_text.h"
 #include "core/wording/requirement_words.h"
 #include "core/wording/statement_words.h"
 
@@ -46,9 +48,9 @@ std::vector<RequirementRow> requirement_rows(const ReportContext& context, const
     row.brief_when = context.say.brief_when(requirement.at_s, requirement.from_s, requirement.to_s);
     row.verdict = requirement.verdict;
     row.verdict_text = verdict_text(requirement.verdict);
-    row.text = requirement.text;
+    row.text = requirement_text(requirement, *context.analysis.procedure, context.say);
     row.alternatives = requirement_details(requirement, context.say);
-    row.shortfall = requirement.shortfall;
+    row.shortfall = words(shortfall(*context.analysis.procedure, requirement), context.say);
     for (const FirstDeviation& deviation : context.deviations)
       if (deviation.requirement == i) {
         row.first_deviation = deviation_text(context, deviation);

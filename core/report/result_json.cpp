@@ -3,11 +3,14 @@
 #include <algorithm>
 #include <optional>
 
+#include "core/explain/shortfall.h"
 #include "core/phases/suspects/suspect_sentence.h"
 #include "core/report/alternatives_json.h"
 #include "core/report/explanation_json.h"
 #include "core/report/result_members.h"
 #include "core/report/sections.h"
+#include "core/wording/requirement_text.h"
+#include "core/wording/statement_words.h"
 
 namespace soakwright {
 namespace {
@@ -212,7 +215,8 @@ void write_tempering(Members& members, const std::vector<ChannelTempering>& temp
 }
 
 void write_requirements(Members& members, const std::vector<Requirement>& requirements,
-                        const std::vector<FirstDeviation>& deviations, const PrintedNumbers& say) {
+                        const Procedure& procedure, const std::vector<FirstDeviation>& deviations,
+                        const PrintedNumbers& say) {
   members.objects("requirements", requirements, [&](const Requirement& requirement) {
     members.text("id", requirement.id);
     members.text_or_null("weld", requirement.weld);
@@ -239,11 +243,11 @@ void write_requirements(Members& members, const std::vector<Requirement>& requir
       members.null("overall");
       members.null("by_window");
     }
-    members.text("text", requirement.text);
+    members.text("text", requirement_text(requirement, procedure, say));
     write_cycles(members, requirement.cycles);
     write_alternatives(members, requirement.alternatives);
-    members.text_or_null("shortfall",
-                         requirement.shortfall.empty() ? std::nullopt : std::optional(requirement.shortfall));
+    const Statements missed = shortfall(procedure, requirement);
+    members.text_or_null("shortfall", missed.empty() ? std::nullopt : std::optional(words(missed, say)));
     const std::size_t index = static_cast<std::size_t>(&requirement - requirements.data());
     const auto deviation = std::find_if(deviations.begin(), deviations.end(),
                                         [&](const FirstDeviation& one) { return one.requirement == index; });
@@ -251,7 +255,7 @@ void write_requirements(Members& members, const std::vector<Requirement>& requir
   });
 }
 
-void write_findings(Members& members, const Verdicts& verdicts, const Procedure* procedure,
+void write_findings(Members& members, const Verdicts& verdicts, const Procedure& procedure,
                     const PrintedNumbers& say) {
   members.objects("findings", verdicts.findings, [&](const Finding& finding) {
     members.text_or_null("requirement",
@@ -261,11 +265,13 @@ void write_findings(Members& members, const Verdicts& verdicts, const Procedure*
     members.text_or_null("channel", finding.channel);
     members.moment("from", finding.from_s);
     members.moment("to", finding.to_s);
-    members.number("extreme", finding.extreme);
-    members.text("text", finding.text);
-    write_explanation(members, procedure != nullptr ? explain(finding, requirement_of(finding, verdicts),
-                                                              *procedure, say, finding.text)
-                                                    : std::nullopt);
+    members.number("extreme", finding.extreme
+                                  ? std::optional(in_unit(*finding.extreme, TemperatureUnit::celsius))
+                                  : std::nullopt);
+    const Requirement* requirement = requirement_of(finding, verdicts);
+    const std::string text = finding_text(finding, requirement, procedure, say);
+    members.text("text", text);
+    write_explanation(members, explain(finding, requirement, procedure, say, text));
   });
 }
 
@@ -275,6 +281,8 @@ std::string result_json(const Analysis& analysis) {
   const Record& record = *analysis.record;
   const Verdicts nothing_asked;
   const Course no_course;
+  const Procedure no_procedure;
+  const Procedure& procedure = analysis.procedure ? *analysis.procedure : no_procedure;
   const Verdicts& verdicts = analysis.verdicts ? *analysis.verdicts : nothing_asked;
   const PrintedNumbers say{TemperatureUnit::celsius, record};  // texts in °C, like the numbers beside them
   JsonWriter json;
@@ -304,8 +312,8 @@ std::string result_json(const Analysis& analysis) {
   write_stages(json, members, verdicts.stages);
   write_tempering(members, verdicts.tempering);
   const std::vector<FirstDeviation> deviations = first_deviations(analysis);
-  write_requirements(members, verdicts.requirements, deviations, say);
-  write_findings(members, verdicts, analysis.procedure.get(), say);
+  write_requirements(members, verdicts.requirements, procedure, deviations, say);
+  write_findings(members, verdicts, procedure, say);
   const FirstDeviation* first = earliest_of(deviations);
   write_deviation(members, first, first != nullptr ? &verdicts.requirements[first->requirement] : nullptr,
                   say);

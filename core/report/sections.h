@@ -52,7 +52,7 @@ std::vector<FindingRow> finding_rows(const ReportContext& context,
 
 const Requirement* requirement_of(const Finding& finding, const Verdicts& verdicts);
 /// The finding's extreme where it is a temperature; a rate, a spread or a time is not.
-std::optional<double> extreme_temperature(const Finding& finding, const Requirement* requirement);
+std::optional<double> extreme_temperature(const Finding& finding);
 
 // course_section.cpp
 std::vector<PhaseRow> phase_rows(const ReportContext& context);

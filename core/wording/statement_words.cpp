@@ -40,6 +40,21 @@ std::string_view noun_for(const Argument& argument, std::string_view nouns) {
   return count != nullptr && count->value() == 1 ? nouns.substr(0, bar) : nouns.substr(bar + 1);
 }
 
+std::size_t index_at(std::string_view pattern, std::size_t brace) {
+  return static_cast<std::size_t>(pattern[brace + 1] - '0');
+}
+
+/// `pattern` without the brackets, and without what is in them where it needs an argument that is not given.
+std::string without_unused(std::string_view pattern, std::size_t arguments) {
+  const auto open = pattern.find('[');
+  if (open == std::string_view::npos) return std::string{pattern};
+  const auto close = pattern.find(']', open);
+  std::string text{pattern.substr(0, open)};
+  const std::string_view part = pattern.substr(open + 1, close - open - 1);
+  if (index_at(part, part.find('{')) < arguments) text += part;
+  return text.append(pattern.substr(close + 1));
+}
+
 void capitalise(std::string& text) {
   if (!text.empty()) text.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(text.front())));
 }
@@ -50,7 +65,7 @@ std::size_t arguments_of(Sentence sentence) {
   std::size_t most = 0;
   const std::string_view pattern = pattern_of(sentence);
   for (std::size_t at = pattern.find('{'); at != std::string_view::npos; at = pattern.find('{', at + 1))
-    most = std::max(most, static_cast<std::size_t>(pattern[at + 1] - '0') + 1);
+    most = std::max(most, index_at(pattern, at) + 1);
   return most;
 }
 
@@ -60,6 +75,8 @@ std::string words(const Statement& statement, const PrintedNumbers& say) {
   const bool starts_with_name = pattern.starts_with("{0}") && !statement.arguments.empty() &&
                                 std::holds_alternative<std::string>(statement.arguments.front()) &&
                                 !std::get<std::string>(statement.arguments.front()).empty();
+  const std::string whole = without_unused(pattern, statement.arguments.size());
+  pattern = whole;
   std::string text;
   while (!pattern.empty()) {
     const auto open = pattern.find('{');

@@ -226,5 +226,5 @@ TEST_CASE("A job's previous record of the same cycle is an earlier part of it") 
   const json result = json::parse(ran.out);
   CHECK(result["verdict"] == "met");
   CHECK_THAT(result["requirements"][0]["text"].get<std::string>(),
-             Contains("cycle 1, part 1") && Contains("part 2"));
+             Contains("Cycle 1, part 1") && Contains("part 2"));
 }

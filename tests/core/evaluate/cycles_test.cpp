@@ -3,6 +3,7 @@
 
 #include <catch2/catch.hpp>
 
+#include "core/wording/requirement_text.h"
 #include "tests/core/evaluate/evaluated.h"
 
 using namespace soakwright;
@@ -37,6 +38,16 @@ std::string added_hold(const std::string& time_min) {
 
 const Requirement& time_of(const Verdicts& verdicts) { return verdicts.requirements.front(); }
 
+/// A requirement in words, its moments those of the plain record.
+std::string text_of(const Requirement& requirement, const std::string& procedure) {
+  const Record record = plain_record().record();
+  return requirement_text(requirement, procedure_of(procedure), {TemperatureUnit::celsius, record});
+}
+std::string text_of(const Finding& finding, const std::string& procedure) {
+  const Record record = plain_record().record();
+  return finding_text(finding, nullptr, procedure_of(procedure), {TemperatureUnit::celsius, record});
+}
+
 }  // namespace
 
 TEST_CASE("Holds of previous records add up, certain to certain and possible to possible") {
@@ -57,10 +68,9 @@ TEST_CASE("Holds of previous records add up, certain to certain and possible to 
     CHECK(time.cycles[1].cycle == 2);
     CHECK(time.cycles[2].cycle == 3);
     CHECK(time.cycles[2].certain_s == close_to(4400));
-    CHECK_THAT(
-        time.text,
-        Catch::Contains(
-            "added up over 3 records (cycle 1: 16 min 40 s, cycle 2: 10 min, cycle 3: 1 h 13 min 20 s)"));
+    CHECK_THAT(text_of(time, added_hold(asked)),
+               Catch::Contains("in total over 3 records") &&
+                   Catch::Contains("Cycle 1: 16 min 40 s. Cycle 2: 10 min. Cycle 3: 1 h 13 min 20 s."));
   }
 }
 
@@ -92,7 +102,7 @@ TEST_CASE("What a previous record failed by itself is noted, but for the time th
   const auto notes = [&] {
     std::string text;
     for (const Finding& finding : evaluated(added_hold("5000 s"), {before}).findings)
-      text += finding.text + "\n";
+      text += text_of(finding, added_hold("5000 s")) + "\n";
     return text;
   };
   CHECK(notes().find("Cycle 1") == std::string::npos);
@@ -101,7 +111,7 @@ TEST_CASE("What a previous record failed by itself is noted, but for the time th
   temperature_max.kind = RequirementKind::temperature_max;
   temperature_max.verdict = Verdict::not_met;
   before.requirements.push_back(temperature_max);
-  CHECK_THAT(notes(), Catch::Contains("Cycle 1 on its own is not met: record.temperature-max"));
+  CHECK_THAT(notes(), Catch::Contains("Cycle 1 on its own is not met (record.temperature-max)"));
 }
 
 TEST_CASE("The hold of another weld adds nothing") {
@@ -172,7 +182,7 @@ TEST_CASE("Tempering of an accumulated hold is carried along over all records") 
   CHECK(of(two, "stage-1.tempering-min").verdict == Verdict::met);
   CHECK(of(two, "stage-1.tempering-max").verdict == Verdict::met);
   CHECK(*of(two, "stage-1.tempering-min").measured == close_to(873.15 * (20 + std::log10(2.0)) / 1000, 1e-9));
-  CHECK_THAT(of(two, "stage-1.tempering-min").text, Catch::Contains("all records"));
+  CHECK_THAT(text_of(of(two, "stage-1.tempering-min"), procedure), Catch::Contains("All records"));
   // What is shown stays the record's own.
   CHECK(*two.tempering.front().parameter == close_to(873.15 * 20 / 1000, 1e-9));
   // A thermocouple that the earlier record does not have: more can only have been added.
@@ -184,6 +194,6 @@ TEST_CASE("Tempering of an accumulated hold is carried along over all records") 
 
 TEST_CASE("Records of one cycle are told as its parts") {
   const Verdicts verdicts = evaluated(added_hold("6000 s"), {earlier(2, 1000, 1000), earlier(3, 600, 600)});
-  CHECK_THAT(time_of(verdicts).text,
-             Catch::Contains("cycle 2: 16 min 40 s, cycle 3, part 1: 10 min, cycle 3, part 2"));
+  CHECK_THAT(text_of(time_of(verdicts), added_hold("6000 s")),
+             Catch::Contains("Cycle 2: 16 min 40 s. Cycle 3, part 1: 10 min. Cycle 3, part 2"));
 }

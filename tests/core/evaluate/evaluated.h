@@ -9,6 +9,9 @@
 #include <catch2/catch.hpp>
 
 #include "core/evaluate/evaluation.h"
+#include "core/explain/shortfall.h"
+#include "core/wording/requirement_text.h"
+#include "core/wording/statement_words.h"
 #include "tests/core/measure/made_procedure.h"
 #include "tests/core/measure/traced.h"
 
@@ -22,12 +25,12 @@ class Evaluated {
  public:
   explicit Evaluated(const MadeRecord& made, const std::string& procedure, const std::string& job = {},
                      const std::string& unit = "C") {
-    const Procedure asked = procedure_of(procedure, unit);
+    asked = procedure_of(procedure, unit);
     std::optional<Job> with;
     if (!job.empty()) with = job_of(job);
     const Problems clashes = check_compatibility(asked, with ? &*with : nullptr);
     if (!clashes.empty()) FAIL(clashes.front().text());
-    const Record record = made.record();
+    record = made.record();
     all = evaluate(record, asked, with ? &*with : nullptr);
   }
 
@@ -84,7 +87,26 @@ class Evaluated {
     return all.stages.front();
   }
 
+  /// The words of a requirement, of a finding, of a shortfall.
+  [[nodiscard]] std::string text(const std::string& id) const {
+    return requirement_text((*this)[id], asked, numbers());
+  }
+  [[nodiscard]] std::string text(const Finding& finding) const {
+    const Requirement* own = nullptr;
+    for (const Requirement& requirement : all.requirements)
+      if (requirement.id == finding.requirement && requirement.weld == finding.weld) own = &requirement;
+    return finding_text(finding, own, asked, numbers());
+  }
+  [[nodiscard]] std::string short_of(const std::string& id) const {
+    return words(shortfall(asked, (*this)[id]), numbers());
+  }
+
+  Procedure asked;
+  Record record;
   Verdicts all;
+
+ private:
+  [[nodiscard]] PrintedNumbers numbers() const { return {TemperatureUnit::celsius, record}; }
 };
 
 /// A hold at 500 to 600 with these further keys.

@@ -60,7 +60,7 @@ Shares verdicts_of(int ramps, double interval_s) {
       const Verdict verdict = evaluated[heats ? "stage-1.heating-rate" : "stage-3.cooling-rate"].verdict;
       INFO((heats ? "heating " : "cooling ")
            << fast << " C/h, a row every " << interval_s
-           << " s: " << evaluated[heats ? "stage-1.heating-rate" : "stage-3.cooling-rate"].text);
+           << " s: " << evaluated.text(heats ? "stage-1.heating-rate" : "stage-3.cooling-rate"));
       CHECK(verdict != Verdict::met);
       ++(verdict == Verdict::met            ? all.met
          : verdict == Verdict::inconclusive ? all.inconclusive

@@ -211,7 +211,7 @@ TEST_CASE("A spread within a length is that of neighbours along the work") {
   // No two are that close: there is nothing to require, and a note says so.
   const Evaluated apart(made, heat("spread_max = 150\nspread_within = \"4.5 m\"\nrate_max = 9000"), job);
   CHECK_FALSE(apart.has("stage-1.spread"));
-  CHECK_THAT(apart.findings("").back().text, Catch::Contains("no two evaluated thermocouples"));
+  CHECK_THAT(apart.text(apart.findings("").back()), Catch::Contains("no two evaluated thermocouples"));
   // An evaluated channel without `position` is an error, said before evaluating.
   CHECK_FALSE(check_compatibility(procedure_of(heat("spread_max = 150\nspread_within = \"4.6 m\"")), nullptr)
                   .empty());

@@ -82,7 +82,7 @@ TEST_CASE("Adding noise never turns a rate that is not met into one that is met"
         for (double& value : column) value += scatter(chance);
       const Evaluated evaluated(noisy.made(), kProcedure);
       for (const std::string& id : not_met(clean)) {
-        CAPTURE(round, noise_k, id, clean[id].text, evaluated[id].text);
+        CAPTURE(round, noise_k, id, clean.text(id), evaluated.text(id));
         CHECK(evaluated[id].verdict != Verdict::met);
         ++held;
       }
@@ -110,7 +110,7 @@ TEST_CASE("Leaving out rows beside the window never turns a rate that is not met
         for (std::size_t i = 0; i < run.columns.size(); ++i) fewer.columns[i].push_back(run.columns[i][row]);
       }
       const Evaluated evaluated(fewer.made(), kProcedure);
-      CAPTURE(round, id, shown.text, evaluated[id].text);
+      CAPTURE(round, id, evaluated.text(id));
       CHECK(evaluated[id].verdict != Verdict::met);
       ++held;
     }

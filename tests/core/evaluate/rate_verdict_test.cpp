@@ -21,8 +21,8 @@ MadeRecord along(const Knots& knots, double interval_s = 60.0) {
 
 /// Every text of the requirement and its findings.
 std::string texts(const Evaluated& evaluated, const std::string& id) {
-  std::string all = evaluated[id].text;
-  for (const Finding& finding : evaluated.findings(id)) all += "\n" + finding.text;
+  std::string all = evaluated.text(id);
+  for (const Finding& finding : evaluated.findings(id)) all += "\n" + evaluated.text(finding);
   return all;
 }
 bool says(const Evaluated& evaluated, const std::string& id, const std::string& words) {
@@ -180,7 +180,7 @@ TEST_CASE("An overall rate certainly above the limit makes the rate not met, tho
   CHECK_FALSE(fast["stage-1.heating-rate"].measured);
   CHECK(fast.verdict("stage-1.heating-rate") == "not met");
   says(fast, "stage-1.heating-rate", "over the whole ramp");
-  CHECK(fast["stage-1.heating-rate"].shortfall == "TC1 is 100.0 °C/h too fast over the whole ramp");
+  CHECK(fast.short_of("stage-1.heating-rate") == "TC1 is 100.0 °C/h too fast over the whole ramp.");
   CHECK(with_limit("400").verdict("stage-1.heating-rate") == "inconclusive");
 }
 
@@ -243,7 +243,7 @@ TEST_CASE("One spike neither fails a run nor hides a steep ramp") {
   const std::string limits = heat("above = 200\nrate_max = 220") + hold();
   const Evaluated slow(with_spike(200), limits);
   CHECK(slow.verdict("stage-1.heating-rate") == "inconclusive");
-  says(slow, "stage-1.heating-rate", "without a tenth of the readings");
+  says(slow, "stage-1.heating-rate", "Without a tenth of its readings");
   const Evaluated fast(with_spike(250), limits);
   CHECK(fast.verdict("stage-1.heating-rate") == "not met");
 }

@@ -127,6 +127,6 @@ TEST_CASE("A channel's readings after its spare took over do not count") {
 
 TEST_CASE("What is missing stands beside an inconclusive verdict") {
   const Evaluated evaluated(MadeRecord(plain_record()).missing("TC1", 5400, 6000), kLimits + kHold);
-  CHECK_THAT(evaluated["record.temperature-max"].text, Catch::Contains("without readings"));
+  CHECK_THAT(evaluated.text("record.temperature-max"), Catch::Contains("without readings"));
   CHECK(evaluated.places("record.temperature-max") == "inconclusive TC1 5340..6060");
 }

@@ -11,6 +11,7 @@
 
 #include "core/evaluate/evaluation.h"
 #include "core/phases/course.h"
+#include "core/wording/statement_words.h"
 #include "tests/core/measure/made_procedure.h"
 #include "tests/core/phases/drawn_record.h"
 
@@ -85,6 +86,10 @@ Outcome outcome_of(const Record& record) {
   return outcome;
 }
 
+std::string text_of(const Finding& note, const Record& record) {
+  return words(note.what, PrintedNumbers{TemperatureUnit::celsius, record});
+}
+
 bool has(const std::string& text, const std::string& piece) { return text.find(piece) != std::string::npos; }
 
 }  // namespace
@@ -106,15 +111,15 @@ TEST_CASE("a thermocouple that is stuck in the hold leaves it inconclusive, with
   CHECK(note.channel == "TC3");
   CHECK(*note.from_s == Approx(kFrom).margin(120.0));
   CHECK(*note.to_s == Approx(kTo).margin(120.0));
-  CHECK(has(note.text, "TC3 is suspect (stuck)"));
-  CHECK(has(note.text, "no measurement"));
+  CHECK(has(text_of(note, record), "TC3 is suspect (stuck)"));
+  CHECK(has(text_of(note, record), "no measurement"));
 
   SECTION("until a person confirms the readings") {
     record.confirmations.push_back({2, "stuck", "compared with a second recorder"});
     const Outcome confirmed = outcome_of(record);
     CHECK(confirmed.verdicts.verdict == Verdict::met);
     REQUIRE(confirmed.notes().size() == 1);
-    CHECK(has(confirmed.notes().front().text,
+    CHECK(has(text_of(confirmed.notes().front(), record),
               "The job confirms the readings: compared with a second recorder."));
     CHECK(unused_confirmations(record, confirmed.course).empty());
   }
@@ -145,7 +150,7 @@ TEST_CASE("a row that all repeat is one note without a channel, and the hold inc
   REQUIRE(outcome.notes().size() == 1);
   CHECK_FALSE(outcome.notes().front().channel);
   CHECK(outcome.notes().front().suspects.size() == 6);
-  CHECK(has(outcome.notes().front().text, "TC1, TC2, TC3, TC4, TC5 and TC6 are suspect (stuck)"));
+  CHECK(has(text_of(outcome.notes().front(), record), "TC1, TC2, TC3, TC4, TC5 and TC6 are suspect (stuck)"));
 }
 
 TEST_CASE("a spike in the hold is a warning only: the reading is evaluated") {
@@ -154,7 +159,7 @@ TEST_CASE("a spike in the hold is a warning only: the reading is evaluated") {
   const Outcome outcome = outcome_of(record);
   CHECK(outcome.verdicts.verdict == Verdict::met);
   REQUIRE(outcome.notes().size() == 1);
-  CHECK(has(outcome.notes().front().text, "This is a warning only"));
+  CHECK(has(text_of(outcome.notes().front(), record), "This is a warning only"));
 }
 
 TEST_CASE("a suspicion outside the evaluated stages is no finding") {

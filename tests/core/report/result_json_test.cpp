@@ -75,8 +75,15 @@ std::shared_ptr<Verdicts> some_verdicts() {
   hold.verdict = Verdict::not_met;
   hold.certain_s = 7.5;
   verdicts->requirements = {rate, hold};
-  verdicts->findings = {
-      {"stage-2.hold-time", "W-117", Finding::Kind::not_met, "TC1", 17.5, 18.0, 589.0, "dip"}};
+  Finding dip;
+  dip.requirement = "stage-2.hold-time";
+  dip.weld = "W-117";
+  dip.kind = Finding::Kind::not_met;
+  dip.channel = "TC1";
+  dip.from_s = 17.5;
+  dip.to_s = 18.0;
+  dip.extreme = Temperature::of_celsius(589.0);
+  verdicts->findings = {dip};
   verdicts->verdict = Verdict::not_met;
   return verdicts;
 }

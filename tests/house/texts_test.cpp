@@ -1,0 +1,89 @@
+// Words for people are made in core/wording; elsewhere the core hands on facts.
+//
+// The files of tests/house/texts.txt are still exceptions, each with the number of its texts: it can only shrink.
+// Problems are worded where they are found, in files that say so by their name (*_errors, *_problems).
+#include <map>
+#include <regex>
+#include <sstream>
+
+#include <catch2/catch.hpp>
+
+#include "tests/house/source_tree.h"
+
+namespace {
+
+const std::filesystem::path top = SOAKWRIGHT_SOURCE_DIR;
+
+/// The string literals of a line, without those in a comment behind it.
+std::vector<std::string> literals_in(const std::string& line) {
+  std::vector<std::string> literals;
+  for (std::size_t at = 0; at < line.size(); ++at) {
+    if (line.compare(at, 2, "//") == 0) break;
+    if (line.compare(at, 3, "'\"'") == 0) at += 2;
+    if (line[at] != '"') continue;
+    std::string literal;
+    for (++at; at < line.size() && line[at] != '"'; ++at) {
+      if (line[at] == '\\') literal += line[at++];
+      literal += line[at];
+    }
+    literals.push_back(literal);
+  }
+  return literals;
+}
+
+bool has_two_words(const std::string& literal) {
+  static const std::regex two_words("[A-Za-z]{2,}[,;:.]? [A-Za-z]{2,}");
+  return std::regex_search(literal, two_words);
+}
+
+std::size_t texts_in(const std::vector<std::string>& lines) {
+  std::size_t count = 0;
+  for (const std::string& line : lines) {
+    if (line.find_first_not_of(' ') != std::string::npos && line[line.find_first_not_of(' ')] == '#') continue;
+    if (line.find("static_assert") != std::string::npos) continue;
+    for (const std::string& literal : literals_in(line)) count += has_two_words(literal) ? 1 : 0;
+  }
+  return count;
+}
+
+std::map<std::string, std::size_t> exceptions() {
+  std::map<std::string, std::size_t> allowed;
+  for (const std::string& line : lines_of(top / "tests/house/texts.txt")) {
+    if (line.empty() || line.starts_with('#')) continue;
+    std::istringstream words(line);
+    std::string file;
+    std::size_t count = 0;
+    words >> file >> count;
+    allowed[file] = count;
+  }
+  return allowed;
+}
+
+bool may_word(const std::string& file) {
+  return file.starts_with("core/wording/") || file.ends_with("_errors.cpp") || file.ends_with("_problems.cpp");
+}
+
+}  // namespace
+
+TEST_CASE("a literal of two words or more is found, one of a comment is not") {
+  CHECK(texts_in({R"(say("two words");)"}) == 1);
+  CHECK(texts_in({R"(say("one", "{} and {}"), "a,b");)"}) == 0);
+  CHECK(texts_in({R"(say("the limit", '"', "the value");)"}) == 2);
+  CHECK(texts_in({R"(say(x);  // "two words")"}) == 0);
+  CHECK(texts_in({R"(#include "two words")", R"(say("a \" two words");)"}) == 1);
+}
+
+TEST_CASE("the core has no text for people outside core/wording but for the listed exceptions") {
+  std::map<std::string, std::size_t> allowed = exceptions();
+  for (const std::string& file : cpp_files(top)) {
+    if (!file.starts_with("core/") || may_word(file)) continue;
+    const std::size_t found = texts_in(lines_of(top / file));
+    const std::size_t most = allowed.contains(file) ? allowed[file] : 0;
+    allowed.erase(file);
+    if (found > most)
+      FAIL_CHECK(file << " has " << found << " texts, allowed are " << most
+                      << ": state the fact and word it in core/wording");
+    if (found < most) FAIL_CHECK(file << " has only " << found << " texts: lower its number in texts.txt");
+  }
+  for (const auto& [file, count] : allowed) FAIL_CHECK(file << " of texts.txt does not exist");
+}

@@ -65,7 +65,8 @@ class InspectorPathTest : public QObject {
       if (report->requirements[i].id == "stage-2.hold-time")
         real.window.session().select({Selection::Kind::requirement, i});
     const QString card = real.part<DetailPanel>()->toPlainText();
-    QVERIFY2(card.contains(QStringLiteral("added up over 2 records (cycle 1: ")), qPrintable(card));
+    QVERIFY2(card.contains(QStringLiteral("in total over 2 records; required are 4 h. Cycle 1: ")),
+             qPrintable(card));
 
     // Three hours of the first day are not enough.
     QFile first(folder.filePath(QStringLiteral("lug-day-1.csv")));

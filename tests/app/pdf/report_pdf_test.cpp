@@ -143,7 +143,7 @@ TEST_CASE("nothing is cut: every sentence of a run with many findings and long n
     finding.channel = "TC3";
     finding.from_s = 100.0 * i;
     finding.to_s = 100.0 * i + 50.0;
-    finding.text = "made-up finding number " + std::to_string(i);
+    finding.what = {state(Sentence::suspect_evidence, "made-up finding number " + std::to_string(i))};
     verdicts->findings.push_back(finding);
   }
   analysis.verdicts = verdicts;

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The main path: a log, a procedure and a job in, everything that can be said out.
 //
 // 1. read_record(): the log, as the job says            -> Record

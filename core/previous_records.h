@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The records of a job's welds before this one: read and evaluated by themselves, for a hold that adds up
 // over all of them.
 #pragma once

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The main of every test program. Tests run in surroundings that a careless program trips over: a comma for
 // the decimal point and a time zone half an hour off, as a program that calls setlocale(LC_ALL, "") would see
 // them.

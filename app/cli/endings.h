@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // How a run ends that cannot go on: by a signal, or by a fault that nothing caught.
 #pragma once
 

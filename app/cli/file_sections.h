@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What every page says of the file itself, beside what was measured.
 #pragma once
 

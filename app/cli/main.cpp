@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The command line: arguments -> an entry point of the core -> files and a page of text -> exit code.
 //
 // 1. read_arguments()      options as a value, or an answer that needs no work

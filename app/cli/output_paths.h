@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Slips of the hand that would destroy something: found before any work is done.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Text for a terminal: headings, facts, tables in columns, sentences that wrap. Colour only where it was
 // asked for.
 #pragma once

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What `inspect` prints: how the log was read, and what it shows by itself.
 #pragma once
 

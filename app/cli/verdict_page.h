@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What `check` prints: the table of requirements with their verdicts, and what a reader should see beside it.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Runs long work off the GUI thread, one piece at a time; a newer piece cancels the one before it, whose
 // outcome is dropped. Signals arrive on the thread that owns this object.
 #pragma once

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // An uncertainty budget as a table of rich text, for the evidence card.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The channels as a Qt model: the legend of the chart, what is shown of it, and each reading at the pointer.
 #pragma once
 

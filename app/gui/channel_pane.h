@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The channels beside the chart: shown or hidden, and what each reads at the pointer.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The columns of the log as they were read, and what can be said of each: name, unit, kind, and for an emf
 // its type and cold junction.
 #pragma once

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The card beside the lists: everything that is said about the chosen line, plain sentence first, then the
 // alternatives.
 #pragma once

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/gui/error_bar.h"
 
 #include <QHBoxLayout>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What was refused, in the words of the command line, under the verdict line until it is put away. What is
 // open stays as it is meanwhile.
 #pragma once

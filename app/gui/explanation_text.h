@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What a finding means, as rich text for the evidence card.
 #pragma once
 

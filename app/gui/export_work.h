@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Writes one file at a time off the GUI thread and tells how it went.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Files that leave the window: the report, the result, the chart's picture. Each whole or not at all. Long:
 // not for the GUI thread, but each may be called on any other.
 #pragma once

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // soakwright-gui [LOG] [PROCEDURE] [JOB]: the window, with what is named opened.
 
 #include <QApplication>

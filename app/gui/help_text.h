@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The window's own short texts: keys, cautions, about.
 #pragma once
 

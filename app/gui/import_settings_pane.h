@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // How the file was read, beside the file's own first lines: nothing that was made of it is hidden from the
 // reader, and all of it can be settled here. Every change is told at once; the record is then read again.
 #pragma once

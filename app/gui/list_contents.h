@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The report's lists as lines for the window. Every word comes from the report.
 #pragma once
 

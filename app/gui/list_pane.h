@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // One list of the report on the screen: tells which line was chosen, says so when there is none.
 #pragma once
 

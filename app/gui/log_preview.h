@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The first lines of a log as text, for the reading sheet: what the file says before anything is made of it.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Parts of the window and how they are laid out; what is wired to what is in window_wiring.cpp.
 
 #include "app/gui/main_window.h"

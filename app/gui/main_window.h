@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The window. It only wires: the session holds the state, the panes show it.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What is open, as one value: the files, what they gave, and what is said and drawn of it. Made off the GUI
 // thread, shared and never changed after.
 #pragma once

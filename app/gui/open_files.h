@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The files of one case, as the user named them; what is empty is taken from the job where that names it.
 #pragma once
 

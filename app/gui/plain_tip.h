@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Tool tips with text that came from a file: Qt takes a tip that looks like markup for markup.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What the record holds at the pointer: the row nearest to it, each channel there, the hottest and the
 // coldest.
 #pragma once

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What the reading sheet lists: the file's first lines with what each was taken for.
 #pragma once
 

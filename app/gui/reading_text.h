@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Moments and temperatures as a person reads them on the screen, in the report's unit and on the log's clock.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A log that could not be read: enough to settle on the reading sheet what the reader could not.
 #pragma once
 

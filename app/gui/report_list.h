@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A list of the report as a Qt model: cells of text, a sign before the first, and the index that leads back.
 #pragma once
 

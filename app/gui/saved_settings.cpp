@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/gui/saved_settings.h"
 
 #include <QFileInfo>

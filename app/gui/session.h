@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The state of the window: what is open, what is chosen, which channels are hidden. Everything else asks
 // here.
 //

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The settings by which a log is read, each in a box: as found, or what a person gives.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What the middle shows while no record is open: where to begin, what was open last, what was opened lately.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The answer, on top of everything: verdict by word and shape, the sentence behind it, what it is about, and
 // the cautions that go with it.
 #pragma once

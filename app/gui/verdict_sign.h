@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The signs of verdicts and findings, as in the report, in the colours of the window: a shape for each, so
 // that colour only repeats what shape and word say.
 #pragma once

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Everything that can be done from menus and keys, named once. What an action does is wired by the window.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The window's dealings with files: what to open, what was opened lately, where to export to.
 
 #include <QAction>

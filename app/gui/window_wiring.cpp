@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What is wired to what: actions and panes to the session, and the session back to the panes.
 
 #include <QAction>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The uncertainty budgets that guarded decisions rest on.
 #include "app/pdf/page_sections.h"
 #include "app/pdf/page_table.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The axes of a chart on pdf: where ticks stand, what is written beside them, the grid.
 #pragma once
 

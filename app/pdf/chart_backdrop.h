@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What stands behind and beside the traces: ranges of holds, temperature_maxima and other levels, with their
 // words.
 #pragma once

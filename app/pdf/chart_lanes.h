@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The strips along a chart's time axis: findings by number above the plot; below it the stages as evaluated,
 // the phases that the record shows, the job's periods, remarks and take-overs.
 #pragma once

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The legend below a chart: every trace with its dashes, number and name, then the signs and lines.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The chart on a page of its own, and small charts of what was measured where it is not met or inconclusive.
 #include <QPainter>
 #include <algorithm>

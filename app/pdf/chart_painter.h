@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Draws a chart description with a painter: on a page, into a picture. Lines stay lines and text stays text.
 //
 // In black and white each trace is known by its dashes and by its number, which stands on the trace and at

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The traces themselves, and the numbers by which they are told apart without colour.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The part of a chart that is drawn, and where on the sheet each of its moments and temperatures falls.
 #pragma once
 

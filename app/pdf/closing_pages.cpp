@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // How it was measured, what not to conclude from it, the source files, and places for names and signatures.
 #include <QPainter>
 #include <algorithm>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Parts of a chart drawn large: what was measured for one requirement, one hold.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What the findings mean, for a reader who is learning: once for each requirement, whatever the number of its
 // findings.
 #include <QStringList>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The first page: what this is about, the verdict, job and record.
 #include <QPainter>
 #include <algorithm>

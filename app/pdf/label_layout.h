@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Finds a free place for each label on a chart: the first of its candidates that meets no label placed
 // before.
 #pragma once

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Names and what is said under them, in one list or in two side by side.
 #pragma once
 

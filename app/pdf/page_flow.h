@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Content put on pages from top to bottom; a page is a list of things to draw, so that the number of pages is
 // known before the first is printed.
 #pragma once

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The sections of the printed report, each put on the pages by a function of its own.
 #pragma once
 

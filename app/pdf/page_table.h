@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A table over as many pages as it takes: column widths from what stands in them, text wrapped and never cut,
 // the header row repeated at the top of each page, a row kept on one page where it fits one.
 #pragma once

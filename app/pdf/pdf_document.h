@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Pages as the bytes of a PDF/A-1b document.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What a PDF says about itself: title, author, subject, when and by what it was made.
 //
 // Qt writes neither author nor subject, stamps the present second and a random identifier. Its document

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The module that a program without Qt opens when a report is asked for. What both agree on:
 // core/report/pdf_border.h.
 #include <QGuiApplication>

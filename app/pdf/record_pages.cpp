@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What was asked, what the record shows by itself, and how the file was read.
 #include "app/pdf/page_facts.h"
 #include "app/pdf/page_sections.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A report set on pages, in the report's own order. The sections stand in files of their own
 // (page_sections.h).
 #pragma once

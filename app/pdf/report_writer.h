@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Entry points: a report as PDF, its chart as a picture.
 //
 // A file is written whole or not at all; a symbolic link is followed, a device or pipe is written to

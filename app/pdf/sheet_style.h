@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Measures, fonts and colours of everything that is put on pdf or into a picture.
 //
 // Colours are opaque (PDF/A-1 knows no transparency) and only repeat what a shape, a dash or a word already

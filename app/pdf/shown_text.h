@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Text from the core as a page or a window shows it.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The signs that carry a verdict without colour: a disc with a tick, a diamond with a stroke, a ring with a
 // bar, and for a note a square with a dot.
 #pragma once

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A paragraph broken into lines for a width; every line is kept, none is cut.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Thermocouple by thermocouple: holds, overall rates, and what each channel is.
 #include <QPainter>
 #include <algorithm>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // How each trace of a chart is drawn: hue and dashes by its place, so that no two of 24 are alike and
 // neighbours part in grey.
 #pragma once

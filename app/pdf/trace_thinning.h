@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A trace reduced to the points that a line on pdf can show, so that a day of readings at every second
 // costs no more than one at every minute.
 //

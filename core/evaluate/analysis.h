@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Everything known about one record, as values that are shared and never change.
 #pragma once
 

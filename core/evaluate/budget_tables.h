@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The uncertainty budgets as tables: each contribution at the temperatures that limits are at.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A hold whose time is added up over several records of its weld.
 #pragma once
 

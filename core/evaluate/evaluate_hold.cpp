@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A hold: its course, then each requirement in the order in which results list them.
 #include <limits>
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // How hot a hold was: over-temperature, at the edge of the heated band, tempering.
 #include <cmath>
 #include <limits>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // How long a hold lasted: time held, longest time, excursions.
 //
 // Guarded, what is certain is measured with the range narrowed by each channel's U at its edges, and what is

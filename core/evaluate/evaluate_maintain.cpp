@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A maintain stage: the evaluated channels stay in the range throughout a period of the job.
 #include <algorithm>
 #include <limits>

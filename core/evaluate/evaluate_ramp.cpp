@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A heat or a cool stage: its course, its rates (evaluate_rate), its spread.
 #include "core/evaluate/ramp_case.h"
 #include "core/evaluate/stage_evaluations.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The rates of a heat or a cool stage: the largest (rate_max) and the smallest overall (rate_min).
 #include <algorithm>
 

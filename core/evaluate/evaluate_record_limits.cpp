@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Limits on the whole record: maximum temperature, at start and end, rows, certificates.
 #include <algorithm>
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The spread of a stage as a requirement; heat, cool and hold stages share it.
 #include "core/evaluate/evaluated_reading.h"
 #include "core/evaluate/stage_evaluations.h"

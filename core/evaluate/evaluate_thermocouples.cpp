@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The minimum number of thermocouples with valid readings, for each weld.
 #include "core/evaluate/stage_evaluations.h"
 #include "core/measure/known_channels.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Single readings against a largest or least limit: maximum temperature, at start and end, over-temperature.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A record held against a procedure, in this order:
 // 1. traces of the channels, spares taken over (measure/trace)
 // 2. the limits of the whole record (evaluate_record_limits)

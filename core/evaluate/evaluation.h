@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The door of this room: a record held against a procedure.
 #pragma once
 

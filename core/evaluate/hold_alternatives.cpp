@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What a hold's time comes to under another excursion_allowed, and when each thermocouple came in and left.
 #include <algorithm>
 

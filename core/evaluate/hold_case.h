@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // One hold of one weld, and what the evaluating of its requirements has in common.
 #pragma once
 

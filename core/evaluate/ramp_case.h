@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // One heat or cool stage of one weld, as its requirements are evaluated.
 #pragma once
 

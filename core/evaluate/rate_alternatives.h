@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What a rate limit would have come to otherwise: over other windows, and from one end of the ramp to the
 // other.
 #pragma once

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Where a procedure cannot be evaluated on this record (check_record(), evaluation.h).
 #include <fmt/format.h>
 

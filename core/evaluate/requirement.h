@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // One limit of the procedure, evaluated: the limit, what was measured, the margin and where it was.
 //
 // Numbers are in the core's unit of the quantity that requirement_kinds.h names for the kind.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The kinds of requirement, and what is fixed for each: this table is the only place that says it.
 #pragma once
 

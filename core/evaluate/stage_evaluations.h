@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // One function for each kind of stage, and one for the whole record: measures what the limits ask for and
 // adds requirements and findings.
 #pragma once

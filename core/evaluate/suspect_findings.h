@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What a suspicion does to the evaluation: readings of an open, stuck, copied or clipped channel are no
 // measurement until a person confirms them, and a suspicion within an evaluated stage is a note.
 #pragma once

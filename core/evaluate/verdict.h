@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Everything that evaluating a record against a procedure gives: requirements, findings, and the course of
 // each stage, for every weld, and the verdict.
 #pragma once

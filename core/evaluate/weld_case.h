@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What the evaluating of one weld works on, and where its requirements and findings go.
 #pragma once
 

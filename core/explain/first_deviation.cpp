@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/explain/first_deviation.h"
 
 #include <algorithm>

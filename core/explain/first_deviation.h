@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The first deviation: where a run first left a limit that it does not meet, and from when the limit could no
 // longer be met.
 //

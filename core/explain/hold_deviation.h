@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // When a hold could no longer become long enough.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // For a requirement that is not met, or not for certain: by how much, and what that means at the work.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The rates of one channel in a stage: the windows of each part, held to the limit.
 #pragma once
 

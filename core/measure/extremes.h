@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Lowest, highest and mean readings of channels within a time, and the places above a level.
 #pragma once
 

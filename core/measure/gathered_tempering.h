@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The tempering parameter while it is carried along a curve (tempering.h), for one trace or several.
 #pragma once
 

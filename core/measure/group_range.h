@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // When the group of evaluated channels is in a hold's range, out of it, or cannot be said to be either.
 //
 // Out where any evaluated channel is known to be out, in where all are known to be in, else unknown. A

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The uncertainty of what a trace reads: which channel's budget counts at a time, and ranges moved by U.
 #pragma once
 

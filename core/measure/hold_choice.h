@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Which in-range times of a record are which hold of the procedure: the continuous holds, what else belongs
 // to each hold, the edges being crossed, and the hold periods.
 #pragma once

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // How long a hold lasted: what is certain, what is possible, and what adds up out of the range or above its
 // lower edge.
 #pragma once

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // How many evaluated channels are known at once.
 #pragma once
 

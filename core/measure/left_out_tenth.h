@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Whether a window's slope is beyond a bound by more than a few of its readings: a spike fails no run.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Times of one kind in order, joined where they overlap, and whether something lies in one of them.
 #pragma once
 

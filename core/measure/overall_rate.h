@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Mean rates over a whole ramp, from crossing to crossing.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What every evaluating of a record needs and no limit changes: traces, times as integers, tempering. Laid
 // once, then shared by evaluations that follow.
 #pragma once

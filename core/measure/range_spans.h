@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Where a trace lies below, in and above a range, crossings taken on its straight lines.
 #pragma once
 

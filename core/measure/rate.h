@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Actual heating and cooling rates of a stage: the steepest over a sliding fit, its standard error, and
 // whether noise or a spike could have made it.
 //

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Rises (falls) between two readings that are too large for the limit, and that no window may show.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Where a stage's rates are evaluated on one channel.
 //
 // A part is a longest known time of the stage in which the channel lies between `above` and `below`, and, in

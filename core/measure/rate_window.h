@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // One part's windows: how their slopes stand against the limit once noise, U and single readings are counted.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // How much readings scatter about the course of the work, from the readings themselves.
 //
 // Of three consecutive readings let d be the middle one less the line between its neighbours, w where it lies

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/measure/row_values.h"
 
 #include <algorithm>

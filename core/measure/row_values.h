@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The known temperatures of a group of channels at the record's rows, a tile of rows at a time.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A spare thermocouple that takes over from its channel.
 #pragma once
 

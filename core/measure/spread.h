@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Spread: highest minus lowest of the evaluated channels' known temperatures at a row of the log.
 #pragma once
 

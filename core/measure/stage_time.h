@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // When a heat or cool stage is, where its rates are evaluated, and what in it the record cannot show.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The tempering parameter of Hollomon and Jaffe over a whole curve.
 //
 // P = T (20 + log10 t) / 1000 with T in kelvin (0 °C = 273.15 K) and t in hours (J. H. Hollomon, L. D. Jaffe,

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // One thermocouple's temperature as a function of time: known on pieces of straight lines, unknown elsewhere.
 //
 // A trace has one source (its own channel) or two (its channel, then the spare that took over). Between two

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Time of a channel that is neither known nor excluded, with the readings beside it.
 #pragma once
 

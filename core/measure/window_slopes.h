@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Least-squares slopes over sliding windows, exact: readings and times enter as integers, so that no slope
 // depends on how the sums were built.
 //

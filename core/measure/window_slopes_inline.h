@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The sliding sums behind visit_windows(); included by window_slopes.h only.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // 1. sample_record(): a few thousand cells of time  -> SampledRecord
 // 2. group_course(): one temperature at each time   -> GroupCourse
 // 3. phases_of(): heat, hold, cool, idle            -> Phase

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The door of this room: the course of a record. It never changes the record and acts on nothing.
 #pragma once
 

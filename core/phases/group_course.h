@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The course of the evaluated group: one temperature at each time, with what tells noise from movement.
 //
 // Where the channels move together it is the median of those known. Where one channel drives the others

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What the record shows by itself, with no procedure: phases and suspect channels.
 #pragma once
 

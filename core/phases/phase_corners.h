@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Where one phase ends and the next begins: the point at which the line of the ramp meets the line of the
 // level, both fitted beside the bend and not in it, so that noise, lag and overshoot move it little.
 #pragma once

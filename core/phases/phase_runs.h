@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // From straight pieces to runs that rise, stay level or fall: what is only noise, an overshoot, a short dip,
 // a knee or a gap becomes part of the run that it disturbs.
 //

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/phases/phase_spread.h"
 
 #include <algorithm>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The largest spread of the evaluated group within each phase, over every row and not a sample of them.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // 1. straight_pieces(): the fewest straight pieces of the course -> StraightPiece
 // 2. phase_runs(): rise, level, fall                             -> Run
 // 3. phase_corners(): where each begins and ends                 -> Corner

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The phases of a record, with no procedure: heat, hold, cool and idle.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Estimates that a minority of wild values does not move: median, spread about it, a straight line.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A record thinned out for looking at its course: a few thousand even cells of time instead of every row.
 //
 // A cell holds, for each thermocouple on the work, the median of at most three of its rows, spread over the

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The course as the fewest straight pieces that follow it within what matters.
 //
 // Optimal partition by dynamic programming: the sum of squared distances to each piece's own least-squares

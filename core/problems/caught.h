@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The core's border: what is thrown inside comes out as a problem.
 #pragma once
 

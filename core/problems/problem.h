@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What went wrong, as data: kind, place, what was found and what would help.
 //
 // A step that can fail gives Result<T>: its value, or every problem it met in one run. Exceptions are turned

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Where a procedure and a job do not fit together (check_compatibility(), job_file.h).
 #include <algorithm>
 #include <optional>

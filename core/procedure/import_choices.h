@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The table [import] of a job: what a person settled about the log.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What was heated and where each thermocouple sat: the job, as a plain value.
 //
 // Made by read_job() (job_file.h) from TOML. Optional throughout: a log without a job is evaluated on every

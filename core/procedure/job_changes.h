@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Edits in the text of a job: a key set, replaced or taken out at the place that the parser reports.
 //
 // Comments, order and line ends of everything else stay as they are, to the byte. Each edit gives the whole

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What must hold between the entries of one job file: every thermocouple once, every name once, spares that
 // stand for one thermocouple each, welds that exist.
 #pragma once

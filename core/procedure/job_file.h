@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The doors for job and review files: TOML text to Job and Review.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The words that job and review have for what the program keeps as enumerations; results and screens use the
 // same.
 #pragma once

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Limits that a procedure may give as a plain value or as a thickness rule, from TOML.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Files that a job names: the one way from what is written in the job to a path.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What was asked: a heat treatment procedure as a plain value.
 //
 // Made by read_procedure() (procedure_file.h) from TOML. Every temperature is in degrees Celsius, every rate

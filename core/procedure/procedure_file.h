@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The door for procedure files: TOML text to Procedure.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What a person decided about a result: dispositions of findings, and who signs.
 #pragma once
 

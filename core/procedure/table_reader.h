@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Reading a table of a TOML file key by key, each key named once with how its value is read.
 //
 //   in.must("low", temperature, hold.low);      // a key that has to be there

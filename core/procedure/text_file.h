@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The bytes of a small text file: procedure, job, review.
 #pragma once
 

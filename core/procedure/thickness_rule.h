@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Limits that depend on the thickness of the weld.
 #pragma once
 

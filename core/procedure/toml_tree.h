@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A TOML file as a tree of plain values, each with its line. The only place that knows the TOML library is
 // the .cpp beside this header.
 //

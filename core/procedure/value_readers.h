@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // How single values of our TOML files are read: numbers, texts, durations, temperatures, moments. Each is a
 // way to read in the sense of table_reader.h.
 #pragma once

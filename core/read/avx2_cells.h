@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Plain decimals four at a time, for processors with AVX2: the arithmetic of parse_plain_decimal() in four
 // lanes.
 #pragma once

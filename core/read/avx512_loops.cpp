@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/read/avx512_loops.h"
 
 #if defined(SOAKWRIGHT_SEVERAL_BUILDS)

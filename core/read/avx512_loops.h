@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The loops of hot_loops.h for processors with AVX-512 and its byte instructions: 64 bytes compared at once,
 // places of ends squeezed together by the processor, cells eight at a time.
 #pragma once

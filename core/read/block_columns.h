@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The numbers of one block on their way into the store: places, what does not fit, what is missing.
 //
 // A column's places only ever grow. Within a block all its decimals have the same; blocks are brought to the

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A log in blocks of whole lines: one buffer of fixed size per thread, used again and again. Lines and rows
 // are counted while the block is fetched, so that every block knows its place in the table before any is
 // parsed.

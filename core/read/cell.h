@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // One cell of a log, read with care: number, nothing, or text. This is the reading that everything faster
 // must agree with.
 //

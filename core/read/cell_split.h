@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A line cut into cells: delimiter, runs of spaces, quotes.
 #pragma once
 

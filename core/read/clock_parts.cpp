@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/read/clock_parts.h"
 
 #include "core/read/time_stamp.h"

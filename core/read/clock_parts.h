@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What 12:30 means in a time column without dates: hours and minutes, or minutes and seconds.
 #pragma once
 

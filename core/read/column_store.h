@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The decimals of all columns of one log, as 32-bit integers.
 //
 // Rows come in tiles: within a tile each column lies in one piece, and tiles follow each other without a

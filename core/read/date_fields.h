@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The three numbers of a date as they stand in a stamp, and what day they are in each order.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Step 7 of reading: which of the three numbers of a date is the day.
 //
 // Settled by what no calendar has (a month of 17), by the width of the year, by time running forward, and by

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Step 2 of reading: delimiter, decimal sign and number of cells, from the lines that hold rows.
 //
 // Every delimiter is tried on the first lines; the one that makes most cells into numbers and times, and

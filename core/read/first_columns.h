@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The columns of a log that could not be read, as far as its first lines show them: what can still be offered
 // where somebody has to say which of them is the time.
 #pragma once

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Step 3 of reading: which line is the first row, and what the lines before it say: heading, names, units.
 #pragma once
 

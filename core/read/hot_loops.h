@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The four loops that see every byte or every cell of a log, each in three builds: for any processor, for one
 // with AVX2 and its companions, and for one with AVX-512. All give the same; only the time differs.
 #pragma once

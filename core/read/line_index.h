@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Where the cells of a piece of text end: every delimiter and every line end, found 64 bytes at a time.
 #pragma once
 

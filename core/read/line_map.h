@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // From a row of the table to its line in the file: straight pieces, so that a clean log needs one.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The door of this room: a log on disk becomes a table.
 //
 // 1. read_head()       the first lines, and their encoding

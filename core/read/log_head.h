@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The beginning of a log as lines of text: what everything is settled from before the rows are read.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A log as a table: what stands in the file, cell by cell, and how it was read. No meaning is given to a
 // column here beyond its name and unit; channels are made of columns in core/record.
 #pragma once

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Address space for the columns of one log: reserved once from the file's size, touched as rows come, never
 // grown or moved. Huge pages where the system has them: first-touched memory is what reading costs most.
 #pragma once

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The fast reading of plain decimals: eight bytes at a time, no branch on their length.
 //
 // The cell is loaded so that its last character is the word's last byte. In a column with a known number of

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The settings by which a log is read. Each knows whether it was found in the file or given by a person; a
 // guess never overrides what was given.
 #pragma once

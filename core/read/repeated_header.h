@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Header lines among the rows of stitched files: the same again, or the beginning of another table.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Step 6 of reading: the rows of a block, into the column store.
 //
 // A row of the usual shape goes the fast way: cells found by LineIndex, numbers by parse_plain_decimal(),

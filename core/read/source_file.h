@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A log on disk, opened for reading at any place. Only ordinary files: a pipe or a device can neither be read
 // twice nor has it an end that one could trust.
 #pragma once

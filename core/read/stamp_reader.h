@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The times of the rows, read one after the other. Consecutive stamps share their date and whatever stands
 // behind the clock: both are kept, and only HH:MM:SS is read again.
 #pragma once

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Step 8 of reading: what the threads brought, as one table: columns of the same places throughout, lines
 // that are no rows taken out, stamps as moments.
 #pragma once

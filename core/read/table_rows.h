@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Rows of a table that are taken out of it or stand in another order than the file's.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Which encoding a log's bytes are in, and the same text as UTF-8.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Step 4 of reading: which cells of a row are its time, and of what kind.
 #pragma once
 

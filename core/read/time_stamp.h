@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // One time stamp, read with care: a date, a time of day, or both, as loggers and spreadsheets write them.
 //
 // The three numbers of a date are kept as they stand; which is the day is settled later, over the whole file

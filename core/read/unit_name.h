@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Units as people write them above a column, and the name that is left without them.
 #pragma once
 

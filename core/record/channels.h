@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The columns of the log as channels and as columns that are not evaluated, with what the job says about
 // them.
 #pragma once

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // How the readings of a column run: the evidence by which a set point, a cold junction or an output is told
 // from a thermocouple whose name is unclear.
 //

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What each column of the log is: a temperature, an emf, or something that is not evaluated. Settled from its
 // unit, its name and its readings.
 //

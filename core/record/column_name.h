@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What the name of a column says that the column is. A name decides nothing alone: column_kind.h also looks
 // at the readings.
 #pragma once

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What a reader should know about the cells and the name of one column.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The cells of one column as temperatures: units, emf, and what cannot be a temperature.
 #pragma once
 

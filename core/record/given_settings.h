@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What a person settled about the log: as the reader takes it, and as a list for people.
 #pragma once
 

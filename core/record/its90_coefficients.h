@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Coefficients of the ITS-90 reference functions of letter-designated thermocouples, E = sum of a_n t^n with
 // E in mV and t in degrees Celsius, reference junction at 0 C.
 //

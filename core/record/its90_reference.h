@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Thermocouple emf and temperature by the ITS-90 reference functions (its90_coefficients.h).
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Which column of the log each entry of the job means.
 #pragma once
 

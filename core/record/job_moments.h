@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What the job says about times, on the record's axis: exclusions, periods, remarks, the part to be
 // evaluated.
 #pragma once

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Midnights in stamps that have a time of day and no date.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Exports that overlap: rows of a time that the file has already given.
 #pragma once
 

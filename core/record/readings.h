@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The readings of one channel, kept as the decimals that the log printed.
 //
 // Plain decimals are stored as 32-bit integers in units of the channel's last digit; what does not fit

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // One log read in, with what the job says about its channels: the value that everything after it reads.
 //
 // Immutable and shared. Times are seconds from the log's first sample, on one axis for all channels.

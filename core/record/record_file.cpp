@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The main path of this module:
 //
 // 1. read_log()           the file as a table

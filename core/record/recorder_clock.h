@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What the recorder's clock showed along the time axis of a record, as text and back again.
 //
 // The axis counts seconds from the first sample and only runs forward. The clock may have been put back or

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Rows that the file holds twice or in the wrong order, put right in the table before its times become an
 // axis.
 //

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Whether two records are the same run: the readings themselves, whatever their times, files and formats say.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What each column is, settled from the whole table and the job: names and units that one cell alone leaves
 // open, then the kind of each column.
 #pragma once

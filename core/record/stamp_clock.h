@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The stamps of a log's rows while they are put right: what put_rows_in_order() and make_time_axis() look at.
 #pragma once
 

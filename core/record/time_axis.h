@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // From the stamps of the rows to one time axis that only runs forward. What does not is put right where that
 // is safe, and always said.
 //

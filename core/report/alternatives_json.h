@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What verdicts rest on, in the result: other bases of a requirement, and uncertainty budgets.
 #pragma once
 

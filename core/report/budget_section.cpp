@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The uncertainty budgets: one table for all channels that share one.
 #include <algorithm>
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What the chart of a record shows, with no layout: traces by channel, what was asked of them, what the
 // record shows by itself, and where the findings are.
 //

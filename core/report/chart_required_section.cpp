@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What the procedure requires, on the chart: ranges of holds, maximum temperatures, levels, the times of the
 // stages.
 #include <algorithm>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The chart's traces and what stands on the time axis: phases, periods, findings, remarks, take-overs.
 #include <cmath>
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What the record shows by itself, and what people did to it by hand: phases, suspects, spares, exclusions,
 // remarks.
 #include <fmt/format.h>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What was measured for one requirement, as things that can be drawn on the chart.
 #include <algorithm>
 #include <cmath>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A finding's explanation and a first deviation, in the result.
 #pragma once
 

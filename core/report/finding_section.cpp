@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The findings, each with the requirement it belongs to and what the review decided on it.
 #include <fmt/format.h>
 

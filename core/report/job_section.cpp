@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Job data and the welds with their verdicts.
 #include <fmt/format.h>
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Writes JSON text, one value after the other: keys in the order given, doubles in the shortest text that
 // reads back to the same double, strings always valid UTF-8. Knows nothing of what it writes.
 #pragma once

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What the program and its report writer, a module that is loaded at run time, agree on.
 //
 // The module exports three functions in C's naming. The loader calls kPdfModuleLayout first and goes on only

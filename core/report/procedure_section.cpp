@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The procedure's requirements, stage by stage.
 #include "core/report/sections.h"
 #include "core/wording/procedure_limits.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The log as it was read: its time axis, its channels, the reader's settings and notices.
 #include <algorithm>
 #include <cctype>

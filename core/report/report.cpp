@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The order in which a report is told:
 //  1. whom and what it is about, and the verdict
 //  2. requirements, findings

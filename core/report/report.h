@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What is said about one record, in order, with no layout: the pdf prints it, the window lists it.
 //
 // Every cell is text that a person reads, in one unit and in the record's local time; beside it stands the

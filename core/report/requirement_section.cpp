@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The requirement table: each limit with what was measured against it.
 #include "core/explain/shortfall.h"
 #include "core/report/sections.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The result as JSON, `result 1` (keys of the contract): same input, same bytes, on any number of threads.
 #pragma once
 

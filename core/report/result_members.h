@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The members of the result's objects: how names, moments and lists of it are written.
 #pragma once
 

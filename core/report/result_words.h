@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The words that the result (JSON) has for what the program keeps as enumerations.
 #pragma once
 

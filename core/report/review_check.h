@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Whether a review was made on this result: its dispositions are printed beside findings and signatures, and
 // must not stand under another.
 #pragma once

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The sections of a report, each written in a file of its own and each from the same two things: the
 // analysis, and how this report prints numbers. make_report() (report.cpp) puts them in order.
 #pragma once

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The source files of this report, and who signs it.
 #include <fmt/format.h>
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Thermocouple by thermocouple: its course through each hold, its overall rate through each ramp.
 #include <algorithm>
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // 1. what stands at the path: a folder, a device, a link, a file or nothing
 // 2. a part file beside the target, under a name that no other run takes
 // 3. all bytes into it, onto the disk

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The one loop that runs independent pieces of work on several threads. Each piece writes its own place, so
 // results never depend on the number of threads.
 #pragma once

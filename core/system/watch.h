@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // How the caller of long work follows it and stops it.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What makes a thermocouple's reading uncertain, and by how much: one budget per channel.
 //
 // A contribution known only by its limits ±a counts as rectangular, u = a/√3; a digital step q as u = q/√12

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // How far a new thermocouple may be off by its class: the published tables, as half-widths in kelvin.
 //
 // IEC 60584-1 (class 1, class 2) and ASTM E230 (special, standard): the greater of a fixed value and a share

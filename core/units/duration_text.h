@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Durations from the text of procedure and job files: `90 s`, `95 min`, `1.5 h`, `1 h 35 min`.
 #pragma once
 

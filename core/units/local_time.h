@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A moment on the recorder's own clock, as the log prints it: a civil date and time without a zone.
 //
 // Counted in nanoseconds from 1970-01-01T00:00:00 of the same clock, so that moments are exact integers

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Numbers from text and to text, the same on every machine whatever its locale.
 #pragma once
 

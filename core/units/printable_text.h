@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Text that came from somebody else's file, made safe for a terminal, a message, a page and a window.
 #pragma once
 

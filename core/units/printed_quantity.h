@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Quantities as people read them: the one form that each kind has on the screen, in the report and in
 // messages.
 //

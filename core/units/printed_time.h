@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A time as a log without dates prints it, and as its report says it: "11:29:45", "+1 d 00:10:00", "0:09:30".
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The six kinds of quantity that a limit, a reading or a sentence can have, as types that do not mix.
 //
 // A point on the temperature scale and a difference between two points are two kinds: only the point has an

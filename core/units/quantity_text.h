@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Lengths, angles and temperatures with their unit behind them, from the text of job and procedure files.
 //
 // Each gives nothing where the text is not such a quantity or its unit is not known; signs are taken as they

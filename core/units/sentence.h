@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The sentences that the core can say, by what they state. Each has its words in
 // core/wording/statement_words.cpp.
 #pragma once

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // SHA-256 of bytes as they are read (FIPS 180-4, by nettle).
 #pragma once
 

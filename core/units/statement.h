@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A fact that is to be told: which sentence, and the values that belong in it.
 //
 // What evaluates, explains or suspects hands on statements; core/wording makes them into text, in the unit of

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Temperatures, their differences and their rates, as three types that do not mix.
 //
 // Inside the program a temperature is in degrees Celsius, a difference in kelvin and a rate in degrees

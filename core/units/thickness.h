@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The wall or weld thickness that governs a thickness rule.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The words of an enumeration, both ways: one table in place of a switch here and a list there.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A finding explained to somebody who is learning: what is required and why such a limit exists, what the
 // record shows, what usually causes it, and what to check first.
 //

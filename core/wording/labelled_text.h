@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A name and what is said under it: a line of the report's lists.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // How each figure was measured; only what applies to this record and this procedure is said.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Numbers and times as this report prints them: in its unit, with no more digits than the log bears out, and
 // never rounded so far that a printed value contradicts its verdict.
 #pragma once

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The procedure's requirements in words: every limit, worked out for the thickness of each weld, with its
 // source.
 #pragma once

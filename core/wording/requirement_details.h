@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What is shown beside a requirement for comparison; nothing of it decides.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A requirement or a finding in words: what was measured, where, when, against which limit, and by how much
 // it is missed.
 #pragma once

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The words of each kind of requirement: its name, and what there is to explain about such a limit, whatever
 // the run. What a standard says is marked with its name; the rest is common practice, no source.
 #pragma once

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The words of every sentence, in English. `{0}` is the first argument, `{0:reading|readings}` a count with
 // its noun.
 //

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The names of stages, verdicts, phases and suspects, as people read them.
 #pragma once
 

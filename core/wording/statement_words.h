@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Statements made into text, in the unit and with the digits of the report.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What every text of a report is made from: the analysis, and how this report prints numbers.
 #pragma once
 

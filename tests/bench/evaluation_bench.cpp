@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What evaluating costs, on a record of 86,400 rows and 24 channels made here: evaluating again after a
 // changed limit (nothing is read again, nothing that no limit changes is measured again), the first
 // evaluating, and phases with suspects. tests/bench/run compares the medians with what must be reached.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Writes the logs that reading is measured on: ramps, holds and coolings with noise.
 //   make_reading_log KIND ROWS CHANNELS FILE [SECONDS]     a row every so many seconds, 1 if not said
 // KIND: plain (one decimal), lengths (cells of one to four digits, with and without decimals), commas

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The record and nothing after it, as a whole process: what of `inspect` is reading.
 //   reading_alone FILE
 #include <cstdio>

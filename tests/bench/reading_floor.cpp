@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The floor that reading is measured against: a loop that knows beforehand what `make_reading_log plain`
 // writes, and nothing else. Whole process: file in, int32 columns and seconds out, on two threads; no hash,
 // no check of anything.

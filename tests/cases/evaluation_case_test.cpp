@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Every folder of tests/cases/evaluation: `soakwright check` gives the answers of its expected.json.
 #include <algorithm>
 #include <cmath>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Crossings, hold time and the steepest rolling slope of a sample log against numpy and scipy (Debian), whose
 // figures sample_by_numpy.py works out by the definitions and keeps in sample_by_numpy.json.
 #include <fstream>

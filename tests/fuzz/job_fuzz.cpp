@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Any text as a job: problems that say something, with lines that the text has, or a value.
 #include <algorithm>
 #include <cstddef>

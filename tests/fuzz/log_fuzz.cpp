@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Any bytes as a log: an error that says something, or a sound record, the same by the fast and the careful
 // way, on one thread and on two, in small blocks and in large ones.
 #include <cstddef>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Runs a fuzz target without libFuzzer: every stored input once, then inputs made from them by small damages
 // until the seconds given are over. The damages are drawn from a fixed seed, so that a failure can be
 // repeated.

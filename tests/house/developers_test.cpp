@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // DEVELOPERS.md is kept true: what it tells a newcomer to open is there.
 #include <filesystem>
 #include <fstream>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Names: each says what the file does, and no two C++ files share one.
 #include <algorithm>
 #include <filesystem>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The rules of modules.txt, and what they say of one #include.
 #pragma once
 

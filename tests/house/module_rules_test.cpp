@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/house/module_rules.h"
 
 #include <catch2/catch.hpp>

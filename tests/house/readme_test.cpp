@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The README is kept true: its command line is the program's, its exit codes and its samples are there.
 #include <algorithm>
 #include <filesystem>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The project's C++ files and their #include lines, for the tests of the house's own rules.
 #pragma once
 

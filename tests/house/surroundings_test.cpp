@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The tests' own surroundings: catch_main.cpp asks for a comma locale and a time zone half an hour off.
 #include <clocale>
 #include <cstdlib>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Words for people are made in core/wording; elsewhere the core hands on facts.
 //
 // The files of tests/house/texts.txt are still exceptions, each with the number of its texts: it can only shrink.

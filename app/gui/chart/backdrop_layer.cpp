@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What was asked, behind the traces: ranges, what of them was reached, levels, and where findings stand.
 
 #include <algorithm>

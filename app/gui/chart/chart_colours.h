@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The colours of the chart, our own, for a light and for a dark window. Colour never stands alone: traces
 // differ by dash as well, verdicts by shape and word.
 #pragma once

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The layers of the chart, each a drawing of one kind of thing over the shared scene.
 //
 // Only the chart's own .cpp files include this: it brings the plot library's header.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Moving over the chart: zoom, pan, frame, the reading line, and what was clicked.
 
 #include <QKeyEvent>

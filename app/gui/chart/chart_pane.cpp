@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The chart's parts and what they show; moving over it is in chart_moves.cpp.
 
 #include "app/gui/chart/chart_pane.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The chart as a widget: shows one report's chart, moves over it by mouse and keyboard, and tells where the
 // pointer is and what was clicked. It decides nothing and holds no file.
 #pragma once

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What the layers of the chart draw from. Owned by the chart's widget, changed by it alone.
 #pragma once
 

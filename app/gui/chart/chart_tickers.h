@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Ticks at round moments of the log's clock and at round temperatures of the report's unit, while the axes
 // count seconds and Celsius.
 //

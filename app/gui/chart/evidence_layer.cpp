@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What was measured for the chosen requirement, over the traces; and the line at the pointer.
 
 #include <algorithm>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The traces: per pixel column what the readings show there, in one polyline per unbroken part.
 
 #include <algorithm>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/gui/chart/trace_pyramid.h"
 
 #include <algorithm>

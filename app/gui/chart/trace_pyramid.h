@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // One channel's readings prepared for drawing at any scale: what a pixel column can show of them, and no
 // more.
 //

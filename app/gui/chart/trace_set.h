@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Every channel of a record prepared for drawing, in the record's order.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What ranges, levels and notes are called: above the grid, whose lines would strike the words through.
 
 #include <algorithm>

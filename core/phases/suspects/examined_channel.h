@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // One channel beside the middle of the others: what every search for a suspect looks at.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Whether a scatter has the shape of noise: both ways, turning at every other reading, with few that are far
 // off. A curve that bends (heat of a weld run that passes a thermocouple, a corner) scatters as much and has
 // another shape.

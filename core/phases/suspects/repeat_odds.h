@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // How unlikely it is that a channel repeats a reading by chance, by its own scatter elsewhere in the record.
 //
 // A recorder of whole degrees on a quiet furnace repeats its reading for hours, and is right. What tells the

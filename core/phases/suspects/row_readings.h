@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The readings of one channel row by row, as whole numbers that can be compared exactly.
 //
 // Cells of a SampledRecord show a course; whether a reading is repeated or copied to the digit, or jumps from

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Sudden changes of one channel that the others do not make, now or shortly before or after.
 #pragma once
 

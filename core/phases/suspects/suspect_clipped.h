@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Clipped: a channel that ends flat at its highest or lowest reading, where the recorder's range ends.
 #pragma once
 

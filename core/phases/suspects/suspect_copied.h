@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Copied: a channel that equals another one, the set point, or all channels' own earlier rows, digit for
 // digit and with all their scatter.
 #pragma once

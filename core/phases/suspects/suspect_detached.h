@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Off the work: a sudden fall or jump that the others do not have, and that stays. A weld run that passes a
 // thermocouple, and a draught, are gone again after some minutes and are not accused.
 #pragma once

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Stuck, all of them and throughout: the recorder writes rows more often than its readings are taken.
 #pragma once
 

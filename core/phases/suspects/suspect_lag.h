@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Lag: a channel that follows the others late, or runs ahead of them, all the way.
 //
 // One delay must explain the whole trace, heating and cooling: so it is not a cooler zone (apart in the hold

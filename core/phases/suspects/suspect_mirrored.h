@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Reversed, told by where the readings are and not by how they run: as far below ambient as the others are
 // above it. For records in which the readings end (below the recorder's range) before they have shown a
 // direction.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Noisy: a channel whose readings scatter far more than the others' do at the same time.
 #pragma once
 

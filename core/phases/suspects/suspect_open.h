@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Open circuit: a channel that gives no reading while the recorder runs and the others have one, or that
 // stands at a value where no work can be, as recorders show it for a broken wire.
 #pragma once

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Stuck, by the readings alone: a reading, or all channels' row, repeated far longer than this
 // record's own scatter allows, whether the others move or not.
 #pragma once

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Reversed: a channel that falls while the others rise and rises while they fall, as a pair connected the
 // wrong way round does at one end.
 #pragma once

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What a suspicion rests on, as sentences for people.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Readings that no process makes: a spike of one to three, or jumps to and fro again and again.
 #pragma once
 

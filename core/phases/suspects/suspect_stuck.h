@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Stuck: a channel that does not move while the others do. A flat hold in whole degrees does not move either,
 // but then nor do the others.
 #pragma once

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What can be told of a channel even where the channels do not run together: it never moves while every other
 // one does, or it goes far below ambient while the others are hot.
 #pragma once

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // 1. find_held_over(): all channels, throughout; then nothing else is said of repeated readings
 // 2. find_repeated(): a reading or a row, longer than its own scatter allows
 // 3. tell_clipped(): which of those are the end of the recorder's range

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What only the rows show of the channels: readings repeated, copied, cut off, wild.
 #pragma once
 

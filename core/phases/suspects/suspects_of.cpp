@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // For each channel, in this order; what one search explains the next ones leave alone:
 // 1. find_missing(): no reading
 // 2. find_lag(): late or early all the way, which would look like much else in places

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Channels that look wrong, each with where and why. Nothing is done about them here or anywhere: the reader
 // decides.
 #pragma once

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What cannot be read or makes no sense: the right exit code, a message that names the place and helps, no
 // output.
 #include <filesystem>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What two people argue over, as the result tells it: the uncertainty budget behind a guarded decision, and
 // what a limit would have come to on another alternatives. On the sample logs.
 #include <cmath>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What a log, a job or a path brings along reaches the terminal as text and never as a command to it.
 #include <algorithm>
 #include <string>

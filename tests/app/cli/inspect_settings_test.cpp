@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // `inspect` says of each setting whether it was found in the file or given, and names both where they clash.
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>

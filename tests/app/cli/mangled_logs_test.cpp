@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // 150 logs mangled at random: an answer every time, never a crash, never half a result. tests/run draws a
 // seed and prints it; SOAKWRIGHT_SEED brings one back.
 #include <cstdlib>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Where output goes: files whole or not at all, devices and links, standard output for one thing only.
 #include <array>
 #include <filesystem>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Several records of one weld, as a user has them: logs, a job that names the earlier ones, a procedure.
 #include <cstdio>
 #include <string>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A review is printed under a result's signatures: it must have been made on this result, and on its
 // findings.
 #include <string>

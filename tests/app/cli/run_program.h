@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Runs the built program as a user would, and a folder for the files of one test.
 #pragma once
 

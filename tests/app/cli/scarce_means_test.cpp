@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // With little memory, few files or small files allowed the program says so and ends; it is never aborted.
 #include <string>
 #include <vector>

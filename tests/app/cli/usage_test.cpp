@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Wrong usage is 64, what this build lacks is 69; both say what would help. Help and version are everywhere.
 #include <filesystem>
 #include <string>

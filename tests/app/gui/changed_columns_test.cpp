@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Columns changed on the reading sheet: each by itself, whatever the log and the job call it.
 
 #include <QComboBox>

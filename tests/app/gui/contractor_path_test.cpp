@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The contractor: opens the job, looks at margins, hides channels, changes a limit in an editor and presses
 // F5.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Names and texts from files are shown as they are: no markup of theirs is followed, nothing is loaded for
 // them.
 #include <QAbstractItemView>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The window's two figures, on a record of 86,400 rows and 24 channels: a full redraw of the chart under 30
 // ms, and the window up with the first trace under 1 s. Fails where a figure is missed by more than a fifth.
 

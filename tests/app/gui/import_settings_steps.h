@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Steps on the reading sheet, as a person takes them: a box set, and what became of it waited for.
 #pragma once
 

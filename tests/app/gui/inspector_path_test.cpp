@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The inspector: handed a log and a procedure, wants the verdict, its evidence, how the file was read, and a
 // report.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Files for the window's tests, made on the spot: a run of the drum D-3 and what was asked of it.
 #pragma once
 

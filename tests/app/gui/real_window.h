@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The real window for a test: settings in a folder of its own, shown, and waited for.
 #pragma once
 

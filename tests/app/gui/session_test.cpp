@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What is open, and what stays open: opening, adding, refusing, cancelling, remembering.
 
 #include "app/gui/session.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What a pixel column shows of the readings, held against going through every reading.
 
 #include "app/gui/chart/trace_pyramid.h"

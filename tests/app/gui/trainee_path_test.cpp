@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The trainee: opens a log alone, sees its course, asks a procedure of it, and goes from finding to
 // explanation by keyboard.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // window_picture_files FOLDER: a picture of every state of the window, taken off the screen. Started by
 // tests/app/gui/pictures.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The module as the command line opens it: its handshake, its answers, and the program that uses it.
 #include <cstdlib>
 #include <filesystem>

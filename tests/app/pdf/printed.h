@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A report printed into a folder of its own and read back with poppler's tools.
 #pragma once
 

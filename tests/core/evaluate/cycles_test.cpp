@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A hold that adds up over several records of its weld.
 #include <cmath>
 

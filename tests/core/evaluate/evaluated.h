@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A made record held against a procedure that is written as a user would write it.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Excursions allowed that pile up, and who started and stopped the clock.
 #include <catch2/catch.hpp>
 

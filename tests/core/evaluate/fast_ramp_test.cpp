@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Ramps faster than their limit, at every interval of a log: none of them may be met. Invented runs in which
 // heating or cooling is too fast by 7 % to 300 times; the other direction keeps to its limit.
 #include <cmath>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What a guard range of w = U promises, against published figures and by drawing errors.
 #include <cmath>
 #include <cstdio>

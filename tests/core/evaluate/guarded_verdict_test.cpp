@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Guarded decisions, worked by hand: each channel, pair and window against its limit with its own U.
 #include <cmath>
 

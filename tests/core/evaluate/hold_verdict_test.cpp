@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Holds as requirements: time, longest time, excursions, over, spread, edge, tempering.
 #include <algorithm>
 

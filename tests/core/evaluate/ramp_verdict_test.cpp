@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Heat and cool stages as requirements: rate, smallest overall rate, spread, and what a record cannot show.
 #include <cmath>
 #include <locale>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Small random heat treatments with what can go wrong in them, and procedures whose limits they are near to.
 //
 // Readings are whole halves of a degree Celsius and limits whole multiples of five, so that both are short

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What must hold for any record: a rate that is not met does not become met by adding noise, nor by leaving
 // out rows beside the window that shows it. Invented records.
 #include <cmath>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Rate verdicts that noise cannot turn: shares of met, inconclusive and not met on random records whose true
 // ramp is known. Invented records; the long test prints the whole table.
 //

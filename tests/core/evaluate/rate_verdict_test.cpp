@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Rate verdicts beyond the steepest window: rises after the hold, jumps, overall rates, spikes, control
 // within the range. Worked by hand from the corners of the courses; all invented.
 #include <cmath>

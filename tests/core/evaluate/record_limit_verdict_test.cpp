@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Temperature limits of the whole record where it does not show everything.
 #include <catch2/catch.hpp>
 

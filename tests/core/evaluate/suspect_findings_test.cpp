@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What a suspicion does to an evaluation: frozen readings of a hold must not count as a hold, a person may
 // confirm or exclude them, and a warning is a note. That a competent person decides is common practice, no
 // source.

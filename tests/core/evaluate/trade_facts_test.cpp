@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What every heat treater takes for granted, one fact a test: common practice, no source, where none is
 // named. Each is worked by hand on plain_record()'s course: 9 K a minute up and down.
 #include <catch2/catch.hpp>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What must hold for any record: how it is written down does not change a verdict, and a tighter limit never
 // turns not met into met. Random records; the seed is printed with any that fails.
 #include <cstdio>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The whole job file in one evaluation: welds, certificates, periods, spares.
 #include <catch2/catch.hpp>
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The first deviation of each kind of limit, on records whose answers are worked out beside them.
 #include "core/explain/first_deviation.h"
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // When a hold could no longer become long enough: each moment worked by hand beside it.
 #include "core/explain/hold_deviation.h"
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The holds of a procedure found in a made record, and records that step into a range and out of it.
 #pragma once
 

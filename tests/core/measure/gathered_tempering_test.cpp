@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Lanes carried along together against the definition step by step: at every step what is gathered is
 // converted to the step's temperature at equal P, then the step is added (J. H. Hollomon, L. D. Jaffe, Trans.
 // AIME 162, 1945).

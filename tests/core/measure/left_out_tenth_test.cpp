@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Slopes with a consecutive tenth of their readings left out, held against a plain fit of what is left.
 #include "core/measure/left_out_tenth.h"
 

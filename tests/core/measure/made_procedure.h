@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Procedures and jobs for tests from the text that a user would write, without its first lines.
 #pragma once
 

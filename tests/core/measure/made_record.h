@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Records made by hand: times and columns of numbers in, a Record out, as if a log had been read.
 //
 //   MadeRecord::every(60, 11).column("TC1", {20.0, 21.5, ...}).course("TC2", {{0, 20}, {10, 120}}).record();

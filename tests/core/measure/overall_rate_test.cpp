@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Mean rates from crossing to crossing.
 #include "core/measure/overall_rate.h"
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Rises that no window may show. Worked by hand.
 #include "core/measure/rate_jumps.h"
 

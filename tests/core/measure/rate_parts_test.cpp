@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Where a stage's rates are evaluated on a channel. Times are worked by hand from the corners of the courses.
 #include "core/measure/rate_parts.h"
 

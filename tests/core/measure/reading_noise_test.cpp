@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The level of the readings' scatter. Worked by hand; the median of χ²(1), 0.4549, by R: qchisq(0.5, 1) is
 // 0.4549364.
 #include "core/measure/reading_noise.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // NIST StRD, linear regression, dataset Norris (calibration of ozone monitors, lower level of difficulty):
 // 36 points, model y = B0 + B1 x + e. https://www.itl.nist.gov/div898/strd/lls/data/Norris.shtml
 #pragma once

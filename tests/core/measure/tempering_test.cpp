@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The tempering parameter against worked and published figures.
 #include "core/measure/tempering.h"
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A made record with its traces, and times as text, for tests of measurements.
 #pragma once
 

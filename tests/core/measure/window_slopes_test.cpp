@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Slopes against the outside: NIST's certified fit, the GUM's example, the closed form for even spacing, and
 // a long double fit in two passes.
 #include "core/measure/window_slopes.h"

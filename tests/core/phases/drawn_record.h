@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Records drawn by hand: straight lines through given points, with noise and whatever is laid on top.
 #pragma once
 

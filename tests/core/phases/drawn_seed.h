@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A seed that nobody chose: drawn anew at each run, and printed, so that a run can be had again.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Made-up runs with known corners: a programme, a controlled heat balance that follows it, thermocouples with
 // their own gain, offset and lag, and a recorder with noise, resolution, gaps and missing readings. One seed,
 // one run.

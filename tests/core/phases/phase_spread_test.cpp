@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The largest spread of a phase, found on the log's whole numbers where that can be done, against the plain
 // definition: highest less lowest of the channels known in a row.
 #include "core/phases/phase_spread.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Phases of made-up runs against the corners that made them. The seed is new at each run.
 #include <algorithm>
 #include <string>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A procedure and a job that are each right but do not fit together.
 #include <string>
 

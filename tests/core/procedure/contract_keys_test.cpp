@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Every key of the file formats is known to the parser at its place, and no other is.
 //
 // A key is known where its absence of sense is what is complained about, not the key itself: each is given a

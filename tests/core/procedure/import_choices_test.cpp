@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What a person may settle about a log in [import], and what is refused there.
 #include <string>
 #include <utility>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Edits in a job's text: what changes, what stays to the byte, and that the result is the job that was meant.
 #include "core/procedure/job_changes.h"
 

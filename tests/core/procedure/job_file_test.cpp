@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Job files: what is accepted and what it becomes, beside what is refused and in which words.
 #include "core/procedure/job_file.h"
 

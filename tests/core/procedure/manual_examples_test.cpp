@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The TOML examples of README and manual are read by the program as they stand.
 #include <algorithm>
 #include <filesystem>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Procedure files: what is accepted and what it becomes, beside what is refused and in which words.
 #include "core/procedure/procedure_file.h"
 

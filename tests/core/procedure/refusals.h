@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // One row of a reject table: a text, and the line and words of the one problem that it must give.
 #pragma once
 

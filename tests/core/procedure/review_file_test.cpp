@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Review files: dispositions and people.
 #include <string>
 #include <utility>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Files that cannot be opened: every kind of file answers alike, with exit code 66.
 #include "core/procedure/text_file.h"
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Thickness rules against the worked figures of published codes.
 #include "core/procedure/thickness_rule.h"
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // TOML that our files are written in, where the library behind it needs watching.
 #include "core/procedure/toml_tree.h"
 

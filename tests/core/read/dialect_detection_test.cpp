@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What dialects are taken for what, and which are refused, with reason and line. No standard covers what
 // recorders write beyond RFC 4180 (commas, quotes); the rest is common practice, no source.
 #include "core/read/dialect_detection.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The fast way and the careful way give the same table, on any number of threads and in blocks of any size.
 #include <algorithm>
 #include <cmath>

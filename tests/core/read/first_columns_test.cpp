@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What can be offered as the time column of a log that was refused: counted by hand in each text.
 #include "core/read/first_columns.h"
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Encodings: bytes against code points of the Unicode Standard and of Microsoft's table for code page 1252.
 #include "core/read/text_encoding.h"
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A log written for one test, gone when the test ends.
 #pragma once
 

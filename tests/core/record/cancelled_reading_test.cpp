@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A large log can be stopped while it is read, and says how far it is.
 #include <algorithm>
 #include <atomic>

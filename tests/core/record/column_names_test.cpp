@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A thermocouple that is far too cold, comes off or burns open must be evaluated under whatever name; what is
 // no thermocouple is kept apart by its own kind of readings. Names and readings are invented; the names are
 // of the kind that recorders and their users give (common practice, no source).

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What no recorder should write and disks give all the same: an error or a record, never a crash, a hang or
 // memory without bound. The sanitizers' build runs this too.
 #include <filesystem>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Emf and temperature against published values of the ITS-90 reference functions.
 #include "core/record/its90_reference.h"
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What a job says about times, in the notation of the log: where it lands on the record's axis.
 #include <algorithm>
 #include <string>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Each folder of tests/cases/reading is a log that is awkward in one way, and what must be made of it:
 // log.csv, expected.json, and job.toml where a person settled something. What is expected was worked out from
 // the log and the definitions; README.md of tests/cases says what the keys mean.

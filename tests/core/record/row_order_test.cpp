@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Rows in disorder at the size of real logs: how many faults pass, and that no work grows with the square.
 #include "core/record/row_order.h"
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Excluding time can make a verdict better. Where it does, the sentence beside the verdict says so.
 #include <algorithm>
 #include <map>

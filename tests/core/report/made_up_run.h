@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Records made by a formula, evaluated by the real evaluate, for the tests of the report and of the pdf: a
 // heat treatment of drum D-3 with what may go wrong put in on demand. No file is read.
 #pragma once

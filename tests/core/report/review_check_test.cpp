@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A review belongs to one result: its digest says which.
 #include "core/report/review_check.h"
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The one writer: whole or not at all on disks that fill up, under limits, over links, devices and
 // left-overs.
 #include "core/system/atomic_file.h"

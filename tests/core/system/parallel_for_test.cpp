@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The one parallel loop: every piece once, also where threads cannot be had, and what is thrown comes out.
 #include "core/system/parallel_for.h"
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Uncertainty budgets: what contributes, and U.
 #include "core/uncertainty/budget.h"
 

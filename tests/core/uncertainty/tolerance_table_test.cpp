@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The published tolerance tables, from IEC 60584-1 and ASTM E230 as printed in several independent copies.
 #include "core/uncertainty/tolerance_table.h"
 

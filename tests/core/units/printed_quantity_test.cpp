@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Printed quantities: one form for each kind, in °C and in °F, that reads back to the value printed.
 #include "core/units/printed_quantity.h"
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What a finding means: every kind of limit has its reasons, and each says where it comes from.
 #include "core/wording/explanation.h"
 

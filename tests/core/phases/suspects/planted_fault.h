@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // One fault planted in one channel of a made-up run, as the recorder would have shown it.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Suspects of made-up runs: none where nothing is wrong, and the one that was planted. Intervals of half a
 // second to five minutes, noise up to 1 °C, one to 24 channels, whole degrees Fahrenheit among them; cooler
 // zones, spreads, weld runs and thermocouples inside thick walls are nothing wrong. The seed is new at each

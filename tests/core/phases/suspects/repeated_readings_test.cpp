@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Readings that are repeated, copied or cut off: found where a record's own scatter shows that they are no
 // measurement, and not where a quiet furnace or a coarse recorder gives the same. That a frozen input in a
 // hold must not pass is common practice, no source; the odds are worked out beside each check.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Each kind of suspect once where it is there, and where a real process looks like it. What a process does is
 // common practice, no source.
 #include <cmath>

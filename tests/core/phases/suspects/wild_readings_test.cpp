@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Readings that no process makes, and channels that show by themselves that they are wrong. What work can do
 // is common practice, no source: the heat of a weld run comes at once and fades with a minute or more.
 #include <cmath>

@@ -7,7 +7,7 @@
 
 namespace soakwright {
 
-/// Phases of the evaluated group and channels that look wrong (contract section 6).
+/// Phases of the evaluated group and channels that look wrong.
 Course course_of(const Record& record);
 
 }  // namespace soakwright

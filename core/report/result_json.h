@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The result as JSON, `result 1` (keys of the contract): same input, same bytes, on any number of threads.
+// The result as JSON, `result 1` (keys: resources/manual/result.md): same input, same bytes, on any number of
+// threads.
 #pragma once
 
 #include <string>

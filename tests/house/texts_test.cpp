@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Words for people are made in core/wording; elsewhere the core hands on facts.
 //
-// The files of tests/house/texts.txt are still exceptions, each with the number of its texts: it can only shrink.
-// Problems are worded where they are found, in files that say so by their name (*_errors, *_problems).
+// The files of tests/house/texts.txt are still exceptions, each with the number of its texts: it can only
+// shrink. Problems are worded where they are found, in files that say so by their name (*_errors,
+// *_problems).
 #include <map>
 #include <regex>
 #include <sstream>
@@ -40,7 +41,8 @@ bool has_two_words(const std::string& literal) {
 std::size_t texts_in(const std::vector<std::string>& lines) {
   std::size_t count = 0;
   for (const std::string& line : lines) {
-    if (line.find_first_not_of(' ') != std::string::npos && line[line.find_first_not_of(' ')] == '#') continue;
+    if (line.find_first_not_of(' ') != std::string::npos && line[line.find_first_not_of(' ')] == '#')
+      continue;
     if (line.find("static_assert") != std::string::npos) continue;
     for (const std::string& literal : literals_in(line)) count += has_two_words(literal) ? 1 : 0;
   }
@@ -61,7 +63,8 @@ std::map<std::string, std::size_t> exceptions() {
 }
 
 bool may_word(const std::string& file) {
-  return file.starts_with("core/wording/") || file.ends_with("_errors.cpp") || file.ends_with("_problems.cpp");
+  return file.starts_with("core/wording/") || file.ends_with("_errors.cpp") ||
+         file.ends_with("_problems.cpp");
 }
 
 }  // namespace

@@ -17,7 +17,7 @@
 
 namespace soakwright {
 
-/// Equal to within `margin`, by default the contract's slack against limits.
+/// Equal to within `margin`, by default the slack against limits.
 inline Approx close_to(double value, double margin = 1e-6) { return Approx(value).epsilon(0).margin(margin); }
 
 /// A record, its traces, and its evaluated channels as a group. Traces point into the record: it stays in

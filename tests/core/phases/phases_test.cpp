@@ -26,7 +26,7 @@ std::string text_of(const std::vector<Phase>& phases) {
   return text;
 }
 
-/// A corner may be off by 3 min or 2 intervals, whichever is longer (contract section 6).
+/// A corner may be off by 3 min or 2 intervals, whichever is longer.
 double allowed_s(const Record& record) { return std::max(180.0, 2.0 * record.interval_s); }
 
 /// Kinds and corners, and the record's ends reached.
@@ -71,7 +71,7 @@ TEST_CASE("a stress relief shows idle, heat, hold, cool and idle with level, rat
   CHECK(phases[3].rate_c_per_h == Approx(-181.5).margin(1.0));
 }
 
-TEST_CASE("corners are found at any interval, duration and noise that the contract names") {
+TEST_CASE("corners are found at any interval, duration and noise up to the stated ones") {
   struct Case {
     double scale;  // of the drawing's times
     double interval_s;

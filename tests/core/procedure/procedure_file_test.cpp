@@ -48,7 +48,7 @@ TEST_CASE("the least that a procedure can say is a number, a unit and one stage"
   CHECK(stage.count == HoldStage::Count::continuous);
 }
 
-TEST_CASE("what a procedure leaves out has the contract's default or is no requirement") {
+TEST_CASE("what a procedure leaves out has its default or is no requirement") {
   const Procedure found = procedure(kHead + kHold);
   CHECK(found.evaluation.rate_window_s == 900.0);
   CHECK(found.evaluation.decision == Decision::simple);

@@ -174,7 +174,7 @@ TEST_CASE("emf rises over each type's whole range and comes back as the temperat
       for (const double near : {t, 20.0, 1500.0}) {
         const auto back = celsius_of_emf(type, mv, near);
         REQUIRE(back.has_value());
-        REQUIRE(std::fabs(*back - t) < 0.001);  // the contract asks for 0.01
+        REQUIRE(std::fabs(*back - t) < 0.001);  // 0.01 is required
       }
     }
   }

@@ -119,7 +119,7 @@ using Names = std::vector<std::string>;
 
 }  // namespace
 
-TEST_CASE("the result has the contract's keys in the contract's order") {
+TEST_CASE("the result has its keys in their order") {
   const Json result = Json::parse(result_json(evaluated(false)));
   CHECK(keys(result) == Names{"soakwright", "version", "log", "procedure", "job", "previous_records",
                               "replaced", "excluded", "confirmed", "phases", "suspects", "welds", "budget",

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// What stands behind and beside the traces: ranges of holds, temperature_maxima and other levels, with their
-// words.
+// What stands behind and beside the traces: ranges of holds, maximum temperatures and other levels, with
+// their words.
 #pragma once
 
 #include "app/pdf/chart_view.h"

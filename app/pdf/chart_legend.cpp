@@ -58,7 +58,8 @@ Grid grid_of(const Chart& chart, const Scale& scale, double width) {
   return grid;
 }
 
-/// The second part: signs of findings, lines of ranges and temperature_maxima; only those that the chart has.
+/// The second part: signs of findings, lines of ranges and maximum temperatures; only those that the chart
+/// has.
 struct Sample {
   QString words;
   std::function<void(QPainter&, const QRectF&)> paint;

@@ -2,7 +2,7 @@
 // Draws a chart description with a painter: on a page, into a picture. Lines stay lines and text stays text.
 //
 // In black and white each trace is known by its dashes and by its number, which stands on the trace and at
-// its end; findings by their sign and number; ranges and temperature_maxima by the words on them.
+// its end; findings by their sign and number; ranges and maximum temperatures by the words on them.
 #pragma once
 
 #include <QPen>

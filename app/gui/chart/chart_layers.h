@@ -41,7 +41,7 @@ class ChartLayer : public QCPLayerable {
   const ChartScene* scene_;
 };
 
-/// TemperatureRanges of holds, what was reached of them, temperature_maxima and other levels, where findings
+/// Ranges of holds, what was reached of them, maximum temperatures and other levels, where findings
 /// stand.
 class BackdropLayer : public ChartLayer {
   Q_OBJECT

@@ -136,7 +136,7 @@ TEST_CASE("the chart holds a range where the hold was, and over the whole record
   CHECK(missed.chart.ranges[0].to_s == missed.chart.end_s);
 }
 
-TEST_CASE("temperature_maxima and levels stand on the chart once") {
+TEST_CASE("maximum temperatures and levels stand on the chart once") {
   const Report report = make_report(made_up_analysis());
   const auto count = [&](ChartLevel::Kind kind) {
     return std::count_if(report.chart.levels.begin(), report.chart.levels.end(),

@@ -26,7 +26,7 @@ struct Asked {
   Problems problems;
 
   template <typename T>
-  std::shared_ptr<const T> take(Result<T> read) {
+  std::shared_ptr<const T> take(Result<T>&& read) {
     if (read) return std::make_shared<const T>(std::move(read).value());
     problems.insert(problems.end(), read.problems().begin(), read.problems().end());
     return nullptr;

@@ -28,7 +28,7 @@ namespace layout {
 template <typename... Types>
 std::string sizes() {
   std::string text;
-  ((text += (text.empty() ? "" : ".") + std::to_string(sizeof(Types))), ...);
+  ((text += std::to_string(sizeof(Types)), text += '.'), ...);
   return text;
 }
 

@@ -86,7 +86,7 @@ ColumnTable::ColumnTable(QWidget* parent) : QTableWidget(parent) {
 void ColumnTable::tell(int row, const std::string& key, const QString& value) {
   const JobChange change{names_[static_cast<std::size_t>(row)], key,
                          value.isEmpty() ? std::nullopt : std::optional(value.toStdString())};
-  // Told when the table is free again: what is told shows it anew, with the box that told it.
+  // Sent from the event loop: the handler rebuilds the table, and with it the box that sends this.
   QMetaObject::invokeMethod(
       this, [this, change] { emit changed(change); }, Qt::QueuedConnection);
 }

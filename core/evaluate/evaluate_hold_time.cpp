@@ -143,7 +143,7 @@ void add_excursions(const HoldCase& hold, const Requirement& requirement, Findin
 }
 
 /// Time out of the range within the hold period: at least and at most. Guarded, each in the hold period of
-/// its own range, chosen anew; nothing where that has none.
+/// its own range, chosen anew; nullopt if that has none.
 struct TimeOutBounds {
   std::optional<double> at_least_s, at_most_s;
   double unknown_s = 0.0;

@@ -179,7 +179,7 @@ void evaluate_largest_rate(const RampCase& ramp, const std::vector<OverallRate>&
   weld.out.requirements.push_back(std::move(requirement));
 }
 
-/// The smallest overall rate after U, and the worst verdict of all; nothing where no channel has one.
+/// The smallest overall rate after U, and the worst verdict of all; nullopt if no channel has one.
 struct SmallestRate {
   const OverallRate* rate = nullptr;
   Verdict verdict = Verdict::met;

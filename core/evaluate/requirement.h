@@ -67,7 +67,7 @@ struct ExcursionsCounted {
 struct CycleShare {
   int cycle = 1;
   double certain_s = 0.0;
-  std::optional<double> possible_s;  ///< nothing where it is open
+  std::optional<double> possible_s;  ///< nullopt if it is open
   ExcursionsCounted excursions;
   double without_excursions_s = 0.0;  ///< certain, were none allowed
 };

@@ -12,6 +12,8 @@
 #include <system_error>
 #include <utility>
 
+#include "app/cli/separate_process.h"
+
 namespace soakwright::cli {
 namespace {
 
@@ -74,9 +76,11 @@ std::string mismatch(void* module, const fs::path& place) {
 }
 
 std::optional<Problem> call(PdfModuleWrite* entry, const Report& report, const std::string& path) {
-  Problem problem;
-  const bool written = entry(&report, &path, &problem);
-  return written ? std::nullopt : std::optional(std::move(problem));
+  return in_separate_process(path, [&]() -> std::optional<Problem> {
+    Problem problem;
+    const bool written = entry(&report, &path, &problem);
+    return written ? std::nullopt : std::optional(std::move(problem));
+  });
 }
 
 }  // namespace

@@ -4,6 +4,16 @@
 #include "core/measure/known_channels.h"
 
 namespace soakwright {
+namespace {
+
+/// Readings that are no measurement may be confirmed or excluded by a person: until then they decide nothing.
+Verdict verdict_of(const Requirement& requirement, const FewestKnown& fewest) {
+  if (!beyond_limit(requirement, static_cast<double>(fewest.count))) return Verdict::met;
+  return beyond_limit(requirement, static_cast<double>(fewest.count_if_confirmed)) ? Verdict::not_met
+                                                                                   : Verdict::inconclusive;
+}
+
+}  // namespace
 
 void evaluate_thermocouples(const WeldCase& weld) {
   const int least = weld.procedure.record_limits.thermocouples_min.value_or(0);
@@ -25,7 +35,10 @@ void evaluate_thermocouples(const WeldCase& weld) {
     requirement.at_s = fewest.time.first;
     requirement.from_s = fewest.time.first;
     requirement.to_s = fewest.time.second;
-    requirement.verdict = beyond_limit(requirement, *requirement.measured) ? Verdict::not_met : Verdict::met;
+    requirement.verdict = verdict_of(requirement, fewest);
+    if (requirement.verdict == Verdict::inconclusive)
+      requirement.remarks.push_back(state(Sentence::enough_if_confirmed,
+                                          Count::of(static_cast<std::int64_t>(fewest.count_if_confirmed))));
   }
   if (requirement.verdict != Verdict::met) {
     Finding finding =

@@ -12,6 +12,8 @@ namespace soakwright {
 struct FewestKnown {
   std::size_t count = 0;
   Span time;  ///< the first time with so few
+  /// The smallest number if a person confirmed the readings that are no measurement so far.
+  std::size_t count_if_confirmed = 0;
 };
 
 /// The smallest number of channels of the group known at any instant of `time`; one excluded does not count.

@@ -111,6 +111,7 @@ Trace own_trace(const Record& record, std::size_t channel, const std::vector<Spa
   Trace trace;
   trace.name = record.channels[channel].name;
   trace.channel = channel;
+  trace.unmeasured = unmeasured;
   trace.sources.push_back(load_source(record, channel, room, unmeasured));
   const TraceSource& source = trace.sources.front();
   const LeftOut left_out{excluded_as_typed(record, channel), unmeasured};

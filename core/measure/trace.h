@@ -64,6 +64,8 @@ struct Trace {
   std::vector<Piece> pieces;  ///< in time order
   /// Each reaches out to the channel's readings beside it, which stay; on a side without one, as typed.
   std::vector<Span> exclusions;
+  /// Times of the main channel whose readings are no measurement, as given to make_traces, merged.
+  std::vector<Span> unmeasured;
   std::optional<double> take_over_s;
   /// Excluded from the record's start, to its end: the first, the last reading left is none of the record.
   bool excluded_from_start = false, excluded_to_end = false;

@@ -46,6 +46,7 @@ enum class Sentence {
   no_thermocouple,
   no_such_period,
   nobody_through_the_holds,
+  enough_if_confirmed,
   excursions_without_hold,
   spread_not_measured,
   spread_without_hold,

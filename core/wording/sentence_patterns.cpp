@@ -25,7 +25,7 @@ std::string_view pattern_of(Sentence sentence) {
       return "The sampling interval is {0}; limit {1}[; {2} too long].";
     case Sentence::fewest_thermocouples:
       return "The smallest number of thermocouples with valid readings at one time is {0}, from {1}; "
-             "required are {2}[; {3} too few].";
+             "the procedure requires {2}[; {3} too few].";
     case Sentence::expired_certificates:
       return "Calibration certificates that had expired on the last day of the record: {0}.";
     case Sentence::steepest_heating:
@@ -94,6 +94,9 @@ std::string_view pattern_of(Sentence sentence) {
       return "The job names no period \"{0}\".";
     case Sentence::nobody_through_the_holds:
       return "No thermocouple came into the range of the first hold and later left that of the last.";
+    case Sentence::enough_if_confirmed:
+      return "Some readings of that time are suspect and count as no measurement; if a person confirms them, "
+             "the smallest number is {0}.";
     case Sentence::excursions_without_hold:
       return "No hold was found, so there is no hold period in which to look for excursions.";
     case Sentence::spread_not_measured:

@@ -66,7 +66,7 @@ class InspectorPathTest : public QObject {
       if (report->requirements[i].id == "stage-2.hold-time")
         real.window.session().select({Selection::Kind::requirement, i});
     const QString card = real.part<DetailPanel>()->toPlainText();
-    QVERIFY2(card.contains(QStringLiteral("in total over 2 records; required are 4 h. Cycle 1: ")),
+    QVERIFY2(card.contains(QStringLiteral("in total over 2 records; the procedure requires 4 h. Cycle 1: ")),
              qPrintable(card));
 
     // Three hours of the first day are not enough.

@@ -5,6 +5,7 @@
 #include "core/evaluate/suspect_findings.h"
 
 #include <algorithm>
+#include <stdexcept>
 #include <string>
 #include <vector>
 
@@ -75,9 +76,9 @@ struct Outcome {
   }
 };
 
-Outcome outcome_of(const Record& record) {
-  const Procedure procedure =
-      procedure_of("[[stage]]\nkind = \"hold\"\nlow = 590\nhigh = 660\ntime_min = \"95 min\"\n");
+Outcome outcome_of(const Record& record, const std::string& record_limits = {}) {
+  const Procedure procedure = procedure_of(
+      record_limits + "[[stage]]\nkind = \"hold\"\nlow = 590\nhigh = 660\ntime_min = \"95 min\"\n");
   Outcome outcome;
   outcome.course = course_of(record);
   const auto ground =
@@ -152,6 +153,30 @@ TEST_CASE("a row that all repeat is one note without a channel, and the hold inc
   CHECK_FALSE(outcome.notes().front().channel);
   CHECK(outcome.notes().front().suspects.size() == 6);
   CHECK(has(text_of(outcome.notes().front(), record), "TC1, TC2, TC3, TC4, TC5 and TC6 are suspect (stuck)"));
+}
+
+TEST_CASE("too few thermocouples only because some are suspect is inconclusive until a person decides") {
+  const std::string at_least_six = "[record]\nthermocouples_min = 6\n";
+  Record record = relief();
+  freeze(record, 2);
+  const auto verdict_of = [&] {
+    for (const Requirement& requirement : outcome_of(record, at_least_six).verdicts.requirements)
+      if (requirement.kind == RequirementKind::thermocouples) return requirement.verdict;
+    throw std::logic_error("thermocouples are not evaluated");
+  };
+  CHECK(verdict_of() == Verdict::inconclusive);
+  SECTION("confirmed: met") {
+    record.confirmations.push_back({2, "stuck", "compared with a second recorder"});
+    CHECK(verdict_of() == Verdict::met);
+  }
+  SECTION("excluded: not met") {
+    record.exclusions.push_back({2, kFrom - 300.0, kTo + 300.0, "input card hung"});
+    CHECK(verdict_of() == Verdict::not_met);
+  }
+  SECTION("another one excluded beside it: not met either way") {
+    record.exclusions.push_back({4, kFrom, kTo, "came off the work"});
+    CHECK(verdict_of() == Verdict::not_met);
+  }
 }
 
 TEST_CASE("a spike in the hold is a warning only: the reading is evaluated") {

@@ -33,23 +33,23 @@ std::string_view pattern_of(Sentence sentence) {
     case Sentence::steepest_cooling:
       return "{0} cooled at {1} over {2} at {3}; limit {4}[; {5} too fast].";
     case Sentence::slowest_heating:
-      return "{0} heated at {1} over the whole ramp; required are {2}[; {3} too slow].";
+      return "{0} heated at {1} over the whole ramp; the procedure requires {2}[; {3} too slow].";
     case Sentence::slowest_cooling:
-      return "{0} cooled at {1} over the whole ramp; required are {2}[; {3} too slow].";
+      return "{0} cooled at {1} over the whole ramp; the procedure requires {2}[; {3} too slow].";
     case Sentence::widest_spread:
       return "{0} was {2} hotter than {1} at {3}; limit {4}[; {5} too wide].";
     case Sentence::hold_time_continuous:
-      return "All thermocouples were in the holding temperature range ({0}) for {1}, from {2}; required are "
-             "{3}[; {4} too short].";
+      return "All thermocouples were in the holding temperature range ({0}) for {1}, from {2}; the procedure "
+             "requires {3}[; {4} too short].";
     case Sentence::hold_time_accumulated:
       return "All thermocouples were in the holding temperature range ({0}) for {1} in total, the longest "
-             "time from {2}; required are {3}[; {4} too short].";
+             "time from {2}; the procedure requires {3}[; {4} too short].";
     case Sentence::hold_time_over_records:
       return "All thermocouples were in the holding temperature range ({0}) for {1} in total over "
-             "{2:record|records}; required are {3}[; {4} too short].";
+             "{2:record|records}; the procedure requires {3}[; {4} too short].";
     case Sentence::never_in_range_together:
       return "No hold was found: the thermocouples were never all in the holding temperature range ({0}) "
-             "together; required are {1}.";
+             "together; the procedure requires {1}.";
     case Sentence::longest_time_at_temperature:
       return "{0} was at or above {1} for {2}; limit {3}[; {4} too long].";
     case Sentence::time_out_of_range:
@@ -57,10 +57,10 @@ std::string_view pattern_of(Sentence sentence) {
              "limit {2}[; {3} too long].";
     case Sentence::lowest_at_edge:
       return "{0}, at the edge of the heated band, read {1} at {2}: {3} of the low limit of the hold; "
-             "required are {4}[; {5} too low].";
+             "the procedure requires {4}[; {5} too low].";
     case Sentence::lowest_tempering:
-      return "The lowest tempering parameter over the whole record is {1}, of {0}; required are {2}[; {3} "
-             "too low].";
+      return "The lowest tempering parameter over the whole record is {1}, of {0}; the procedure requires "
+             "{2}[; {3} too low].";
     case Sentence::highest_tempering:
       return "The highest tempering parameter over the whole record is {1}, of {0}; limit {2}[; {3} too "
              "high].";

@@ -22,6 +22,7 @@ namespace {
 Job without_this_log(const Job& job) {
   Job earlier = job;
   earlier.exclusions.clear();
+  earlier.confirmations.clear();
   earlier.periods.clear();
   earlier.remarks.clear();
   earlier.previous_records.clear();
@@ -153,8 +154,9 @@ void evaluate_previous_records(Analysis& analysis) {
   for (PreviousRecord& one : analysis.previous_records) {
     one.ground = prepared_traces_for(*one.record, *analysis.procedure, one.ground,
                                      unmeasured_times(*one.record, *one.course));
-    one.verdicts = std::make_shared<const Verdicts>(
-        evaluate(*one.record, *analysis.procedure, one.job.get(), *one.ground));
+    Verdicts verdicts = evaluate(*one.record, *analysis.procedure, one.job.get(), *one.ground);
+    note_suspects(*one.record, *one.course, verdicts);
+    one.verdicts = std::make_shared<const Verdicts>(std::move(verdicts));
   }
 }
 

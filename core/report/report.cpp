@@ -117,6 +117,7 @@ Report make_report(const Analysis& analysis, const ReportOptions& options) {
   report.cautions = caution_texts(context);
   report.fingerprints = fingerprint_rows(context);
   report.signatures = signature_places(context);
+  report.previous_records = previous_reports(context, options);
   return report;
 }
 

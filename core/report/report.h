@@ -8,6 +8,7 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -188,6 +189,9 @@ struct Report {
   std::vector<std::string> cautions;
   std::vector<Fingerprint> fingerprints;
   std::vector<SignaturePlace> signatures;
+  /// The previous records of the same welds, in order: each evaluated by itself and told as a report of its
+  /// own, with its own clock, chart, channels, notices and exclusions. `subject` names its cycle and part.
+  std::vector<std::shared_ptr<const Report>> previous_records;
 };
 
 /// `analysis.record` must be there; everything else may be null.

@@ -3,6 +3,8 @@
 // analysis, and how this report prints numbers. make_report() (report.cpp) puts them in order.
 #pragma once
 
+#include <cstddef>
+#include <memory>
 #include <string>
 #include <vector>
 
@@ -69,6 +71,13 @@ Chart chart_section(const ReportContext& context);
 std::vector<ChartRange> chart_ranges(const ReportContext& context);
 std::vector<ChartLevel> chart_levels(const ReportContext& context);
 std::vector<ChartSegment> chart_stages(const ReportContext& context);
+
+// previous_section.cpp
+/// "Cycle 1", "Cycle 2, part 1": the last where several records are parts of one cycle.
+std::string previous_title(const Analysis& analysis, std::size_t index);
+/// Each in the unit of this report.
+std::vector<std::shared_ptr<const Report>> previous_reports(const ReportContext& context,
+                                                            const ReportOptions& options);
 
 // signature_section.cpp
 std::vector<Fingerprint> fingerprint_rows(const ReportContext& context);

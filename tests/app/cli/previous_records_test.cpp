@@ -229,3 +229,38 @@ TEST_CASE("A job's previous record of the same cycle is an earlier part of it") 
   CHECK_THAT(result["requirements"][0]["text"].get<std::string>(),
              Contains("Cycle 1, part 1") && Contains("part 2"));
 }
+
+TEST_CASE("Confirmed readings are those of one log: a previous record without a job of its own has none") {
+  // TC2 repeats TC1 in every row of both logs, TC3 does not; the job confirms TC2 for its own log.
+  const TwoDays days;
+  const auto three = [](int first, int end) {
+    std::string text = "Time,TC1 (°C),TC2 (°C),TC3 (°C)\n";
+    for (int minute = first; minute < end; ++minute) {
+      const int in_cycle = minute % 200;
+      const int celsius = in_cycle < 58     ? 20 + 10 * in_cycle
+                          : in_cycle <= 120 ? 600
+                                            : std::max(20, 600 - 10 * (in_cycle - 120));
+      const int tenths = minute * 7919 % 13;
+      const int other_tenths = minute * 1047 % 17;
+      char row[80];
+      std::snprintf(row, sizeof row, "2031-04-02 %02d:%02d:00,%d.%d,%d.%d,%d.%d\n", 6 + minute / 60,
+                    minute % 60, celsius + tenths / 10, tenths % 10, celsius + tenths / 10, tenths % 10,
+                    celsius + other_tenths / 10, other_tenths % 10);
+      text += row;
+    }
+    return text;
+  };
+  write(days.files, "day-1.csv", three(0, 180));
+  write(days.files, "day-2.csv", three(180, 400));
+  const std::string keys = "log = \"day-2.csv\"\n[[previous_record]]\nlog = \"day-1.csv\"\n";
+  const std::string confirm =
+      "[[confirm]]\ncolumn = \"TC2\"\nsuspect = \"copied\"\nreason = \"one junction, two channels\"\n";
+  const auto certain = [&](const std::string& job_keys, std::size_t cycle) {
+    const json result = json::parse(days.check(job_keys).out);
+    return result["requirements"][0]["cycles"][cycle]["certain"].get<double>();
+  };
+  CHECK(certain(keys, 0) == 0);
+  CHECK(certain(keys, 1) == 0);
+  CHECK(certain(keys + confirm, 0) == 0);
+  CHECK(certain(keys + confirm, 1) > 3800);
+}

@@ -107,6 +107,7 @@ std::string verdict_page(const Report& report, bool coloured) {
   page.blank_line();
   page.line("Verdict: " + report.verdict_text, report.verdict ? tint_of(*report.verdict) : Tint::none);
   page.line(report.verdict_sentence);
+  if (!report.draft.empty()) page.line(report.draft);
   return page.str();
 }
 

@@ -66,7 +66,8 @@ void put_signatures(PageFlow& flow, const Report& report) {
   const double hair = flow.mm(0.2);
   for (const SignaturePlace& place : report.signatures) {
     const TextBlock role(text(place.role), flow.scale().font(8.5, true), role_width - gap);
-    const TextBlock name(text(place.name), font, name_width - gap);
+    const TextBlock name(text(place.company.empty() ? place.name : place.name + ", " + place.company), font,
+                         name_width - gap);
     const TextBlock date(text(place.date), font, date_width - gap);
     const TextBlock remark(text(place.remark), flow.scale().font(7.0), width - role_width);
     const double remark_height = place.remark.empty() ? 0.0 : remark.height();
@@ -88,7 +89,8 @@ void put_signatures(PageFlow& flow, const Report& report) {
       painter.drawLine(QPointF(date_x, y + line), QPointF(sign_x - gap, y + line));
       painter.drawLine(QPointF(sign_x, y + line), QPointF(x + width, y + line));
       painter.setPen(colour::kFaintInk);
-      TextBlock(QStringLiteral("Name"), small, name_width).draw(painter, {name_x, y + line + under});
+      TextBlock(QStringLiteral("Name and company"), small, name_width)
+          .draw(painter, {name_x, y + line + under});
       TextBlock(QStringLiteral("Date"), small, date_width).draw(painter, {date_x, y + line + under});
       TextBlock(QStringLiteral("Signature"), small, width - role_width)
           .draw(painter, {sign_x, y + line + under});

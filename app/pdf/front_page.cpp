@@ -34,7 +34,9 @@ void put_verdict(PageFlow& flow, const Report& report) {
   const QString word =
       report.verdict ? text(report.verdict_text) : QStringLiteral("Record only, not evaluated");
   const TextBlock verdict(word, flow.scale().font(17.0, true), width);
-  const TextBlock sentence(text(report.verdict_sentence), flow.scale().font(9.0), width);
+  const std::string said =
+      report.verdict_sentence + (report.draft.empty() ? std::string{} : " " + report.draft);
+  const TextBlock sentence(text(said), flow.scale().font(9.0), width);
   const QString caution = report.cautions.empty() ? QString() : text(report.cautions.front());
   const TextBlock below(caution, flow.scale().font(7.5), width);
   const double height = verdict.height() + sentence.height() + below.height() + 2.0 * pad;

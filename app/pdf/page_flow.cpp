@@ -3,7 +3,10 @@
 
 #include <QFontMetricsF>
 #include <QPainter>
+#include <QPainterPath>
 #include <algorithm>
+#include <cmath>
+#include <numbers>
 
 #include "app/pdf/text_block.h"
 
@@ -13,6 +16,8 @@ namespace {
 constexpr double kHeadingPoints = 11.5;
 constexpr double kSubheadingPoints = 9.0;
 constexpr double kFramePoints = 7.0;
+constexpr double kStampPoints = 150.0;
+constexpr double kDraftPoints = 11.0;
 
 }  // namespace
 
@@ -77,8 +82,30 @@ void PageFlow::paragraph(const QString& text, const QFont& font, const QColor& i
   }
 }
 
-std::vector<Page> PageFlow::finish(const QString& head_left, const QString& head_right,
-                                   const QString& foot_left) {
+/// Behind everything else, in an opaque pale colour; the letters across the page are outlines, so that a
+/// reader of the text meets the word once, at the page's head.
+void PageFlow::stamp_as_draft(Page& page, double page_width, double page_height) const {
+  const QString word = QStringLiteral("DRAFT");
+  QPainterPath outline;
+  outline.addText(QPointF(), scale_.font(kStampPoints, true), word);
+  const QRectF box = outline.boundingRect();
+  const double angle = -std::atan2(page_height, page_width) * 180.0 / std::numbers::pi;
+  page.items.insert(page.items.begin(), [=](QPainter& painter) {
+    painter.translate(0.5 * page_width, 0.5 * page_height);
+    painter.rotate(angle);
+    painter.translate(-box.center());
+    painter.fillPath(outline, colour::kStamp);
+  });
+  const QFont font = scale_.font(kDraftPoints, true);
+  const QRectF head(mm(kSideMargin), mm(kTopMargin) - mm(14.0), page_width - mm(2.0 * kSideMargin), mm(6.0));
+  page.items.insert(page.items.begin() + 1, [=](QPainter& painter) {
+    painter.setFont(font);
+    painter.setPen(colour::kNotMet);
+    painter.drawText(head, Qt::AlignHCenter | Qt::AlignVCenter | Qt::TextDontClip, word);
+  });
+}
+
+std::vector<Page> PageFlow::finish(const Frame& frame) {
   const QFont font = scale_.font(kFramePoints);
   const QFontMetricsF metrics(font);
   const auto count = pages_.size();
@@ -93,9 +120,9 @@ std::vector<Page> PageFlow::finish(const QString& head_left, const QString& head
     const double line = metrics.height();
     const QString number = QStringLiteral("Page %1 of %2").arg(i + 1).arg(count);
     const double half = 0.48 * (right - x);
-    const QString left_head = metrics.elidedText(head_left, Qt::ElideRight, half);
-    const QString right_head = metrics.elidedText(head_right, Qt::ElideRight, half);
-    const QString left_foot = metrics.elidedText(foot_left, Qt::ElideMiddle,
+    const QString left_head = metrics.elidedText(frame.head_left, Qt::ElideRight, half);
+    const QString right_head = metrics.elidedText(frame.head_right, Qt::ElideRight, half);
+    const QString left_foot = metrics.elidedText(frame.foot_left, Qt::ElideMiddle,
                                                  right - x - metrics.horizontalAdvance(number) - mm(6.0));
     const bool first = i == 0;
     pages_[i].items.push_back([=](QPainter& painter) {
@@ -112,6 +139,7 @@ std::vector<Page> PageFlow::finish(const QString& head_left, const QString& head
       painter.drawText(head_box, Qt::AlignLeft | Qt::AlignTop | Qt::TextDontClip, left_head);
       painter.drawText(head_box, Qt::AlignRight | Qt::AlignTop | Qt::TextDontClip, right_head);
     });
+    if (frame.draft) stamp_as_draft(pages_[i], w, h);
   }
   return std::move(pages_);
 }

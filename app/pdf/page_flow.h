@@ -46,14 +46,18 @@ class PageFlow {
   /// Broken over pages between lines.
   void paragraph(const QString& text, const QFont& font, const QColor& ink, double indent = 0.0);
 
-  /// `head` and `foot` are drawn on every page; page numbers are filled in here.
-  [[nodiscard]] std::vector<Page> finish(const QString& head_left, const QString& head_right,
-                                         const QString& foot_left);
+  /// What is drawn on every page; page numbers are filled in by finish().
+  struct Frame {
+    QString head_left, head_right, foot_left;
+    bool draft = false;  ///< "DRAFT" across each page, and in words at its head
+  };
+  [[nodiscard]] std::vector<Page> finish(const Frame& frame);
 
  private:
   static constexpr double kSideMargin = 16.0;
   static constexpr double kTopMargin = 20.0;
   static constexpr double kBottomMargin = 18.0;
+  void stamp_as_draft(Page& page, double page_width, double page_height) const;
   [[nodiscard]] double page_width() const { return mm(pages_.back().landscape ? 297.0 : 210.0); }
   [[nodiscard]] double page_height() const { return mm(pages_.back().landscape ? 210.0 : 297.0); }
 

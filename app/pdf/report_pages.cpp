@@ -34,8 +34,9 @@ std::vector<Page> report_pages(const std::shared_ptr<const Report>& report, Scal
   put_signatures(flow, *report);
 
   const QString log = report->fingerprints.empty() ? QString() : text(report->fingerprints.front().sha256);
-  return flow.finish(text(report->title), text(report->subject),
-                     text(report->program) + QStringLiteral("   Log SHA-256 ") + log);
+  return flow.finish({text(report->title), text(report->subject),
+                      text(report->program) + QStringLiteral("   Log SHA-256 ") + log,
+                      !report->draft.empty()});
 }
 
 }  // namespace soakwright::pdf

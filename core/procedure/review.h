@@ -13,7 +13,7 @@ namespace soakwright {
 
 struct FindingReview {
   enum class Disposition { accepted, repeat, rejected };
-  std::string requirement;
+  std::string requirement;  ///< empty: of a suspect thermocouple, which is no requirement's finding
   std::optional<std::string> weld;
   std::optional<std::string> channel;
   std::optional<double> from_s;
@@ -27,6 +27,7 @@ struct Person {
   enum class Role { performed, reviewed, witnessed };
   Role role = Role::performed;
   std::string name;
+  std::optional<std::string> company;
   std::optional<CivilDate> date;
   std::optional<std::string> remark;
   bool operator==(const Person&) const = default;

@@ -6,6 +6,7 @@
 
 #include "core/procedure/job_file.h"
 #include "core/procedure/job_words.h"
+#include "core/procedure/review_problems.h"
 #include "core/procedure/table_reader.h"
 #include "core/procedure/text_file.h"
 #include "core/procedure/value_readers.h"
@@ -19,16 +20,18 @@ std::optional<std::string> sha256_text(const FoundValue& found) {
   const auto* const written = found.value.as<std::string>();
   if (!written || written->size() != kDigits ||
       written->find_first_not_of("0123456789abcdef") != std::string::npos)
-    return found.refuse_kind("write the 64 hexadecimal digits of the result's SHA-256, in lower case");
+    return refuse_as_digest(found);
   return *written;
 }
 
 void read_finding(TableReader& in, FindingReview& finding) {
   finding.line = in.line();
-  in.must("requirement", name_text, finding.requirement);
+  in.may("requirement", name_text, finding.requirement);
   in.may("weld", name_text, finding.weld);
   in.may("channel", name_text, finding.channel);
   in.may("from_s", number, finding.from_s);
+  if (!in.entry("requirement") && !in.entry("channel") && !in.entry("from_s"))
+    complain_that_it_names_no_finding(in);
   in.must("disposition", one_of(kDispositionWords), finding.disposition);
   in.must("reason", name_text, finding.reason);
 }
@@ -36,6 +39,7 @@ void read_finding(TableReader& in, FindingReview& finding) {
 void read_person(TableReader& in, Person& person) {
   in.must("role", one_of(kPersonRoleWords), person.role);
   in.must("name", name_text, person.name);
+  in.may("company", name_text, person.company);
   in.may("date", date, person.date);
   in.may("remark", text, person.remark);
 }
@@ -51,8 +55,8 @@ void read_all(TableReader& in, Review& review) {
     read_finding(inner, finding);
     const bool first =
         seen.emplace(finding.requirement, finding.weld, finding.channel, finding.from_s).second;
-    if (!first && inner.sound("requirement"))
-      inner.complain(inner.line(), "this finding has a disposition already", "keep one of the two");
+    if (!first && (inner.sound("requirement") || inner.sound("channel") || inner.sound("from_s")))
+      complain_of_second_disposition(inner);
   });
   in.each("person", "[[person]]",
           [&](TableReader& inner) { read_person(inner, review.people.emplace_back()); });

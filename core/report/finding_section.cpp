@@ -2,10 +2,10 @@
 // The findings, each with the requirement it belongs to and what the review decided on it.
 #include <fmt/format.h>
 
-#include "core/procedure/job_words.h"
-#include "core/report/review_check.h"
+#include "core/report/open_findings.h"
 #include "core/report/sections.h"
 #include "core/wording/requirement_text.h"
+#include "core/wording/review_words.h"
 
 namespace soakwright {
 namespace {
@@ -56,12 +56,10 @@ std::vector<FindingRow> finding_rows(const ReportContext& context,
     row.explanation = explain(finding, requirement, *context.analysis.procedure, context.say, row.text);
     if (context.analysis.review)
       for (const FindingReview& review : context.analysis.review->findings)
-        if (is_disposition_of(review, finding)) {
-          row.disposition = kDispositionWords.of(review.disposition);
-          if (!review.reason.empty()) row.disposition += ": " + review.reason;
-        }
+        if (is_disposition_of(review, finding)) row.disposition = disposition_text(review);
     rows.push_back(std::move(row));
   }
+  for (const std::size_t open : open_findings(context.analysis)) rows[open].open = true;
   return rows;
 }
 

@@ -13,9 +13,11 @@
 
 #include <fmt/format.h>
 
+#include "core/report/open_findings.h"
 #include "core/report/sections.h"
 #include "core/wording/cautions.h"
 #include "core/wording/method_notes.h"
+#include "core/wording/review_words.h"
 
 namespace soakwright {
 namespace {
@@ -98,6 +100,7 @@ Report make_report(const Analysis& analysis, const ReportOptions& options) {
   report.guarded = std::any_of(report.requirements.begin(), report.requirements.end(),
                                [](const RequirementRow& row) { return !row.uncertainty.empty(); });
   report.findings = finding_rows(context, report.requirements);
+  report.draft = draft_text(open_findings(analysis).size());
   report.holds = hold_tables(context);
   report.rates = rate_tables(context);
   report.budgets = budget_tables(context);

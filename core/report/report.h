@@ -122,6 +122,7 @@ struct FindingRow {
   std::optional<std::size_t> requirement;  ///< index into Report::requirements
   std::string id, label, stage, weld, where, when, brief_when, extreme, text;
   std::string disposition;                 ///< by the review
+  bool open = false;                       ///< it needs a disposition and has none
   std::optional<Explanation> explanation;  ///< of what is not met or inconclusive
 };
 
@@ -153,8 +154,8 @@ struct Fingerprint {
 };
 
 struct SignaturePlace {
-  std::string role;  ///< "Performed"
-  std::string name, date, remark;
+  std::string role;  ///< "Performed by"
+  std::string name, company, date, remark;
 };
 
 struct Report {
@@ -173,6 +174,7 @@ struct Report {
   std::vector<RequirementRow> requirements;
   bool guarded = false;  ///< the uncertainty column has something to say
   std::vector<FindingRow> findings;
+  std::string draft;  ///< why the report is a draft: findings without a disposition; empty if it is none
   Chart chart;
   std::vector<HoldTable> holds;
   std::vector<RateTable> rates;

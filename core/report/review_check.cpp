@@ -2,60 +2,47 @@
 #include "core/report/review_check.h"
 
 #include <algorithm>
-#include <cmath>
+#include <optional>
+#include <utility>
 
+#include "core/report/open_findings.h"
 #include "core/report/result_json.h"
-#include "core/units/number_text.h"
+#include "core/report/review_errors.h"
 #include "core/units/sha256.h"
 
 namespace soakwright {
 namespace {
 
-constexpr double kSameMoment_s = 1e-3;
-
-Problem refusal(const Review& review, std::size_t line, std::string what, std::string help) {
-  return {ProblemKind::bad_input, review.file, line, std::move(what), std::move(help)};
-}
-
-/// "stage-1.heating-rate, weld W-117, TC3, from 1200 s"
-std::string place_of(const FindingReview& finding) {
-  std::string text = finding.requirement;
-  if (finding.weld) text += ", weld " + *finding.weld;
-  if (finding.channel) text += ", " + *finding.channel;
-  if (finding.from_s) text += ", from " + number_text(*finding.from_s) + " s";
-  return text;
+/// A finding accepted in one entry and rejected in another has no disposition that could be printed.
+std::optional<Problem> clash_of_dispositions(const Review& review, const Finding& finding) {
+  const FindingReview* first = nullptr;
+  for (const FindingReview& one : review.findings) {
+    if (!is_disposition_of(one, finding)) continue;
+    if (first != nullptr && first->disposition != one.disposition)
+      return two_dispositions(review, finding, *first, one);
+    if (first == nullptr) first = &one;
+  }
+  return std::nullopt;
 }
 
 }  // namespace
-
-bool is_disposition_of(const FindingReview& review, const Finding& finding) {
-  if (review.requirement != finding.requirement) return false;
-  if (review.weld && review.weld != finding.weld) return false;
-  if (review.channel && review.channel != finding.channel) return false;
-  return !review.from_s || (finding.from_s && std::fabs(*review.from_s - *finding.from_s) <= kSameMoment_s);
-}
 
 std::string result_digest(const Analysis& analysis) { return sha256_hex(result_json(analysis)); }
 
 Problems check_review(const Analysis& analysis) {
   const Review& review = *analysis.review;
-  if (!review.result_sha256)
-    return {refusal(review, 0, "the review does not say which result it is of",
-                    "review this result, then add `result_sha256 = \"" + analysis.result_sha256 + "\"`")};
+  if (!review.result_sha256) return {review_names_no_result(review, analysis.result_sha256)};
   if (*review.result_sha256 != analysis.result_sha256)
-    return {refusal(review, review.result_line,
-                    "the review is of another result (SHA-256 " + *review.result_sha256 +
-                        "); the result of these files has " + analysis.result_sha256,
-                    "give the log, job and procedure that were reviewed, or review this result")};
+    return {review_of_another_result(review, analysis.result_sha256)};
   Problems problems;
+  if (analysis.verdicts)
+    for (const Finding& finding : analysis.verdicts->findings)
+      if (auto clash = clash_of_dispositions(review, finding)) problems.push_back(std::move(*clash));
   for (const FindingReview& finding : review.findings) {
     const bool found = analysis.verdicts &&
                        std::any_of(analysis.verdicts->findings.begin(), analysis.verdicts->findings.end(),
                                    [&](const Finding& one) { return is_disposition_of(finding, one); });
-    if (!found)
-      problems.push_back(
-          refusal(review, finding.line, "the result has no such finding: " + place_of(finding),
-                  "compare `requirement`, `weld`, `channel` and `from_s` with the result's findings"));
+    if (!found) problems.push_back(review_of_no_finding(review, finding));
   }
   return problems;
 }

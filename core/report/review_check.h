@@ -4,15 +4,9 @@
 #pragma once
 
 #include "core/evaluate/analysis.h"
-#include "core/evaluate/verdict.h"
 #include "core/problems/problem.h"
-#include "core/procedure/review.h"
 
 namespace soakwright {
-
-/// A disposition belongs to every finding that has all that it names: the requirement, and where given weld,
-/// channel and start.
-bool is_disposition_of(const FindingReview& review, const Finding& finding);
 
 /// The SHA-256 of the bytes that result_json() gives for the analysis, in lower case. A review is no part of
 /// the result, so the digest is the same with and without one: it is what a reviewer gets from the file that
@@ -20,7 +14,8 @@ bool is_disposition_of(const FindingReview& review, const Finding& finding);
 std::string result_digest(const Analysis& analysis);
 
 /// Empty if analysis.review belongs to this result (analysis.result_sha256): it names its digest, and each of
-/// its dispositions belongs to a finding. All that is wrong is said at once.
+/// its dispositions belongs to a finding, and no finding has two that differ. All that is wrong is said at
+/// once.
 Problems check_review(const Analysis& analysis);
 
 }  // namespace soakwright

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "core/report/sections.h"
+#include "core/wording/review_words.h"
 
 namespace soakwright {
 namespace {
@@ -10,18 +11,6 @@ namespace {
 std::string base_name(const std::string& path) {
   const auto at = path.find_last_of("/\\");
   return at == std::string::npos ? path : path.substr(at + 1);
-}
-
-const char* role_text(Person::Role role) {
-  switch (role) {
-    case Person::Role::performed:
-      return "Performed by";
-    case Person::Role::reviewed:
-      return "Reviewed by";
-    case Person::Role::witnessed:
-      return "Witnessed by";
-  }
-  return "";
 }
 
 }  // namespace
@@ -50,11 +39,11 @@ std::vector<SignaturePlace> signature_places(const ReportContext& context) {
     if (context.analysis.review)
       for (const Person& person : context.analysis.review->people)
         if (person.role == role)
-          places.push_back({role_text(role), person.name,
+          places.push_back({person_role_text(role), person.name, person.company.value_or(std::string{}),
                             person.date ? date_text(*person.date) : std::string{},
                             person.remark.value_or(std::string{})});
     // A place to sign by hand, where the review names nobody.
-    if (places.size() == before) places.push_back({role_text(role), {}, {}, {}});
+    if (places.size() == before) places.push_back({person_role_text(role), {}, {}, {}, {}});
   }
   return places;
 }

@@ -44,7 +44,7 @@ TEST_CASE(
   CHECK(reviewed.exit_code == 1);
   CHECK(reviewed.out == text_of(json));
   CHECK_THAT(run_soakwright({"check", "--job", failing, "--review", review}).out,
-             Contains("repeat: heater changed"));
+             Contains("To be repeated: heater changed"));
 }
 
 TEST_CASE("a review of another result is refused and nothing is written") {

@@ -251,3 +251,16 @@ TEST_CASE("the printed report lists what was changed by hand, and says nothing o
                              "column 5 (TC4): cold junction 23.0 C"})
     CHECK_THAT(text, Contains(change));
 }
+
+TEST_CASE("a report with open findings is stamped as a draft on each page, without transparency") {
+  const Printed open(make_report(made_up_analysis(faulty_run())));
+  for (int page = 1; page <= open.pages(); ++page) CHECK_THAT(open.text(page), Contains("DRAFT"));
+  CHECK_THAT(open.text(1), Contains("findings have no disposition yet"));
+  // PDF/A-1 forbids transparency (ISO 19005-1, 6.4): no constant alpha below 1, no soft mask.
+  const std::string bytes = bytes_of(open.path());
+  CHECK(bytes.find("/SMask /None") == bytes.find("/SMask"));
+  for (std::size_t at = bytes.find("/ca "); at != std::string::npos; at = bytes.find("/ca ", at + 1))
+    CHECK(std::stod(bytes.substr(at + 4)) == 1.0);
+  const Printed closed(make_report(made_up_analysis()));
+  CHECK_THAT(closed.text(), !Contains("DRAFT"));
+}

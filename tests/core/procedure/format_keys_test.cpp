@@ -95,7 +95,7 @@ const std::vector<Place>& places() {
        "[[finding]]\n",
        "",
        {"requirement", "weld", "channel", "from_s", "disposition", "reason"}},
-      {File::review, "[[person]]\n", "", {"role", "name", "date", "remark"}},
+      {File::review, "[[person]]\n", "", {"role", "name", "company", "date", "remark"}},
   };
   return all;
 }

@@ -27,7 +27,8 @@ TEST_CASE("a review is read with its dispositions and its people") {
       "from_s = 25800\ndisposition = \"accepted\"\nreason = \"4 min, 3 C below\"\n"
       "[[finding]]\nrequirement = \"record.gap\"\ndisposition = \"repeat\"\nreason = \"hole\"\n"
       "[[finding]]\nrequirement = \"record.end\"\ndisposition = \"rejected\"\nreason = \"hot\"\n"
-      "[[person]]\nrole = \"performed\"\nname = \"Ines Okafor\"\ndate = 2031-04-03\n"
+      "[[person]]\nrole = \"performed\"\nname = \"Ines Okafor\"\n"
+      "company = \"Brackwater Fabrication\"\ndate = 2031-04-03\n"
       "[[person]]\nrole = \"reviewed\"\nname = \"Tomasz Lindqvist\"\nremark = \"see finding 1\"\n"
       "[[person]]\nrole = \"witnessed\"\nname = \"Mara Devlin\"\n";
   const Review review = accepted(parsed(text));
@@ -42,8 +43,9 @@ TEST_CASE("a review is read with its dispositions and its people") {
   CHECK(review.findings[1].disposition == Disposition::repeat);
   CHECK(review.findings[2].disposition == Disposition::rejected);
   REQUIRE(review.people.size() == 3);
-  CHECK(review.people[0] ==
-        Person{Person::Role::performed, "Ines Okafor", CivilDate{2031, 4, 3}, std::nullopt});
+  CHECK(review.people[0] == Person{Person::Role::performed, "Ines Okafor", "Brackwater Fabrication",
+                                   CivilDate{2031, 4, 3}, std::nullopt});
+  CHECK_FALSE(review.people[1].company);
   CHECK(review.people[1].remark == "see finding 1");
   CHECK(review.people[2].role == Person::Role::witnessed);
 }
@@ -55,6 +57,8 @@ TEST_CASE("reviews that are refused") {
            Refused{kHead + "result_sha256 = \"abc\"\n", 2, "`result_sha256` is \"abc\"",
                    "64 hexadecimal digits"},
            Refused{kHead + "result = \"abc\"\n", 2, "`result` is not a key of the review", "result_sha256"},
+           Refused{kHead + "[[finding]]\nweld = \"W-117\"\ndisposition = \"accepted\"\nreason = \"x\"\n", 2,
+                   "names neither `requirement` nor `channel`", "suspect thermocouple"},
            Refused{kHead + finding + "disposition = \"accepted\"\n", 2, "`reason` is missing", "add"},
            Refused{kHead + finding + "reason = \"x\"\n", 2, "`disposition` is missing", "add"},
            Refused{kHead + finding + "disposition = \"ok\"\nreason = \"x\"\n", 4, "`disposition` is \"ok\"",
@@ -74,4 +78,14 @@ TEST_CASE("reviews that are refused") {
                5, "`date` is \"3 April\"", "2031-09-30"},
        })
     CHECK(unlike(parsed(row.text), row) == "");
+}
+
+TEST_CASE("a disposition of a suspect thermocouple names its channel, or the start, and no requirement") {
+  const Review review =
+      accepted(parsed(kHead + "[[finding]]\nchannel = \"TC3\"\ndisposition = \"accepted\"\nreason = \"a\"\n" +
+                      "[[finding]]\nfrom_s = 60\ndisposition = \"repeat\"\nreason = \"b\"\n"));
+  REQUIRE(review.findings.size() == 2);
+  CHECK(review.findings[0].requirement.empty());
+  CHECK(review.findings[0].channel == "TC3");
+  CHECK(review.findings[1].from_s == 60.0);
 }

@@ -27,9 +27,9 @@ struct Person {
   enum class Role { performed, reviewed, witnessed };
   Role role = Role::performed;
   std::string name;
-  std::optional<std::string> company;
   std::optional<CivilDate> date;
   std::optional<std::string> remark;
+  std::optional<std::string> company;
   bool operator==(const Person&) const = default;
 };
 

@@ -43,8 +43,8 @@ TEST_CASE("a review is read with its dispositions and its people") {
   CHECK(review.findings[1].disposition == Disposition::repeat);
   CHECK(review.findings[2].disposition == Disposition::rejected);
   REQUIRE(review.people.size() == 3);
-  CHECK(review.people[0] == Person{Person::Role::performed, "Ines Okafor", "Brackwater Fabrication",
-                                   CivilDate{2031, 4, 3}, std::nullopt});
+  CHECK(review.people[0] == Person{Person::Role::performed, "Ines Okafor", CivilDate{2031, 4, 3},
+                                   std::nullopt, "Brackwater Fabrication"});
   CHECK_FALSE(review.people[1].company);
   CHECK(review.people[1].remark == "see finding 1");
   CHECK(review.people[2].role == Person::Role::witnessed);

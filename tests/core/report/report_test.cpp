@@ -200,7 +200,8 @@ TEST_CASE("a review names the people and its dispositions stand beside their fin
   review->file = "review.toml";
   review->sha256 = "cc03";
   review->result_sha256 = "1111";
-  review->people.push_back({Person::Role::reviewed, "Tomasz Lindqvist", CivilDate{2031, 4, 3}, std::nullopt});
+  review->people.push_back(
+      {Person::Role::reviewed, "Tomasz Lindqvist", CivilDate{2031, 4, 3}, std::nullopt, std::nullopt});
   FindingReview accepted;
   accepted.requirement = "stage-2.excursion-time";
   accepted.channel = "TC4";
@@ -220,7 +221,7 @@ TEST_CASE("a review names the people and its dispositions stand beside their fin
   std::size_t disposed = 0;
   for (const FindingRow& row : report.findings) {
     const bool named = row.id == "stage-2.excursion-time" && row.where == "TC4";
-    CHECK(row.disposition == (named ? "repeat: heater changed" : ""));
+    CHECK(row.disposition == (named ? "To be repeated: heater changed" : ""));
     disposed += named ? 1 : 0;
   }
   CHECK(disposed == 1);

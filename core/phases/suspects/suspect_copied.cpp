@@ -6,6 +6,7 @@
 #include <cstdlib>
 #include <optional>
 
+#include "core/phases/suspects/equal_columns.h"
 #include "core/phases/suspects/repeat_odds.h"
 
 namespace soakwright {
@@ -151,9 +152,12 @@ bool named_like_set_point(const Record& record, std::size_t channel) {
 std::vector<Suspect> find_copied_channels(const RowTable& table, const SampledRecord& sampled) {
   std::vector<Suspect> found;
   std::vector<char> copied(table.channels.size());
+  const auto later = pairs_to_compare(table, [&](std::size_t place) {
+    return table.rows() > 0 && scatter_within(table.channels[place], 0, table.rows() - 1).enough();
+  });
   for (std::size_t a = 0; a < table.channels.size(); ++a) {
     if (copied[a] != 0) continue;
-    for (std::size_t b = a + 1; b < table.channels.size(); ++b) {
+    for (const std::size_t b : later[a]) {
       const RowReadings& one = table.channels[a];
       const RowReadings& other = table.channels[b];
       if (copied[b] != 0 || one.kelvin_per_unit != other.kelvin_per_unit) continue;

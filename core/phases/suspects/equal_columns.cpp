@@ -16,6 +16,11 @@ namespace {
 constexpr std::size_t kBlockRows = 16;
 constexpr std::size_t kFirstOfBlock = 50;
 
+std::uint64_t mixed(std::uint64_t number, std::int32_t reading) {
+  number = (number ^ static_cast<std::uint32_t>(reading)) * 0x9E3779B97F4A7C15U;
+  return number ^ (number >> 29U);
+}
+
 /// A number for the readings of rows [first, first + kBlockRows]; nothing where they do not change.
 std::optional<std::uint64_t> block_number(const RowReadings& channel, std::size_t first) {
   std::uint64_t number = std::bit_cast<std::uint64_t>(channel.kelvin_per_unit);
@@ -23,9 +28,7 @@ std::optional<std::uint64_t> block_number(const RowReadings& channel, std::size_
   for (std::size_t row = first; row <= first + kBlockRows; ++row) {
     changes = changes || (row > first && channel.known(row) && channel.known(row - 1) &&
                           channel.units[row] != channel.units[row - 1]);
-    number ^= static_cast<std::uint32_t>(channel.units[row]);
-    number *= 0x9E3779B97F4A7C15U;
-    number ^= number >> 29U;
+    number = mixed(number, channel.units[row]);
   }
   return changes ? std::optional(number) : std::nullopt;
 }
@@ -65,6 +68,26 @@ std::vector<std::vector<std::size_t>> pairs_to_compare(const RowTable& table,
     places.erase(std::unique(places.begin(), places.end()), places.end());
   }
   return later;
+}
+
+std::vector<std::size_t> first_equal_places(const RowTable& table) {
+  constexpr std::size_t kRowsLookedAt = 64;  // enough to tell most columns apart
+  const std::size_t step = std::max<std::size_t>(1, table.rows() / kRowsLookedAt);
+  std::unordered_map<std::uint64_t, std::vector<std::size_t>> different;
+  std::vector<std::size_t> first(table.channels.size());
+  for (std::size_t place = 0; place < first.size(); ++place) {
+    const RowReadings& channel = table.channels[place];
+    std::uint64_t number = std::bit_cast<std::uint64_t>(channel.kelvin_per_unit);
+    for (std::size_t row = 0; row < channel.rows(); row += step) number = mixed(number, channel.units[row]);
+    std::vector<std::size_t>& like_it = different[number];
+    const auto equal = std::find_if(like_it.begin(), like_it.end(), [&](std::size_t other) {
+      return table.channels[other].kelvin_per_unit == channel.kelvin_per_unit &&
+             table.channels[other].units == channel.units;
+    });
+    first[place] = equal != like_it.end() ? *equal : place;
+    if (equal == like_it.end()) like_it.push_back(place);
+  }
+  return first;
 }
 
 }  // namespace soakwright

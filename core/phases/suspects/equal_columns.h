@@ -20,4 +20,8 @@ std::vector<std::vector<std::size_t>> pairs_to_compare(const RowTable& table,
                                                        const std::function<bool(std::size_t)>& scatters,
                                                        std::size_t compare_all_up_to = 200);
 
+/// For each place the first place whose readings equal its own, to the digit and in every row; itself where
+/// there is none before it.
+std::vector<std::size_t> first_equal_places(const RowTable& table);
+
 }  // namespace soakwright

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <cstdlib>
 
+#include "core/phases/suspects/equal_columns.h"
 #include "core/phases/suspects/repeat_odds.h"
 #include "core/system/parallel_for.h"
 
@@ -32,14 +33,17 @@ struct Repeats {
 
 std::vector<Repeats> repeats_of(const RowTable& table) {
   std::vector<Repeats> all(table.channels.size());
+  const std::vector<std::size_t> first_equal = first_equal_places(table);
   parallel_for(all.size(), all.size() * table.rows(), [&](std::size_t i) {
     const RowReadings& channel = table.channels[i];
     all[i].runs = equal_runs(channel, kLongRun);
     for (const RowRun& run : all[i].runs) all[i].in_runs += run.count;
     const RowReadings* beside = nullptr;
     for (std::size_t step = 1; step < all.size() && beside == nullptr; ++step) {
-      const RowReadings& other = table.channels[(i + step) % all.size()];
-      if (other.evaluated && other.kelvin_per_unit == channel.kelvin_per_unit && other.units != channel.units)
+      const std::size_t place = (i + step) % all.size();
+      const RowReadings& other = table.channels[place];
+      if (other.evaluated && other.kelvin_per_unit == channel.kelvin_per_unit &&
+          first_equal[place] != first_equal[i])
         beside = &other;
     }
     all[i].blocks = bend_blocks(table, channel, beside, all[i].runs);

@@ -98,3 +98,9 @@ TEST_CASE("thousands of equal columns are each compared with the first fifty onl
   CHECK(later[49].size() == 250);
   CHECK(later[50].empty());
 }
+
+TEST_CASE("equal columns are known by the first of them; one reading makes two different") {
+  std::vector<std::vector<std::int32_t>> columns(4, rising(500, 0));
+  columns[2][333] += 1;  // between the rows that are looked at first
+  CHECK(first_equal_places(table_of(columns)) == std::vector<std::size_t>{0, 0, 2, 0});
+}

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/measure/window_slopes.h"
 
+#include <algorithm>
 #include <cmath>
 #include <numeric>
 
@@ -15,6 +16,13 @@ std::int64_t equal_step(std::span<const std::int64_t> ticks) {
   for (std::size_t i = 2; i < ticks.size(); ++i)
     if (ticks[i] - ticks[i - 1] != step) return 0;
   return step;
+}
+
+/// The shortest step between neighbours, at least 1.
+std::int64_t shortest_step(std::span<const std::int64_t> ticks) {
+  std::int64_t shortest = ticks.size() < 2 ? 1 : ticks[1] - ticks[0];
+  for (std::size_t i = 2; i < ticks.size(); ++i) shortest = std::min(shortest, ticks[i] - ticks[i - 1]);
+  return std::max<std::int64_t>(shortest, 1);
 }
 
 /// At least as large as each, and less than twice the largest.
@@ -47,6 +55,7 @@ RowTicks row_ticks(const Record& record) {
   for (std::int64_t& tick : rows.ticks) tick = (tick - origin) / step;
   rows.tick_s = static_cast<double>(step) / kNanoseconds;
   rows.even_step = equal_step(rows.ticks);
+  rows.least_step = rows.even_step > 0 ? rows.even_step : shortest_step(rows.ticks);
   return rows;
 }
 
@@ -55,6 +64,7 @@ IntegerSamples integer_samples(const Record& record, const RowTicks& rows, const
   IntegerSamples samples;
   samples.base = first;
   samples.tick_s = rows.tick_s;
+  samples.least_step = rows.least_step;
   const Readings& readings = record.channels[source.channel].readings;
   samples.unit_k = readings.kelvin_per_unit();
   if (end <= first) return samples;

@@ -25,6 +25,7 @@ struct IntegerSamples {
   std::vector<std::int64_t> units;
   std::int64_t largest_unit = 0;  ///< no unit is larger in size
   std::int64_t even_step = 0;     ///< the step in ticks where all steps are equal, else 0
+  std::int64_t least_step = 1;    ///< no step between rows is shorter, in ticks
   double tick_s = 1.0;
   double unit_k = 1.0;
   [[nodiscard]] std::int64_t tick(std::size_t sample) const { return ticks[sample - base]; }
@@ -35,7 +36,8 @@ struct IntegerSamples {
 struct RowTicks {
   std::vector<std::int64_t> ticks;  ///< of the evaluated rows
   double tick_s = 1.0;
-  std::int64_t even_step = 0;  ///< in ticks where all steps are equal, else 0
+  std::int64_t even_step = 0;   ///< in ticks where all steps are equal, else 0
+  std::int64_t least_step = 1;  ///< no step is shorter
 };
 RowTicks row_ticks(const Record& record);
 
@@ -64,7 +66,8 @@ inline constexpr std::size_t kFewestForSlope = 5;
 /// Goes through every window of `width_s` centred on a sample of [first, end) that lies wholly within `part`
 /// and holds at least five of these samples, in time order, and calls visit(sample, sign * slope in C/h,
 /// WindowShape). A window may be left out where sign * slope is not above what of_interest_above(WindowShape)
-/// says, which is asked before the first and again after each visit. Returns whether there is any window.
+/// says, which is asked before the first, again after each visit, and for other shapes; the less Σt² − (Σt)²/n of
+/// a shape, the less it must be. Returns whether there is any window.
 template <typename Interest, typename Visit>
 bool visit_windows(const TraceSource& source, const IntegerSamples& samples, std::size_t first,
                    std::size_t end, Span part, double width_s, double sign, Interest&& of_interest_above,

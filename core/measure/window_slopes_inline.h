@@ -13,7 +13,7 @@ namespace soakwright::window_slopes {
 
 __extension__ using Wide = __int128;
 
-/// Sums over a window, about a moving origin that keeps them small. `Sum` is wide enough for n · Σtv.
+/// Sums over a window, about a moving origin that keeps them small.
 template <typename Sum>
 struct Sums {
   std::int64_t origin = 0;
@@ -29,9 +29,14 @@ struct Sums {
     t -= n * d;
     origin = to;
   }
-  [[nodiscard]] double numerator() const { return static_cast<double>(n * tv - t * v); }
+  template <typename Product = Sum>
+  [[nodiscard]] double numerator() const {
+    return static_cast<double>(static_cast<Product>(n) * tv - static_cast<Product>(t) * v);
+  }
+  template <typename Product = Sum>
   [[nodiscard]] WindowShape shape() const {
-    return {static_cast<double>(n), static_cast<double>(n * tt - t * t)};
+    return {static_cast<double>(n),
+            static_cast<double>(static_cast<Product>(n) * tt - static_cast<Product>(t) * t)};
   }
 
  private:
@@ -47,18 +52,65 @@ struct Sums {
   }
 };
 
+/// How far, in ticks, the origin of a window's sums may lie behind its middle.
+inline std::int64_t farthest_tick(const IntegerSamples& samples, double width_s) {
+  return static_cast<std::int64_t>(width_s / samples.tick_s) + 1;
+}
+
 /// C/h for one unit per tick.
 inline double units_per_tick_to_c_per_h(const IntegerSamples& samples) {
   return samples.unit_k * (3600.0 / samples.tick_s);
 }
 
-template <typename Sum, typename Visit>
+/// Which windows may be left out where steps are uneven and so every window has a shape of its own: the
+/// threshold of a shape that is a little worse than theirs serves for many.
+template <typename Interest>
+class UnevenThreshold {
+ public:
+  UnevenThreshold(Interest& of_interest_above, double scale)
+      : of_interest_above_(of_interest_above), scale_(scale) {}
+
+  /// Asks anew for the next window.
+  void forget() { known_ = false; }
+  /// False where the slope is surely not above what is of interest. Sums in doubles: far more exact than
+  /// `kRounding`, whatever cancels.
+  [[nodiscard]] bool may_be_of_interest(double n, double t, double tt, double v, double tv) {
+    const double forward = n * tv;
+    const double backward = t * v;
+    const double denominator = n * tt - t * t;
+    if (!known_ || denominator < least_ * n) ask(n, denominator);
+    const double bound = above_ * denominator;
+    const double slack = kRounding * (std::fabs(forward) + std::fabs(backward) + std::fabs(bound));
+    const double rise = scale_ < 0.0 ? backward - forward : forward - backward;
+    return rise > bound - slack;
+  }
+
+ private:
+  static constexpr double kRounding = 1e-11;
+  static constexpr double kWorse = 0.9;
+
+  void ask(double n, double denominator) {
+    known_ = true;
+    least_ = kWorse * denominator / n;
+    above_ = of_interest_above_(WindowShape{n, kWorse * denominator}) / std::fabs(scale_);
+  }
+
+  Interest& of_interest_above_;
+  double scale_;
+  bool known_ = false;
+  double least_ = 0.0;  ///< denominator for one sample, of the shape that was asked for
+  double above_ = 0.0;  ///< in units per tick
+};
+
+/// `Sum` holds every sum of a window, `Product` also n times such a sum.
+template <typename Sum, typename Product, typename Interest, typename Visit>
 bool slide(const TraceSource& source, const IntegerSamples& samples, std::size_t first, std::size_t end,
-           Span part, double width_s, double sign, Visit&& visit) {
+           Span part, double width_s, double sign, Interest&& of_interest_above, Visit&& visit) {
   const double half = width_s / 2.0;
   const double scale = sign * units_per_tick_to_c_per_h(samples);
   bool any = false;
-  const std::int64_t far = static_cast<std::int64_t>(4.0 * width_s / samples.tick_s) + 1;
+  const std::int64_t far = farthest_tick(samples, width_s);
+  UnevenThreshold threshold{of_interest_above, scale};
   Sums<Sum> sums;
   sums.origin = samples.tick(first);
   std::size_t in = first;
@@ -73,9 +125,14 @@ bool slide(const TraceSource& source, const IntegerSamples& samples, std::size_t
     for (; out < in && source.t[out] < at - half - kWindowSlack_s; ++out)
       sums.remove(samples.tick(out), samples.unit(out));
     if (sums.n < static_cast<Sum>(kFewestForSlope)) continue;
-    const WindowShape shape = sums.shape();
     any = true;
-    visit(i, sums.numerator() / shape.denominator * scale, shape);
+    if (!threshold.may_be_of_interest(static_cast<double>(sums.n), static_cast<double>(sums.t),
+                                      static_cast<double>(sums.tt), static_cast<double>(sums.v),
+                                      static_cast<double>(sums.tv)))
+      continue;
+    const WindowShape shape = sums.template shape<Product>();
+    visit(i, sums.template numerator<Product>() / shape.denominator * scale, shape);
+    threshold.forget();
   }
   return any;
 }
@@ -154,12 +211,27 @@ void slide_evenly(const IntegerSamples& samples, const EvenWindows& windows, dou
   }
 }
 
-/// Whether 64 bits hold every sum of a window of `width_s`: no count, time or reading is larger than these.
+/// No window of `width_s` has more samples.
+inline double most_samples(const IntegerSamples& samples, std::size_t first, std::size_t end, double width_s) {
+  const double step_s = static_cast<double>(samples.least_step) * samples.tick_s;
+  return std::min(static_cast<double>(end - first), width_s / step_s + 3.0);
+}
+
+/// Whether 64 bits hold every sum of a window of `width_s` and n times each: no count, time or reading is
+/// larger than these.
 inline bool narrow_enough(const IntegerSamples& samples, std::size_t first, std::size_t end, double width_s) {
   const double ticks = static_cast<double>(samples.tick(end - 1) - samples.tick(first)) + 1.0;
-  const double count = std::min(static_cast<double>(end - first), width_s / samples.tick_s + 3.0);
+  const double count = most_samples(samples, first, end, width_s);
   const double largest = std::max(ticks, static_cast<double>(samples.largest_unit) + 1.0);
   return 2.0 * count * count * ticks * largest < 9e18;
+}
+
+/// Whether 64 bits hold every sum of such a window, though not its products.
+inline bool sums_fit(const IntegerSamples& samples, std::size_t first, std::size_t end, double width_s) {
+  const double ticks = static_cast<double>(farthest_tick(samples, width_s)) + width_s / samples.tick_s + 3.0;
+  const double count = most_samples(samples, first, end, width_s);
+  const double largest = std::max(ticks, static_cast<double>(samples.largest_unit) + 1.0);
+  return 4.0 * count * ticks * largest < 9e18;
 }
 
 }  // namespace soakwright::window_slopes
@@ -178,9 +250,15 @@ bool visit_windows(const TraceSource& source, const IntegerSamples& samples, std
     window_slopes::slide_evenly(samples, *even, sign, of_interest_above, visit);
     return true;
   }
-  if (narrow)
-    return window_slopes::slide<std::int64_t>(source, samples, first, end, part, width_s, sign, visit);
-  return window_slopes::slide<window_slopes::Wide>(source, samples, first, end, part, width_s, sign, visit);
+  using window_slopes::Wide;
+  const auto slide = [&]<typename Sum, typename Product>() {
+    return window_slopes::slide<Sum, Product>(source, samples, first, end, part, width_s, sign,
+                                              of_interest_above, visit);
+  };
+  if (narrow) return slide.template operator()<std::int64_t, std::int64_t>();
+  if (window_slopes::sums_fit(samples, first, end, width_s))
+    return slide.template operator()<std::int64_t, Wide>();
+  return slide.template operator()<Wide, Wide>();
 }
 
 }  // namespace soakwright

@@ -200,7 +200,7 @@ class ChannelRateMeter {
     PartWindows& windows = windows_[part];
     std::vector<FoundWindow> candidates;
     windows.visit(
-        width_s, [&](const WindowShape& shape) { return windows.candidate_above(shape); },
+        width_s, [&](const WindowShape& /*any*/) { return windows.candidate_of_any_shape_above(); },
         [&](const FoundWindow& window) {
           const double middle_s = windows.middle_s(window);
           if (middle_s >= middles.first && middle_s <= middles.second && windows.is_candidate(window))

@@ -82,6 +82,10 @@ bool PartWindows::is_candidate(const FoundWindow& window) {
   return window.slope_c_per_h > candidate_above(window.shape);
 }
 
+double PartWindows::candidate_of_any_shape_above() const {
+  return guarded_ && !std::isinf(edge_) ? rounded_down(edge_ / (1.0 - rate_share_)) : edge_;
+}
+
 double PartWindows::candidate_above(const WindowShape& shape) {
   if (std::isinf(edge_)) return edge_;
   const double certain = edge_ + kSureStandardErrors * channel_error(shape);

@@ -55,6 +55,8 @@ class PartWindows {
   /// closely.
   [[nodiscard]] bool is_candidate(const FoundWindow& window);
   [[nodiscard]] double candidate_above(const WindowShape& shape);
+  /// No window of any shape with a lower slope is one.
+  [[nodiscard]] double candidate_of_any_shape_above() const;
 
   [[nodiscard]] MeasuredRate measured(const FoundWindow& window, double width_s) const;
   /// Beyond the limit for certain; `tenth` covers the window's samples.

@@ -5,6 +5,7 @@
 #include <regex>
 #include <set>
 #include <string>
+#include <vector>
 
 #include <catch2/catch.hpp>
 
@@ -87,5 +88,30 @@ TEST_CASE("every sample folder stands in the README") {
     if (!entry.is_directory()) continue;
     INFO(entry.path().filename().string());
     CHECK(readme().find(entry.path().filename().string()) != std::string::npos);
+  }
+}
+
+TEST_CASE("the figures that the README gives of the samples are the program's") {
+  struct Sample {
+    const char* job;
+    int exit_code;
+    std::vector<std::string> said;  ///< in the README and by the program
+  };
+  const std::vector<Sample> samples = {
+      {"w-117-stress-relief/job.toml",
+       0,
+       {"144.7", "106.4 °C/h", "38.3 °C/h", "11:29:45", "2 h 16 min 47 s"}},
+      {"w-118-late-and-dipping/job.toml", 1, {"210", "144.7", "1 h 18 min 41 s"}},
+      {"w-121-bake-out/job.toml", 2, {}},
+  };
+  for (const Sample& sample : samples) {
+    INFO(sample.job);
+    const Ran ran = run_soakwright({"check", "--job", source_file(std::string("sample-logs/") + sample.job)});
+    CHECK(ran.exit_code == sample.exit_code);
+    for (const std::string& said : sample.said) {
+      INFO(said);
+      CHECK(readme().find(said) != std::string::npos);
+      CHECK(ran.out.find(said) != std::string::npos);
+    }
   }
 }

@@ -27,17 +27,17 @@ struct Absent {
   const char* instead;
 };
 
-constexpr std::array<Absent, 4> kAbsent{{
+constexpr std::array<Absent, 3> kAbsent{{
     {"batch", "evaluate the logs one by one with `soakwright check`"},
     {"sign", "sign the report with your own PDF tool"},
     {"verify", "evaluate the log again and compare the results"},
-    {"draft", "write the procedure by hand, as the README shows"},
 }};
 
 /// What the options write into before it is evaluated.
 struct Raw {
   std::string dates;
   std::string unit;
+  RawDraft draft;
 };
 
 void add_inspect_options(CLI::App& command, Arguments& arguments, Raw& raw) {
@@ -66,6 +66,27 @@ void add_check_options(CLI::App& command, Arguments& arguments) {
                   "a person's dispositions of the findings, made on this result")
       ->type_name("FILE");
   command.add_option("--report", arguments.report, "write the report, .pdf")->type_name("FILE");
+}
+
+void add_draft_options(CLI::App& command, Arguments& arguments, Raw& raw) {
+  RawDraft& draft = raw.draft;
+  const auto option = [&command](const char* name, std::string& into, const char* about, const char* type) {
+    command.add_option(name, into, about)->type_name(type);
+  };
+  option("RULE", draft.rule, "the published rule to draft from", "");
+  command.add_flag("--list", draft.list, "show the rules: source, edition, clause, materials, thickness");
+  option("--from", arguments.request.log, "propose limits from what this log shows, to be edited", "LOG");
+  option("--job", arguments.request.job, "the job of that log", "FILE");
+  option("--dates", raw.dates, "the order of day, month and year in that log, where it is not plain",
+         "dmy|mdy|ymd");
+  option("--thickness", draft.thickness, "the thickness that governs: \"38 mm\", \"1.5 in\"", "T");
+  option("--material", draft.material, "the material group, as --list names it", "GROUP");
+  option("--lower-by", draft.lower_by, "a lower holding temperature of the rule, for a longer time", "N");
+  option("--hold", draft.hold, "holding temperatures, where the rule has none: 600-640", "LOW-HIGH");
+  option("--hold-time", draft.hold_time, "and the time: \"90 min\"", "TIME");
+  option("--unit", raw.unit, "write the procedure in this unit; else the rule's or the log's own", "C|F");
+  option("--rules", draft.rules, "a folder with further rules", "FOLDER");
+  option("--out", draft.out, "the procedure file to write; - or none is standard output", "FILE");
 }
 
 Reply refusal(ProblemKind kind, const std::string& what, const std::string& help) {
@@ -140,8 +161,10 @@ std::variant<Arguments, Reply> parse(CLI::App& app, int argc, const char* const*
   add_inspect_options(*inspect, arguments, raw);
   add_inspect_options(*check, arguments, raw);
   add_check_options(*check, arguments);
+  CLI::App* draft = app.add_subcommand("draft", "a procedure from a published rule, or proposed from a log");
+  add_draft_options(*draft, arguments, raw);
   for (const Absent& absent : kAbsent) app.add_subcommand(absent.name)->group("")->allow_extras();
-  for (CLI::App* command : {inspect, check}) {
+  for (CLI::App* command : {inspect, check, draft}) {
     command->set_version_flag("--version", version, "print the version and end");
     command->set_help_flag("-h,--help", "print this and end");
   }
@@ -168,10 +191,15 @@ std::variant<Arguments, Reply> parse(CLI::App& app, int argc, const char* const*
       return refusal(ProblemKind::no_such_part, std::string(absent.name) + ": not available in this build",
                      absent.instead);
   }
-  const CLI::App* command = app.got_subcommand(inspect) ? inspect : check;
+  const CLI::App* command = app.got_subcommand(inspect) ? inspect : app.got_subcommand(draft) ? draft : check;
   if (const auto empty = given_empty(*command)) return usage(app, *empty + " has an empty value");
   if (const auto wrong = settle(raw, arguments)) return usage(app, *wrong);
   arguments.command = command == inspect ? Arguments::Command::inspect : Arguments::Command::check;
+  if (command != draft) return arguments;
+  arguments.command = Arguments::Command::draft;
+  if (auto wrong = settle_draft(raw.draft, arguments.request.log, arguments.request.job, raw.dates,
+                                arguments.unit, arguments.draft))
+    return Reply{"", std::move(*wrong)};
   return arguments;
 }
 

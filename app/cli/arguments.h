@@ -6,19 +6,21 @@
 #include <string>
 #include <variant>
 
+#include "app/cli/draft_arguments.h"
 #include "core/analyse.h"
 #include "core/units/temperature.h"
 
 namespace soakwright::cli {
 
 struct Arguments {
-  enum class Command { inspect, check };
+  enum class Command { inspect, check, draft };
   Command command = Command::check;
   Request request;
   std::string json;    ///< a path, "-" for standard output; empty where no result is wanted
   std::string report;  ///< a path, .pdf; empty where no report is wanted
   std::string chart;   ///< a path; .png or .svg; empty where no picture of the chart is wanted
   std::optional<TemperatureUnit> unit;
+  DraftArguments draft;  ///< of the command `draft`
 };
 
 /// An answer that needs no analysis: help, the version, or what is wrong with the command line.

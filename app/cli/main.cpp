@@ -11,6 +11,7 @@
 #include <variant>
 
 #include "app/cli/arguments.h"
+#include "app/cli/draft_command.h"
 #include "app/cli/endings.h"
 #include "app/cli/output_paths.h"
 #include "app/cli/page_text.h"
@@ -48,6 +49,7 @@ std::string page_of(const Report& report, Arguments::Command command) {
 
 int run(const Arguments& arguments) {
   if (const auto problem = clash_of_outputs(arguments)) return say(*problem);
+  if (arguments.command == Arguments::Command::draft) return run_draft(arguments);
   std::optional<PdfModule> pdf;
   if (!arguments.report.empty() || !arguments.chart.empty()) {
     auto opened = PdfModule::open();

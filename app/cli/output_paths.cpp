@@ -42,8 +42,9 @@ std::vector<std::string> inputs_of(const Request& request) {
 }  // namespace
 
 std::optional<Problem> clash_of_outputs(const Arguments& arguments) {
-  const std::array<std::pair<const char*, std::string>, 3> outputs{
+  const std::array<std::pair<const char*, std::string>, 4> outputs{
       {{"--json", arguments.json == "-" ? std::string{} : arguments.json},
+       {"--out", arguments.draft.out == "-" ? std::string{} : arguments.draft.out},
        {"--report", arguments.report},
        {"--chart", arguments.chart}}};
   const std::vector<std::string> inputs = inputs_of(arguments.request);

@@ -7,11 +7,11 @@
 #include <dlfcn.h>
 #endif
 
-#include <array>
 #include <filesystem>
 #include <system_error>
 #include <utility>
 
+#include "app/cli/program_folder.h"
 #include "app/cli/separate_process.h"
 
 namespace soakwright::cli {
@@ -21,12 +21,6 @@ namespace fs = std::filesystem;
 
 #ifdef _WIN32
 constexpr const char* kModule = "soakwright-pdf.dll";
-
-fs::path program_folder() {
-  std::array<wchar_t, 32768> path{};
-  const DWORD length = GetModuleFileNameW(nullptr, path.data(), static_cast<DWORD>(path.size()));
-  return fs::path(std::wstring(path.data(), length)).parent_path();
-}
 
 void* open_module(const fs::path& path, std::string& why) {
   HMODULE module = LoadLibraryW(path.c_str());
@@ -39,12 +33,6 @@ void* entry_of(void* module, const char* name) {
 }
 #else
 constexpr const char* kModule = "soakwright-pdf.so";
-
-fs::path program_folder() {
-  std::error_code error;
-  const fs::path program = fs::read_symlink("/proc/self/exe", error);
-  return error ? fs::path{} : program.parent_path();
-}
 
 void* open_module(const fs::path& path, std::string& why) {
   void* module = dlopen(path.c_str(), RTLD_NOW | RTLD_LOCAL);

@@ -72,6 +72,16 @@ void findings(PageText& page, const Report& report) {
   }
 }
 
+/// Where the limits come from; a stage is named where it has a source of its own.
+std::vector<LabelledText> sources(const ProcedureSection& procedure) {
+  std::vector<LabelledText> facts;
+  if (!procedure.source.empty()) facts.push_back({"Limits from", procedure.source});
+  for (const RequiredStage& stage : procedure.stages)
+    if (!stage.source.empty() && stage.source != procedure.source)
+      facts.push_back({stage.title, stage.source});
+  return facts;
+}
+
 }  // namespace
 
 std::string verdict_page(const Report& report, bool coloured) {
@@ -82,6 +92,7 @@ std::string verdict_page(const Report& report, bool coloured) {
   if (report.procedure) {
     page.heading("Procedure");
     page.facts(report.procedure->facts);
+    page.facts(sources(*report.procedure));
   }
   requirement_table(page, report);
   findings(page, report);

@@ -20,7 +20,9 @@ namespace soakwright {
 
 /// Where a limit comes from, printed beside it in the report.
 struct Provenance {
-  enum class Flag { seen, memory };
+  /// Seen in print; from memory, not compared with a published text; proposed from a recorded cycle, which is
+  /// no requirement.
+  enum class Flag { seen, memory, proposal };
   std::optional<std::string> source;
   std::optional<std::string> edition;
   std::optional<std::string> clause;

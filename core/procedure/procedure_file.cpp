@@ -7,6 +7,8 @@
 #include <fmt/format.h>
 
 #include "core/procedure/limit_readers.h"
+#include "core/procedure/procedure_tables.h"
+#include "core/procedure/procedure_words.h"
 #include "core/procedure/table_reader.h"
 #include "core/procedure/text_file.h"
 #include "core/procedure/value_readers.h"
@@ -17,14 +19,6 @@ namespace {
 
 enum class StageKind { heat, hold, cool, maintain };
 
-void read_provenance(TableReader& in, Provenance& provenance) {
-  using Flag = Provenance::Flag;
-  in.may("source", text, provenance.source);
-  in.may("edition", text, provenance.edition);
-  in.may("clause", text, provenance.clause);
-  in.may("flag", one_of<Flag>({{"seen", Flag::seen}, {"memory", Flag::memory}}), provenance.flag);
-}
-
 void read_evaluation(TableReader& in, InUnit unit, Evaluation& evaluation) {
   in.may("rate_window", duration_above_0, evaluation.rate_window_s);
   in.may("decision_rule", one_of<Decision>({{"simple", Decision::simple}, {"guarded", Decision::guarded}}),
@@ -32,21 +26,6 @@ void read_evaluation(TableReader& in, InUnit unit, Evaluation& evaluation) {
   in.may("interpolate_max", duration_above_0, evaluation.interpolate_max_s);
   in.may("excursion_allowed", ExcursionAllowedIn{unit}, evaluation.excursion_allowed);
   in.may("in_range_min", duration, evaluation.in_range_min_s);
-}
-
-void read_record_limits(TableReader& in, InUnit unit, RecordLimits& limits) {
-  in.may("temperature_max", TemperatureIn{unit}, limits.temperature_max);
-  in.may("start_temperature_max", TemperatureIn{unit}, limits.start_temperature_max);
-  in.may("end_temperature_max", TemperatureIn{unit}, limits.end_temperature_max);
-  in.may("gap_max", duration_above_0, limits.gap_max_s);
-  in.may("sampling_interval_max", duration_above_0, limits.sampling_interval_max_s);
-  in.may("thermocouples_min", count_from_1, limits.thermocouples_min);
-}
-
-void check_spread_within(TableReader& in) {
-  if (in.entry("spread_within") && !in.entry("spread_max"))
-    in.complain(in.line_of("spread_within"), "`spread_within` stands without `spread_max` and limits nothing",
-                "give `spread_max`, or leave it out");
 }
 
 void read_ramp(TableReader& in, InUnit unit, RampStage& ramp) {
@@ -112,6 +91,30 @@ void read_maintain(TableReader& in, InUnit unit, MaintainStage& maintain) {
   if (maintain.high) in.must_rise("low", maintain.low, "high", *maintain.high);
 }
 
+}  // namespace
+
+void check_spread_within(TableReader& in) {
+  if (in.entry("spread_within") && !in.entry("spread_max"))
+    in.complain(in.line_of("spread_within"), "`spread_within` stands without `spread_max` and limits nothing",
+                "give `spread_max`, or leave it out");
+}
+
+void read_provenance(TableReader& in, Provenance& provenance) {
+  in.may("source", text, provenance.source);
+  in.may("edition", text, provenance.edition);
+  in.may("clause", text, provenance.clause);
+  in.may("flag", one_of(kProvenanceFlagWords), provenance.flag);
+}
+
+void read_record_limits(TableReader& in, InUnit unit, RecordLimits& limits) {
+  in.may("temperature_max", TemperatureIn{unit}, limits.temperature_max);
+  in.may("start_temperature_max", TemperatureIn{unit}, limits.start_temperature_max);
+  in.may("end_temperature_max", TemperatureIn{unit}, limits.end_temperature_max);
+  in.may("gap_max", duration_above_0, limits.gap_max_s);
+  in.may("sampling_interval_max", duration_above_0, limits.sampling_interval_max_s);
+  in.may("thermocouples_min", count_from_1, limits.thermocouples_min);
+}
+
 void read_stage(TableReader& in, InUnit unit, Stage& stage) {
   stage.line = in.line();
   const auto kinds = one_of<StageKind>({{"heat", StageKind::heat},
@@ -148,6 +151,8 @@ void read_stage(TableReader& in, InUnit unit, Stage& stage) {
     }
   }
 }
+
+namespace {
 
 void read_all(TableReader& in, Procedure& procedure) {
   in.must("number", name_text, procedure.number);

@@ -6,10 +6,12 @@
 
 #include "core/explain/shortfall.h"
 #include "core/phases/suspects/suspect_sentence.h"
+#include "core/procedure/procedure_words.h"
 #include "core/report/alternatives_json.h"
 #include "core/report/explanation_json.h"
 #include "core/report/result_members.h"
 #include "core/report/sections.h"
+#include "core/wording/procedure_limits.h"
 #include "core/wording/requirement_text.h"
 #include "core/wording/statement_words.h"
 
@@ -91,6 +93,18 @@ void write_log(JsonWriter& json, Members& members, const Record& record) {
   json.end_object();
 }
 
+/// Where limits come from, and in `limits_from` the same as people read it; null where nothing is said.
+void write_provenance(Members& members, const Provenance& provenance) {
+  members.text_or_null("source", provenance.source);
+  members.text_or_null("edition", provenance.edition);
+  members.text_or_null("clause", provenance.clause);
+  members.text_or_null("flag", provenance.flag
+                                   ? std::optional(std::string(kProvenanceFlagWords.of(*provenance.flag)))
+                                   : std::nullopt);
+  const std::string text = provenance_text(provenance);
+  members.text_or_null("limits_from", text.empty() ? std::nullopt : std::optional(text));
+}
+
 void write_asked(JsonWriter& json, Members& members, const Procedure* procedure, const Job* job) {
   if (procedure != nullptr) {
     members.object("procedure", Layout::line);
@@ -99,6 +113,11 @@ void write_asked(JsonWriter& json, Members& members, const Procedure* procedure,
     members.text_or_null("title", procedure->title);
     members.text("sha256", procedure->sha256);
     members.text("decision_rule", result_word(procedure->evaluation.decision));
+    write_provenance(members, procedure->provenance);
+    members.objects("stages", procedure->stages, [&](const Stage& stage) {
+      members.integer("index", stage.number);
+      write_provenance(members, stage.provenance);
+    });
     json.end_object();
   } else {
     members.null("procedure");

@@ -6,12 +6,10 @@
 namespace soakwright {
 namespace {
 
-bool from_memory(const Provenance& provenance) { return provenance.flag == Provenance::Flag::memory; }
-
-bool any_from_memory(const Procedure& procedure) {
-  return from_memory(procedure.provenance) ||
+bool any_flagged(const Procedure& procedure, Provenance::Flag flag) {
+  return procedure.provenance.flag == flag ||
          std::any_of(procedure.stages.begin(), procedure.stages.end(),
-                     [](const Stage& stage) { return from_memory(stage.provenance); });
+                     [&](const Stage& stage) { return stage.provenance.flag == flag; });
 }
 
 bool any_inconclusive(const Verdicts& verdicts) {
@@ -33,10 +31,15 @@ std::vector<std::string> caution_texts(const WordingContext& context) {
   if (analysis.procedure) {
     texts.emplace_back(
         "The limits are those of the procedure file. Check each limit against your own edition.");
-    if (any_from_memory(*analysis.procedure))
+    if (any_flagged(*analysis.procedure, Provenance::Flag::memory))
       texts.emplace_back(
           "Limits marked as from memory were not compared with a published text by the person who wrote them "
-          "down.");
+          "down: check them against your edition.");
+    if (any_flagged(*analysis.procedure, Provenance::Flag::proposal))
+      texts.emplace_back(
+          "Limits marked as proposed were taken from a recorded cycle. They are not a requirement, and "
+          "meeting "
+          "them shows nothing about the work.");
     if (analysis.procedure->evaluation.decision == Decision::simple)
       texts.emplace_back(
           "The decision rule is simple: the uncertainty of the measurement is not subtracted from any "

@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include "core/wording/draft_comments.h"
 #include "core/wording/requirement_words.h"
 
 namespace soakwright {
@@ -189,9 +190,7 @@ std::string provenance_text(const Provenance& provenance) {
   const auto append = [&text](const std::string& part) { text += (text.empty() ? "" : ", ") + part; };
   if (provenance.edition) append("edition " + *provenance.edition);
   if (provenance.clause) append("clause " + *provenance.clause);
-  if (provenance.flag)
-    append(*provenance.flag == Provenance::Flag::seen ? "seen in print"
-                                                      : "from memory, check against your edition");
+  if (provenance.flag && flag_text(*provenance.flag) != text) append(flag_text(*provenance.flag));
   return text;
 }
 

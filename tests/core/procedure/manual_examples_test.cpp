@@ -11,6 +11,7 @@
 
 #include "core/procedure/job_file.h"
 #include "core/procedure/procedure_file.h"
+#include "core/procedure/rule_file.h"
 
 namespace soakwright {
 namespace {
@@ -56,7 +57,7 @@ TEST_CASE("every TOML example of README and manual is read as it stands") {
   std::vector<fs::path> pages{top / "README.md"};
   for (const auto& entry : fs::directory_iterator(top / "resources" / "manual"))
     pages.push_back(entry.path());
-  int procedures = 0, jobs = 0, reviews = 0;
+  int procedures = 0, jobs = 0, reviews = 0, rules = 0;
   for (const fs::path& page : pages) {
     for (const Example& example : toml_blocks(page)) {
       INFO(example.where);
@@ -68,6 +69,10 @@ TEST_CASE("every TOML example of README and manual is read as it stands") {
         const auto read = parse_job(example.text, "example.toml");
         if (!read) FAIL(said(read.problems()));
         ++jobs;
+      } else if (example.text.find("\"rule 1\"") != std::string::npos) {
+        const auto read = parse_rule(example.text, "example.toml");
+        if (!read) FAIL(said(read.problems()));
+        ++rules;
       } else {
         REQUIRE(example.text.find("\"review 1\"") != std::string::npos);
         const auto read = parse_review(example.text, "example.toml");
@@ -79,6 +84,7 @@ TEST_CASE("every TOML example of README and manual is read as it stands") {
   CHECK(procedures >= 2);
   CHECK(jobs >= 2);
   CHECK(reviews >= 1);
+  CHECK(rules >= 1);
 }
 
 }  // namespace soakwright

@@ -136,7 +136,8 @@ TEST_CASE("the result has its keys in their order") {
                                                     "evaluated", "samples", "missing", "min", "max"});
   CHECK(keys(result["log"]["other_columns"][0]) == Names{"column", "name", "why"});
   CHECK(keys(result["log"]["notices"][0]) == Names{"code", "line", "count", "channel", "text"});
-  CHECK(keys(result["procedure"]) == Names{"number", "revision", "title", "sha256", "decision_rule"});
+  CHECK(keys(result["procedure"]) == Names{"number", "revision", "title", "sha256", "decision_rule", "source",
+                                           "edition", "clause", "flag", "limits_from", "stages"});
   CHECK(keys(result["job"]) == Names{"work", "sha256"});
   CHECK(keys(result["replaced"][0]) == Names{"channel", "by", "from_s", "step"});
   CHECK(keys(result["excluded"][0]) == Names{"channel", "from_s", "to_s", "reason"});
@@ -157,6 +158,24 @@ TEST_CASE("the result has its keys in their order") {
               "text",     "cycles",     "alternatives",   "shortfall",   "first_deviation"});
   CHECK(keys(result["findings"][0]) == Names{"requirement", "weld", "verdict", "channel", "from_s", "to_s",
                                              "extreme", "text", "explanation"});
+}
+
+TEST_CASE("where the limits come from is said of the procedure and of each stage, in words too") {
+  const auto procedure = a_procedure();
+  procedure->provenance = {"EN 13445-4", "2021", "10", Provenance::Flag::seen};
+  procedure->stages.resize(3);
+  for (std::size_t i = 0; i < 3; ++i) procedure->stages[i].number = i + 1;
+  procedure->stages[1].provenance = {"PD 5500", std::nullopt, std::nullopt, Provenance::Flag::memory};
+  procedure->stages[2].provenance.flag = Provenance::Flag::proposal;
+  const Json result = Json::parse(
+      result_json({a_record(true), a_course(), a_job(), procedure, nullptr, some_verdicts()}))["procedure"];
+  CHECK(result["limits_from"] == "EN 13445-4, edition 2021, clause 10, seen in print");
+  CHECK(keys(result["stages"][0]) == Names{"index", "source", "edition", "clause", "flag", "limits_from"});
+  CHECK(result["stages"][0]["limits_from"].is_null());
+  CHECK(result["stages"][1]["flag"] == "memory");
+  CHECK(result["stages"][1]["limits_from"] == "PD 5500, from memory, check against your edition");
+  CHECK(result["stages"][2]["flag"] == "proposal");
+  CHECK(result["stages"][2]["limits_from"] == "proposed from a recorded cycle, not a requirement");
 }
 
 TEST_CASE("every moment has beside it what the recorder showed") {

@@ -1,0 +1,14 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The published rules as a page of text: what each is for, where it comes from and how far it can be trusted.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "core/procedure/published_rule.h"
+
+namespace soakwright::cli {
+
+std::string rule_list(const std::vector<PublishedRule>& rules, bool coloured);
+
+}  // namespace soakwright::cli

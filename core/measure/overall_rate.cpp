@@ -5,6 +5,7 @@
 #include <cmath>
 #include <limits>
 
+#include "core/measure/crossing_without_spike.h"
 #include "core/measure/rate.h"
 
 namespace soakwright {
@@ -120,6 +121,8 @@ class Ramp {
         moved.to =
             Crossings(trace_, stage_.above->celsius()).next_that_stays(*ends.to, brief_s, when_.time.second);
     }
+    if (moved.from && (at_above_ || !heats_)) move(*moved.from, Outward::earlier);
+    if (moved.to && (at_above_ || heats_)) move(*moved.to, Outward::later);
     return moved;
   }
 
@@ -137,6 +140,10 @@ class Ramp {
   }
 
  private:
+  void move(Point& crossing, Outward outward) const {
+    crossing.t = crossing_without_spike(trace_, crossing.t, crossing.c, outward);
+  }
+
   const Trace& trace_;
   const StageTime& when_;
   const RampStage& stage_;

@@ -26,8 +26,8 @@ struct MeanRate {
 struct OverallRate {
   std::size_t trace = 0;
   std::optional<MeanRate> mean;
-  /// The same between crossings behind which the channel stays: a spike through `low`, or back through
-  /// `above`, makes a ramp look shorter than it was.
+  /// The same between crossings behind which the channel stays, and as far apart as leaving out one reading
+  /// beside each makes them: a spike there makes a ramp look shorter than it was.
   std::optional<MeanRate> lasting;
 };
 

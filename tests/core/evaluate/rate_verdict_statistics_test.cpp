@@ -132,9 +132,7 @@ constexpr int kRecords = 200;
 TEST_CASE("A true ramp below the limit is not called not met for noise or spikes", "[statistics]") {
   CHECK(shares_of({0.90, Scatter::plain}, kRecords, 90).not_met <= 4);
   CHECK(shares_of({0.98, Scatter::plain}, kRecords, 98).not_met <= 4);
-  // A spike of one reading in every channel: beside a crossing of the overall rate it moves that by up to an
-  // interval. 25 of 1,000; more than 14 of 200 would come up in 4 of 10,000 runs.
-  CHECK(shares_of({0.98, Scatter::one_reading_spikes}, kRecords, 980).not_met <= 14);
+  CHECK(shares_of({0.98, Scatter::one_reading_spikes}, kRecords, 980).not_met <= 4);  // one in every channel
 }
 
 TEST_CASE("A true ramp above the limit is never called met, and at 1.1 of it not met", "[statistics]") {
@@ -150,7 +148,8 @@ TEST_CASE("The whole table of rates, scatter and verdicts", "[.][long]") {
        {Scatter::plain, Scatter::one_reading_spikes, Scatter::spikes, Scatter::filtered})
     for (const double ratio : {0.90, 0.98, 1.00, 1.02, 1.05, 1.10}) {
       const Shares shares = shares_of({ratio, scatter}, 1000, static_cast<std::uint64_t>(ratio * 100.0));
-      if (scatter == Scatter::plain && ratio < 1.0) CHECK(shares.not_met <= 3);
+      if (scatter != Scatter::spikes && scatter != Scatter::filtered && ratio < 1.0)
+        CHECK(shares.not_met <= 3);
       if (ratio > 1.0) CHECK(shares.met == 0);
     }
 }

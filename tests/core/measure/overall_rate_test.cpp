@@ -164,6 +164,12 @@ TEST_CASE("A spike through `low` or back through `above` makes no lasting crossi
   CHECK(lasting(with(0, 20), 2) == "5580..7980");
   CHECK(lasting(with(110, 200), 2) == "5580..7980");  // down through 300 on the way down, and back
   CHECK(lasting(with(110, 520), 2) == "5580..7980");  // up through 500 and back
+  // One spike beside a crossing would move it by up to a minute.
+  CHECK(lasting(with(48, 560), 0) == "1680..2880");
+  CHECK(lasting(with(47, 530), 0) == "1680..2880");
+  CHECK(lasting(with(28, 250), 0) == "1680..2880");
+  CHECK(lasting(with(93, 560), 2) == "5580..7980");
+  CHECK(lasting(with(133, 250), 2) == "5580..7980");
   // What is measured is measured with it.
   CHECK(overall(FoundHolds(with(40, 520), kHeatHoldCool), 0).find("TC1 600 ") == std::string::npos);
 }

@@ -66,8 +66,8 @@ inline constexpr std::size_t kFewestForSlope = 5;
 /// Goes through every window of `width_s` centred on a sample of [first, end) that lies wholly within `part`
 /// and holds at least five of these samples, in time order, and calls visit(sample, sign * slope in C/h,
 /// WindowShape). A window may be left out where sign * slope is not above what of_interest_above(WindowShape)
-/// says, which is asked before the first, again after each visit, and for other shapes; the less Σt² − (Σt)²/n of
-/// a shape, the less it must be. Returns whether there is any window.
+/// says, which is asked before the first, again after each visit, and for other shapes; the less Σt² −
+/// (Σt)²/n of a shape, the less it must be. Returns whether there is any window.
 template <typename Interest, typename Visit>
 bool visit_windows(const TraceSource& source, const IntegerSamples& samples, std::size_t first,
                    std::size_t end, Span part, double width_s, double sign, Interest&& of_interest_above,

@@ -212,7 +212,8 @@ void slide_evenly(const IntegerSamples& samples, const EvenWindows& windows, dou
 }
 
 /// No window of `width_s` has more samples.
-inline double most_samples(const IntegerSamples& samples, std::size_t first, std::size_t end, double width_s) {
+inline double most_samples(const IntegerSamples& samples, std::size_t first, std::size_t end,
+                           double width_s) {
   const double step_s = static_cast<double>(samples.least_step) * samples.tick_s;
   return std::min(static_cast<double>(end - first), width_s / step_s + 3.0);
 }

@@ -27,6 +27,8 @@ Job without_this_log(const Job& job) {
   earlier.remarks.clear();
   earlier.previous_records.clear();
   earlier.time_range.reset();
+  earlier.hydrogen.reset();
+  earlier.qualified.reset();
   earlier.reading = {};
   earlier.reading.dates = job.reading.dates;
   return earlier;

@@ -98,6 +98,10 @@ std::string verdict_page(const Report& report, bool coloured) {
   findings(page, report);
   shortfalls(page, report);
   uncertainties(page, report);
+  if (!report.heat_summary.empty()) {
+    page.heading("What the heat did");
+    page.facts(report.heat_summary);
+  }
   if (!report.replaced.empty() || !report.exclusion.empty()) {
     page.heading("Manual changes");
     for (const auto& rows : {report.replaced, report.exclusion})

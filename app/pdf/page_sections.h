@@ -26,6 +26,9 @@ void put_rates(PageFlow& flow, const Report& report);
 void put_channels(PageFlow& flow, const Report& report);
 // budget_pages.cpp
 void put_budgets(PageFlow& flow, const Report& report);
+// heat_pages.cpp
+void put_figures(PageFlow& flow, const FigureTable& table);
+void put_heat(PageFlow& flow, const Report& report);
 // record_pages.cpp
 void put_procedure(PageFlow& flow, const Report& report);
 void put_course(PageFlow& flow, const Report& report);

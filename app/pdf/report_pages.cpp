@@ -20,6 +20,7 @@ std::vector<Page> report_pages(const std::shared_ptr<const Report>& report, Scal
   put_evidence(flow, report);
   put_holds(flow, report);
   put_rates(flow, *report);
+  put_heat(flow, *report);
   put_budgets(flow, *report);
   put_explanations(flow, *report);
   if (report->verdict) {

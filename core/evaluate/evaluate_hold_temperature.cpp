@@ -2,11 +2,11 @@
 // How hot a hold was: over-temperature, at the edge of the heated band, tempering.
 #include <cmath>
 #include <limits>
-#include <memory>
+#include <string>
 
-#include "core/evaluate/cycle_shares.h"
 #include "core/evaluate/evaluated_reading.h"
 #include "core/evaluate/hold_case.h"
+#include "core/evaluate/previous_curves.h"
 #include "core/measure/hold_time.h"
 #include "core/measure/tempering.h"
 #include "core/measure/unknown_time.h"
@@ -56,75 +56,52 @@ std::optional<EdgeShare> lowest_share(const HoldCase& hold, const Requirement& r
 
 /// What one channel's curve is worth, and within which bounds where the decision is guarded.
 struct Worth {
+  std::string channel;
   std::optional<double> parameter, least, most;
   double unknown_s = 0.0;
   bool all_there = true;  ///< every record that counts has the channel
 };
 
-/// The records of an accumulated hold before this one, each with its traces and what is uncertain of them.
-class PreviousCurves {
- public:
-  explicit PreviousCurves(const HoldCase& hold) {
-    if (!adds_up(hold)) return;
-    for (const PreviousCycle& previous : hold.weld.previous_records) {
-      Curves curves{previous.ground.get(), {}, nullptr};
-      if (previous.record) curves.time = {previous.record->begin_s(), previous.record->end_s()};
-      if (previous.record && hold.weld.guard != nullptr && previous.job) {
-        guards_.push_back(std::make_unique<Guard>(budgets_of(*previous.record, *previous.job)));
-        curves.guard = guards_.back().get();
-      }
-      curves_.push_back(curves);
-    }
-  }
-
-  /// The channel's curve in each of them, in order; `all_there` turns false where one does not have it.
-  [[nodiscard]] std::vector<CurvePart> of(const std::string& name, bool& all_there) const {
-    std::vector<CurvePart> parts;
-    for (const Curves& curves : curves_) {
-      const Trace* found = nullptr;
-      if (curves.ground != nullptr)
-        for (const Trace& trace : curves.ground->set.traces)
-          if (trace.name == name) found = &trace;
-      if (found != nullptr)
-        parts.push_back({found, curves.time, curves.guard});
-      else
-        all_there = false;
-    }
-    return parts;
-  }
-  [[nodiscard]] bool empty() const { return curves_.empty(); }
-
- private:
-  struct Curves {
-    const PreparedTraces* ground = nullptr;
-    Span time;
-    const Guard* guard = nullptr;
-  };
-  std::vector<Curves> curves_;
-  std::vector<std::unique_ptr<Guard>> guards_;
-};
-
-std::vector<Worth> worth_of_group(const HoldCase& hold) {
-  const WeldCase& weld = hold.weld;
-  const PreviousCurves previous(hold);
+/// Over all records of the weld: the metal keeps what each gave it, however the hold time is counted.
+std::vector<Worth> worth_of_group(const WeldCase& weld) {
+  const PreviousCurves previous(weld);
+  const double constant = weld.procedure.evaluation.tempering_constant;
   std::vector<Worth> all(weld.group.size());
   parallel_for(weld.group.size(), [&](std::size_t member) {
     const std::size_t index = weld.group[member];
     Worth& worth = all[member];
+    worth.channel = weld.name(index);
     std::vector<CurvePart> parts = previous.of(weld.name(index), worth.all_there);
     parts.push_back({&weld.set.traces[index], weld.time(), weld.guard});
-    const auto tempering = previous.empty() ? weld.ground.temperings[index] : tempering_over(parts, 0.0);
+    const auto tempering =
+        previous.empty() ? weld.ground.temperings[index] : tempering_over(parts, 0.0, constant);
     if (!tempering) return;
     worth.parameter = worth.least = worth.most = tempering->parameter;
     worth.unknown_s = tempering->unknown_s;
     if (weld.guard == nullptr) return;
     const auto bound = [&](double sign) -> std::optional<double> {
-      const auto moved = tempering_over(parts, sign);
+      const auto moved = tempering_over(parts, sign, constant);
       return moved ? std::optional{moved->parameter} : std::nullopt;
     };
     worth.least = bound(-1.0);
     worth.most = bound(+1.0);
   });
+  // A thermocouple that only previous records have: what it got in this one is not known.
+  for (const std::string& name : previous.not_here(weld)) {
+    Worth& worth = all.emplace_back();
+    worth.channel = name;
+    worth.all_there = false;
+    bool all_there = false;
+    const std::vector<CurvePart> parts = previous.of(name, all_there);
+    const auto at = [&](double sign) -> std::optional<double> {
+      const auto tempering = tempering_over(parts, sign, constant);
+      return tempering ? std::optional{tempering->parameter} : std::nullopt;
+    };
+    worth.parameter = worth.least = worth.most = at(0.0);
+    if (weld.guard == nullptr) continue;
+    worth.least = at(-1.0);
+    worth.most = at(+1.0);
+  }
   return all;
 }
 
@@ -204,7 +181,7 @@ void evaluate_tempering(const HoldCase& hold, RequirementKind kind, double limit
   const WeldCase& weld = hold.weld;
   Requirement requirement = hold.start(kind, limit);
   const bool least = requirement.limit_is_least();
-  const std::vector<Worth> all = worth_of_group(hold);
+  const std::vector<Worth> all = worth_of_group(weld);
   std::optional<std::size_t> worst;
   double worst_held = 0.0;
   bool sure = false;
@@ -240,13 +217,20 @@ void evaluate_tempering(const HoldCase& hold, RequirementKind kind, double limit
       set_measured(requirement, parameter, std::fabs(worst_held - parameter));
     else
       set_measured(requirement, parameter);
-    requirement.channel = weld.name(weld.group[*worst]);
+    requirement.channel = all[*worst].channel;
     requirement.verdict = sure ? Verdict::not_met : open ? Verdict::inconclusive : Verdict::met;
-    if (adds_up(hold)) requirement.remarks.push_back(state(Sentence::tempering_over_records));
-    requirement.remarks.push_back(
-        state(Sentence::equivalent_time,
-              Ratio::of(std::round(equivalent_hours(*requirement.measured, hold.hold.low_c) * 100.0) / 100.0),
-              Specified{hold.asked.low}));
+    if (!weld.previous_records.empty()) {
+      requirement.remarks.push_back(state(Sentence::tempering_over_records));
+      if (*worst < weld.group.size())
+        if (const auto& alone = weld.ground.temperings[weld.group[*worst]])
+          requirement.remarks.push_back(state(Sentence::tempering_alone, Ratio::of(alone->parameter)));
+    }
+    const double constant = weld.procedure.evaluation.tempering_constant;
+    requirement.remarks.push_back(state(
+        Sentence::equivalent_time,
+        Ratio::of(std::round(equivalent_hours(*requirement.measured, hold.hold.low_c, constant) * 100.0) /
+                  100.0),
+        Specified{hold.asked.low}, Ratio::of(constant)));
     remark_uncertainty(weld, requirement);
     if (requirement.verdict == Verdict::inconclusive && unknown_time)
       requirement.remarks.push_back(state(Sentence::tempering_unseen));

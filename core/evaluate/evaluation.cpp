@@ -12,6 +12,7 @@
 #include <utility>
 
 #include "core/evaluate/budget_tables.h"
+#include "core/evaluate/evaluate_heat.h"
 #include "core/evaluate/hold_case.h"
 #include "core/evaluate/stage_evaluations.h"
 #include "core/evaluate/weld_case.h"
@@ -40,10 +41,10 @@ void note_take_overs(const RecordCase& record_case) {
 /// What a previous record failed or left open does not show in this one's verdict: a note says it.
 void note_previous_records(const RecordCase& record_case) {
   const auto adds_up = [&](const Requirement& requirement) {
-    if (requirement.kind != RequirementKind::hold_time &&
-        requirement.kind != RequirementKind::hold_time_max &&
-        requirement.kind != RequirementKind::tempering_min &&
-        requirement.kind != RequirementKind::tempering_max)
+    if (requirement.kind == RequirementKind::tempering_min ||
+        requirement.kind == RequirementKind::tempering_max)
+      return true;
+    if (requirement.kind != RequirementKind::hold_time && requirement.kind != RequirementKind::hold_time_max)
       return false;
     const Stage& stage = record_case.procedure.stages[requirement.stage - 1];
     return std::get<HoldStage>(stage.asked).count == HoldStage::Count::accumulated;
@@ -70,15 +71,14 @@ void note_previous_records(const RecordCase& record_case) {
   }
 }
 
-/// Each evaluated channel's tempering over the whole record, at `low` of the procedure's last hold.
+/// Each evaluated channel's tempering over the whole record, at the reference temperature.
 void add_tempering(const WeldCase& weld) {
-  std::optional<double> low_c;
-  for (const Stage& stage : weld.procedure.stages)
-    if (const auto* hold = std::get_if<HoldStage>(&stage.asked)) low_c = hold->low.celsius();
+  const std::optional<double> low_c = weld.out.heat.reference_c;
+  const double constant = weld.out.heat.constant;
   for (const std::size_t index : weld.group) {
     ChannelTempering one{weld.weld, weld.name(index), {}, low_c, {}};
     if (const auto& tempering = weld.ground.temperings[index]) one.parameter = tempering->parameter;
-    if (one.parameter && low_c) one.hours = equivalent_hours(*one.parameter, *low_c);
+    if (one.parameter && low_c) one.hours = equivalent_hours(*one.parameter, *low_c, constant);
     weld.out.tempering.push_back(std::move(one));
   }
 }
@@ -147,9 +147,11 @@ std::shared_ptr<const PreparedTraces> prepared_traces_for(const Record& record, 
                                                           const std::shared_ptr<const PreparedTraces>& before,
                                                           std::vector<UnmeasuredTime> unmeasured) {
   const double interpolate_max_s = interpolate_max_for(procedure, record.interval_s);
-  if (before && before->interpolate_max_s == interpolate_max_s && before->unmeasured == unmeasured)
+  const double constant = procedure.evaluation.tempering_constant;
+  if (before && before->interpolate_max_s == interpolate_max_s && before->unmeasured == unmeasured &&
+      before->tempering_constant == constant)
     return before;
-  return prepare_traces(record, interpolate_max_s, std::move(unmeasured));
+  return prepare_traces(record, interpolate_max_s, std::move(unmeasured), constant);
 }
 
 Verdicts evaluate(const Record& record, const Procedure& procedure, const Job* job) {
@@ -173,6 +175,7 @@ Verdicts evaluate(const Record& record, const Procedure& procedure, const Job* j
                                guard ? &*guard : nullptr,
                                previous_records,
                                job ? cycle_of(*job) : 1};
+  start_heat(record_case);
   note_take_overs(record_case);
   note_previous_records(record_case);
   evaluate_record_limits(record_case, traces_for(record_case, std::nullopt, Zone::soak));
@@ -198,6 +201,7 @@ Verdicts evaluate(const Record& record, const Procedure& procedure, const Job* j
     if (procedure.record_limits.thermocouples_min) evaluate_thermocouples(weld);
     evaluate_stages(weld);
     add_tempering(weld);
+    add_heat(weld);
     WeldVerdict verdict;
     verdict.number = weld.weld;
     if (weld.thickness) verdict.thickness_mm = weld.thickness->millimetres();

@@ -9,6 +9,7 @@
 #include <utility>
 #include <vector>
 
+#include "core/evaluate/heat_facts.h"
 #include "core/evaluate/requirement.h"
 
 namespace soakwright {
@@ -100,6 +101,7 @@ struct Verdicts {
   std::vector<WeldVerdict> welds;
   std::vector<StageCourse> stages;
   std::vector<ChannelTempering> tempering;
+  Heat heat;
   std::vector<Requirement> requirements;
   std::vector<Finding> findings;
   Verdict verdict = Verdict::met;

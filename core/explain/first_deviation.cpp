@@ -261,7 +261,16 @@ class Deviation {
 
   [[nodiscard]] FirstDeviation too_much_tempering() const {
     const Trace* own = trace();
-    const auto passed = own != nullptr ? tempering_passes(*own, asked_.limit) : std::nullopt;
+    std::vector<CurvePart> parts;
+    for (const PreviousRecord& one : analysis_.previous_records)
+      if (one.ground)
+        for (const Trace& trace : one.ground->set.traces)
+          if (own != nullptr && trace.name == own->name)
+            parts.push_back({&trace, {one.record->begin_s(), one.record->end_s()}, nullptr});
+    if (own != nullptr) parts.push_back({own, {record_.begin_s(), record_.end_s()}, nullptr});
+    const auto passed = own != nullptr ? tempering_passes(parts, asked_.limit,
+                                                          analysis_.procedure->evaluation.tempering_constant)
+                                       : std::nullopt;
     return of_channel(passed.value_or(hold_end()), Sentence::deviation_much_tempering);
   }
 

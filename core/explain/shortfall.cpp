@@ -146,8 +146,9 @@ class Shortfall {
     const HoldStage* required = hold();
     const Temperature low = required != nullptr ? required->low : Temperature{};
     const double limit = *requirement_.measured + (requirement_.limit_is_least() ? by() : -by());
-    const double hours = std::fabs(equivalent_hours(limit, low.celsius()) -
-                                   equivalent_hours(*requirement_.measured, low.celsius()));
+    const double constant = procedure_.evaluation.tempering_constant;
+    const double hours = std::fabs(equivalent_hours(limit, low.celsius(), constant) -
+                                   equivalent_hours(*requirement_.measured, low.celsius(), constant));
     return state(sentence, name(), Ratio::of(std::round(hours * 100.0) / 100.0), Specified{low});
   }
 

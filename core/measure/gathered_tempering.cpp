@@ -18,7 +18,6 @@ namespace soakwright {
 namespace {
 
 constexpr double kLn10 = 2.302585092994045684;
-constexpr double kLogConstant = kTemperingConstant * kLn10;
 
 constexpr double kSmall = 0.01;
 /// Shares of e to the minus this change nothing in a double.
@@ -38,12 +37,14 @@ inline void small_log1p(const Number& q, Number& logarithm) {
 
 }  // namespace
 
+GatheredTempering::GatheredTempering(double constant) : log_constant_(constant * kLn10) {}
+
 void GatheredTempering::add(double celsius, double seconds) {
   const double kelvin = celsius + kZeroCelsius_k;
   if (kelvin <= 0.0 || seconds <= 0.0) return;
   if (seconds != seconds_) {
     seconds_ = seconds;
-    log_step_ = kLogConstant + std::log(seconds / 3600.0);
+    log_step_ = log_constant_ + std::log(seconds / 3600.0);
   }
   if (parameter_ > kelvin * (log_step_ + kNothing)) return;
   const double apart = log_step_ - parameter_ / kelvin;
@@ -113,7 +114,8 @@ class GatheredLanes {
  public:
   template <std::size_t kBytes>
   BODY static std::array<GatheredTempering, kTemperingLanes> over(
-      std::span<const double> times_s, const std::array<const double*, kTemperingLanes>& celsius) {
+      std::span<const double> times_s, const std::array<const double*, kTemperingLanes>& celsius,
+      double constant) {
     using Numbers = typename VectorOf<kBytes>::Numbers;
     using Bits = typename VectorOf<kBytes>::Bits;
     constexpr std::size_t kWidth = kBytes / sizeof(double);
@@ -121,6 +123,8 @@ class GatheredLanes {
     static_assert(kVectors * kWidth == kTemperingLanes);
 
     std::array<GatheredTempering, kTemperingLanes> lanes;
+    lanes.fill(GatheredTempering(constant));
+    const double log_constant = lanes.front().log_constant_;
     Numbers parameter[kVectors] = {};
     Numbers before[kVectors];
     for (std::size_t v = 0; v < kVectors; ++v)
@@ -130,7 +134,7 @@ class GatheredLanes {
     for (std::size_t i = 0; i + 1 < times_s.size(); ++i) {
       if (const double step = times_s[i + 1] - times_s[i]; step != seconds) {
         seconds = step;
-        log_step = kLogConstant + std::log(step / 3600.0);
+        log_step = log_constant + std::log(step / 3600.0);
       }
       Numbers mean[kVectors];
       Numbers kelvin[kVectors];
@@ -174,13 +178,15 @@ class GatheredLanes {
 namespace {
 
 std::array<GatheredTempering, kTemperingLanes> gather_plain(
-    std::span<const double> times_s, const std::array<const double*, kTemperingLanes>& celsius) {
-  return GatheredLanes::over<16>(times_s, celsius);
+    std::span<const double> times_s, const std::array<const double*, kTemperingLanes>& celsius,
+    double constant) {
+  return GatheredLanes::over<16>(times_s, celsius, constant);
 }
 #if defined(SOAKWRIGHT_TWO_BUILDS)
 [[gnu::target("avx2")]] std::array<GatheredTempering, kTemperingLanes> gather_wide(
-    std::span<const double> times_s, const std::array<const double*, kTemperingLanes>& celsius) {
-  return GatheredLanes::over<32>(times_s, celsius);
+    std::span<const double> times_s, const std::array<const double*, kTemperingLanes>& celsius,
+    double constant) {
+  return GatheredLanes::over<32>(times_s, celsius, constant);
 }
 #endif
 
@@ -188,15 +194,17 @@ std::array<GatheredTempering, kTemperingLanes> gather_plain(
 #endif
 
 std::array<GatheredTempering, kTemperingLanes> gather_lanes(
-    std::span<const double> times_s, const std::array<const double*, kTemperingLanes>& celsius) {
+    std::span<const double> times_s, const std::array<const double*, kTemperingLanes>& celsius,
+    double constant) {
 #if defined(SOAKWRIGHT_TWO_BUILDS)
   __builtin_cpu_init();
-  if (__builtin_cpu_supports("avx2") != 0) return gather_wide(times_s, celsius);
+  if (__builtin_cpu_supports("avx2") != 0) return gather_wide(times_s, celsius, constant);
 #endif
 #if defined(SOAKWRIGHT_VECTORS)
-  return gather_plain(times_s, celsius);
+  return gather_plain(times_s, celsius, constant);
 #else
   std::array<GatheredTempering, kTemperingLanes> lanes;
+  lanes.fill(GatheredTempering(constant));
   for (std::size_t lane = 0; lane < kTemperingLanes; ++lane)
     for (std::size_t i = 0; i + 1 < times_s.size(); ++i)
       lanes[lane].add((celsius[lane][i] + celsius[lane][i + 1]) / 2.0, times_s[i + 1] - times_s[i]);

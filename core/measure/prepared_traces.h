@@ -16,12 +16,14 @@ namespace soakwright {
 struct PreparedTraces {
   double interpolate_max_s = 0.0;
   std::vector<UnmeasuredTime> unmeasured;
+  double tempering_constant = kTemperingConstant;
   TraceSet set;
   RowTicks ticks;
   std::vector<std::optional<Tempering>> temperings;  ///< per trace
 };
 
 std::shared_ptr<const PreparedTraces> prepare_traces(const Record& record, double interpolate_max_s,
-                                                     std::vector<UnmeasuredTime> unmeasured);
+                                                     std::vector<UnmeasuredTime> unmeasured,
+                                                     double tempering_constant);
 
 }  // namespace soakwright

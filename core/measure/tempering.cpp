@@ -5,53 +5,11 @@
 #include <array>
 #include <cmath>
 
-#include "core/measure/gathered_tempering.h"
+#include "core/measure/trace_steps.h"
 #include "core/system/parallel_for.h"
 
 namespace soakwright {
 namespace {
-
-/// The known steps of a trace, one after the other.
-class Steps {
- public:
-  explicit Steps(const Trace& trace) : trace_(trace) { enter(0); }
-
-  struct Step {
-    double celsius, seconds;  ///< the mean of its two ends
-    double to_s;
-    std::size_t source;
-  };
-  /// False at the end.
-  bool next(Step& step) {
-    while (piece_ < trace_.pieces.size()) {
-      const Piece& piece = trace_.pieces[piece_];
-      const TraceSource& source = trace_.sources[piece.source];
-      for (; sample_ + 1 < piece.trail;) {
-        const std::size_t i = sample_++;
-        const double from = std::max(source.t[i], piece.from);
-        const double to = std::min(source.t[i + 1], piece.to);
-        if (to <= from) continue;
-        const bool whole = from == source.t[i] && to == source.t[i + 1];
-        step = {whole ? (source.c[i] + source.c[i + 1]) / 2.0
-                      : (on_line(source, i, from) + on_line(source, i, to)) / 2.0,
-                to - from, to, piece.source};
-        return true;
-      }
-      enter(piece_ + 1);
-    }
-    return false;
-  }
-
- private:
-  void enter(std::size_t piece) {
-    piece_ = piece;
-    if (piece < trace_.pieces.size()) sample_ = trace_.pieces[piece].lead;
-  }
-
-  const Trace& trace_;
-  std::size_t piece_ = 0;
-  std::size_t sample_ = 0;
-};
 
 std::optional<Tempering> tempering_with(const GatheredTempering& gathered, const Trace& trace, Span record) {
   const auto parameter = gathered.parameter();
@@ -62,10 +20,12 @@ std::optional<Tempering> tempering_with(const GatheredTempering& gathered, const
   return tempering;
 }
 
-GatheredTempering gathered_over(const Trace& trace) {
-  GatheredTempering gathered;
-  Steps steps(trace);
-  for (Steps::Step step{}; steps.next(step);) gathered.add(step.celsius, step.seconds);
+double mean_of(const TraceStep& step) { return (step.from_c + step.to_c) / 2.0; }
+
+GatheredTempering gathered_over(const Trace& trace, double constant) {
+  GatheredTempering gathered(constant);
+  TraceSteps steps(trace);
+  for (TraceStep step{}; steps.next(step);) gathered.add(mean_of(step), step.to_s - step.from_s);
   return gathered;
 }
 
@@ -80,7 +40,8 @@ bool known_throughout(const Trace& trace) {
 
 }  // namespace
 
-std::vector<std::optional<Tempering>> temperings_of(const std::vector<Trace>& traces, Span record) {
+std::vector<std::optional<Tempering>> temperings_of(const std::vector<Trace>& traces, Span record,
+                                                    double constant) {
   std::vector<std::optional<Tempering>> all(traces.size());
   // Known throughout: all have the readings of all rows, and so the same times.
   std::vector<std::size_t> in_lanes;
@@ -91,7 +52,7 @@ std::vector<std::optional<Tempering>> temperings_of(const std::vector<Trace>& tr
   parallel_for(lots + alone.size(), [&](std::size_t part) {
     if (part >= lots) {
       const std::size_t i = alone[part - lots];
-      all[i] = tempering_with(gathered_over(traces[i]), traces[i], record);
+      all[i] = tempering_with(gathered_over(traces[i], constant), traces[i], record);
       return;
     }
     const std::size_t first = part * kTemperingLanes;
@@ -99,25 +60,25 @@ std::vector<std::optional<Tempering>> temperings_of(const std::vector<Trace>& tr
     std::array<const double*, kTemperingLanes> celsius{};
     for (std::size_t k = 0; k < kTemperingLanes; ++k)  // lanes of no trace repeat the last
       celsius[k] = traces[in_lanes[first + std::min(k, count - 1)]].sources.front().c.data();
-    const auto gathered = gather_lanes(traces[in_lanes[first]].sources.front().t, celsius);
+    const auto gathered = gather_lanes(traces[in_lanes[first]].sources.front().t, celsius, constant);
     for (std::size_t k = 0; k < count; ++k)
       all[in_lanes[first + k]] = tempering_with(gathered[k], traces[in_lanes[first + k]], record);
   });
   return all;
 }
 
-std::optional<Tempering> tempering_over(const std::vector<CurvePart>& parts, double sign) {
-  GatheredTempering gathered;
+std::optional<Tempering> tempering_over(const std::vector<CurvePart>& parts, double sign, double constant) {
+  GatheredTempering gathered(constant);
   Tempering tempering;
   for (const CurvePart& part : parts) {
-    Steps steps(*part.trace);
-    for (Steps::Step step{}; steps.next(step);) {
+    TraceSteps steps(*part.trace);
+    for (TraceStep step{}; steps.next(step);) {
       double off = 0.0;
       if (sign != 0.0 && part.guard != nullptr) {
-        off = sign * part.guard->of(*part.trace, step.source).expanded_k(step.celsius);
+        off = sign * part.guard->of(*part.trace, step.source).expanded_k(mean_of(step));
         if (!std::isfinite(off)) return std::nullopt;
       }
-      gathered.add(step.celsius + off, step.seconds);
+      gathered.add(mean_of(step) + off, step.to_s - step.from_s);
     }
     for (const Span& span : unknown_spans(*part.trace, part.record.first, part.record.second))
       tempering.unknown_s += span.second - span.first;
@@ -128,18 +89,46 @@ std::optional<Tempering> tempering_over(const std::vector<CurvePart>& parts, dou
   return tempering;
 }
 
-std::optional<double> tempering_passes(const Trace& trace, double parameter) {
-  GatheredTempering gathered;
-  Steps steps(trace);
-  for (Steps::Step step{}; steps.next(step);) {
-    gathered.add(step.celsius, step.seconds);
-    if (gathered.parameter().value_or(0.0) > parameter) return step.to_s;
+std::optional<double> tempering_passes(const std::vector<CurvePart>& parts, double parameter,
+                                       double constant) {
+  GatheredTempering gathered(constant);
+  for (std::size_t i = 0; i < parts.size(); ++i) {
+    TraceSteps steps(*parts[i].trace);
+    for (TraceStep step{}; steps.next(step);) {
+      gathered.add(mean_of(step), step.to_s - step.from_s);
+      if (i + 1 == parts.size() && gathered.parameter().value_or(0.0) > parameter) return step.to_s;
+    }
   }
   return std::nullopt;
 }
 
-double equivalent_hours(double parameter, double celsius) {
-  return std::pow(10.0, parameter * 1000.0 / (celsius + kZeroCelsius_k) - kTemperingConstant);
+double equivalent_hours(double parameter, double celsius, double constant) {
+  return std::pow(10.0, parameter * 1000.0 / (celsius + kZeroCelsius_k) - constant);
+}
+
+double parameter_of(double celsius, double hours, double constant) {
+  return (celsius + kZeroCelsius_k) * (constant + std::log10(hours)) / 1000.0;
+}
+
+std::optional<double> carried_along(const std::vector<LevelHold>& holds, double constant) {
+  GatheredTempering gathered(constant);
+  for (const LevelHold& hold : holds) gathered.add(hold.celsius, hold.hours * 3600.0);
+  return gathered.parameter();
+}
+
+std::optional<double> referred_sum(const std::vector<LevelHold>& holds, double celsius, double constant) {
+  if (holds.empty()) return std::nullopt;
+  double hours = 0.0;
+  for (const LevelHold& hold : holds)
+    hours += equivalent_hours(parameter_of(hold.celsius, hold.hours, constant), celsius, constant);
+  return parameter_of(celsius, hours, constant);
+}
+
+double time_not_known(const Trace& trace, Span record) {
+  double known_s = 0.0;
+  for (const Piece& piece : trace.pieces)
+    known_s += std::max(0.0, std::min(piece.to, record.second) - std::max(piece.from, record.first));
+  return std::max(0.0, record.second - record.first - known_s);
 }
 
 }  // namespace soakwright

@@ -9,6 +9,7 @@
 
 #include <fmt/format.h>
 
+#include "core/procedure/heat_tables.h"
 #include "core/procedure/job_file.h"
 #include "core/procedure/toml_tree.h"
 
@@ -159,6 +160,8 @@ Problems check_compatibility(const Procedure& procedure, const Job* job) {
         check_hold(procedure, stage, *hold, weld, problems);
     }
   check_places(procedure, job, problems);
+  const Problems hydrogen = check_hydrogen_thickness(procedure, job);
+  problems.insert(problems.end(), hydrogen.begin(), hydrogen.end());
   return problems;
 }
 

@@ -12,6 +12,7 @@
 #include <variant>
 #include <vector>
 
+#include "core/procedure/diffusivity.h"
 #include "core/units/local_time.h"
 #include "core/units/printed_time.h"
 #include "core/units/temperature.h"
@@ -153,6 +154,36 @@ struct RecorderEntry {
   bool operator==(const RecorderEntry&) const = default;
 };
 
+enum class HydrogenShape { plate, cylinder };
+
+/// [hydrogen]: what part of the hydrogen is left after the curve, an indication.
+struct HydrogenEntry {
+  std::size_t line = 0;
+  HydrogenShape shape = HydrogenShape::plate;
+  std::optional<Thickness> thickness;  ///< of a plate; without it the weld's
+  std::optional<Thickness> diameter;   ///< of a cylinder
+  Diffusivity diffusivity;
+  std::optional<std::string> after;  ///< a period of the job: counted from its end, else from the start
+  std::size_t after_line = 0;
+  bool operator==(const HydrogenEntry&) const = default;
+};
+
+/// A hold that the material was qualified with.
+struct QualifiedHold {
+  Temperature at;
+  double seconds = 0.0;
+  bool operator==(const QualifiedHold&) const = default;
+};
+
+/// [qualified]: the tempering that the material was qualified for, for a comparison.
+struct QualifiedEntry {
+  std::size_t line = 0;
+  std::optional<double> parameter;  ///< Hollomon-Jaffe parameter / 1000, or
+  std::vector<QualifiedHold> holds;
+  std::string source;
+  bool operator==(const QualifiedEntry&) const = default;
+};
+
 struct Job {
   std::string file;    ///< as the user named it
   std::string sha256;  ///< of the file's bytes, hexadecimal
@@ -172,6 +203,8 @@ struct Job {
   std::optional<std::pair<Moment, Moment>> time_range;
   std::size_t time_range_line = 0;
   std::optional<RecorderEntry> recorder;
+  std::optional<HydrogenEntry> hydrogen;
+  std::optional<QualifiedEntry> qualified;
   bool operator==(const Job&) const = default;
 };
 

@@ -10,6 +10,7 @@
 
 #include <fmt/format.h>
 
+#include "core/procedure/heat_tables.h"
 #include "core/units/number_text.h"
 
 namespace soakwright {
@@ -166,6 +167,7 @@ void check_job(const Job& job, TableReader& in) {
   check_spares(job, in);
   check_welds(job, in);
   check_previous_record(job, in);
+  check_hydrogen_period(job, in);
   if (job.reading.unlisted_off && job.thermocouples.empty())
     in.complain(line_in(in, "import", "unlisted"),
                 "`unlisted = \"off\"` leaves nothing to evaluate: the job lists no thermocouple",

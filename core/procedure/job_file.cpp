@@ -9,6 +9,7 @@
 
 #include <fmt/format.h>
 
+#include "core/procedure/heat_tables.h"
 #include "core/procedure/import_choices.h"
 #include "core/procedure/job_checks.h"
 #include "core/procedure/job_words.h"
@@ -217,6 +218,10 @@ void read_all(TableReader& in, Job& job) {
     inner.may("certificate", text, recorder.certificate);
     inner.may("valid_until", date, recorder.valid_until);
   });
+  in.table("hydrogen", "[hydrogen]",
+           [&](TableReader& inner) { read_hydrogen(inner, job.hydrogen.emplace()); });
+  in.table("qualified", "[qualified]",
+           [&](TableReader& inner) { read_qualified(inner, job.qualified.emplace()); });
 }
 
 /// The parser knows only that `weld` stands there twice.

@@ -47,6 +47,9 @@ struct Evaluation {
       interpolate_max_s;  ///< as given; the default depends on the record (interpolate_max_for())
   ExcursionAllowed excursion_allowed;
   double in_range_min_s = 120.0;
+  double tempering_constant = 20.0;  ///< C of the Hollomon-Jaffe parameter
+  /// Where the tempering is given in equivalent hours; without it `low` of the last hold.
+  std::optional<Temperature> tempering_reference;
   bool operator==(const Evaluation&) const = default;
 };
 

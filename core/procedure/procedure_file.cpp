@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "core/procedure/heat_tables.h"
 #include "core/procedure/limit_readers.h"
 #include "core/procedure/procedure_tables.h"
 #include "core/procedure/procedure_words.h"
@@ -26,6 +27,9 @@ void read_evaluation(TableReader& in, InUnit unit, Evaluation& evaluation) {
   in.may("interpolate_max", duration_above_0, evaluation.interpolate_max_s);
   in.may("excursion_allowed", ExcursionAllowedIn{unit}, evaluation.excursion_allowed);
   in.may("in_range_min", duration, evaluation.in_range_min_s);
+  in.may("tempering_constant", tempering_constant, evaluation.tempering_constant);
+  in.may("tempering_reference", TemperatureIn{unit}, evaluation.tempering_reference);
+  check_tempering_reference(in, evaluation.tempering_reference);
 }
 
 void read_ramp(TableReader& in, InUnit unit, RampStage& ramp) {
@@ -52,15 +56,6 @@ void check_edge(TableReader& in, InUnit unit, const HoldStage& hold) {
     in.complain(line, "`edge_fraction_min` is a share of a `low` that is not above 0", "leave it out");
 }
 
-/// The Hollomon-Jaffe parameter is given in thousands.
-std::optional<double> tempering(const FoundValue& found) {
-  constexpr double kFarTooMuch = 100.0;
-  const auto value = number_above_0(found);
-  if (value && *value > kFarTooMuch)
-    return found.refuse_kind("give the parameter divided by 1000: 17.9, not 17900");
-  return value;
-}
-
 void read_hold(TableReader& in, InUnit unit, HoldStage& hold) {
   using Count = HoldStage::Count;
   in.must("low", TemperatureIn{unit}, hold.low);
@@ -74,8 +69,8 @@ void read_hold(TableReader& in, InUnit unit, HoldStage& hold) {
   in.may("spread_within", distance_m, hold.spread_within_m);
   check_spread_within(in);
   in.limit("edge_fraction_min", number_above_0, hold.edge_fraction_min);
-  in.limit("tempering_min", tempering, hold.tempering_min);
-  in.limit("tempering_max", tempering, hold.tempering_max);
+  in.limit("tempering_min", tempering_parameter, hold.tempering_min);
+  in.limit("tempering_max", tempering_parameter, hold.tempering_max);
   in.must_have_a_limit();
   if (hold.high) in.must_rise("low", hold.low, "high", *hold.high);
   if (hold.time_min && hold.time_max_s && std::holds_alternative<double>(*hold.time_min))

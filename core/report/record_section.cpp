@@ -128,13 +128,19 @@ std::string columns_left_out(const Record& record) {
 }
 
 /// "TC1 17.967 (6.00 h at 590 °C), TC2 17.951 (5.78 h)"; empty where no hold names a temperature.
-std::string tempering_text(const std::vector<ChannelTempering>& all, const PrintedNumbers& say) {
+std::string tempering_text(const Verdicts& verdicts, const PrintedNumbers& say) {
   std::string text;
-  for (const ChannelTempering& one : all) {
+  for (const ChannelTempering& one : verdicts.tempering) {
     if (!one.parameter || !one.hours || !one.hours_at_c) continue;
+    // Time that is not known can only add.
+    const auto& heat = verdicts.heat.tempering;
+    const auto whole = std::find_if(heat.begin(), heat.end(), [&](const ChannelHeat& other) {
+      return other.channel == one.channel && other.weld == one.weld;
+    });
+    const bool least = whole != heat.end() && whole->records.back().not_known_s > 1e-3;
     text += fmt::format(
-        "{}{} {} ({} h{})", text.empty() ? "" : ", ", one.channel, decimal_text(*one.parameter, 3),
-        decimal_text(*one.hours, 2),
+        "{}{} {}{} ({} h{})", text.empty() ? "" : ", ", one.channel, least ? "≥ " : "",
+        decimal_text(*one.parameter, 3), decimal_text(*one.hours, 2),
         text.empty() ? " at " + say.limit(Temperature::of_celsius(*one.hours_at_c)) : std::string{});
   }
   return text;
@@ -168,8 +174,10 @@ std::vector<LabelledText> record_facts(const ReportContext& context) {
                                                       record.channels.size(), listing(evaluated))});
   if (!all) facts.push_back({"Columns not evaluated", left_out});
   if (context.analysis.verdicts)
-    if (const std::string text = tempering_text(context.analysis.verdicts->tempering, say); !text.empty())
-      facts.push_back({"Tempering parameter (Hollomon–Jaffe), whole record", text});
+    if (const std::string text = tempering_text(*context.analysis.verdicts, say); !text.empty())
+      facts.push_back({fmt::format("Tempering parameter (Hollomon–Jaffe, C = {}), whole record",
+                                   short_text(context.analysis.verdicts->heat.constant, 3)),
+                       text});
   return facts;
 }
 

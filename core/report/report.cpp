@@ -106,6 +106,8 @@ Report make_report(const Analysis& analysis, const ReportOptions& options) {
   report.budgets = budget_tables(context);
   for (RequirementRow& row : report.requirements)
     row.budgets = budgets_behind(analysis.verdicts->requirements[row.requirement], report.budgets);
+  report.heat = heat_tables(context);
+  report.heat_summary = heat_summary(context);
   report.channels = channel_rows(context, report.chart);
   report.phases = phase_rows(context);
   report.suspects = suspect_rows(context);

@@ -17,6 +17,7 @@
 #include "core/report/chart.h"
 #include "core/units/temperature.h"
 #include "core/wording/explanation.h"
+#include "core/wording/heat_words.h"
 #include "core/wording/labelled_text.h"
 #include "core/wording/stage_words.h"
 
@@ -178,7 +179,9 @@ struct Report {
   Chart chart;
   std::vector<HoldTable> holds;
   std::vector<RateTable> rates;
-  std::vector<BudgetTable> budgets;  ///< only where the decision is guarded
+  std::vector<BudgetTable> budgets;        ///< only where the decision is guarded
+  std::vector<FigureTable> heat;           ///< what the heat did: tempering, hydrogen
+  std::vector<LabelledText> heat_summary;  ///< the same in one short line each
   std::vector<ChannelRow> channels;
   std::vector<PhaseRow> phases;
   std::vector<SuspectRow> suspects;

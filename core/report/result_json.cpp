@@ -9,6 +9,7 @@
 #include "core/procedure/procedure_words.h"
 #include "core/report/alternatives_json.h"
 #include "core/report/explanation_json.h"
+#include "core/report/heat_json.h"
 #include "core/report/result_members.h"
 #include "core/report/sections.h"
 #include "core/wording/procedure_limits.h"
@@ -331,6 +332,7 @@ std::string result_json(const Analysis& analysis) {
   write_budgets(members, verdicts.budgets);
   write_stages(json, members, verdicts.stages);
   write_tempering(members, verdicts.tempering);
+  write_heat(members, analysis);
   const std::vector<FirstDeviation> deviations = first_deviations(analysis);
   write_requirements(members, verdicts.requirements, procedure, deviations, say);
   write_findings(members, verdicts, procedure, say);

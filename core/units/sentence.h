@@ -59,6 +59,8 @@ enum class Sentence {
   longer_unseen,
   tempering_unseen,
   tempering_over_records,
+  tempering_alone,
+  above_qualified,
   all_records_together,
   equivalent_time,
   times_in_range,

@@ -156,11 +156,12 @@ void add_holds(Notes& notes, const Procedure& procedure, const WordingContext& c
   if (evaluated.any({RequirementKind::tempering_min, RequirementKind::tempering_max}))
     notes.push_back(
         {"Tempering parameter",
-         "Hollomon–Jaffe parameter P = T (20 + log10 t) / 1000, with T in kelvin (273.15 at 0 °C) and t in "
-         "hours, over "
-         "the whole curve: at each step the tempering so far is converted to the temperature of the step at "
-         "equal "
-         "P, then the step is added. The hours are the equivalent time at the low limit of the last hold."});
+         fmt::format(
+             "Hollomon–Jaffe parameter P = T ({} + log10 t) / 1000, with T in kelvin (273.15 at 0 °C) "
+             "and t in hours, over the whole curve: at each step the tempering so far is converted to "
+             "the temperature of the step at equal P, then the step is added. Previous records of the "
+             "weld are counted, in order. The hours are the equivalent time at the low limit of the hold.",
+             short_text(procedure.evaluation.tempering_constant, 3))});
 }
 
 void add_spreads(Notes& notes, const Procedure& procedure, const Evaluated& evaluated) {

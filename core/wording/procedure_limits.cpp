@@ -174,7 +174,8 @@ std::vector<LabelledText> evaluation_settings(const WordingContext& context) {
           {"Longest gap interpolated",
            say.duration_limit(interpolate_max_for(procedure, context.analysis.record->interval_s))},
           {"Excursion allowed", allowed},
-          {"Minimum time in range", say.duration_limit(evaluation.in_range_min_s)}};
+          {"Minimum time in range", say.duration_limit(evaluation.in_range_min_s)},
+          {"Tempering constant C", short_text(evaluation.tempering_constant, 3)}};
 }
 
 std::vector<LabelledText> procedure_facts(const Procedure& procedure) {

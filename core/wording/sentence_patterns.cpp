@@ -123,11 +123,16 @@ std::string_view pattern_of(Sentence sentence) {
     case Sentence::tempering_unseen:
       return "Time without readings could have added to it.";
     case Sentence::tempering_over_records:
-      return "All records of the hold are counted together, each as a whole.";
+      return "All records of the weld are counted together, each as a whole.";
+    case Sentence::tempering_alone:
+      return "This record alone gives {0}.";
+    case Sentence::above_qualified:
+      return "{0} has a tempering parameter of {1}, above the {2} for which the material was qualified "
+             "({3}).";
     case Sentence::all_records_together:
       return "All records of the hold are counted together.";
     case Sentence::equivalent_time:
-      return "That is equivalent to {0} h at {1}.";
+      return "That is equivalent to {0} h at {1}, with C = {2}.";
     case Sentence::times_in_range:
       return "Times in range: {0}.";
     case Sentence::range_narrowed:
@@ -206,16 +211,16 @@ std::string_view pattern_of(Sentence sentence) {
       return "{0} took over from {1} at {2}; how far apart the two read is not known.";
     case Sentence::previous_part_not_met:
       return "An earlier part of cycle {0} on its own is not met ({1}). This verdict is for the last part; "
-             "earlier parts count only toward an accumulated hold time.";
+             "earlier parts count only toward an accumulated hold time and the tempering.";
     case Sentence::previous_part_inconclusive:
       return "An earlier part of cycle {0} on its own is inconclusive ({1}). This verdict is for the last "
-             "part; earlier parts count only toward an accumulated hold time.";
+             "part; earlier parts count only toward an accumulated hold time and the tempering.";
     case Sentence::previous_cycle_not_met:
       return "Cycle {0} on its own is not met ({1}). This verdict is for cycle {2}; earlier cycles count "
-             "only toward an accumulated hold time.";
+             "only toward an accumulated hold time and the tempering.";
     case Sentence::previous_cycle_inconclusive:
       return "Cycle {0} on its own is inconclusive ({1}). This verdict is for cycle {2}; earlier cycles "
-             "count only toward an accumulated hold time.";
+             "count only toward an accumulated hold time and the tempering.";
     case Sentence::record_starts_above:
       return "The record starts with {0} at {1}, already at or above {2}; what happened before is not "
              "recorded.";

@@ -193,6 +193,38 @@ TEST_CASE("Tempering of an accumulated hold is carried along over all records") 
   CHECK(of(unknown, "stage-1.tempering-max").verdict == Verdict::inconclusive);
 }
 
+TEST_CASE("Tempering counts all records of the weld, however the hold time is counted") {
+  // The metal keeps what each record gave it: two hours at 600 are above a largest parameter of 17.6.
+  const MadeRecord hour = MadeRecord::every(60, 61).column("TC1", std::vector<double>(61, 600));
+  const std::string procedure =
+      "[[stage]]\nkind = \"hold\"\nlow = 590\ntime_min = \"1 h\"\ntempering_min = 17.6\ntempering_max = "
+      "17.6\n";
+  const Verdicts one = evaluated(procedure, {}, hour);
+  CHECK(of(one, "stage-1.tempering-max").verdict == Verdict::met);
+  CHECK(of(one, "stage-1.tempering-min").verdict == Verdict::not_met);
+  const Verdicts two = evaluated(procedure, {evaluated_before(2, hour, procedure)}, hour);
+  CHECK(of(two, "stage-1.tempering-max").verdict == Verdict::not_met);
+  CHECK(of(two, "stage-1.tempering-min").verdict == Verdict::met);
+  CHECK_THAT(text_of(of(two, "stage-1.tempering-max"), procedure),
+             Catch::Contains("All records of the weld are counted together") &&
+                 Catch::Contains("This record alone gives 17.463."));
+}
+
+TEST_CASE("A thermocouple that only a previous record has is not passed over") {
+  const MadeRecord hour = MadeRecord::every(60, 61).column("TC1", std::vector<double>(61, 600));
+  MadeRecord both = hour;
+  both.column("TC8", std::vector<double>(61, 640));
+  const auto max = [&](const std::string& limit) {
+    const std::string procedure = "[[stage]]\nkind = \"hold\"\nlow = 590\ntempering_max = " + limit + "\n";
+    const Verdicts verdicts = evaluated(procedure, {evaluated_before(2, both, procedure)}, hour);
+    return of(verdicts, "stage-1.tempering-max");
+  };
+  // TC8 had 913.15 · 20 = 18.263 in the previous record alone, TC1 17.726 in both together.
+  CHECK(max("18.2").verdict == Verdict::not_met);
+  CHECK(max("18.2").channel == "TC8");
+  CHECK(max("18.4").verdict == Verdict::inconclusive);
+}
+
 TEST_CASE("Records of one cycle are told as its parts") {
   const Verdicts verdicts = evaluated(added_hold("6000 s"), {earlier(2, 1000, 1000), earlier(3, 600, 600)});
   CHECK_THAT(text_of(time_of(verdicts), added_hold("6000 s")),

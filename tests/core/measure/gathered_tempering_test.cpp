@@ -16,17 +16,18 @@ using namespace soakwright;
 namespace {
 
 /// The definition, in hours and long doubles.
-double parameter_by_definition(const std::vector<double>& times_s, const std::vector<double>& celsius) {
+double parameter_by_definition(const std::vector<double>& times_s, const std::vector<double>& celsius,
+                               long double constant) {
   long double hours = 0.0L;  // gathered, at the last step's temperature
   long double last_k = 0.0L;
   for (std::size_t i = 0; i + 1 < times_s.size(); ++i) {
     const long double kelvin = (celsius[i] + celsius[i + 1]) / 2.0 + 273.15;
-    // T (20 + log10 t) stays the same: 20 + log10 t' = T/T' (20 + log10 t).
-    if (hours > 0.0L) hours = std::pow(10.0L, last_k / kelvin * (20.0L + std::log10(hours)) - 20.0L);
+    // T (C + log10 t) stays the same: C + log10 t' = T/T' (C + log10 t).
+    if (hours > 0.0L) hours = std::pow(10.0L, last_k / kelvin * (constant + std::log10(hours)) - constant);
     hours += (times_s[i + 1] - times_s[i]) / 3600.0L;
     last_k = kelvin;
   }
-  return static_cast<double>(last_k * (20.0L + std::log10(hours)) / 1000.0L);
+  return static_cast<double>(last_k * (constant + std::log10(hours)) / 1000.0L);
 }
 
 struct Course {
@@ -63,15 +64,18 @@ TEST_CASE("lanes carried along together have the P of the definition") {
       }
     std::array<const double*, kTemperingLanes> starts{};
     for (std::size_t lane = 0; lane < kTemperingLanes; ++lane) starts[lane] = columns[lane].data();
-    const auto gathered = gather_lanes(times_s, starts);
-    for (std::size_t lane = 0; lane < kTemperingLanes; ++lane) {
-      const auto parameter = gathered[lane].parameter();
-      REQUIRE(parameter);
-      CHECK(*parameter == Approx(parameter_by_definition(times_s, columns[lane])).epsilon(1e-11));
-      GatheredTempering alone;
-      for (std::size_t i = 0; i + 1 < times_s.size(); ++i)
-        alone.add((columns[lane][i] + columns[lane][i + 1]) / 2.0, times_s[i + 1] - times_s[i]);
-      CHECK(*parameter == Approx(*alone.parameter()).epsilon(1e-13));
+    for (const double constant : {kTemperingConstant, 15.5}) {
+      CAPTURE(constant);
+      const auto gathered = gather_lanes(times_s, starts, constant);
+      for (std::size_t lane = 0; lane < kTemperingLanes; ++lane) {
+        const auto parameter = gathered[lane].parameter();
+        REQUIRE(parameter);
+        CHECK(*parameter == Approx(parameter_by_definition(times_s, columns[lane], constant)).epsilon(1e-11));
+        GatheredTempering alone(constant);
+        for (std::size_t i = 0; i + 1 < times_s.size(); ++i)
+          alone.add((columns[lane][i] + columns[lane][i + 1]) / 2.0, times_s[i + 1] - times_s[i]);
+        CHECK(*parameter == Approx(*alone.parameter()).epsilon(1e-13));
+      }
     }
   }
 }
@@ -85,7 +89,7 @@ TEST_CASE("readings that no work has do not stop the lanes beside them") {
   starts.fill(work.data());
   starts[1] = below_zero_kelvin.data();
   starts[2] = frozen.data();
-  const auto gathered = gather_lanes(times_s, starts);
+  const auto gathered = gather_lanes(times_s, starts, kTemperingConstant);
   CHECK(*gathered[0].parameter() ==
         Approx(873.15 * (20.0 + std::log10(240.0 / 3600.0)) / 1000.0).epsilon(1e-13));
   CHECK(*gathered[3].parameter() == *gathered[0].parameter());

@@ -13,7 +13,7 @@ using namespace soakwright;
 namespace {
 
 std::optional<Tempering> tempering_of(const Traced& made, std::size_t trace = 0) {
-  return temperings_of(made.set.traces, made.time()).at(trace);
+  return temperings_of(made.set.traces, made.time(), kTemperingConstant).at(trace);
 }
 
 /// P of a course sampled every `step_s`, over its whole time, with a thousandth of a degree.
@@ -26,7 +26,9 @@ double parameter_of(const Knots& knots, double step_s = 60) {
 /// Level at a temperature for so many hours.
 Knots level(double celsius, double hours) { return {{0, celsius}, {hours * 60.0, celsius}}; }
 
-double hours_worth(double parameter, double celsius) { return equivalent_hours(parameter, celsius); }
+double hours_worth(double parameter, double celsius) {
+  return equivalent_hours(parameter, celsius, kTemperingConstant);
+}
 
 }  // namespace
 
@@ -150,6 +152,52 @@ TEST_CASE("The hours worth the same elsewhere are found back") {
   for (const double celsius : {500.0, 595.0, 720.0})
     for (const double hours : {0.1, 1.0, 10.0}) {
       const double p = (celsius + 273.15) * (20 + std::log10(hours)) / 1000;
-      CHECK(equivalent_hours(p, celsius) == close_to(hours, 1e-9));
+      CHECK(equivalent_hours(p, celsius, kTemperingConstant) == close_to(hours, 1e-9));
     }
+}
+
+TEST_CASE("Three treatments of one weld, each referred to one temperature and added: 21 333 and 21 418") {
+  // Published figures, method and zero not stated there; referred to the hottest hold and added they come to
+  // 21 335.1 and 21 420.3 with 273.15, so they are checked to 5 units.
+  const std::vector<LevelHold> first{{730, 4}, {675, 40}, {710, 32}};
+  const std::vector<LevelHold> second{{750, 3}, {670, 50}, {710, 32}};
+  CHECK(1000 * *referred_sum(first, 730, kTemperingConstant) == close_to(21333, 5));
+  CHECK(1000 * *referred_sum(first, 730, kTemperingConstant) == close_to(21335.1, 0.05));
+  CHECK(1000 * *referred_sum(second, 750, kTemperingConstant) == close_to(21418, 5));
+  CHECK(1000 * *referred_sum(second, 750, kTemperingConstant) == close_to(21420.3, 0.05));
+  // Carried along in their order they come to less; the order counts, that of the sum does not.
+  CHECK(1000 * *carried_along(first, kTemperingConstant) == close_to(21323.8, 0.1));
+  CHECK(1000 * *carried_along(second, kTemperingConstant) == close_to(21399.5, 0.1));
+  const std::vector<LevelHold> turned{{710, 32}, {675, 40}, {730, 4}};
+  CHECK(*referred_sum(turned, 730, kTemperingConstant) ==
+        close_to(*referred_sum(first, 730, kTemperingConstant), 1e-12));
+  CHECK_FALSE(referred_sum({}, 730, kTemperingConstant));
+  CHECK_FALSE(carried_along({}, kTemperingConstant));
+}
+
+TEST_CASE("Another constant is carried along as it is: T(C + log10 t)/1000") {
+  // Worked from the formula.
+  for (const double constant : {10.0, 18.5, 20.0, 30.0}) {
+    CAPTURE(constant);
+    const Traced made(MadeRecord::every(60, 121).column("TC1", std::vector<double>(121, 620)), 120);
+    const auto tempering = temperings_of(made.set.traces, made.time(), constant).at(0);
+    CHECK(tempering->parameter == close_to(893.15 * (constant + std::log10(2.0)) / 1000, 1e-9));
+    CHECK(equivalent_hours(tempering->parameter, 620, constant) == close_to(2, 1e-9));
+    CHECK(parameter_of(620, 2, constant) == close_to(tempering->parameter, 1e-9));
+    const CurvePart part{&made.set.traces[0], made.time(), nullptr};
+    CHECK(tempering_over({part}, 0.0, constant)->parameter == close_to(tempering->parameter, 1e-9));
+    // The second of two such records passes what one and a half hours are worth after an hour and a half less
+    // the two of the first: at its first step.
+    CHECK(*tempering_passes({part, part}, parameter_of(620, 1.5, constant), constant) == close_to(60));
+    CHECK(*tempering_passes({part, part}, parameter_of(620, 3.0, constant) + 1e-9, constant) ==
+          close_to(3660));
+    CHECK_FALSE(tempering_passes({part, part}, parameter_of(620, 4.1, constant), constant));
+  }
+}
+
+TEST_CASE("Excluded time is not known time") {
+  const Traced made(
+      MadeRecord::every(60, 121).column("TC1", std::vector<double>(121, 620)).exclusion("TC1", 3601, 7200));
+  // From the reading before it to the end of the record.
+  CHECK(time_not_known(made.set.traces[0], made.time()) == close_to(3600));
 }

@@ -121,10 +121,11 @@ using Names = std::vector<std::string>;
 
 TEST_CASE("the result has its keys in their order") {
   const Json result = Json::parse(result_json(evaluated(false)));
-  CHECK(keys(result) == Names{"soakwright", "version", "log", "procedure", "job", "previous_records",
-                              "replaced", "excluded", "confirmed", "phases", "suspects", "welds", "budget",
-                              "stages", "tempering", "requirements", "findings", "first_deviation",
-                              "verdict"});
+  CHECK(keys(result) ==
+        Names{"soakwright",      "version",  "log",       "procedure", "job",          "previous_records",
+              "replaced",        "excluded", "confirmed", "phases",    "suspects",     "welds",
+              "budget",          "stages",   "tempering", "heat",      "requirements", "findings",
+              "first_deviation", "verdict"});
   CHECK(keys(result["log"]) == Names{"file", "sha256", "bytes", "rows", "start", "first_s", "last_s",
                                      "duration_s", "interval_s", "reading", "channels", "other_columns",
                                      "notices"});

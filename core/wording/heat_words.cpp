@@ -17,8 +17,12 @@ constexpr double kSome_s = 1e-3;
 
 std::string parameter_text(double parameter) { return decimal_text(parameter, 3); }
 
+/// Beyond this nobody reads a figure: the temperature is far below that of the tempering.
+constexpr double kMostHours = 1e6;
+
 std::string hours_text(const std::optional<double>& hours) {
   if (!hours) return "–";
+  if (*hours > kMostHours) return "over 1,000,000";
   return decimal_text(*hours, *hours < 100.0 ? 2 : 0);
 }
 
@@ -222,7 +226,7 @@ std::vector<LabelledText> hydrogen_facts(const Heat& heat, const WeldHydrogen& p
 }
 
 FigureTable hydrogen_table(const Heat& heat, const WeldHydrogen& place, bool name_weld,
-                           const PrintedNumbers& say) {
+                           std::size_t previous_records, const PrintedNumbers& say) {
   FigureTable table;
   table.title = "Hydrogen left, an indication";
   if (name_weld) table.title += of_weld(place.weld);
@@ -251,6 +255,12 @@ FigureTable hydrogen_table(const Heat& heat, const WeldHydrogen& place, bool nam
   table.notes.emplace_back(
       "A diffusivity is not extended beyond its temperatures: time outside them, like time without a known "
       "temperature, is taken as if nothing diffused. More hydrogen may have left than is shown.");
+  if (const std::size_t left_out = previous_records - std::min(previous_records, place.parts); left_out > 0)
+    table.notes.push_back(fmt::format(
+        "{} not counted here, being of another cycle or before the time that is counted. Records of one "
+        "interrupted bake-out have the same `cycle` in the job.",
+        left_out == 1 ? std::string{"One previous record is"}
+                      : fmt::format("{} previous records are", left_out)));
   if (hotter)
     table.notes.emplace_back(
         "The range is that of the diffusivities that hold as hot as the curve was; where none does, that of "
@@ -321,7 +331,8 @@ std::vector<FigureTable> heat_tables(const WordingContext& context) {
       tables.push_back(tempering_table(heat, weld, welds.size() > 1, context.say));
   if (heat.qualified) tables.push_back(qualified_table(heat, context.say));
   for (const WeldHydrogen& place : heat.hydrogen)
-    tables.push_back(hydrogen_table(heat, place, heat.hydrogen.size() > 1, context.say));
+    tables.push_back(hydrogen_table(heat, place, heat.hydrogen.size() > 1,
+                                    context.analysis.previous_records.size(), context.say));
   return tables;
 }
 

@@ -88,6 +88,23 @@ TEST_CASE("hydrogen is an indication with its diffusivities, and says what is no
   CHECK(report.heat_summary[1].name == "Hydrogen left, an indication");
 }
 
+TEST_CASE("hydrogen says which previous records it does not count, and absurd hours are not printed") {
+  Analysis analysis =
+      analysed(kHydrogen + "[qualified]\nholds = [[\"900 C\", \"100 h\"]]\nsource = \"mill\"\n");
+  PreviousRecord one;
+  one.record = analysis.record;
+  one.job = analysis.job;
+  one.course = analysis.course;
+  one.verdicts = analysis.verdicts;
+  analysis.previous_records = {one};
+  const Report report = make_report(analysis);
+  const std::vector<std::string>& notes = report.heat[2].notes;
+  CHECK(std::any_of(notes.begin(), notes.end(), [](const std::string& note) {
+    return note.starts_with("One previous record is not counted");
+  }));
+  CHECK(fact(report.heat[1], "Worth the same") == "over 1,000,000 h at 590 °C, with C = 20");
+}
+
 TEST_CASE("the result has the heat with formula, source and flag") {
   const auto result = nlohmann::json::parse(result_json(analysed(kHydrogen + kQualified)));
   const auto& heat = result["heat"];

@@ -3,6 +3,7 @@
 
 #include <utility>
 
+#include "core/evaluate/band_notes.h"
 #include "core/evaluate/evaluation.h"
 #include "core/evaluate/suspect_findings.h"
 #include "core/phases/course.h"
@@ -118,6 +119,7 @@ Problems evaluate_into(Analysis& analysis) {
   Verdicts verdicts =
       evaluate(*analysis.record, *analysis.procedure, analysis.job.get(), *analysis.ground, earlier);
   note_suspects(*analysis.record, *analysis.course, verdicts);
+  note_bands(*analysis.record, *analysis.procedure, analysis.job.get(), verdicts);
   analysis.verdicts = std::make_shared<const Verdicts>(std::move(verdicts));
   if (!analysis.review) return {};
   analysis.result_sha256 = result_digest(analysis);

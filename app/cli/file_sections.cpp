@@ -11,6 +11,17 @@ void not_evaluated(PageText& page, const Report& report) {
   for (const std::string& text : report.other_columns) page.paragraph({""}, text);
 }
 
+void preheat_and_bands(PageText& page, const Report& report) {
+  if (!report.preheat.empty()) {
+    page.heading("Preheat, published figures");
+    page.facts(report.preheat);
+  }
+  if (!report.bands.empty()) {
+    page.heading("Bands of the local heat treatment");
+    page.facts(report.bands);
+  }
+}
+
 void file_warnings(PageText& page, const Report& report) {
   if (report.notices.empty()) return;
   std::vector<Row> rows;

@@ -107,6 +107,7 @@ std::string verdict_page(const Report& report, bool coloured) {
     for (const auto& rows : {report.replaced, report.exclusion})
       for (const HandRow& row : rows) page.paragraph({row.channel}, row.when + ": " + row.text);
   }
+  preheat_and_bands(page, report);
   not_evaluated(page, report);
   file_warnings(page, report);
   if (!report.first_deviation.empty()) {

@@ -20,6 +20,12 @@ void put_hand_rows(PageFlow& flow, const QString& heading, const std::vector<Han
             std::move(rows));
 }
 
+void put_published(PageFlow& flow, const char* title, const std::vector<LabelledText>& facts) {
+  if (facts.empty()) return;
+  flow.subheading(text(title), flow.mm(9.0));
+  put_facts(flow, facts, 48.0, 7.5);
+}
+
 }  // namespace
 
 void put_procedure(PageFlow& flow, const Report& report) {
@@ -36,6 +42,8 @@ void put_procedure(PageFlow& flow, const Report& report) {
     put_facts(flow, stage.limits, 36.0, 7.5);
     if (!stage.source.empty()) put_facts(flow, {{"Limits from", stage.source}}, 36.0, 7.5);
   }
+  put_published(flow, "Preheat, published figures", report.preheat);
+  put_published(flow, "Bands of the local heat treatment", report.bands);
 }
 
 void put_course(PageFlow& flow, const Report& report) {

@@ -12,6 +12,7 @@
 #include <variant>
 #include <vector>
 
+#include "core/procedure/composition.h"
 #include "core/procedure/diffusivity.h"
 #include "core/units/local_time.h"
 #include "core/units/printed_time.h"
@@ -61,12 +62,28 @@ struct ThermocoupleEntry {
   bool operator==(const ThermocoupleEntry&) const = default;
 };
 
+/// Published tables of minimum preheat.
+enum class PreheatTable { aws_d1_1_category_b };
+
 struct WeldEntry {
   std::size_t line = 0;
   std::string number;
   std::optional<Thickness> thickness;
   std::optional<std::string> material;
+  std::optional<Composition> composition;       ///< without it the job's
+  std::optional<PreheatTable> minimum_preheat;  ///< the same
   bool operator==(const WeldEntry&) const = default;
+};
+
+/// The bands of a local heat treatment; widths are whole, both sides of the weld.
+struct BandEntry {
+  std::size_t line = 0;
+  std::optional<std::string> weld;
+  Thickness diameter;             ///< outside
+  std::optional<Thickness> wall;  ///< without it the thickness of the weld (band_wall.h)
+  std::optional<Thickness> soak_band, heated_band;
+  double centre_m = 0.0;  ///< of the weld, on the scale of the thermocouples' positions
+  bool operator==(const BandEntry&) const = default;
 };
 
 struct ExclusionEntry {
@@ -193,6 +210,9 @@ struct Job {
   std::optional<std::string> log, procedure;  ///< as written; named_path() gives the path
   std::size_t log_line = 0, procedure_line = 0;
   std::vector<WeldEntry> welds;
+  std::optional<Composition> composition;
+  std::optional<PreheatTable> minimum_preheat;
+  std::vector<BandEntry> bands;
   std::vector<ThermocoupleEntry> thermocouples;
   std::vector<ExclusionEntry> exclusions;
   std::vector<ConfirmationEntry> confirmations;

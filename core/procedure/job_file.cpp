@@ -9,6 +9,7 @@
 
 #include <fmt/format.h>
 
+#include "core/procedure/band_and_preheat_tables.h"
 #include "core/procedure/heat_tables.h"
 #include "core/procedure/import_choices.h"
 #include "core/procedure/job_checks.h"
@@ -162,6 +163,7 @@ void read_welds(TableReader& in, Job& job) {
     inner.must("number", name_text, entry.number);
     inner.may("thickness", thickness, entry.thickness);
     inner.may("material", text, entry.material);
+    read_preheat(inner, entry.composition, entry.minimum_preheat);
   });
 }
 
@@ -177,6 +179,8 @@ void read_all(TableReader& in, Job& job) {
   in.may("details", details, job.details);
   in.elsewhere("thickness",
                "give it in the procedure, or write the weld as [[weld]] with `number` and `thickness`");
+  read_preheat(in, job.composition, job.minimum_preheat);
+  read_bands(in, job);
   in.may("cycle", count_from_1, job.cycle);
   if (in.may("log", path_text, job.log)) job.log_line = in.line_of("log");
   if (in.may("procedure", path_text, job.procedure)) job.procedure_line = in.line_of("procedure");
@@ -240,6 +244,7 @@ Result<Job> parse_job(std::string_view source, const std::string& file) {
   auto job = read_document<Job>(source, file, "job", [](TableReader& in, Job& value) {
     read_all(in, value);
     check_job(value, in);
+    check_preheat_and_bands(in, value);
   });
   if (!job) return with_hint_about_welds(job.problems());
   job.value().file = file;

@@ -95,6 +95,8 @@ Report make_report(const Analysis& analysis, const ReportOptions& options) {
   report.record = record_facts(context);
   for (LabelledText& fact : suspect_facts(context)) report.record.push_back(std::move(fact));
   if (analysis.procedure) report.procedure = procedure_section(context);
+  report.preheat = preheat_section(context);
+  report.bands = band_section(context);
   report.welds = weld_rows(context);
   report.requirements = requirement_rows(context, report.chart);
   report.guarded = std::any_of(report.requirements.begin(), report.requirements.end(),

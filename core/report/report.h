@@ -171,6 +171,9 @@ struct Report {
   std::vector<LabelledText> job;
   std::vector<LabelledText> record;  ///< file, start, end, duration, rows, interval
   std::optional<ProcedureSection> procedure;
+  std::vector<LabelledText>
+      preheat;  ///< carbon equivalents, published minimum; empty where the job asks for none
+  std::vector<LabelledText> bands;  ///< of a local heat treatment; empty where the job has none
   std::vector<WeldRow> welds;
   std::vector<RequirementRow> requirements;
   bool guarded = false;  ///< the uncertainty column has something to say

@@ -33,6 +33,10 @@ std::vector<std::string> other_column_texts(const Record& record);
 // procedure_section.cpp
 ProcedureSection procedure_section(const ReportContext& context);
 
+// preheat_section.cpp
+std::vector<LabelledText> preheat_section(const ReportContext& context);
+std::vector<LabelledText> band_section(const ReportContext& context);
+
 // requirement_section.cpp, evidence_section.cpp
 /// "2031-04-09 09:40:12: TC2 had risen …"
 std::string deviation_text(const ReportContext& context, const FirstDeviation& deviation);

@@ -6,6 +6,7 @@
 
 #include "app/gui/budget_text.h"
 #include "app/gui/explanation_text.h"
+#include "app/gui/heat_text.h"
 #include "app/pdf/shown_text.h"
 
 namespace soakwright::gui {
@@ -127,8 +128,10 @@ QString DetailPanel::overview(const Report& report) const {
   job.add(report.job);
   LabelTable procedure;
   if (report.procedure) procedure.add(report.procedure->facts);
+  QString heat;
+  for (const FigureTable& table : report.heat) heat += figuresText(table);
   return heading(report.verdict ? tr("Choose a row to see its evidence") : tr("The record"), {}, {}) +
-         record.html() + job.html(tr("Job")) + procedure.html(tr("Procedure"));
+         record.html() + job.html(tr("Job")) + procedure.html(tr("Procedure")) + heat;
 }
 
 void DetailPanel::show(std::shared_ptr<const Report> shown, const Selection& selection) {

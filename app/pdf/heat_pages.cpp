@@ -21,7 +21,9 @@ void put_figures(PageFlow& flow, const FigureTable& table) {
         row.cells.push_back({bound_text(figure), row.cells.empty(), std::nullopt});
       rows.push_back(std::move(row));
     }
+    flow.skip(flow.mm(1.0));
     put_table(flow, std::move(columns), std::move(rows), 7.2);
+    flow.skip(flow.mm(1.0));
   }
   for (const std::string& note : table.notes)
     flow.paragraph(text(note), flow.scale().font(7.0), colour::kFaintInk);

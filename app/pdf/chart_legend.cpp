@@ -13,7 +13,7 @@
 namespace soakwright::pdf {
 namespace {
 
-constexpr double kPoints = 6.6;
+constexpr double kPoints = kChartPoints;
 constexpr double kSample_mm = 11.0;
 constexpr double kNumber_mm = 5.0;
 constexpr double kGap_mm = 4.0;
@@ -92,7 +92,7 @@ std::vector<Sample> samples_of(const Chart& chart, const Scale& scale) {
       std::any_of(chart.levels.begin(), chart.levels.end(),
                   [](const ChartLevel& level) { return level.kind == ChartLevel::Kind::temperature_max; });
   if (temperature_max)
-    samples.push_back({QStringLiteral("temperature_max"), [=](QPainter& painter, const QRectF& box) {
+    samples.push_back({QStringLiteral("maximum temperature"), [=](QPainter& painter, const QRectF& box) {
                          QPen pen(colour::kNotMet, scale.mm(0.35));
                          pen.setDashPattern({14.0, 4.0});
                          painter.setPen(pen);

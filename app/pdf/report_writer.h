@@ -14,8 +14,9 @@
 
 namespace soakwright {
 
-/// A4 pages, PDF/A-1b, fonts embedded, text that can be searched, charts as lines. Nothing where it went
-/// well. The creation date is now, or what SOURCE_DATE_EPOCH says; with that set, same report, same bytes.
+/// A4 or Letter pages, PDF/A-1b, fonts embedded, text that can be searched, charts as lines. Nothing where it
+/// went well. The creation date is now, or what SOURCE_DATE_EPOCH says; with that set, same report, same
+/// bytes.
 std::optional<Problem> write_report(const Report& report, const std::string& path);
 
 /// The chart with its legend, `width` x `height` pixels: PNG, or SVG where the path ends in .svg.

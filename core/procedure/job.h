@@ -184,6 +184,14 @@ struct QualifiedEntry {
   bool operator==(const QualifiedEntry&) const = default;
 };
 
+/// Who issues the report.
+struct CompanyEntry {
+  std::string name;
+  std::optional<std::string> address;
+  std::optional<std::string> picture;  ///< path from the job file to a PNG or JPEG file
+  bool operator==(const CompanyEntry&) const = default;
+};
+
 struct Job {
   std::string file;    ///< as the user named it
   std::string sha256;  ///< of the file's bytes, hexadecimal
@@ -205,6 +213,7 @@ struct Job {
   std::optional<RecorderEntry> recorder;
   std::optional<HydrogenEntry> hydrogen;
   std::optional<QualifiedEntry> qualified;
+  std::optional<CompanyEntry> company;
   bool operator==(const Job&) const = default;
 };
 

@@ -222,6 +222,12 @@ void read_all(TableReader& in, Job& job) {
            [&](TableReader& inner) { read_hydrogen(inner, job.hydrogen.emplace()); });
   in.table("qualified", "[qualified]",
            [&](TableReader& inner) { read_qualified(inner, job.qualified.emplace()); });
+  in.table("company", "[company]", [&](TableReader& inner) {
+    CompanyEntry& company = job.company.emplace();
+    inner.must("name", name_text, company.name);
+    inner.may("address", text, company.address);
+    inner.may("picture", path_text, company.picture);
+  });
 }
 
 /// The parser knows only that `weld` stands there twice.

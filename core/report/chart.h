@@ -68,7 +68,8 @@ struct ChartSegment {
 struct ChartMark {
   std::size_t finding = 0;  ///< index into Report::findings and Verdicts::findings
   Finding::Kind kind = Finding::Kind::note;
-  std::string tag;  ///< the finding's number in the report
+  std::size_t event = 0;  ///< number of the finding's event, from 1
+  std::string tag;        ///< the same as text
   std::optional<std::size_t> trace;
   double from_s = 0.0, to_s = 0.0;
   std::optional<double> level_c;

@@ -16,6 +16,7 @@
 #include "core/report/open_findings.h"
 #include "core/report/sections.h"
 #include "core/wording/cautions.h"
+#include "core/wording/certificate_words.h"
 #include "core/wording/method_notes.h"
 #include "core/wording/review_words.h"
 
@@ -37,8 +38,6 @@ std::string title_of(const Analysis& analysis) {
              ? *analysis.procedure->title
              : "Heat treatment to procedure " + analysis.procedure->number;
 }
-
-std::string count_of(std::size_t count, std::size_t all) { return fmt::format("{} of {}", count, all); }
 
 /// " Partly excluded by a person: TC1, TC4 (times and reasons in the record)." An exclusion can turn not met
 /// into met: it is named beside the verdict. Empty where nothing is excluded.
@@ -62,13 +61,9 @@ std::string verdict_sentence(const Analysis& analysis) {
         std::count_if(requirements.begin(), requirements.end(),
                       [&](const Requirement& r) { return r.verdict == verdict; }));
   };
-  const std::size_t all = requirements.size();
-  std::string text =
-      count_of(having(Verdict::met), all) + (all == 1 ? " requirement met" : " requirements met");
-  if (const auto failed = having(Verdict::not_met); failed > 0) text += fmt::format(", {} not met", failed);
-  if (const auto open = having(Verdict::inconclusive); open > 0)
-    text += fmt::format(", {} inconclusive", open);
-  return text + "." + excluded_sentence(*analysis.record);
+  return certificate_words::counted(having(Verdict::met), having(Verdict::not_met),
+                                    having(Verdict::inconclusive)) +
+         excluded_sentence(*analysis.record);
 }
 
 }  // namespace
@@ -100,6 +95,7 @@ Report make_report(const Analysis& analysis, const ReportOptions& options) {
   report.guarded = std::any_of(report.requirements.begin(), report.requirements.end(),
                                [](const RequirementRow& row) { return !row.uncertainty.empty(); });
   report.findings = finding_rows(context, report.requirements);
+  add_events(context, report);
   report.draft = draft_text(open_findings(analysis).size());
   report.holds = hold_tables(context);
   report.rates = rate_tables(context);
@@ -122,6 +118,10 @@ Report make_report(const Analysis& analysis, const ReportOptions& options) {
   report.cautions = caution_texts(context);
   report.fingerprints = fingerprint_rows(context);
   report.signatures = signature_places(context);
+  report.paper = options.paper;
+  report.company = letterhead(analysis);
+  if (analysis.job) report.report_number = analysis.job->report_number.value_or(std::string{});
+  report.certificates = certificates(context, report);
   report.previous_records = previous_reports(context, options);
   return report;
 }

@@ -83,6 +83,28 @@ void put_title(PageFlow& flow, const Report& report, const Certificate& certific
   flow.skip(std::max(y, reached) - top + flow.mm(1.6));
 }
 
+/// Across the page: what the verdict rests on is in none of the source files.
+void put_unsaved(PageFlow& flow, const Report& report) {
+  if (report.unsaved.empty()) return;
+  QStringList changes;
+  for (const std::string& change : report.unsaved) changes.append(text(change));
+  const double pad = flow.mm(2.5);
+  const double width = flow.width() - 2.0 * pad;
+  const TextBlock head(QStringLiteral("NOT SAVED: this report rests on changes that are in no file"),
+                       flow.scale().font(12.0, true), width);
+  const TextBlock list(changes.join(QStringLiteral("; ")), flow.scale().font(8.5), width);
+  const double height = head.height() + list.height() + 2.0 * pad;
+  flow.need(height);
+  const QRectF box(flow.left(), flow.y(), flow.width(), height);
+  flow.draw([=](QPainter& painter) {
+    painter.fillRect(box, colour::kNotMet);
+    painter.setPen(colour::kPdf);
+    head.draw(painter, box.topLeft() + QPointF(pad, pad));
+    list.draw(painter, box.topLeft() + QPointF(pad, pad + head.height()));
+  });
+  flow.skip(height + flow.mm(3.0));
+}
+
 void put_verdict(PageFlow& flow, const Report& report, const Certificate& certificate) {
   const double pad = flow.mm(2.2);
   const double sign_column = report.verdict ? flow.mm(13.0) : 0.0;
@@ -201,6 +223,7 @@ Certificate of_record_only(const Report& report) {
 void put_certificate(PageFlow& flow, const std::shared_ptr<const Report>& report,
                      const Certificate& certificate, const IssueFacts& issue, bool first) {
   put_title(flow, *report, certificate, issue, first);
+  put_unsaved(flow, *report);
   put_verdict(flow, *report, certificate);
   std::vector<LabelColumn> columns;
   if (!certificate.work.empty()) columns.push_back({QStringLiteral("Work"), certificate.work});

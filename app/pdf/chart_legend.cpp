@@ -6,6 +6,7 @@
 #include <functional>
 
 #include "app/pdf/chart_traces.h"
+#include "app/pdf/chart_view.h"
 #include "app/pdf/sign.h"
 #include "app/pdf/text_block.h"
 #include "app/pdf/trace_pens.h"
@@ -37,7 +38,7 @@ Grid grid_of(const Chart& chart, const Scale& scale, double width) {
   double natural = 0.0;
   std::vector<std::size_t> shown;
   for (std::size_t i = 0; i < chart.traces.size(); ++i) {
-    if (chart.traces[i].role == ChartTrace::Role::off) continue;
+    if (!is_drawn(chart.traces[i])) continue;
     shown.push_back(i);
     natural = std::max(natural, TextBlock::natural_width(text(chart.traces[i].legend), font));
   }

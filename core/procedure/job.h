@@ -58,6 +58,7 @@ struct ThermocoupleEntry {
   std::optional<std::string> certificate;
   std::optional<CivilDate> valid_until;
   std::optional<std::string> spare_for;
+  std::optional<std::string> reason;  ///< why it is not evaluated
   bool operator==(const ThermocoupleEntry&) const = default;
 };
 

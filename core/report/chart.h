@@ -26,7 +26,8 @@ struct ChartTrace {
   std::string name;
   std::string legend;  ///< name and role in words: "TC3 inside, 90° (spare for TC1)"
   Role role = Role::evaluated;
-  Readings readings;  ///< shares the record's storage
+  Readings readings;      ///< shares the record's storage
+  bool excluded = false;  ///< a person took all of it out of the evaluation: drawn grey all the same
 };
 
 /// The range of a hold or of a maintain stage.

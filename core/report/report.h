@@ -30,6 +30,7 @@ struct ReportOptions {
   std::optional<TemperatureUnit> unit;  ///< C or F; none: the procedure's, else the log's
   std::string program_version;          ///< "0.1.0"
   Paper paper = Paper::a4;
+  std::vector<std::string> unsaved = {};  ///< what the analysis rests on and no file says, in words
 };
 
 /// Of the company that issues the report, as the job gives it.
@@ -207,7 +208,8 @@ struct SignaturePlace {
 
 struct Report {
   TemperatureUnit unit = TemperatureUnit::celsius;
-  std::string program;  ///< "Soakwright 0.1.0"
+  std::string program;               ///< "Soakwright 0.1.0"
+  std::vector<std::string> unsaved;  ///< settings that are in no file; printed across the first page
   std::string title, subject, author;
   Paper paper = Paper::a4;
   Letterhead company;

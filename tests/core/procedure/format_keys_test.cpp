@@ -78,7 +78,7 @@ const std::vector<Place>& places() {
        "[[thermocouple]]\n",
        "",
        {"column", "name", "weld", "role", "zone", "position", "angle", "unit", "type", "cold_junction",
-        "tolerance", "extension", "correction", "certificate", "valid_until", "spare_for"}},
+        "tolerance", "extension", "correction", "certificate", "valid_until", "spare_for", "reason"}},
       {File::job, "[[exclude]]\n", "", {"column", "from", "to", "reason"}},
       {File::job, "[[confirm]]\n", "", {"column", "suspect", "reason"}},
       {File::job, "[[period]]\n", "", {"name", "from", "to"}},

@@ -115,12 +115,17 @@ bool wants_svg(const std::string& path) {
 
 }  // namespace
 
+std::optional<Problem> issue_facts(const Report& report, pdf::IssueFacts& issue) {
+  issue.date = issue_date();
+  return read_picture(report.company, issue.picture);
+}
+
 std::optional<Problem> write_report(const Report& report, const std::string& path) {
   if (!pdf::usable_font()) return no_font(path);
   // The pages draw from the report until they are printed, all within this call.
   const std::shared_ptr<const Report> lent(&report, [](const Report*) {});
-  pdf::IssueFacts issue{issue_date(), {}};
-  if (auto unreadable = read_picture(report.company, issue.picture)) return unreadable;
+  pdf::IssueFacts issue;
+  if (auto unreadable = issue_facts(report, issue)) return unreadable;
   const auto pages = pdf::report_pages(lent, pdf::pdf_scale(), issue);
   const pdf::DocumentFacts facts{pdf::text(report.title),   pdf::text(report.author),
                                  pdf::text(report.subject), pdf::text(report.program),

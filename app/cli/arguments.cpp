@@ -38,6 +38,7 @@ struct Raw {
   std::string dates;
   std::string unit;
   RawDraft draft;
+  std::string paper;
 };
 
 void add_inspect_options(CLI::App& command, Arguments& arguments, Raw& raw) {
@@ -56,7 +57,7 @@ void add_inspect_options(CLI::App& command, Arguments& arguments, Raw& raw) {
       ->type_name("C|F");
 }
 
-void add_check_options(CLI::App& command, Arguments& arguments) {
+void add_check_options(CLI::App& command, Arguments& arguments, Raw& raw) {
   command
       .add_option("--procedure", arguments.request.procedure,
                   "the procedure: what is required; else the one that the job names")
@@ -66,6 +67,7 @@ void add_check_options(CLI::App& command, Arguments& arguments) {
                   "a person's dispositions of the findings, made on this result")
       ->type_name("FILE");
   command.add_option("--report", arguments.report, "write the report, .pdf")->type_name("FILE");
+  command.add_option("--paper", raw.paper, "the report's sheets; a4 unless given")->type_name("a4|letter");
 }
 
 void add_draft_options(CLI::App& command, Arguments& arguments, Raw& raw) {
@@ -142,6 +144,12 @@ std::optional<std::string> settle(const Raw& raw, Arguments& arguments) {
     arguments.unit = TemperatureUnit::fahrenheit;
   else if (!raw.unit.empty())
     return "--unit is C or F, not '" + raw.unit + "'";
+  if (raw.paper == "letter")
+    arguments.paper = Paper::letter;
+  else if (!raw.paper.empty() && raw.paper != "a4")
+    return "--paper is a4 or letter, not '" + raw.paper + "'";
+  if (!raw.paper.empty() && arguments.report.empty())
+    return std::string("--paper is of the report, and no --report is named");
   return wrong_ending(arguments);
 }
 
@@ -160,7 +168,7 @@ std::variant<Arguments, Reply> parse(CLI::App& app, int argc, const char* const*
   CLI::App* check = app.add_subcommand("check", "the verdict: the log against the procedure");
   add_inspect_options(*inspect, arguments, raw);
   add_inspect_options(*check, arguments, raw);
-  add_check_options(*check, arguments);
+  add_check_options(*check, arguments, raw);
   CLI::App* draft = app.add_subcommand("draft", "a procedure from a published rule, or proposed from a log");
   add_draft_options(*draft, arguments, raw);
   for (const Absent& absent : kAbsent) app.add_subcommand(absent.name)->group("")->allow_extras();

@@ -8,6 +8,7 @@
 
 #include "app/cli/draft_arguments.h"
 #include "core/analyse.h"
+#include "core/report/report.h"
 #include "core/units/temperature.h"
 
 namespace soakwright::cli {
@@ -21,6 +22,7 @@ struct Arguments {
   std::string chart;   ///< a path; .png or .svg; empty where no picture of the chart is wanted
   std::optional<TemperatureUnit> unit;
   DraftArguments draft;  ///< of the command `draft`
+  Paper paper = Paper::a4;  ///< of the report
 };
 
 /// An answer that needs no analysis: help, the version, or what is wrong with the command line.

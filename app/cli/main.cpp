@@ -63,7 +63,8 @@ int run(const Arguments& arguments) {
   const Analysis& analysis = found.value();
   const bool json_alone = arguments.json == "-";
   std::optional<Report> report;
-  if (pdf || !json_alone) report = make_report(analysis, {arguments.unit, SOAKWRIGHT_VERSION});
+  if (pdf || !json_alone)
+    report = make_report(analysis, {arguments.unit, SOAKWRIGHT_VERSION, arguments.paper});
   std::string result;
   if (!arguments.json.empty()) result = result_json(analysis);
 

@@ -14,6 +14,7 @@ namespace soakwright::pdf {
 struct DocumentFacts {
   QString title, author, subject, program;
   QDateTime created;  ///< UTC
+  Paper paper = Paper::a4;
 };
 
 /// The resolution for which the pages must have been set.

@@ -2,7 +2,9 @@
 #include "app/pdf/report_writer.h"
 
 #include <QBuffer>
+#include <QFile>
 #include <QImage>
+#include <QImageReader>
 #include <QPainter>
 #include <QSvgGenerator>
 #include <memory>
@@ -31,8 +33,45 @@ QDateTime creation_time() {
   return ok ? QDateTime::fromSecsSinceEpoch(seconds, Qt::UTC) : QDateTime::currentDateTimeUtc();
 }
 
+/// The day on which the report is made, by this computer's clock.
+QString issue_date() {
+  const QDateTime now = creation_time();
+  const bool repeated = qEnvironmentVariableIsSet("SOURCE_DATE_EPOCH");
+  return (repeated ? now : now.toLocalTime()).date().toString(Qt::ISODate);
+}
+
+/// The company's picture on white, since PDF/A-1 knows no transparency, and no larger than print can show.
+/// Untouched where none is named.
+std::optional<Problem> read_picture(const Letterhead& company, QImage& picture) {
+  constexpr int kMostPixels = 1200;
+  if (company.picture.empty()) return std::nullopt;
+  QImageReader reader(QString::fromStdString(company.picture));
+  reader.setDecideFormatFromContent(true);
+  const QByteArray format = reader.format();
+  QImage read = format == "png" || format == "jpeg" ? reader.read() : QImage();
+  if (read.isNull()) {
+    const bool there = QFile::exists(QString::fromStdString(company.picture));
+    return Problem{there ? ProblemKind::bad_input : ProblemKind::cannot_open, company.picture, 0,
+                   there ? "the company's picture is no PNG or JPEG that can be read"
+                         : "the company's picture is not there",
+                   "`picture` in [company] of the job names a PNG or JPEG file"};
+  }
+  if (read.width() > kMostPixels || read.height() > kMostPixels)
+    read = read.scaled(kMostPixels, kMostPixels, Qt::KeepAspectRatio, Qt::SmoothTransformation);
+  QImage flat(read.size(), QImage::Format_RGB32);
+  flat.fill(Qt::white);
+  QPainter(&flat).drawImage(0, 0, read);
+  picture = flat;
+  return std::nullopt;
+}
+
 std::optional<Problem> write_bytes(const std::string& path, const QByteArray& bytes) {
   return write_file_whole(path, {bytes.constData(), static_cast<std::size_t>(bytes.size())});
+}
+
+QString text_below_title(const Report& report) {
+  const QString verdict = report.verdict ? pdf::text(report.verdict_text) + QStringLiteral(". ") : QString();
+  return verdict + pdf::text(report.verdict_sentence);
 }
 
 void paint_chart(QPaintDevice& device, const Report& report, const QSize& size) {
@@ -42,7 +81,7 @@ void paint_chart(QPaintDevice& device, const Report& report, const QSize& size) 
   painter.setRenderHint(QPainter::Antialiasing);
   const double margin = scale.mm(5.0);
   pdf::paint_chart_sheet(painter, QRectF(QPointF(0, 0), size).adjusted(margin, margin, -margin, -margin),
-                         scale, report);
+                         scale, report.chart, text_below_title(report));
 }
 
 /// Empty where a picture of that size cannot be made.
@@ -76,13 +115,21 @@ bool wants_svg(const std::string& path) {
 
 }  // namespace
 
+std::optional<Problem> issue_facts(const Report& report, pdf::IssueFacts& issue) {
+  issue.date = issue_date();
+  return read_picture(report.company, issue.picture);
+}
+
 std::optional<Problem> write_report(const Report& report, const std::string& path) {
   if (!pdf::usable_font()) return no_font(path);
   // The pages draw from the report until they are printed, all within this call.
   const std::shared_ptr<const Report> lent(&report, [](const Report*) {});
-  const auto pages = pdf::report_pages(lent, pdf::pdf_scale());
-  const pdf::DocumentFacts facts{pdf::text(report.title), pdf::text(report.author), pdf::text(report.subject),
-                                 pdf::text(report.program), creation_time()};
+  pdf::IssueFacts issue;
+  if (auto unreadable = issue_facts(report, issue)) return unreadable;
+  const auto pages = pdf::report_pages(lent, pdf::pdf_scale(), issue);
+  const pdf::DocumentFacts facts{pdf::text(report.title),   pdf::text(report.author),
+                                 pdf::text(report.subject), pdf::text(report.program),
+                                 creation_time(),           report.paper};
   const QByteArray bytes = pdf::pdf_document(pages, facts);
   if (bytes.isEmpty())
     return cannot_paint(path, "the pages could not be painted", "free some memory and try again");

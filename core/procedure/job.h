@@ -59,6 +59,7 @@ struct ThermocoupleEntry {
   std::optional<std::string> certificate;
   std::optional<CivilDate> valid_until;
   std::optional<std::string> spare_for;
+  std::optional<std::string> reason;  ///< why it is not evaluated
   bool operator==(const ThermocoupleEntry&) const = default;
 };
 
@@ -201,6 +202,14 @@ struct QualifiedEntry {
   bool operator==(const QualifiedEntry&) const = default;
 };
 
+/// Who issues the report.
+struct CompanyEntry {
+  std::string name;
+  std::optional<std::string> address;
+  std::optional<std::string> picture;  ///< path from the job file to a PNG or JPEG file
+  bool operator==(const CompanyEntry&) const = default;
+};
+
 struct Job {
   std::string file;    ///< as the user named it
   std::string sha256;  ///< of the file's bytes, hexadecimal
@@ -225,6 +234,7 @@ struct Job {
   std::optional<RecorderEntry> recorder;
   std::optional<HydrogenEntry> hydrogen;
   std::optional<QualifiedEntry> qualified;
+  std::optional<CompanyEntry> company;
   bool operator==(const Job&) const = default;
 };
 

@@ -14,6 +14,7 @@
 #include "core/procedure/import_choices.h"
 #include "core/procedure/job_checks.h"
 #include "core/procedure/job_words.h"
+#include "core/procedure/reason_problems.h"
 #include "core/procedure/table_reader.h"
 #include "core/procedure/text_file.h"
 #include "core/procedure/value_readers.h"
@@ -112,6 +113,8 @@ void read_thermocouple(TableReader& in, ThermocoupleEntry& entry) {
   in.may("certificate", text, entry.certificate);
   in.may("valid_until", date, entry.valid_until);
   if (in.may("spare_for", column_name, entry.spare_for) && !role_given) entry.role = ThermocoupleRole::spare;
+  in.may("reason", name_text, entry.reason);
+  check_reason(entry, in);
 }
 
 /// Complains where both are of one kind, clock, printed time or seconds, and `to` does not follow `from`.
@@ -226,6 +229,12 @@ void read_all(TableReader& in, Job& job) {
            [&](TableReader& inner) { read_hydrogen(inner, job.hydrogen.emplace()); });
   in.table("qualified", "[qualified]",
            [&](TableReader& inner) { read_qualified(inner, job.qualified.emplace()); });
+  in.table("company", "[company]", [&](TableReader& inner) {
+    CompanyEntry& company = job.company.emplace();
+    inner.must("name", name_text, company.name);
+    inner.may("address", text, company.address);
+    inner.may("picture", path_text, company.picture);
+  });
 }
 
 /// The parser knows only that `weld` stands there twice.

@@ -145,8 +145,8 @@ Result<TakenEvidence> evidence_of(const PdfFile& file, const std::string& path) 
   const auto created = date != nullptr ? unix_time(*date) : std::nullopt;
   const PdfValue* entries = facts->find("Files");
   const PdfValue* boxes = facts->find("Boxes");
-  if (!version || !set_up || !deflate || !issued || paper == nullptr || !created || entries == nullptr || boxes == nullptr ||
-      entries->items.size() > kMostFiles)
+  if (!version || !set_up || !deflate || !issued || paper == nullptr || !created || entries == nullptr ||
+      boxes == nullptr || entries->items.size() > kMostFiles)
     return refusal(path, "the report is damaged: its list of files cannot be read");
 
   TakenEvidence taken;

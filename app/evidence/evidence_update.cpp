@@ -129,8 +129,8 @@ PdfValue specification_of(const AttachedFile& file, const std::string& name, Obj
   specification.set("UF", PdfValue::of_words(name));
   specification.set("Desc", PdfValue::of_words(description(file)));
   specification.set("AFRelationship", PdfValue::of_name(file.kind == Kind::result    ? "Data"
-                                                    : file.kind == Kind::picture ? "Supplement"
-                                                                                 : "Source"));
+                                                        : file.kind == Kind::picture ? "Supplement"
+                                                                                     : "Source"));
   specification.set("EF", std::move(embedded));
   return specification;
 }

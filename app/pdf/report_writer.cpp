@@ -42,8 +42,8 @@ QString issue_date() {
   return (repeated ? now : now.toLocalTime()).date().toString(Qt::ISODate);
 }
 
-/// The company's picture on white, since the document knows no transparency, and no larger than print can show.
-/// Untouched where none is named.
+/// The company's picture on white, since the document knows no transparency, and no larger than print can
+/// show. Untouched where none is named.
 std::optional<Problem> read_picture(const Letterhead& company, QImage& picture) {
   constexpr int kMostPixels = 1200;
   if (company.picture.empty()) return std::nullopt;
@@ -128,9 +128,12 @@ Result<std::string> report_document(const ReportContents& contents) {
   pdf::IssueFacts issue{QString::fromStdString(issued), {}};
   if (auto unreadable = read_picture(report.company, issue.picture)) return std::move(*unreadable);
   const auto pages = pdf::report_pages(lent, pdf::pdf_scale(), issue);
-  const pdf::DocumentFacts facts{pdf::text(report.title),   pdf::text(report.author),
-                                 pdf::text(report.subject), pdf::text(report.program),
-                                 created,                   report.paper};
+  const pdf::DocumentFacts facts{pdf::text(report.title),
+                                 pdf::text(report.author),
+                                 pdf::text(report.subject),
+                                 pdf::text(report.program),
+                                 created,
+                                 report.paper};
   const QByteArray bytes = pdf::pdf_document(pages, facts);
   if (bytes.isEmpty())
     return *cannot_paint({}, "the pages could not be painted", "free some memory and try again");
@@ -143,7 +146,7 @@ std::optional<Problem> write_report(const ReportContents& contents, const std::s
   auto document = report_document(contents);
   if (document) return write_file_whole(path, document.value());
   Problem problem = document.problems().front();
-  problem.file = path;
+  if (problem.file.empty()) problem.file = path;
   return problem;
 }
 

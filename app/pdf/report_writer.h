@@ -15,9 +15,9 @@
 
 namespace soakwright {
 
-/// The report's file: A4 or Letter pages, fonts embedded, text that can be searched, charts as lines, and the source
-/// files inside; built as PDF/A-3b asks. The creation date is contents.created_s, else what SOURCE_DATE_EPOCH
-/// says, else now; with a set date, same contents, same bytes.
+/// The report's file: A4 or Letter pages, fonts embedded, text that can be searched, charts as lines, and the
+/// source files inside; built as PDF/A-3b asks. The creation date is contents.created_s, else what
+/// SOURCE_DATE_EPOCH says, else now; with a set date, same contents, same bytes.
 Result<std::string> report_document(const ReportContents& contents);
 
 /// The same, written. Returns nullopt if it is.

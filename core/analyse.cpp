@@ -106,6 +106,9 @@ Result<Analysis> record_of(const Request& request, const Asked& asked, const Wat
     analysis.record = std::move(noticed);
   }
   analysis.job = asked.job;
+  analysis.log_path = asked.log;
+  analysis.job_text = request.job_text;
+  analysis.dates = request.dates;
   if (stopped_after(watch, kAfterCourse)) return Problems{};
   return analysis;
 }
@@ -150,7 +153,7 @@ Result<Analysis> checked(const Request& request, const Watch& watch) {
   analysis.review = asked.review;
   Problems clashes = check_record(*analysis.record, *analysis.procedure, analysis.job.get());
   if (!clashes.empty()) return clashes;
-  auto earlier = read_previous_records(analysis, request.dates, watch);
+  auto earlier = read_previous_records(analysis, request, watch);
   if (!earlier) return earlier.problems();
   analysis.previous_records = std::move(earlier).value();
   if (Problems problems = evaluate_into(analysis); !problems.empty()) return problems;

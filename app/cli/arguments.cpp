@@ -17,7 +17,8 @@ constexpr const char* kAbout =
     "A verdict with every number behind it; the governing code and the qualified procedure decide.";
 
 constexpr const char* kExitCodes =
-    "Exit codes: 0 done, all met; 1 not met; 2 inconclusive; 64 wrong usage; 65 bad input;\n"
+    "Exit codes: 0 done, all met, every line of verify holds; 1 not met, a line does not hold;\n"
+    "2 inconclusive, something could not be shown; 64 wrong usage; 65 bad input;\n"
     "66 cannot be opened; 69 not available in this build; 70 a fault of the program itself;\n"
     "73 cannot be written.";
 
@@ -27,10 +28,8 @@ struct Absent {
   const char* instead;
 };
 
-constexpr std::array<Absent, 3> kAbsent{{
+constexpr std::array<Absent, 1> kAbsent{{
     {"batch", "evaluate the logs one by one with `soakwright check`"},
-    {"sign", "sign the report with your own PDF tool"},
-    {"verify", "evaluate the log again and compare the results"},
 }};
 
 /// What the options write into before it is evaluated.
@@ -172,7 +171,12 @@ std::variant<Arguments, Reply> parse(CLI::App& app, int argc, const char* const*
   CLI::App* draft = app.add_subcommand("draft", "a procedure from a published rule, or proposed from a log");
   add_draft_options(*draft, arguments, raw);
   for (const Absent& absent : kAbsent) app.add_subcommand(absent.name)->group("")->allow_extras();
-  for (CLI::App* command : {inspect, check, draft}) {
+  CLI::App* sign = app.add_subcommand("sign", "add a person's signature to a report");
+  CLI::App* verify =
+      app.add_subcommand("verify", "check a report against the files inside it, and its signatures");
+  add_sign_options(*sign, arguments.signing);
+  add_verify_options(*verify, arguments.signing);
+  for (CLI::App* command : {inspect, check, draft, sign, verify}) {
     command->set_version_flag("--version", version, "print the version and end");
     command->set_help_flag("-h,--help", "print this and end");
   }
@@ -199,10 +203,15 @@ std::variant<Arguments, Reply> parse(CLI::App& app, int argc, const char* const*
       return refusal(ProblemKind::no_such_part, std::string(absent.name) + ": not available in this build",
                      absent.instead);
   }
-  const CLI::App* command = app.got_subcommand(inspect) ? inspect : app.got_subcommand(draft) ? draft : check;
+  const CLI::App* command = app.get_subcommands().front();
   if (const auto empty = given_empty(*command)) return usage(app, *empty + " has an empty value");
+  if (command == sign)
+    if (const auto wrong = settle_sign(arguments.signing)) return usage(app, *wrong);
   if (const auto wrong = settle(raw, arguments)) return usage(app, *wrong);
-  arguments.command = command == inspect ? Arguments::Command::inspect : Arguments::Command::check;
+  arguments.command = command == inspect  ? Arguments::Command::inspect
+                      : command == sign   ? Arguments::Command::sign
+                      : command == verify ? Arguments::Command::verify
+                                          : Arguments::Command::check;
   if (command != draft) return arguments;
   arguments.command = Arguments::Command::draft;
   if (auto wrong = settle_draft(raw.draft, arguments.request.log, arguments.request.job, raw.dates,

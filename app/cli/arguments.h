@@ -7,6 +7,7 @@
 #include <variant>
 
 #include "app/cli/draft_arguments.h"
+#include "app/cli/signing_arguments.h"
 #include "core/analyse.h"
 #include "core/report/report.h"
 #include "core/units/temperature.h"
@@ -14,15 +15,16 @@
 namespace soakwright::cli {
 
 struct Arguments {
-  enum class Command { inspect, check, draft };
+  enum class Command { inspect, check, draft, sign, verify };
   Command command = Command::check;
   Request request;
   std::string json;    ///< a path, "-" for standard output; empty where no result is wanted
   std::string report;  ///< a path, .pdf; empty where no report is wanted
   std::string chart;   ///< a path; .png or .svg; empty where no picture of the chart is wanted
   std::optional<TemperatureUnit> unit;
-  DraftArguments draft;  ///< of the command `draft`
+  DraftArguments draft;     ///< of the command `draft`
   Paper paper = Paper::a4;  ///< of the report
+  SigningArguments signing;
 };
 
 /// An answer that needs no analysis: help, the version, or what is wrong with the command line.

@@ -21,8 +21,12 @@ Problems none_or(std::optional<Problem> problem) {
 
 }  // namespace
 
-Problems export_report(const Report& report, const QString& path) {
-  return none_or(write_report(report, bytes_of(path)));
+Problems export_report(const Analysis& analysis, const QString& path) {
+  ReportOptions options;
+  options.program_version = SOAKWRIGHT_VERSION;
+  const auto contents = report_contents(analysis, options);
+  if (!contents) return contents.problems();
+  return none_or(write_report(contents.value(), bytes_of(path)));
 }
 
 Problems export_result(const Analysis& analysis, const QString& path) {

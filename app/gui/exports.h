@@ -10,7 +10,8 @@
 
 namespace soakwright::gui {
 
-Problems export_report(const Report& report, const QString& path);
+/// With the source files inside: one that has changed since it was read is refused.
+Problems export_report(const Analysis& analysis, const QString& path);
 Problems export_result(const Analysis& analysis, const QString& path);
 Problems export_picture(const QImage& picture, const QString& path);
 

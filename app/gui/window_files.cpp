@@ -97,8 +97,9 @@ void MainWindow::showWritten(const QString& path, const Problems& problems) {
 }
 
 void MainWindow::exportReport(const QString& path) {
-  if (const auto report = session_.open().report)
-    exports_.start(path, [report, path] { return export_report(*report, path); });
+  if (session_.open().has_record())
+    exports_.start(path,
+                   [analysis = session_.open().analysis, path] { return export_report(analysis, path); });
 }
 
 void MainWindow::printReport() {

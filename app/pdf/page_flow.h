@@ -17,10 +17,17 @@ class QPainter;
 
 namespace soakwright::pdf {
 
+/// Where a place of Report::signatures (its index) waits for a signature.
+struct PlaceBox {
+  std::size_t place = 0;
+  QRectF box;
+};
+
 struct Page {
   bool landscape = false;
   std::vector<std::function<void(QPainter&)>> items;
   double used = 0.0;  ///< how far down its content reaches, as a share of the height between the margins
+  std::vector<PlaceBox> places = {};
 };
 
 /// Width and height of an upright sheet, in millimetres.
@@ -52,6 +59,8 @@ class PageFlow {
   /// A page of its own, lying, behind the current one; the flow goes on where it is. `paint` gets the area
   /// between the margins.
   void insert_lying_page(std::function<void(QPainter&, const QRectF&)> paint);
+
+  void mark_place(std::size_t place, const QRectF& box) { pages_.back().places.push_back({place, box}); }
 
   /// A section's heading; it stays with at least `follows` of what comes after it.
   void heading(const QString& text, double follows);

@@ -2,6 +2,7 @@
 #include "app/pdf/pdf_document.h"
 
 #include <QBuffer>
+#include <QHashFunctions>
 #include <QPageLayout>
 #include <QPainter>
 #include <QPdfWriter>
@@ -11,7 +12,6 @@
 namespace soakwright::pdf {
 namespace {
 
-constexpr int kDotsPerInch = 1200;
 constexpr double kMillimetresPerInch = 25.4;
 
 QPageLayout layout_of(const Page& page, Paper paper) {
@@ -19,11 +19,22 @@ QPageLayout layout_of(const Page& page, Paper paper) {
           page.landscape ? QPageLayout::Landscape : QPageLayout::Portrait, QMarginsF(0, 0, 0, 0)};
 }
 
+/// Qt writes fonts in the order of a hash table, which is another in each process unless its seed is fixed:
+/// here, for as long as a document is painted.
+class FixedHashOrder {
+ public:
+  FixedHashOrder() { QHashSeed::setDeterministicGlobalSeed(); }
+  ~FixedHashOrder() { QHashSeed::resetRandomGlobalSeed(); }
+  FixedHashOrder(const FixedHashOrder&) = delete;
+  FixedHashOrder& operator=(const FixedHashOrder&) = delete;
+};
+
 }  // namespace
 
 Scale pdf_scale() { return Scale(kDotsPerInch / kMillimetresPerInch); }
 
 QByteArray pdf_document(const std::vector<Page>& pages, const DocumentFacts& facts) {
+  const FixedHashOrder fixed;
   QByteArray bytes;
   QBuffer buffer(&bytes);
   buffer.open(QIODevice::WriteOnly);

@@ -9,9 +9,11 @@
 #include <QSvgGenerator>
 #include <memory>
 
+#include "app/evidence/evidence_update.h"
 #include "app/pdf/chart_painter.h"
 #include "app/pdf/pdf_document.h"
 #include "app/pdf/report_pages.h"
+#include "app/pdf/signature_boxes.h"
 #include "core/system/atomic_file.h"
 
 namespace soakwright {
@@ -40,8 +42,8 @@ QString issue_date() {
   return (repeated ? now : now.toLocalTime()).date().toString(Qt::ISODate);
 }
 
-/// The company's picture on white, since PDF/A-1 knows no transparency, and no larger than print can show.
-/// Untouched where none is named.
+/// The company's picture on white, since the document knows no transparency, and no larger than print can
+/// show. Untouched where none is named.
 std::optional<Problem> read_picture(const Letterhead& company, QImage& picture) {
   constexpr int kMostPixels = 1200;
   if (company.picture.empty()) return std::nullopt;
@@ -120,20 +122,37 @@ std::optional<Problem> issue_facts(const Report& report, pdf::IssueFacts& issue)
   return read_picture(report.company, issue.picture);
 }
 
-std::optional<Problem> write_report(const Report& report, const std::string& path) {
-  if (!pdf::usable_font()) return no_font(path);
+Result<std::string> report_document(const ReportContents& contents) {
+  if (!pdf::usable_font()) return *no_font({});
+  const Report& report = contents.report;
   // The pages draw from the report until they are printed, all within this call.
   const std::shared_ptr<const Report> lent(&report, [](const Report*) {});
-  pdf::IssueFacts issue;
-  if (auto unreadable = issue_facts(report, issue)) return unreadable;
+  const QDateTime created =
+      contents.created_s ? QDateTime::fromSecsSinceEpoch(*contents.created_s, Qt::UTC) : creation_time();
+  const std::string issued = contents.issued.empty() ? issue_date().toStdString() : contents.issued;
+  pdf::IssueFacts issue{QString::fromStdString(issued), {}};
+  if (auto unreadable = read_picture(report.company, issue.picture)) return std::move(*unreadable);
   const auto pages = pdf::report_pages(lent, pdf::pdf_scale(), issue);
-  const pdf::DocumentFacts facts{pdf::text(report.title),   pdf::text(report.author),
-                                 pdf::text(report.subject), pdf::text(report.program),
-                                 creation_time(),           report.paper};
+  const pdf::DocumentFacts facts{pdf::text(report.title),
+                                 pdf::text(report.author),
+                                 pdf::text(report.subject),
+                                 pdf::text(report.program),
+                                 created,
+                                 report.paper};
   const QByteArray bytes = pdf::pdf_document(pages, facts);
   if (bytes.isEmpty())
-    return cannot_paint(path, "the pages could not be painted", "free some memory and try again");
-  return write_bytes(path, bytes);
+    return *cannot_paint({}, "the pages could not be painted", "free some memory and try again");
+  return evidence::with_evidence({bytes.toStdString(), pdf::signature_boxes(pages, report),
+                                  pdf::printing_set_up(), issued, created.toSecsSinceEpoch()},
+                                 contents);
+}
+
+std::optional<Problem> write_report(const ReportContents& contents, const std::string& path) {
+  auto document = report_document(contents);
+  if (document) return write_file_whole(path, document.value());
+  Problem problem = document.problems().front();
+  if (problem.file.empty()) problem.file = path;
+  return problem;
 }
 
 std::optional<Problem> write_chart_picture(const Report& report, const std::string& path, int width,

@@ -75,10 +75,15 @@ void put_signatures(PageFlow& flow, const Report& report) {
   flow.skip(caption_height(flow));
   const double hair = flow.mm(0.2);
   const double gap = flow.mm(2.5);
-  for (const Line& line : lines_of(flow, report)) {
+  const std::vector<Line> lines = lines_of(flow, report);
+  for (std::size_t place = 0; place < lines.size(); ++place) {
+    const Line& line = lines[place];
     flow.need(line.height);
     const double remark = line.has_remark ? line.remark.height() + flow.mm(0.6) : 0.0;
     const double base = flow.y() + line.height - remark - flow.mm(0.8);
+    const double sign_x = column_x(flow, kCaptions.size() - 1);
+    flow.mark_place(place,
+                    QRectF(sign_x, flow.y(), flow.left() + flow.width() - sign_x, base - hair - flow.y()));
     for (std::size_t c = 0; c < kCaptions.size(); ++c) {
       const double x = column_x(flow, c);
       const double right =

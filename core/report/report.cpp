@@ -110,6 +110,7 @@ Report make_report(const Analysis& analysis, const ReportOptions& options) {
   report.signatures = signature_places(context);
   report.paper = options.paper;
   report.company = letterhead(analysis);
+  if (!options.company_picture.empty()) report.company.picture = options.company_picture;
   if (analysis.job) report.report_number = analysis.job->report_number.value_or(std::string{});
   report.certificates = certificates(context, report);
   report.previous_records = previous_reports(context, options);

@@ -30,6 +30,7 @@ struct ReportOptions {
   std::optional<TemperatureUnit> unit;  ///< C or F; none: the procedure's, else the log's
   std::string program_version;          ///< "0.1.0"
   Paper paper = Paper::a4;
+  std::string company_picture = {};  ///< path that stands in for the one in the job; empty where none does
   std::vector<std::string> unsaved = {};  ///< what the analysis rests on and no file says, in words
 };
 
@@ -204,6 +205,7 @@ struct Fingerprint {
 struct SignaturePlace {
   std::string role;  ///< "Performed by"
   std::string name, company, date, remark;
+  Person::Role kind = Person::Role::performed;
 };
 
 struct Report {

@@ -42,10 +42,10 @@ TEST_CASE("a picture that is not there, or is none, is refused with what helps")
   const QTemporaryDir folder;
   std::ofstream(folder.filePath(QStringLiteral("text.png")).toStdString()) << "no picture";
   const std::string target = folder.filePath(QStringLiteral("report.pdf")).toStdString();
-  const auto missing = write_report(report_of(folder, "never.png"), target);
+  const auto missing = write_report({report_of(folder, "never.png")}, target);
   REQUIRE(missing);
   CHECK(missing->kind == ProblemKind::cannot_open);
-  const auto broken = write_report(report_of(folder, "text.png"), target);
+  const auto broken = write_report({report_of(folder, "text.png")}, target);
   REQUIRE(broken);
   CHECK(broken->kind == ProblemKind::bad_input);
   CHECK_THAT(broken->text(), Contains("PNG or JPEG") && Contains("[company]"));

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <array>
 #include <cctype>
+#include <charconv>
 #include <string_view>
 #include <utility>
 
@@ -27,8 +28,7 @@ struct Absent {
   const char* instead;
 };
 
-constexpr std::array<Absent, 3> kAbsent{{
-    {"batch", "evaluate the logs one by one with `soakwright check`"},
+constexpr std::array<Absent, 2> kAbsent{{
     {"sign", "sign the report with your own PDF tool"},
     {"verify", "evaluate the log again and compare the results"},
 }};
@@ -38,7 +38,16 @@ struct Raw {
   std::string dates;
   std::string unit;
   RawDraft draft;
+  std::string part;
 };
+
+void add_printing_options(CLI::App& command, Raw& raw) {
+  command
+      .add_option("--dates", raw.dates, "the order of day, month and year in the log, where it is not plain")
+      ->type_name("dmy|mdy|ymd");
+  command.add_option("--unit", raw.unit, "print temperatures in this unit; the JSON is always in C")
+      ->type_name("C|F");
+}
 
 void add_inspect_options(CLI::App& command, Arguments& arguments, Raw& raw) {
   command.add_option("LOG", arguments.request.log, "the log; else the one that the job names")->type_name("");
@@ -49,11 +58,7 @@ void add_inspect_options(CLI::App& command, Arguments& arguments, Raw& raw) {
       ->type_name("FILE");
   command.add_option("--chart", arguments.chart, "write a picture of the chart, .png or .svg")
       ->type_name("FILE");
-  command
-      .add_option("--dates", raw.dates, "the order of day, month and year in the log, where it is not plain")
-      ->type_name("dmy|mdy|ymd");
-  command.add_option("--unit", raw.unit, "print temperatures in this unit; the JSON is always in C")
-      ->type_name("C|F");
+  add_printing_options(command, raw);
 }
 
 void add_check_options(CLI::App& command, Arguments& arguments) {
@@ -87,6 +92,29 @@ void add_draft_options(CLI::App& command, Arguments& arguments, Raw& raw) {
   option("--unit", raw.unit, "write the procedure in this unit; else the rule's or the log's own", "C|F");
   option("--rules", draft.rules, "a folder with further rules", "FOLDER");
   option("--out", draft.out, "the procedure file to write; - or none is standard output", "FILE");
+}
+
+void add_batch_options(CLI::App& command, BatchRequest& batch, Raw& raw) {
+  command.add_option("FOLDER", batch.folders, "folders of logs, with all folders in them")->type_name("");
+  command
+      .add_option("--procedure", batch.procedure,
+                  "the procedure of all logs; else each job names its own. NAME.toml is the job of NAME.csv")
+      ->type_name("FILE");
+  command.add_option("--json", batch.json, "write the results as JSON lines; - is standard output")
+      ->type_name("FILE");
+  command.add_option("--csv", batch.csv, "write a table of the results; - is standard output")
+      ->type_name("FILE");
+  command.add_option("--reports", batch.reports, "write a report of each log, .pdf, into this folder")
+      ->type_name("FOLDER");
+  command.add_option("--workers", batch.workers, "logs evaluated at once; else as many as there are cores")
+      ->type_name("N")
+      ->check(CLI::Range(1, 1024));
+  command.add_flag("--resume", batch.resume, "go on where a batch with the same outputs was stopped");
+  command
+      .add_option("--part", raw.part,
+                  "evaluate only part I of N, for several machines; needs no coordination")
+      ->type_name("I/N");
+  add_printing_options(command, raw);
 }
 
 Reply refusal(ProblemKind kind, const std::string& what, const std::string& help) {
@@ -126,6 +154,37 @@ std::optional<std::string> wrong_ending(const Arguments& arguments) {
   return std::nullopt;
 }
 
+/// "3/16"; returns nullopt where it is no such part.
+std::optional<BatchPart> part_of(std::string_view text) {
+  BatchPart part;
+  const char* const end = text.data() + text.size();
+  const auto number = std::from_chars(text.data(), end, part.number);
+  if (number.ec != std::errc{} || number.ptr == end || *number.ptr != '/') return std::nullopt;
+  const auto of = std::from_chars(number.ptr + 1, end, part.of);
+  if (of.ec != std::errc{} || of.ptr != end || part.number < 1 || part.number > part.of) return std::nullopt;
+  return part;
+}
+
+/// Settles what only `batch` has; says what is wrong with it.
+std::optional<std::string> settle_batch(const Raw& raw, Arguments& arguments) {
+  BatchRequest& batch = arguments.batch;
+  if (batch.folders.empty()) return "no folder is named";
+  if (!raw.part.empty()) {
+    const auto part = part_of(raw.part);
+    if (!part)
+      return "--part is the number of the part and of all parts, such as 3/16, not '" + raw.part + "'";
+    batch.part = *part;
+  }
+  batch.dates = arguments.request.dates;
+  batch.unit = arguments.unit;
+  batch.json_to_caller = batch.json == "-";
+  batch.csv_to_caller = batch.csv == "-";
+  if (batch.json_to_caller && batch.csv_to_caller) return "--json and --csv cannot both be standard output";
+  if (batch.json_to_caller) batch.json.clear();
+  if (batch.csv_to_caller) batch.csv.clear();
+  return std::nullopt;
+}
+
 /// Settles what is a choice of words; says what is wrong with it.
 std::optional<std::string> settle(const Raw& raw, Arguments& arguments) {
   if (raw.dates == "dmy")
@@ -161,10 +220,12 @@ std::variant<Arguments, Reply> parse(CLI::App& app, int argc, const char* const*
   add_inspect_options(*inspect, arguments, raw);
   add_inspect_options(*check, arguments, raw);
   add_check_options(*check, arguments);
+  CLI::App* batch = app.add_subcommand("batch", "the verdicts of all logs in folders, on all cores");
+  add_batch_options(*batch, arguments.batch, raw);
   CLI::App* draft = app.add_subcommand("draft", "a procedure from a published rule, or proposed from a log");
   add_draft_options(*draft, arguments, raw);
   for (const Absent& absent : kAbsent) app.add_subcommand(absent.name)->group("")->allow_extras();
-  for (CLI::App* command : {inspect, check, draft}) {
+  for (CLI::App* command : {inspect, check, batch, draft}) {
     command->set_version_flag("--version", version, "print the version and end");
     command->set_help_flag("-h,--help", "print this and end");
   }
@@ -191,12 +252,16 @@ std::variant<Arguments, Reply> parse(CLI::App& app, int argc, const char* const*
       return refusal(ProblemKind::no_such_part, std::string(absent.name) + ": not available in this build",
                      absent.instead);
   }
-  const CLI::App* command = app.got_subcommand(inspect) ? inspect : app.got_subcommand(draft) ? draft : check;
+  const CLI::App* command = app.get_subcommands().front();
   if (const auto empty = given_empty(*command)) return usage(app, *empty + " has an empty value");
   if (const auto wrong = settle(raw, arguments)) return usage(app, *wrong);
-  arguments.command = command == inspect ? Arguments::Command::inspect : Arguments::Command::check;
+  arguments.command = command == inspect ? Arguments::Command::inspect
+                      : command == check ? Arguments::Command::check
+                      : command == batch ? Arguments::Command::batch
+                                         : Arguments::Command::draft;
+  if (command == batch)
+    if (const auto wrong = settle_batch(raw, arguments)) return usage(app, *wrong);
   if (command != draft) return arguments;
-  arguments.command = Arguments::Command::draft;
   if (auto wrong = settle_draft(raw.draft, arguments.request.log, arguments.request.job, raw.dates,
                                 arguments.unit, arguments.draft))
     return Reply{"", std::move(*wrong)};

@@ -8,18 +8,20 @@
 
 #include "app/cli/draft_arguments.h"
 #include "core/analyse.h"
+#include "core/batch.h"
 #include "core/units/temperature.h"
 
 namespace soakwright::cli {
 
 struct Arguments {
-  enum class Command { inspect, check, draft };
+  enum class Command { inspect, check, batch, draft };
   Command command = Command::check;
   Request request;
   std::string json;    ///< a path, "-" for standard output; empty where no result is wanted
   std::string report;  ///< a path, .pdf; empty where no report is wanted
   std::string chart;   ///< a path; .png or .svg; empty where no picture of the chart is wanted
   std::optional<TemperatureUnit> unit;
+  BatchRequest batch;  ///< of `batch` alone, complete
   DraftArguments draft;  ///< of the command `draft`
 };
 

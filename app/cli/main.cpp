@@ -11,6 +11,7 @@
 #include <variant>
 
 #include "app/cli/arguments.h"
+#include "app/cli/batch_command.h"
 #include "app/cli/draft_command.h"
 #include "app/cli/endings.h"
 #include "app/cli/output_paths.h"
@@ -93,7 +94,9 @@ int main(int argc, char** argv) {
   try {
     const auto read = read_arguments(argc, argv);
     if (const auto* reply = std::get_if<Reply>(&read)) return answer(*reply);
-    return run(std::get<Arguments>(read));
+    const auto& arguments = std::get<Arguments>(read);
+    if (arguments.command == Arguments::Command::batch) return run_batch_command(arguments.batch);
+    return run(arguments);
   } catch (...) {
     return say(soakwright::caught_problem({}));
   }

@@ -40,7 +40,7 @@ std::string usage_in_readme(const std::string& command) {
 }  // namespace
 
 TEST_CASE("the README and --help name the same options") {
-  for (const char* command : {"inspect", "check", "draft"}) {
+  for (const char* command : {"inspect", "check", "batch", "draft"}) {
     INFO(command);
     auto in_help = matches(run_soakwright({command, "--help"}).out, "(--[a-z-]+)");
     in_help.erase("--help");

@@ -30,6 +30,7 @@ struct Request {
   std::optional<std::string> job_text;
   std::string review;
   std::optional<DateOrder> dates;  ///< wins over the job's
+  ImportChoices import = {};       ///< each key that is given wins over the job's
 };
 
 // No exception leaves these: lack of memory and faults of the program itself are problems too

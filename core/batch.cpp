@@ -91,6 +91,7 @@ std::string settings_of(const BatchRequest& request) {
                             request.json.empty() && !request.json_to_caller ? 0 : 1,
                             request.csv.empty() && !request.csv_to_caller ? 0 : 1})
     text += std::to_string(setting) + ' ';
+  for (const auto& [key, value] : request.import) text += '\n' + key + '=' + value;
   return text;
 }
 
@@ -110,6 +111,9 @@ class Run {
   }
 
   Result<BatchProgress> done() {
+    auto import = import_choices_of(request_.import);
+    if (!import) return import.problems();
+    import_ = std::move(import).value();
     if (Problems problems = open(); !problems.empty()) return problems;
     take_from_journal();
     give_out();
@@ -117,7 +121,7 @@ class Run {
     if (stop_) return *stop_;
     if (progress_.finished == progress_.records)
       if (auto problem = results_->finish()) return *std::move(problem);
-    settle_exit_code();
+    progress_.exit_code = batch_exit_code(codes_);
     return progress_;
   }
 
@@ -198,11 +202,7 @@ class Run {
     ++progress_.finished;
     progress_.bytes_finished += plan_.entries[record].bytes;
     codes_[record] = row.exit_code;
-    const bool failed = !row.problems.empty();
-    progress_.failed += failed && row.verdict != Verdict::not_met ? 1 : 0;
-    progress_.met += row.verdict == Verdict::met && !failed ? 1 : 0;
-    progress_.not_met += row.verdict == Verdict::not_met ? 1 : 0;
-    progress_.inconclusive += row.verdict == Verdict::inconclusive && !failed ? 1 : 0;
+    count_row(row, progress_);
   }
 
   void evaluate_rest() {
@@ -256,7 +256,8 @@ class Run {
     std::optional<Analysis> analysis;
     std::string result;
     if (entry.problems.empty()) {
-      auto found = check({entry.log, request_.procedure, entry.job, std::nullopt, {}, request_.dates});
+      auto found =
+          check({entry.log, request_.procedure, entry.job, std::nullopt, {}, request_.dates, import_});
       if (found)
         analysis = std::move(found).value();
       else
@@ -290,21 +291,10 @@ class Run {
     return problem ? Problems{*problem} : Problems{};
   }
 
-  void settle_exit_code() {
-    int& code = progress_.exit_code;
-    for (const int one : codes_) {
-      if (one == 1) {
-        code = 1;
-        return;
-      }
-      const bool failed = one > 2;
-      if ((failed && code <= 2) || (one == 2 && code == 0)) code = one;
-    }
-  }
-
   const BatchPlan& plan_;
   const BatchRequest& request_;
   const BatchWatch& watch_;
+  ImportChoices import_;
   std::optional<BatchResults> results_;
   std::vector<std::size_t> waiting_;  ///< records that are not in the journal
   std::vector<int> codes_;
@@ -315,6 +305,40 @@ class Run {
 };
 
 }  // namespace
+
+BatchEntry batch_entry_of(const std::string& log, const std::string& procedure, Problems& notes) {
+  FolderContents contents;
+  contents.logs.push_back({log, log});
+  const std::string beside = fs::path(log).replace_extension(".toml").string();
+  std::error_code error;
+  if (beside != log && fs::exists(beside, error)) contents.toml_files.push_back({beside, beside});
+  std::vector<BatchEntry> entries = entries_of(contents, procedure, notes);
+  // A job that names another log has an entry of its own, which is not asked for here.
+  for (BatchEntry& entry : entries)
+    if (entry.log == log) return std::move(entry);
+  BatchEntry alone;
+  alone.log = log;
+  alone.files = {log};
+  return alone;
+}
+
+int batch_exit_code(const std::vector<int>& codes) {
+  int worst = 0;
+  for (const int code : codes) {
+    if (code == 1) return 1;
+    const bool failed = code > 2;
+    if ((failed && worst <= 2) || (code == 2 && worst == 0)) worst = code;
+  }
+  return worst;
+}
+
+void count_row(const BatchRow& row, BatchProgress& progress) {
+  const bool failed = !row.problems.empty();
+  progress.failed += failed && row.verdict != Verdict::not_met ? 1 : 0;
+  progress.met += row.verdict == Verdict::met && !failed ? 1 : 0;
+  progress.not_met += row.verdict == Verdict::not_met ? 1 : 0;
+  progress.inconclusive += row.verdict == Verdict::inconclusive && !failed ? 1 : 0;
+}
 
 Result<BatchPlan> plan_batch(const BatchRequest& request) {
   return caught({}, [&] { return planned(request); });

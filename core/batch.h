@@ -20,6 +20,7 @@
 #include "core/batch/batch_entry.h"
 #include "core/batch/batch_row.h"
 #include "core/problems/problem.h"
+#include "core/procedure/import_texts.h"
 #include "core/procedure/job.h"
 #include "core/units/temperature.h"
 
@@ -29,12 +30,14 @@ struct BatchRequest {
   std::vector<std::string> folders;
   std::string procedure;  ///< wins over those of the jobs; empty: each job names its own
   std::optional<DateOrder> dates;
+  ImportTexts import;                   ///< settings of every log; each wins over the job's
   std::optional<TemperatureUnit> unit;  ///< of texts for people; JSON and CSV are in °C
   std::string json;                     ///< the file of JSON lines; empty where none is wanted
   std::string csv;                      ///< the table; empty where none is wanted
   bool json_to_caller = false;          ///< to BatchWatch::json in place of a file
   bool csv_to_caller = false;
   std::string reports;      ///< folder; empty where no reports are wanted
+  bool quiet = false;       ///< for the caller: nothing but errors is printed
   bool resume = false;      ///< go on with what the journal beside the outputs has
   std::size_t workers = 0;  ///< records evaluated at once; 0: as many as the machine has cores
   BatchPart part;
@@ -50,15 +53,23 @@ struct BatchPlan {
 /// and an output that would be written over a file that is to be read.
 Result<BatchPlan> plan_batch(const BatchRequest& request);
 
+/// The entry of one log alone, with the job beside it.
+BatchEntry batch_entry_of(const std::string& log, const std::string& procedure, Problems& notes);
+
+/// The exit code of several records from those of each: 1 if a record is not met; else that of the first that
+/// could not be evaluated; else 2 if one is inconclusive; else 0.
+int batch_exit_code(const std::vector<int>& codes);
+
 struct BatchProgress {
   std::size_t records = 0, finished = 0;
   std::size_t from_journal = 0;  ///< of those finished
   std::uint64_t bytes = 0, bytes_finished = 0, bytes_from_journal = 0;
   std::size_t met = 0, not_met = 0, inconclusive = 0, failed = 0;
-  /// The exit code of the whole: 1 if a record is not met; else that of the first that could not be
-  /// evaluated; else 2 if one is inconclusive; else 0.
-  int exit_code = 0;
+  int exit_code = 0;  ///< batch_exit_code() of all
 };
+
+/// Adds a record to the numbers of each verdict.
+void count_row(const BatchRow& row, BatchProgress& progress);
 
 /// The caller's side. Each is called on any thread, but never two at once.
 struct BatchWatch {

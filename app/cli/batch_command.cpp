@@ -41,19 +41,21 @@ int run_batch_command(const BatchRequest& request) {
     auto opened = PdfModule::open();
     if (const auto* missing = std::get_if<Problem>(&opened)) return say(*missing);
   }
-  for (const Problem& note : plan.value().notes) static_cast<void>(say(note));
+  if (!request.quiet)
+    for (const Problem& note : plan.value().notes) static_cast<void>(say(note));
 
   BatchProgressLine line;
   BatchSummary summary(plan.value().entries.size());
   BatchWatch watch;
   watch.cancelled = &stopped;
-  watch.progress = [&](const BatchProgress& progress) { line.show(progress); };
+  if (!request.quiet) watch.progress = [&](const BatchProgress& progress) { line.show(progress); };
   watch.row = [&](const BatchRow& row) {
     summary.add(row);
     for (const std::string& problem : row.problems) line.say_between("soakwright: " + problem);
   };
   watch.json = watch.csv = [](std::string_view text) { return write_standard_output(text); };
-  watch.note = [&](const Problem& note) { line.say_between("soakwright: " + note.text()); };
+  if (!request.quiet)
+    watch.note = [&](const Problem& note) { line.say_between("soakwright: " + note.text()); };
   watch.write_report = [&](const BatchEntry& entry, const std::string& result, const std::string& path) {
     return write_report_in_child(request, entry, result, path);
   };
@@ -64,14 +66,13 @@ int run_batch_command(const BatchRequest& request) {
     return say(run.problems());
   }
   const BatchProgress& progress = run.value();
-  line.end(progress);
+  if (!request.quiet) line.end(progress);
   if (progress.finished < progress.records) {
     line.say_between(stopped_text(progress, request));
     std::raise(stopped_by != 0 ? stopped_by.load() : SIGTERM);
   }
-  if (request.json_to_caller || request.csv_to_caller) return progress.exit_code;
-  if (const auto problem = write_standard_output(summary.page(progress, colour_is_welcome())))
-    return say(*problem);
+  if (request.quiet || request.json_to_caller || request.csv_to_caller) return progress.exit_code;
+  if (const auto problem = write_standard_output(summary.page(progress, page_style()))) return say(*problem);
   return progress.exit_code;
 }
 

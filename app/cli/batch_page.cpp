@@ -37,8 +37,8 @@ void BatchSummary::add(const BatchRow& row) {
   if (all_ || !is_plainly_met(row)) rows_.push_back(row);
 }
 
-std::string BatchSummary::page(const BatchProgress& progress, bool coloured) const {
-  PageText page(coloured);
+std::string BatchSummary::page(const BatchProgress& progress, const PageStyle& style) const {
+  PageText page(style);
   std::vector<Row> rows;
   bool any_open = false;
   for (const BatchRow& row : rows_) {

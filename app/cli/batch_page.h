@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include "app/cli/page_text.h"
 #include "core/batch.h"
 
 namespace soakwright::cli {
@@ -16,7 +17,7 @@ class BatchSummary {
   /// Of a large batch only the records that are not met are listed.
   explicit BatchSummary(std::size_t records) : all_(records <= kListedAtMost) {}
   void add(const BatchRow& row);
-  [[nodiscard]] std::string page(const BatchProgress& progress, bool coloured) const;
+  [[nodiscard]] std::string page(const BatchProgress& progress, const PageStyle& style) const;
 
   static constexpr std::size_t kListedAtMost = 50;
 

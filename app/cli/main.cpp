@@ -12,6 +12,7 @@
 
 #include "app/cli/arguments.h"
 #include "app/cli/batch_command.h"
+#include "app/cli/check_logs.h"
 #include "app/cli/draft_command.h"
 #include "app/cli/endings.h"
 #include "app/cli/output_paths.h"
@@ -19,12 +20,14 @@
 #include "app/cli/pdf_loader.h"
 #include "app/cli/reading_page.h"
 #include "app/cli/standard_output.h"
+#include "app/cli/text_outputs.h"
 #include "app/cli/verdict_page.h"
 #include "core/analyse.h"
 #include "core/problems/caught.h"
+#include "core/report/readings_csv.h"
 #include "core/report/report.h"
+#include "core/report/requirements_csv.h"
 #include "core/report/result_json.h"
-#include "core/system/atomic_file.h"
 
 namespace soakwright::cli {
 namespace {
@@ -42,15 +45,16 @@ int exit_code_of(const Analysis& analysis) {
   return 0;
 }
 
-std::string page_of(const Report& report, Arguments::Command command) {
-  const bool coloured = colour_is_welcome();
-  return command == Arguments::Command::inspect ? reading_page(report, coloured)
-                                                : verdict_page(report, coloured);
+std::string page_of(const Report& report, const Arguments& arguments) {
+  return arguments.command == Arguments::Command::inspect
+             ? reading_page(report, page_style())
+             : verdict_page(report, page_style(), arguments.explain);
 }
 
 int run(const Arguments& arguments) {
   if (const auto problem = clash_of_outputs(arguments)) return say(*problem);
   if (arguments.command == Arguments::Command::draft) return run_draft(arguments);
+  if (!arguments.logs.empty()) return check_several(arguments);
   std::optional<PdfModule> pdf;
   if (!arguments.report.empty() || !arguments.chart.empty()) {
     auto opened = PdfModule::open();
@@ -62,9 +66,9 @@ int run(const Arguments& arguments) {
                                                                       : check(arguments.request);
   if (!found) return say(found.problems());
   const Analysis& analysis = found.value();
-  const bool json_alone = arguments.json == "-";
+  const bool page = !arguments.quiet && !text_to_standard_output(arguments);
   std::optional<Report> report;
-  if (pdf || !json_alone) report = make_report(analysis, {arguments.unit, SOAKWRIGHT_VERSION});
+  if (pdf || page) report = make_report(analysis, {arguments.unit, SOAKWRIGHT_VERSION});
   std::string result;
   if (!arguments.json.empty()) result = result_json(analysis);
 
@@ -72,10 +76,15 @@ int run(const Arguments& arguments) {
     if (const auto failure = pdf->write_report(*report, arguments.report)) return say(*failure);
   if (!arguments.chart.empty())
     if (const auto failure = pdf->write_chart(*report, arguments.chart)) return say(*failure);
-  if (!arguments.json.empty() && !json_alone)
-    if (const auto problem = write_file_whole(arguments.json, result)) return say(*problem);
-  if (const auto problem = write_standard_output(json_alone ? result : page_of(*report, arguments.command)))
+  std::string requirements, readings;
+  if (!arguments.csv.empty())
+    requirements = requirements_csv_header() + requirements_csv(analysis, analysis.record->file);
+  if (!arguments.readings.empty()) readings = readings_csv(*analysis.record);
+  if (const auto problem = write_text_outputs(
+          {{arguments.json, result}, {arguments.csv, requirements}, {arguments.readings, readings}}))
     return say(*problem);
+  if (page)
+    if (const auto problem = write_standard_output(page_of(*report, arguments))) return say(*problem);
   return exit_code_of(analysis);
 }
 

@@ -18,9 +18,11 @@ constexpr std::size_t kLeast = 40;
 
 #ifdef _WIN32
 bool error_is_terminal() { return false; }
+bool output_is_terminal() { return false; }
 std::size_t terminal_width() { return kUsual; }
 #else
 bool error_is_terminal() { return isatty(STDERR_FILENO) != 0; }
+bool output_is_terminal() { return isatty(STDOUT_FILENO) != 0; }
 
 std::size_t terminal_width() {
   for (const int descriptor : {STDOUT_FILENO, STDERR_FILENO}) {

@@ -7,6 +7,7 @@
 namespace soakwright::cli {
 
 bool error_is_terminal();
+bool output_is_terminal();
 
 /// Columns of the terminal that standard output is connected to, else of standard error's; 80 where neither
 /// is one or it does not say. At least 40.

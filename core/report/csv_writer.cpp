@@ -19,6 +19,15 @@ void CsvWriter::text(std::string_view value) {
   std::string safe = printable(value);
   if (!safe.empty() && std::string_view("=+-@").find(safe.front()) != std::string_view::npos)
     safe.insert(safe.begin(), '\'');
+  quoted(safe);
+}
+
+void CsvWriter::exact(std::string_view value) {
+  separate();
+  quoted(printable(value));
+}
+
+void CsvWriter::quoted(const std::string& safe) {
   if (safe.find_first_of(",\"") == std::string::npos) {
     out_ += safe;
     return;

@@ -16,6 +16,8 @@ class CsvWriter {
  public:
   /// Made safe to show (printable_text.h).
   void text(std::string_view value);
+  /// The same, but never changed for a spreadsheet: for moments, which may begin with a sign.
+  void exact(std::string_view value);
   /// Empty where there is none.
   void number(std::optional<double> value);
   void integer(std::uint64_t value);
@@ -26,6 +28,7 @@ class CsvWriter {
 
  private:
   void separate();
+  void quoted(const std::string& safe);
 
   std::string out_;
   bool first_ = true;

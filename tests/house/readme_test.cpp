@@ -34,7 +34,12 @@ std::string usage_in_readme(const std::string& command) {
   const std::size_t list = readme().find("## Command line");
   const std::size_t begin = readme().find("\nsoakwright " + command, list);
   if (list == std::string::npos || begin == std::string::npos) return "";
-  return readme().substr(begin, readme().find("\nsoakwright", begin + 1) - begin);
+  std::string usage = readme().substr(begin, readme().find("\nsoakwright", begin + 1) - begin);
+  if (usage.find("[IMPORT SETTINGS]") != std::string::npos) {
+    const std::size_t settings = readme().find("\nIMPORT SETTINGS:", list);
+    usage += readme().substr(settings, readme().find("```", settings) - settings);
+  }
+  return usage;
 }
 
 }  // namespace

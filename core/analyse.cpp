@@ -3,6 +3,7 @@
 
 #include <utility>
 
+#include "core/evaluate/band_notes.h"
 #include "core/evaluate/evaluation.h"
 #include "core/evaluate/suspect_findings.h"
 #include "core/phases/course.h"
@@ -113,6 +114,9 @@ Result<Analysis> record_of(const Request& request, const Asked& asked, const Wat
     analysis.record = std::move(noticed);
   }
   analysis.job = asked.job;
+  analysis.log_path = asked.log;
+  analysis.job_text = request.job_text;
+  analysis.dates = request.dates;
   if (stopped_after(watch, kAfterCourse)) return Problems{};
   return analysis;
 }
@@ -126,6 +130,7 @@ Problems evaluate_into(Analysis& analysis) {
   Verdicts verdicts =
       evaluate(*analysis.record, *analysis.procedure, analysis.job.get(), *analysis.ground, earlier);
   note_suspects(*analysis.record, *analysis.course, verdicts);
+  note_bands(*analysis.record, *analysis.procedure, analysis.job.get(), verdicts);
   analysis.verdicts = std::make_shared<const Verdicts>(std::move(verdicts));
   if (!analysis.review) return {};
   analysis.result_sha256 = result_digest(analysis);
@@ -156,7 +161,7 @@ Result<Analysis> checked(const Request& request, const Watch& watch) {
   analysis.review = asked.review;
   Problems clashes = check_record(*analysis.record, *analysis.procedure, analysis.job.get());
   if (!clashes.empty()) return clashes;
-  auto earlier = read_previous_records(analysis, request.dates, watch);
+  auto earlier = read_previous_records(analysis, request, watch);
   if (!earlier) return earlier.problems();
   analysis.previous_records = std::move(earlier).value();
   if (Problems problems = evaluate_into(analysis); !problems.empty()) return problems;

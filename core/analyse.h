@@ -11,6 +11,7 @@
 #include <memory>
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "core/evaluate/analysis.h"
 #include "core/problems/problem.h"
@@ -19,6 +20,12 @@
 #include "core/system/watch.h"
 
 namespace soakwright {
+
+/// The files of one of the job's previous records, in place of the paths that the job names.
+struct PreviousFiles {
+  std::string log;
+  std::string job;  ///< empty where the job names none for that record
+};
 
 /// The files of one analysis, as the user named them. What is empty is taken from the job where that names
 /// it.
@@ -30,7 +37,10 @@ struct Request {
   std::optional<std::string> job_text;
   std::string review;
   std::optional<DateOrder> dates;  ///< wins over the job's
-  ImportChoices import = {};       ///< each key that is given wins over the job's
+  /// One for each previous record of the job, in its order: nothing else is read then. Without it the job's
+  /// own paths count.
+  std::optional<std::vector<PreviousFiles>> previous_files = std::nullopt;
+  ImportChoices import = {};  ///< each key that is given wins over the job's
 };
 
 // No exception leaves these: lack of memory and faults of the program itself are problems too

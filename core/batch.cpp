@@ -256,8 +256,13 @@ class Run {
     std::optional<Analysis> analysis;
     std::string result;
     if (entry.problems.empty()) {
-      auto found =
-          check({entry.log, request_.procedure, entry.job, std::nullopt, {}, request_.dates, import_});
+      Request one;
+      one.log = entry.log;
+      one.procedure = request_.procedure;
+      one.job = entry.job;
+      one.dates = request_.dates;
+      one.import = import_;
+      auto found = check(one);
       if (found)
         analysis = std::move(found).value();
       else

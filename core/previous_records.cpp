@@ -9,6 +9,7 @@
 #include "core/evaluate/evaluation.h"
 #include "core/evaluate/suspect_findings.h"
 #include "core/phases/course.h"
+#include "core/previous_files_errors.h"
 #include "core/procedure/job_file.h"
 #include "core/procedure/named_path.h"
 #include "core/record/record_file.h"
@@ -34,9 +35,9 @@ Job without_this_log(const Job& job) {
   return earlier;
 }
 
-Result<Job> job_of_previous(const Job& job, const PreviousRecordEntry& entry) {
+Result<Job> job_of_previous(const Job& job, const PreviousRecordEntry& entry, const PreviousFiles* files) {
   if (!entry.job) return without_this_log(job);
-  const std::string path = named_path(job, *entry.job);
+  const std::string path = files != nullptr ? files->job : named_path(job, *entry.job);
   auto read = read_job(path);
   if (!read) return with_place_in_job(read.problems(), job, path, "job", entry.line);
   const Job& found = read.value();
@@ -83,16 +84,19 @@ std::string missing_date(const Record& record) {
 
 }  // namespace
 
-Result<std::vector<PreviousRecord>> read_previous_records(const Analysis& analysis,
-                                                          std::optional<DateOrder> dates,
+Result<std::vector<PreviousRecord>> read_previous_records(const Analysis& analysis, const Request& request,
                                                           const Watch& watch) {
   std::vector<PreviousRecord> earlier;
   const Job* job = analysis.job.get();
-  if (job == nullptr || job->previous_records.empty()) return earlier;
+  const std::size_t named = job == nullptr ? 0 : job->previous_records.size();
+  if (request.previous_files && request.previous_files->size() != named)
+    return other_number_of_previous_files(request.job, named, request.previous_files->size());
+  if (named == 0) return earlier;
   Problems problems;
   for (std::size_t i = 0; i < job->previous_records.size(); ++i) {
     const PreviousRecordEntry& entry = job->previous_records[i];
-    auto own = job_of_previous(*job, entry);
+    const PreviousFiles* files = request.previous_files ? &(*request.previous_files)[i] : nullptr;
+    auto own = job_of_previous(*job, entry, files);
     if (!own) {
       problems.insert(problems.end(), own.problems().begin(), own.problems().end());
       continue;
@@ -100,8 +104,8 @@ Result<std::vector<PreviousRecord>> read_previous_records(const Analysis& analys
     PreviousRecord one;
     one.cycle = cycle_of_previous(*job, i);
     one.job = std::make_shared<const Job>(std::move(own).value());
-    const std::string path = named_path(*job, entry.log);
-    auto record = read_record(path, one.job.get(), dates, {{}, watch.cancelled});
+    const std::string path = files != nullptr ? files->log : named_path(*job, entry.log);
+    auto record = read_record(path, one.job.get(), request.dates, {{}, watch.cancelled});
     if (watch.stopped()) return Problems{};
     if (!record) {
       const Problems said = with_place_in_job(record.problems(), *job, path, "log", entry.line);
@@ -109,6 +113,7 @@ Result<std::vector<PreviousRecord>> read_previous_records(const Analysis& analys
       continue;
     }
     one.record = std::move(record).value();
+    one.log_path = path;
     one.course = std::make_shared<const Course>(course_of(*one.record));
     Problems clashes = check_record(*one.record, *analysis.procedure, one.job.get());
     problems.insert(problems.end(), clashes.begin(), clashes.end());

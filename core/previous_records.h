@@ -3,9 +3,9 @@
 // over all of them.
 #pragma once
 
-#include <optional>
 #include <vector>
 
+#include "core/analyse.h"
 #include "core/evaluate/analysis.h"
 #include "core/problems/problem.h"
 #include "core/system/watch.h"
@@ -14,9 +14,10 @@ namespace soakwright {
 
 /// Reads what analysis.job names as [[previous_record]]. Refused, with the job's file and line: a record with
 /// the readings of this one or of one named before, one whose place in time is not known, one that is not
-/// over before the next begins, and a job of it that does not have this job's welds.
-Result<std::vector<PreviousRecord>> read_previous_records(const Analysis& analysis,
-                                                          std::optional<DateOrder> dates, const Watch& watch);
+/// over before the next begins, and a job of it that does not have this job's welds. `request` may name other
+/// files in their place.
+Result<std::vector<PreviousRecord>> read_previous_records(const Analysis& analysis, const Request& request,
+                                                          const Watch& watch);
 
 /// What another procedure asks that cannot be evaluated with these records; empty where it can.
 Problems check_previous_records(const Analysis& analysis, const Procedure& procedure);

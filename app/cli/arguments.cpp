@@ -20,20 +20,10 @@ constexpr const char* kAbout =
     "A verdict with every number behind it; the governing code and the qualified procedure decide.";
 
 constexpr const char* kExitCodes =
-    "Exit codes: 0 done, all met; 1 not met; 2 inconclusive; 64 wrong usage; 65 bad input;\n"
+    "Exit codes: 0 done, all met, every line of verify holds; 1 not met, a line does not hold;\n"
+    "2 inconclusive, something could not be shown; 64 wrong usage; 65 bad input;\n"
     "66 cannot be opened; 69 not available in this build; 70 a fault of the program itself;\n"
     "73 cannot be written.";
-
-/// A command that a later build has: it is refused, with what to do instead, and not listed.
-struct Absent {
-  const char* name;
-  const char* instead;
-};
-
-constexpr std::array<Absent, 2> kAbsent{{
-    {"sign", "sign the report with your own PDF tool"},
-    {"verify", "evaluate the log again and compare the results"},
-}};
 
 /// What the options write into before it is evaluated.
 struct Raw {
@@ -42,6 +32,7 @@ struct Raw {
   RawDraft draft;
   std::string part;
   ImportTexts import;
+  std::string paper;
 };
 
 /// An import setting as an option; its key is that of [import] in a job.
@@ -104,7 +95,7 @@ void add_inspect_options(CLI::App& command, Arguments& arguments, Raw& raw) {
   add_printing_options(command, raw);
 }
 
-void add_check_options(CLI::App& command, Arguments& arguments) {
+void add_check_options(CLI::App& command, Arguments& arguments, Raw& raw) {
   command
       .add_option("--procedure", arguments.request.procedure,
                   "the procedure: what is required; else the one that the job names")
@@ -118,6 +109,7 @@ void add_check_options(CLI::App& command, Arguments& arguments) {
       ->type_name("FILE");
   command.add_flag("--explain", arguments.explain,
                    "explain each finding: why the limit, usual causes, what to check");
+  command.add_option("--paper", raw.paper, "the report's sheets; a4 unless given")->type_name("a4|letter");
 }
 
 void add_draft_options(CLI::App& command, Arguments& arguments, Raw& raw) {
@@ -216,7 +208,11 @@ std::optional<BatchPart> part_of(std::string_view text) {
 }
 
 /// Settles what `check` and `inspect` have in common; says what is wrong with it.
-std::optional<std::string> settle_logs(Arguments& arguments) {
+std::optional<std::string> settle_logs(const Raw& raw, Arguments& arguments) {
+  if (!raw.import.empty() && (!arguments.report.empty() || !arguments.batch.reports.empty()))
+    return "a report is made from its source files alone, so that it can be verified; write the import "
+           "settings "
+           "into [import] of the job";
   if (arguments.logs.size() == 1) {
     arguments.request.log = arguments.logs.front();
     arguments.logs.clear();
@@ -276,6 +272,12 @@ std::optional<std::string> settle(const Raw& raw, Arguments& arguments) {
     arguments.unit = TemperatureUnit::fahrenheit;
   else if (!raw.unit.empty())
     return "--unit is C or F, not '" + raw.unit + "'";
+  if (raw.paper == "letter")
+    arguments.paper = Paper::letter;
+  else if (!raw.paper.empty() && raw.paper != "a4")
+    return "--paper is a4 or letter, not '" + raw.paper + "'";
+  if (!raw.paper.empty() && arguments.report.empty())
+    return std::string("--paper is of the report, and no --report is named");
   return wrong_ending(arguments);
 }
 
@@ -304,13 +306,17 @@ void describe(CLI::App& app, Arguments& arguments, Raw& raw) {
           "the log; else the one that the job names. Of several logs NAME.toml is the job of NAME.csv")
       ->type_name("");
   add_inspect_options(*check, arguments, raw);
-  add_check_options(*check, arguments);
+  add_check_options(*check, arguments, raw);
   CLI::App* batch = app.add_subcommand("batch", "the verdicts of all logs in folders, on all cores");
   add_batch_options(*batch, arguments.batch, raw);
   CLI::App* draft = app.add_subcommand("draft", "a procedure from a published rule, or proposed from a log");
   add_draft_options(*draft, arguments, raw);
-  for (const Absent& absent : kAbsent) app.add_subcommand(absent.name)->group("")->allow_extras();
-  for (CLI::App* command : {inspect, check, batch, draft}) {
+  CLI::App* sign = app.add_subcommand("sign", "add a person's signature to a report");
+  CLI::App* verify =
+      app.add_subcommand("verify", "check a report against the files inside it, and its signatures");
+  add_sign_options(*sign, arguments.signing);
+  add_verify_options(*verify, arguments.signing);
+  for (CLI::App* command : {inspect, check, batch, draft, sign, verify}) {
     command->set_version_flag("--version", version(), "print the version and end");
     command->set_help_flag("-h,--help", "print this and end");
   }
@@ -337,23 +343,22 @@ std::variant<Arguments, Reply> parse(CLI::App& app, int argc, const char* const*
     return usage(app, error.what());
   }
 
-  for (const Absent& absent : kAbsent) {
-    if (app.got_subcommand(absent.name))
-      return refusal(ProblemKind::no_such_part, std::string(absent.name) + ": not available in this build",
-                     absent.instead);
-  }
   const CLI::App* command = app.get_subcommands().front();
   if (const auto empty = given_empty(*command)) return usage(app, *empty + " has an empty value");
+  if (command == sign)
+    if (const auto wrong = settle_sign(arguments.signing)) return usage(app, *wrong);
   if (const auto wrong = settle(raw, arguments)) return usage(app, *wrong);
-  if (const auto wrong = settle_logs(arguments)) return usage(app, *wrong);
+  if (const auto wrong = settle_logs(raw, arguments)) return usage(app, *wrong);
   const auto import = import_choices_of(raw.import);
   if (!import) return Reply{"", import.problems().front()};
   arguments.request.import = import.value();
   const std::string& name = command->get_name();
-  arguments.command = name == "inspect" ? Arguments::Command::inspect
-                      : name == "check" ? Arguments::Command::check
-                      : name == "batch" ? Arguments::Command::batch
-                                        : Arguments::Command::draft;
+  arguments.command = name == "inspect"  ? Arguments::Command::inspect
+                      : name == "check"  ? Arguments::Command::check
+                      : name == "batch"  ? Arguments::Command::batch
+                      : name == "sign"   ? Arguments::Command::sign
+                      : name == "verify" ? Arguments::Command::verify
+                                         : Arguments::Command::draft;
   if (name == "batch")
     if (const auto wrong = settle_batch(raw, arguments)) return usage(app, *wrong);
   if (name != "draft") return arguments;

@@ -8,14 +8,16 @@
 #include <vector>
 
 #include "app/cli/draft_arguments.h"
+#include "app/cli/signing_arguments.h"
 #include "core/analyse.h"
 #include "core/batch.h"
+#include "core/report/report.h"
 #include "core/units/temperature.h"
 
 namespace soakwright::cli {
 
 struct Arguments {
-  enum class Command { inspect, check, batch, draft };
+  enum class Command { inspect, check, batch, draft, sign, verify };
   Command command = Command::check;
   Request request;
   std::string json;                    ///< a path, "-" for standard output; empty where no result is wanted
@@ -27,8 +29,10 @@ struct Arguments {
   bool quiet = false;
   std::string chart;  ///< a path; .png or .svg; empty where no picture of the chart is wanted
   std::optional<TemperatureUnit> unit;
-  BatchRequest batch;    ///< of `batch` alone, complete
-  DraftArguments draft;  ///< of the command `draft`
+  BatchRequest batch;       ///< of `batch` alone, complete
+  DraftArguments draft;     ///< of the command `draft`
+  Paper paper = Paper::a4;  ///< of the report
+  SigningArguments signing;
 };
 
 /// An answer that needs no analysis: help, the version, or what is wrong with the command line.

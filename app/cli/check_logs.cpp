@@ -27,7 +27,10 @@ struct Gathered {
 };
 
 std::string block_of(const Arguments& arguments, const std::string& log, const Analysis& analysis) {
-  const Report report = make_report(analysis, {arguments.unit, SOAKWRIGHT_VERSION});
+  ReportOptions options;
+  options.unit = arguments.unit;
+  options.program_version = SOAKWRIGHT_VERSION;
+  const Report report = make_report(analysis, options);
   PageText title(page_style());
   title.line("== " + log, Tint::strong);
   return title.str() + verdict_page(report, page_style(), arguments.explain) + '\n';

@@ -18,6 +18,17 @@ void suspects(PageText& page, const Report& report) {
     page.paragraph({row.channel + ", " + row.code, Tint::doubtful}, row.when + ": " + row.text);
 }
 
+void preheat_and_bands(PageText& page, const Report& report) {
+  if (!report.preheat.empty()) {
+    page.heading("Preheat, published figures");
+    page.facts(report.preheat);
+  }
+  if (!report.bands.empty()) {
+    page.heading("Bands of the local heat treatment");
+    page.facts(report.bands);
+  }
+}
+
 void file_warnings(PageText& page, const Report& report) {
   if (report.notices.empty()) return;
   std::vector<Row> rows;

@@ -14,6 +14,8 @@ void not_evaluated(PageText& page, const Report& report);
 void suspects(PageText& page, const Report& report);
 
 /// File warnings, each with its line, count and channel.
+/// Preheat and bands, where the job says something about them.
+void preheat_and_bands(PageText& page, const Report& report);
 void file_warnings(PageText& page, const Report& report);
 
 }  // namespace soakwright::cli

@@ -5,7 +5,8 @@
 // 2. clash_of_outputs()    nothing that is read is written over
 // 3. PdfModule::open()     whether there is a report writer is known before the work
 // 4. inspect() or check()  the analysis, once
-// 5. make_report() and result_json(), each once, handed to all that print them
+// 5. make_report(), report_contents() and result_json(), each once, handed to all that print them
+// `sign` and `verify` take another way: signing_command.h.
 #include <optional>
 #include <string>
 #include <variant>
@@ -19,6 +20,7 @@
 #include "app/cli/page_text.h"
 #include "app/cli/pdf_loader.h"
 #include "app/cli/reading_page.h"
+#include "app/cli/signing_command.h"
 #include "app/cli/standard_output.h"
 #include "app/cli/text_outputs.h"
 #include "app/cli/verdict_page.h"
@@ -26,6 +28,7 @@
 #include "core/problems/caught.h"
 #include "core/report/readings_csv.h"
 #include "core/report/report.h"
+#include "core/report/report_contents.h"
 #include "core/report/requirements_csv.h"
 #include "core/report/result_json.h"
 
@@ -67,13 +70,20 @@ int run(const Arguments& arguments) {
   if (!found) return say(found.problems());
   const Analysis& analysis = found.value();
   const bool page = !arguments.quiet && !text_to_standard_output(arguments);
+  ReportOptions options;
+  options.unit = arguments.unit;
+  options.program_version = SOAKWRIGHT_VERSION;
+  options.paper = arguments.paper;
   std::optional<Report> report;
-  if (pdf || page) report = make_report(analysis, {arguments.unit, SOAKWRIGHT_VERSION});
+  if (!arguments.chart.empty() || page) report = make_report(analysis, options);
   std::string result;
   if (!arguments.json.empty()) result = result_json(analysis);
 
-  if (!arguments.report.empty())
-    if (const auto failure = pdf->write_report(*report, arguments.report)) return say(*failure);
+  if (!arguments.report.empty()) {
+    const auto contents = report_contents(analysis, options);
+    if (!contents) return say(contents.problems());
+    if (const auto failure = pdf->write_report(contents.value(), arguments.report)) return say(*failure);
+  }
   if (!arguments.chart.empty())
     if (const auto failure = pdf->write_chart(*report, arguments.chart)) return say(*failure);
   std::string requirements, readings;
@@ -105,6 +115,8 @@ int main(int argc, char** argv) {
     if (const auto* reply = std::get_if<Reply>(&read)) return answer(*reply);
     const auto& arguments = std::get<Arguments>(read);
     if (arguments.command == Arguments::Command::batch) return run_batch_command(arguments.batch);
+    if (arguments.command == Arguments::Command::sign) return run_sign(arguments.signing.sign);
+    if (arguments.command == Arguments::Command::verify) return run_verify(arguments.signing.verify);
     return run(arguments);
   } catch (...) {
     return say(soakwright::caught_problem({}));

@@ -17,16 +17,6 @@ namespace {
 
 namespace fs = std::filesystem;
 
-/// The same file, whether it is there already or only will be. Two names of one device are no clash.
-bool one_file(const std::string& a, const std::string& b) {
-  std::error_code error;
-  const bool device = fs::exists(a, error) && !fs::is_regular_file(a, error);
-  if (device) return false;
-  if (fs::equivalent(a, b, error)) return true;
-  const std::string place = written_place(a);
-  return !place.empty() && place == written_place(b);
-}
-
 /// Everything that will be read. A job that cannot be read names nothing; the work itself says what is wrong
 /// with it.
 std::vector<std::string> inputs_of(const Request& request) {
@@ -46,6 +36,15 @@ std::vector<std::string> inputs_beside(const std::string& log) {
 }
 
 }  // namespace
+
+bool one_file(const std::string& a, const std::string& b) {
+  std::error_code error;
+  const bool device = fs::exists(a, error) && !fs::is_regular_file(a, error);
+  if (device) return false;
+  if (fs::equivalent(a, b, error)) return true;
+  const std::string place = written_place(a);
+  return !place.empty() && place == written_place(b);
+}
 
 std::optional<Problem> clash_of_outputs(const Arguments& arguments) {
   const auto file = [](const std::string& path) { return path == "-" ? std::string{} : path; };

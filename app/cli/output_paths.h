@@ -3,6 +3,7 @@
 #pragma once
 
 #include <optional>
+#include <string>
 
 #include "app/cli/arguments.h"
 #include "core/problems/problem.h"
@@ -12,5 +13,9 @@ namespace soakwright::cli {
 /// An output that is a file to be read (also one that only the job names), or one file for two outputs, by
 /// whatever paths and links they are named. Returns nullopt if there is none.
 std::optional<Problem> clash_of_outputs(const Arguments& arguments);
+
+/// Whether two paths name one file, whether it is there already or only will be. Two names of one device are
+/// no clash.
+bool one_file(const std::string& a, const std::string& b);
 
 }  // namespace soakwright::cli

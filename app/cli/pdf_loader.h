@@ -19,15 +19,22 @@ class PdfModule {
   /// Opens the module; where there is none, or one of another build, the problem says so (69).
   static std::variant<PdfModule, Problem> open();
 
-  /// The report as PDF. Returns nullopt if it is written.
-  [[nodiscard]] std::optional<Problem> write_report(const Report& report, const std::string& path) const;
+  /// The report with its files as PDF. Returns nullopt if it is written.
+  [[nodiscard]] std::optional<Problem> write_report(const ReportContents& contents,
+                                                    const std::string& path) const;
   /// The chart alone, as PNG or, where the path ends in .svg, as SVG.
   [[nodiscard]] std::optional<Problem> write_chart(const Report& report, const std::string& path) const;
+  /// The bytes that writing the report would give.
+  [[nodiscard]] Result<std::string> print_report(const ReportContents& contents) const;
+  /// A PDF of one page with the words of a signature.
+  [[nodiscard]] Result<std::string> print_signature(const SignatureWords& words) const;
 
  private:
-  PdfModule(PdfModuleWrite* report, PdfModuleWrite* chart) : report_(report), chart_(chart) {}
-  PdfModuleWrite* report_;
-  PdfModuleWrite* chart_;
+  PdfModule() = default;
+  PdfModuleWriteReport* write_report_ = nullptr;
+  PdfModuleWriteChart* write_chart_ = nullptr;
+  PdfModulePrintReport* print_report_ = nullptr;
+  PdfModulePrintSignature* print_signature_ = nullptr;
 };
 
 }  // namespace soakwright::cli

@@ -44,6 +44,7 @@ std::string reading_page(const Report& report, const PageStyle& style) {
   }
   channels(page, report);
   phases(page, report);
+  preheat_and_bands(page, report);
   file_warnings(page, report);
   if (!report.exclusion.empty() || !report.remarks.empty()) {
     page.heading("Manual changes");

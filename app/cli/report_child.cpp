@@ -35,10 +35,6 @@ std::vector<std::string> command_line(const BatchRequest& request, const BatchEn
   }
   if (request.unit)
     words.insert(words.end(), {"--unit", *request.unit == TemperatureUnit::fahrenheit ? "F" : "C"});
-  for (const auto& [key, value] : request.import) {
-    words.push_back(option_of_import_key(key));
-    words.push_back(value);
-  }
   words.insert(words.end(), {"--", entry.log});
   return words;
 }

@@ -130,6 +130,7 @@ std::string verdict_page(const Report& report, const PageStyle& style, bool expl
     for (const auto& rows : {report.replaced, report.exclusion})
       for (const HandRow& row : rows) page.paragraph({row.channel}, row.when + ": " + row.text);
   }
+  preheat_and_bands(page, report);
   not_evaluated(page, report);
   file_warnings(page, report);
   if (!report.first_deviation.empty()) {

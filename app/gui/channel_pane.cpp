@@ -1,10 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/gui/channel_pane.h"
 
+#include <QFocusEvent>
 #include <QFormLayout>
 #include <QHBoxLayout>
 #include <QHeaderView>
+#include <QKeyEvent>
 #include <QLabel>
+#include <QMouseEvent>
 #include <QPushButton>
 #include <QTreeView>
 #include <QVBoxLayout>
@@ -12,6 +15,7 @@
 
 #include "app/gui/reading_text.h"
 #include "app/pdf/shown_text.h"
+#include "core/units/printed_quantity.h"
 
 namespace soakwright::gui {
 
@@ -22,6 +26,7 @@ ChannelPane::ChannelPane(QWidget* parent)
       moment_(new QLabel(this)),
       hottest_(new QLabel(this)),
       coldest_(new QLabel(this)),
+      spread_(new QLabel(this)),
       all_(new QPushButton(tr("Show all"), this)),
       none_(new QPushButton(tr("Hide all"), this)) {
   list_->setModel(model_);
@@ -38,8 +43,13 @@ ChannelPane::ChannelPane(QWidget* parent)
   list_->header()->setSectionResizeMode(1, QHeaderView::ResizeToContents);
   all_->setToolTip(tr("Show every channel on the chart"));
   none_->setToolTip(tr("Hide every channel"));
-  for (QLabel* label : {moment_, hottest_, coldest_}) label->setTextFormat(Qt::PlainText);
+  for (QLabel* label : {moment_, hottest_, coldest_, spread_}) {
+    label->setTextFormat(Qt::PlainText);
+    // The pane must not move under the pointer when a longer name is read.
+    label->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+  }
   moment_->setAccessibleName(tr("Time at the pointer"));
+  spread_->setAccessibleName(tr("Spread between evaluated channels at the pointer"));
   hottest_->setAccessibleName(tr("Hottest evaluated channel at the pointer"));
   coldest_->setAccessibleName(tr("Coldest evaluated channel at the pointer"));
 
@@ -50,6 +60,7 @@ ChannelPane::ChannelPane(QWidget* parent)
   reading->addRow(tr("At"), moment_);
   reading->addRow(tr("Hottest"), hottest_);
   reading->addRow(tr("Coldest"), coldest_);
+  reading->addRow(tr("Spread"), spread_);
   auto* buttons = new QHBoxLayout;
   buttons->setContentsMargins(6, 4, 6, 6);
   buttons->addWidget(all_);
@@ -62,6 +73,14 @@ ChannelPane::ChannelPane(QWidget* parent)
   layout->addLayout(buttons);
 
   connect(model_, &ChannelListModel::visibleWanted, this, &ChannelPane::visibleWanted);
+  list_->setContextMenuPolicy(Qt::CustomContextMenu);
+  connect(list_, &QTreeView::customContextMenuRequested, this, [this](const QPoint& at) {
+    const QModelIndex row = list_->indexAt(at);
+    if (row.isValid())
+      emit menuWanted(static_cast<std::size_t>(row.row()), list_->viewport()->mapToGlobal(at));
+  });
+  list_->viewport()->installEventFilter(this);
+  list_->installEventFilter(this);
   connect(all_, &QPushButton::clicked, this, [this] { emit allWanted(true); });
   connect(none_, &QPushButton::clicked, this, [this] { emit allWanted(false); });
   connect(list_->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
@@ -88,11 +107,36 @@ void ChannelPane::setReading(std::optional<PointerReading> reading) {
   moment_->setText(reading ? reading->moment : QStringLiteral("–"));
   hottest_->setText(said(reading ? reading->hottest : std::nullopt));
   coldest_->setText(said(reading ? reading->coldest : std::nullopt));
+  const bool both = reading && reading->hottest && reading->coldest && reading->hottest != reading->coldest;
+  spread_->setText(both ? QString::fromStdString(printed(reading->spread, {report_->unit}))
+                        : QStringLiteral("–"));
   model_->setReading(std::move(reading));
 }
 
 QString ChannelPane::readingText() const {
   return QStringLiteral("%1 | %2 | %3").arg(moment_->text(), hottest_->text(), coldest_->text());
+}
+
+/// Coming in by keyboard picks nothing out; a click beside the rows and Escape let go.
+bool ChannelPane::eventFilter(QObject* watched, QEvent* event) {
+  if (watched == list_ && event->type() == QEvent::FocusIn) {
+    const auto reason = static_cast<QFocusEvent*>(event)->reason();
+    if (reason != Qt::MouseFocusReason && !list_->currentIndex().isValid()) {
+      marking_ = true;
+      // The list makes its first row current once it has the focus.
+      QMetaObject::invokeMethod(
+          this, [this] { marking_ = false; }, Qt::QueuedConnection);
+    }
+  }
+  if (watched == list_ && event->type() == QEvent::KeyPress &&
+      static_cast<QKeyEvent*>(event)->key() == Qt::Key_Escape && list_->currentIndex().isValid()) {
+    emit traceChosen(std::nullopt);
+    return true;
+  }
+  if (watched == list_->viewport() && event->type() == QEvent::MouseButtonPress &&
+      !list_->indexAt(static_cast<QMouseEvent*>(event)->pos()).isValid())
+    emit traceChosen(std::nullopt);
+  return QWidget::eventFilter(watched, event);
 }
 
 void ChannelPane::markTrace(std::optional<std::size_t> trace) {

@@ -27,10 +27,14 @@ class ChannelPane : public QWidget {
   [[nodiscard]] QTreeView* list() const { return list_; }
   [[nodiscard]] QString readingText() const;
 
+ protected:
+  bool eventFilter(QObject* watched, QEvent* event) override;
+
  signals:
   void visibleWanted(std::size_t channel, bool visible);
   void allWanted(bool visible);
   void traceChosen(std::optional<std::size_t> trace);
+  void menuWanted(std::size_t trace, const QPoint& at);
 
  private:
   std::shared_ptr<const Report> report_;
@@ -39,6 +43,7 @@ class ChannelPane : public QWidget {
   QLabel* moment_;
   QLabel* hottest_;
   QLabel* coldest_;
+  QLabel* spread_;
   QPushButton* all_;
   QPushButton* none_;
   bool marking_ = false;

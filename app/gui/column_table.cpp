@@ -1,13 +1,15 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/gui/column_table.h"
 
-#include <QComboBox>
 #include <QHeaderView>
 #include <QPainter>
+#include <QScrollBar>
 #include <algorithm>
 #include <map>
 #include <string_view>
 
+#include "app/gui/choice_box.h"
+#include "app/gui/exclude_dialog.h"
 #include "app/gui/plain_tip.h"
 #include "core/procedure/job_words.h"
 
@@ -21,6 +23,22 @@ QString q(const std::string& text) { return QString::fromStdString(text); }
 
 QString q(std::string_view word) {
   return QString::fromUtf8(word.data(), static_cast<qsizetype>(word.size()));
+}
+
+/// As the trade says it; the job's words are shorter.
+QString role_words(ThermocoupleRole role) {
+  switch (role) {
+    case ThermocoupleRole::monitor:
+      return ColumnTable::tr("monitoring");
+    case ThermocoupleRole::off:
+      return ColumnTable::tr("not used");
+    case ThermocoupleRole::control:
+    case ThermocoupleRole::spare:
+    case ThermocoupleRole::air:
+    case ThermocoupleRole::set_point:
+      break;
+  }
+  return q(kRoleWords.of(role));
 }
 
 QString junction_text(const ColdJunction& junction) {
@@ -43,6 +61,8 @@ QString first_values_of(const Readings& readings, TemperatureUnit unit) {
 
 struct ColumnTable::Line {
   std::size_t number = 0;
+  bool evaluated = false;
+  bool has_reason = false;  ///< the job says why it is not evaluated
   QString name, unit, kind, why, type, cold_junction, first_values, missing;
   QString said;  ///< what the job's entry calls the column; empty where it has none
   bool emf = false;
@@ -52,6 +72,7 @@ void ColumnTable::addEntry(Line& line, std::optional<std::size_t> place, const J
   if (!place || !job) return;
   const ThermocoupleEntry& entry = job->thermocouples[*place];
   line.said = q(entry.column);
+  line.has_reason = entry.reason.has_value();
   if (entry.type) line.type = q(kThermocoupleTypeWords.of(*entry.type));
   if (entry.cold_junction) line.cold_junction = junction_text(*entry.cold_junction);
 }
@@ -65,6 +86,8 @@ ColumnNames ColumnTable::namesOf(const Line& line, const std::map<std::size_t, L
   });
   return {{(taken ? line.name : number).toStdString()}};
 }
+
+ColumnTable::~ColumnTable() = default;
 
 ColumnTable::ColumnTable(QWidget* parent) : QTableWidget(parent) {
   setAccessibleName(tr("Columns of the file"));
@@ -84,33 +107,61 @@ ColumnTable::ColumnTable(QWidget* parent) : QTableWidget(parent) {
 }
 
 void ColumnTable::tell(int row, const std::string& key, const QString& value) {
-  const JobChange change{names_[static_cast<std::size_t>(row)], key,
-                         value.isEmpty() ? std::nullopt : std::optional(value.toStdString())};
-  // Sent from the event loop: the handler rebuilds the table, and with it the box that sends this.
+  const auto place = static_cast<std::size_t>(row);
+  const ColumnNames column = names_[place];
+  std::vector<JobChange> changes{
+      {column, key, value.isEmpty() ? std::nullopt : std::optional(value.toStdString())}};
+  if (key == "role") {
+    const bool evaluated = value == u"control" || value == u"monitor" || value.isEmpty();
+    if (lines_[place].evaluated && !evaluated) {
+      const auto reason = ask_reason(this, tr("Do not evaluate"), item(row, name)->text());
+      if (!reason) return showAgain();
+      changes.push_back({column, "reason", reason->toStdString()});
+    } else if (evaluated && lines_[place].has_reason) {
+      changes.push_back({column, "reason", std::nullopt});
+    }
+  }
+  // Sent from the event loop: the handler fills the table anew.
   QMetaObject::invokeMethod(
-      this, [this, change] { emit changed(change); }, Qt::QueuedConnection);
+      this, [this, changes] { emit changed(changes); }, Qt::QueuedConnection);
 }
 
-void ColumnTable::addBox(int row, Part part, const QString& label,
+/// As it was before a choice that the person took back.
+void ColumnTable::showAgain() {
+  showing_ = true;
+  for (std::size_t row = 0; row < lines_.size(); ++row) showLine(static_cast<int>(row), lines_[row]);
+  showing_ = false;
+}
+
+void ColumnTable::setBox(int row, Part part, const QString& label,
                          const std::vector<std::pair<QString, QString>>& choices, const QString& now) {
   static const char* const kKeys[] = {"", "name", "unit", "role", "type"};
-  auto* box = new QComboBox(this);
+  auto* box = qobject_cast<ChoiceBox*>(cellWidget(row, part));
+  if (!box) {
+    box = new ChoiceBox(this);
+    box->setFrame(false);
+    connect(box, &QComboBox::activated, this, [this, row, part, box] {
+      if (!showing_) tell(row, kKeys[part], box->currentData().toString());
+    });
+    setCellWidget(row, part, box);
+  }
   box->setAccessibleName(label);
-  box->setFrame(false);
+  box->clear();
   for (const auto& [words, value] : choices) box->addItem(words, value);
   box->setCurrentIndex(std::max(0, box->findData(now)));
-  connect(box, &QComboBox::currentIndexChanged, this,
-          [this, row, part, box] { tell(row, kKeys[part], box->currentData().toString()); });
-  setCellWidget(row, part, box);
 }
 
 void ColumnTable::showLine(int row, const Line& line) {
   const auto put = [&](Part part, const QString& text, bool editable) {
-    auto* item = new QTableWidgetItem(text);
+    QTableWidgetItem* item = this->item(row, part);
+    if (!item) {
+      item = new QTableWidgetItem;
+      setItem(row, part, item);
+    }
+    if (item->text() != text) item->setText(text);
     item->setFlags(editable ? Qt::ItemIsEnabled | Qt::ItemIsEditable | Qt::ItemIsSelectable
                             : Qt::ItemIsEnabled);
     item->setToolTip(plain_tip(text));
-    setItem(row, part, item);
   };
   put(number, QString::number(line.number), false);
   put(name, line.name, true);
@@ -119,7 +170,7 @@ void ColumnTable::showLine(int row, const Line& line) {
   put(cold_junction, line.cold_junction, line.emf);
   put(type, {}, false);
   const QString of = tr("column %1").arg(line.number);
-  addBox(row, unit, tr("Unit of %1").arg(of),
+  setBox(row, unit, tr("Unit of %1").arg(of),
          {{tr("As found"), {}},
           {tr("°C"), QStringLiteral("C")},
           {tr("°F"), QStringLiteral("F")},
@@ -131,22 +182,25 @@ void ColumnTable::showLine(int row, const Line& line) {
   for (const ThermocoupleRole role :
        {ThermocoupleRole::control, ThermocoupleRole::monitor, ThermocoupleRole::spare, ThermocoupleRole::air,
         ThermocoupleRole::set_point, ThermocoupleRole::off})
-    kinds.emplace_back(q(kRoleWords.of(role)), q(kRoleWords.of(role)));
-  addBox(row, kind, tr("Kind of %1").arg(of), kinds, line.kind);
-  if (!line.emf) return;
+    kinds.emplace_back(role_words(role), q(kRoleWords.of(role)));
+  setBox(row, kind, tr("Role of %1").arg(of), kinds, line.kind);
+  if (!line.emf) {
+    if (cellWidget(row, type)) removeCellWidget(row, type);
+    return;
+  }
   std::vector<std::pair<QString, QString>> types = {{tr("Not given"), {}}};
   for (const char letter : {'K', 'J', 'N', 'E', 'T', 'R', 'S', 'B'})
     types.emplace_back(QString(QLatin1Char(letter)), QString(QLatin1Char(letter)));
-  addBox(row, type, tr("Type of %1").arg(of), types, line.type);
+  setBox(row, type, tr("Type of %1").arg(of), types, line.type);
 }
 
 void ColumnTable::show(const Record* record, const Job* job, const Report* report) {
   showing_ = true;
-  setRowCount(0);
   names_.clear();
+  lines_.clear();
   const TemperatureUnit shown = report ? report->unit : TemperatureUnit::celsius;
   setHorizontalHeaderLabels(
-      {tr("No."), tr("Name"), tr("Unit"), tr("Kind"), tr("Type"), tr("Cold junction"),
+      {tr("No."), tr("Name"), tr("Unit"), tr("Role"), tr("Type"), tr("Cold junction"),
        tr("First values (%1)").arg(shown == TemperatureUnit::fahrenheit ? tr("°F") : tr("°C")),
        tr("Missing")});
   std::map<std::size_t, Line> lines;
@@ -158,6 +212,7 @@ void ColumnTable::show(const Record* record, const Job* job, const Report* repor
       line.unit = q(kChannelUnitWords.of(channel.unit));
       line.kind = q(kRoleWords.of(channel.role));
       line.emf = channel.unit == ChannelUnit::millivolt;
+      line.evaluated = channel.evaluated() || channel.zone == Zone::edge;
       line.first_values = first_values_of(channel.readings, shown);
       line.missing = QString::number(channel.readings.missing());
       addEntry(line, channel.entry, job);
@@ -177,11 +232,17 @@ void ColumnTable::show(const Record* record, const Job* job, const Report* repor
       lines[other.column] = line;
     }
   }
-  setRowCount(static_cast<int>(lines.size()));
+  // The same rows are filled anew in place, so that focus, current cell and scroll position stay.
+  if (rowCount() != static_cast<int>(lines.size())) {
+    setRowCount(0);
+    setRowCount(static_cast<int>(lines.size()));
+  }
+  const int scrolled = verticalScrollBar()->value();
   bool any_emf = false;
   int row = 0;
   for (const auto& [column, line] : lines) {
     names_.push_back(namesOf(line, lines));
+    lines_.push_back(line);
     any_emf = any_emf || line.emf;
     showLine(row++, line);
   }
@@ -191,6 +252,7 @@ void ColumnTable::show(const Record* record, const Job* job, const Report* repor
   horizontalHeader()->setStretchLastSection(false);
   resizeColumnsToContents();
   horizontalHeader()->setStretchLastSection(true);
+  verticalScrollBar()->setValue(scrolled);
   showing_ = false;
 }
 

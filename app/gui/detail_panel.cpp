@@ -6,6 +6,7 @@
 
 #include "app/gui/budget_text.h"
 #include "app/gui/explanation_text.h"
+#include "app/gui/heat_text.h"
 #include "app/pdf/shown_text.h"
 
 namespace soakwright::gui {
@@ -60,6 +61,11 @@ DetailPanel::DetailPanel(QWidget* parent) : QTextBrowser(parent) {
   setOpenLinks(false);
   setTabChangesFocus(true);
   document()->setDocumentMargin(10);
+  setTextInteractionFlags(Qt::TextBrowserInteraction);
+  connect(this, &QTextBrowser::anchorClicked, this, [this] {
+    unfolded_ = !unfolded_;
+    show(report_, selection_);
+  });
 }
 
 void DetailPanel::setColours(const ChartColours& colours) {
@@ -94,7 +100,18 @@ QString DetailPanel::requirementText(const Report& report, const RequirementRow&
          (row.shortfall.empty() ? QString() : paragraph(tr("Shortfall: %1").arg(q(row.shortfall)))) +
          (row.first_deviation.empty() ? QString()
                                       : paragraph(tr("First deviation: %1").arg(q(row.first_deviation)))) +
-         alternatives.html(tr("Other evaluations, for comparison")) + budgets + asked_of(report, row.stage);
+         unfolding(tr("Other evaluations, for comparison"), row.alternatives.size(), alternatives.html()) +
+         budgets + asked_of(report, row.stage);
+}
+
+/// A heading that a click, or Enter on it, unfolds and folds.
+QString DetailPanel::unfolding(const QString& title, std::size_t count, const QString& html) const {
+  if (html.isEmpty()) return {};
+  const QString head =
+      QStringLiteral("<p style='margin:8px 0 2px 0'><a href='unfold'><b>%1 %2 (%3)</b></a></p>")
+          .arg(unfolded_ ? QStringLiteral("▾") : QStringLiteral("▸"), title)
+          .arg(count);
+  return unfolded_ ? head + html : head;
 }
 
 QString DetailPanel::findingText(const Report& report, const FindingRow& row) const {
@@ -127,8 +144,10 @@ QString DetailPanel::overview(const Report& report) const {
   job.add(report.job);
   LabelTable procedure;
   if (report.procedure) procedure.add(report.procedure->facts);
+  QString heat;
+  for (const FigureTable& table : report.heat) heat += figuresText(table);
   return heading(report.verdict ? tr("Choose a row to see its evidence") : tr("The record"), {}, {}) +
-         record.html() + job.html(tr("Job")) + procedure.html(tr("Procedure"));
+         record.html() + job.html(tr("Job")) + procedure.html(tr("Procedure")) + heat;
 }
 
 void DetailPanel::show(std::shared_ptr<const Report> shown, const Selection& selection) {
@@ -166,8 +185,8 @@ void DetailPanel::show(std::shared_ptr<const Report> shown, const Selection& sel
       setHtml(
           heading(tr("%1 looks %2").arg(q(row.channel), q(row.code)), {}, {}) + paragraph(q(row.text)) +
           facts.html() +
-          paragraph(tr("The program only points. It counts the channel like any other until the job puts a "
-                       "time_range of it exclusion, with a reason.")));
+          paragraph(tr("This is a warning only. The program excludes nothing. Exclude the thermocouple with "
+                       "Edit, Exclude… and a reason, in whole or for this time.")));
       return;
     }
     case Selection::Kind::notice: {

@@ -27,7 +27,10 @@ class DetailPanel : public QTextBrowser {
   [[nodiscard]] QString overview(const Report& report) const;
   [[nodiscard]] QString heading(const QString& text, std::optional<Sign> sign, const QString& word) const;
 
+  [[nodiscard]] QString unfolding(const QString& title, std::size_t count, const QString& html) const;
+
   ChartColours colours_;
+  bool unfolded_ = true;  ///< of every requirement, as the reader left it
   std::shared_ptr<const Report> report_;
   Selection selection_;
 };

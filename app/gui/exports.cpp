@@ -21,19 +21,20 @@ Problems none_or(std::optional<Problem> problem) {
 
 }  // namespace
 
-Problems export_report(const Report& report, const QString& path) {
-  return none_or(write_report(report, bytes_of(path)));
+Problems export_report(const Analysis& analysis, const QString& path) {
+  ReportOptions options;
+  options.program_version = SOAKWRIGHT_VERSION;
+  const auto contents = report_contents(analysis, options);
+  if (!contents) return contents.problems();
+  return none_or(write_report(contents.value(), bytes_of(path)));
 }
 
 Problems export_result(const Analysis& analysis, const QString& path) {
   return none_or(write_file_whole(bytes_of(path), result_json(analysis)));
 }
 
-Problems write_job(const QString& path, const std::vector<JobChange>& changes, const QString& log,
-                   const QString& procedure) {
-  const auto text = job_text_of(path, changes, log, procedure);
-  if (!text) return text.problems();
-  return none_or(write_file_whole(bytes_of(path), text.value()));
+Problems write_text(const QString& path, const std::string& text) {
+  return none_or(write_file_whole(bytes_of(path), text));
 }
 
 Problems export_picture(const QImage& picture, const QString& path) {

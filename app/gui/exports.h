@@ -10,12 +10,12 @@
 
 namespace soakwright::gui {
 
-Problems export_report(const Report& report, const QString& path);
+/// With the source files inside: one that has changed since it was read is refused.
+Problems export_report(const Analysis& analysis, const QString& path);
 Problems export_result(const Analysis& analysis, const QString& path);
 Problems export_picture(const QImage& picture, const QString& path);
 
-/// The changes of the reading sheet into the job at `path`, a new one where there is none.
-Problems write_job(const QString& path, const std::vector<JobChange>& changes, const QString& log,
-                   const QString& procedure);
+/// A job, a review: short.
+Problems write_text(const QString& path, const std::string& text);
 
 }  // namespace soakwright::gui

@@ -37,6 +37,6 @@ int main(int argc, char** argv) {
   soakwright::gui::SavedSettings memory;
   soakwright::gui::MainWindow window(memory);
   window.show();
-  window.session().openFiles(parser.positionalArguments());
+  window.openPaths(parser.positionalArguments());
   return QApplication::exec();
 }

@@ -32,12 +32,25 @@ QString keys_text() {
          row(tr("drag"), tr("move")) + row(tr("right drag, Shift + drag"), tr("zoom into the frame")) +
          row(tr("double click"), tr("the whole record")) +
          row(tr("click"), tr("choose a trace, or a finding, phase or stage below the chart")) +
-         row(tr("arrows"), tr("move")) + row(tr("+ and −"), tr("zoom in time; with Ctrl in temperature")) +
+         row(tr("Ctrl + click, Shift + click"), tr("set cursor A, cursor B; drag a cursor to move it")) +
+         row(tr("A, B"), tr("set cursor A, cursor B at the reading line")) +
+         row(tr("Ctrl + C"), tr("copy what lies between the cursors")) +
+         row(tr("Ctrl + drag"), tr("choose a time: zoom to it, measure it, exclude it")) +
+         row(tr("1 to 9"), tr("show that stage")) +
+         row(tr("Alt + Left, Alt + Right"), tr("go back to the view before, and forward again")) +
+         row(tr("arrows"), tr("move")) + row(tr("+ and −"), tr("zoom in time")) +
+         row(tr("Ctrl + Up, Ctrl + Down"), tr("zoom in temperature")) +
          row(tr("Home"), tr("the whole record")) + row(tr("F"), tr("fit the temperature axis")) +
          row(tr(", and ."), tr("move the cursor by one row, with Shift by ten")) +
-         row(tr("Escape"), tr("clear the cursor and the chosen trace")) + QStringLiteral("</table>") +
-         tr("<h3>Everywhere</h3>") + QStringLiteral("<table>") + row(tr("F6"), tr("next pane")) +
+         row(tr("Escape"), tr("clear the reading line and the chosen trace, then the cursors")) +
+         QStringLiteral("</table>") + tr("<h3>Everywhere</h3>") + QStringLiteral("<table>") +
+         row(tr("F6"), tr("next pane")) +
          row(tr("Alt + Down, Alt + Up"), tr("next or previous requirement")) +
+         row(tr("F3, Shift + F3"), tr("next or previous finding")) +
+         row(tr("F9, Shift + F9"), tr("show or hide the spread pane, the rate pane")) +
+         row(tr("Ctrl + D"), tr("exclude a thermocouple in whole or in part, with a reason")) +
+         row(tr("Ctrl + S"), tr("save changed settings in the job")) +
+         row(tr("Ctrl + Z, Ctrl + Shift + Z"), tr("undo, redo")) +
          row(tr("F5"), tr("reload files that changed on disk, and evaluate again")) +
          row(tr("Ctrl + E"), tr("export the report")) +
          row(tr("Escape"), tr("cancel reading; dismiss a message")) + QStringLiteral("</table>");

@@ -44,7 +44,7 @@ ImportSettingsPane::ImportSettingsPane(QWidget* parent)
       settings_(new SettingForm(this)),
       columns_(new ColumnTable(this)),
       undo_(new QPushButton(tr("Undo"), this)),
-      write_(new QPushButton(tr("Write into the job…"), this)),
+      write_(new QPushButton(tr("Save in the job…"), this)),
       drop_(new QPushButton(tr("Discard"), this)) {
   lines_->setFont(QFontDatabase::systemFont(QFontDatabase::FixedFont));
   file_->setTextFormat(Qt::PlainText);
@@ -58,7 +58,7 @@ ImportSettingsPane::ImportSettingsPane(QWidget* parent)
   message_->setTextInteractionFlags(Qt::TextSelectableByMouse | Qt::TextSelectableByKeyboard);
   message_->setAccessibleName(tr("Why the log cannot be read with these settings"));
   undo_->setToolTip(tr("Undo the last change; the log is read again"));
-  write_->setToolTip(tr("Write the changed settings into the job file; its comments are kept"));
+  write_->setToolTip(tr("Show what changes in the job file and save it; comments are kept"));
   drop_->setToolTip(tr("Return to the open record"));
 
   auto* form = new QScrollArea(this);
@@ -72,7 +72,7 @@ ImportSettingsPane::ImportSettingsPane(QWidget* parent)
   right->setStretchFactor(0, 0);
   right->setStretchFactor(1, 1);
   right->setChildrenCollapsible(false);
-  right->setSizes({150, 220});
+  right->setSizes({190, 180});
   auto* both = new QSplitter(Qt::Horizontal, this);
   both->addWidget(titled(tr("The file's first lines"), lines_));
   both->addWidget(right);
@@ -91,7 +91,8 @@ ImportSettingsPane::ImportSettingsPane(QWidget* parent)
   layout->addWidget(message_);
   layout->addWidget(both, 1);
 
-  connect(settings_, &SettingForm::changed, this, &ImportSettingsPane::changed);
+  connect(settings_, &SettingForm::changed, this,
+          [this](const JobChange& change) { emit changed({change}); });
   connect(columns_, &ColumnTable::changed, this, &ImportSettingsPane::changed);
   connect(undo_, &QPushButton::clicked, this, &ImportSettingsPane::undoWanted);
   connect(write_, &QPushButton::clicked, this, &ImportSettingsPane::writeWanted);
@@ -112,7 +113,8 @@ bool ImportSettingsPane::eventFilter(QObject* watched, QEvent* event) {
 
 QString ImportSettingsPane::message() const { return message_->isHidden() ? QString() : message_->text(); }
 
-void ImportSettingsPane::show(const Session& session) {
+void ImportSettingsPane::show(Session& session) {
+  const bool canUndo = session.edits().canUndo();
   const OpenCase& open = session.open();
   const auto& refused = session.refusedLog();
   const Record* record = refused ? nullptr : open.analysis.record.get();
@@ -138,9 +140,10 @@ void ImportSettingsPane::show(const Session& session) {
   const LogPreview* preview = refused ? refused->preview.get() : open.preview.get();
   lines_->setContent(file_lines(preview, record));
   const Job* job = open.analysis.job.get();
-  settings_->show(record, session.wanted(), refused ? refused->given : std::vector<JobChange>{}, preview);
+  settings_->show(record, refused ? nullptr : job, session.wanted(),
+                  refused ? refused->given : std::vector<JobChange>{}, preview);
   columns_->show(record, job, refused ? nullptr : open.report.get());
-  undo_->setEnabled(session.canUndo());
+  undo_->setEnabled(canUndo);
   write_->setEnabled(!session.wanted().empty() && session.sheetTexts().isEmpty() && !refused);
   drop_->setVisible(refused.has_value());
 }

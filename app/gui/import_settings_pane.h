@@ -24,7 +24,7 @@ class ImportSettingsPane : public QWidget {
  public:
   explicit ImportSettingsPane(QWidget* parent = nullptr);
 
-  void show(const Session& session);
+  void show(Session& session);
   void setColours(const ChartColours& colours);
   [[nodiscard]] const ListPane& lines() const { return *lines_; }
   [[nodiscard]] SettingForm* settings() const { return settings_; }
@@ -35,7 +35,7 @@ class ImportSettingsPane : public QWidget {
   bool eventFilter(QObject* watched, QEvent* event) override;
 
  signals:
-  void changed(const soakwright::JobChange& change);
+  void changed(const std::vector<soakwright::JobChange>& changes);
   void undoWanted();
   void writeWanted();
   void dropWanted();

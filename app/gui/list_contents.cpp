@@ -24,8 +24,9 @@ ListContent requirement_lines(const Report* report) {
                      tr("Measured"), tr("Margin"),      tr("Uncertainty"), tr("Thermocouple"), tr("When")};
   content.numbers = {4, 5, 6, 7};
   content.stretch = 9;
-  content.when_empty =
-      report ? tr("Not evaluated yet: open a procedure (Ctrl+P) to evaluate this record.") : no_record();
+  content.when_empty = report
+                           ? tr("Not evaluated yet: open a procedure (Ctrl+Shift+O) to evaluate this record.")
+                           : no_record();
   if (!report) return content;
   for (std::size_t i = 0; i < report->requirements.size(); ++i) {
     const RequirementRow& row = report->requirements[i];

@@ -1,11 +1,15 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/gui/list_pane.h"
 
+#include <QClipboard>
 #include <QFocusEvent>
+#include <QGuiApplication>
 #include <QHeaderView>
 #include <QPainter>
 #include <algorithm>
 #include <utility>
+
+#include "app/gui/between_contents.h"
 
 namespace soakwright::gui {
 namespace {
@@ -29,21 +33,24 @@ ListPane::ListPane(const QString& name, QWidget* parent)
   header()->setStretchLastSection(false);
   header()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
   connect(selectionModel(), &QItemSelectionModel::currentRowChanged, this, [this](const QModelIndex& now) {
-    if (!marking_ && now.isValid()) emit chosen(now.data(ReportListModel::kIndexRole).toULongLong());
+    if (!marking_) tell(now);
   });
   // A line that is current already leads there again: after a pan one wants back.
-  connect(this, &QTreeView::clicked, this, [this](const QModelIndex& now) {
-    emit chosen(now.data(ReportListModel::kIndexRole).toULongLong());
-  });
-  connect(this, &QTreeView::activated, this, [this](const QModelIndex& now) {
-    emit chosen(now.data(ReportListModel::kIndexRole).toULongLong());
-  });
+  connect(this, &QTreeView::clicked, this, &ListPane::tell);
+  connect(this, &QTreeView::activated, this, &ListPane::tell);
+}
+
+void ListPane::tell(const QModelIndex& line) {
+  if (!line.isValid() || model_->content().lines[static_cast<std::size_t>(line.row())].heading) return;
+  emit chosen(line.data(ReportListModel::kIndexRole).toULongLong());
 }
 
 void ListPane::setContent(ListContent content) {
   marking_ = true;
   const int stretch = content.stretch;
   model_->setContent(std::move(content));
+  for (int row = 0; row < model_->rowCount(); ++row)
+    if (model_->content().lines[static_cast<std::size_t>(row)].heading) setFirstColumnSpanned(row, {}, true);
   for (int column = 0; column < model_->columnCount(); ++column) {
     setColumnHidden(column, model_->rowCount() > 0 && column != 0 && model_->columnEmpty(column));
     header()->setSectionResizeMode(column, QHeaderView::Interactive);
@@ -69,6 +76,18 @@ void ListPane::mark(std::optional<std::size_t> index) {
     selectionModel()->clear();
   }
   marking_ = false;
+}
+
+void ListPane::keyPressEvent(QKeyEvent* event) {
+  if (event->matches(QKeySequence::Copy)) {
+    std::vector<std::size_t> chosen_lines;
+    for (const QModelIndex& row : selectionModel()->selectedRows())
+      chosen_lines.push_back(static_cast<std::size_t>(row.row()));
+    std::sort(chosen_lines.begin(), chosen_lines.end());
+    QGuiApplication::clipboard()->setText(tab_separated(model_->content(), chosen_lines));
+    return;
+  }
+  QTreeView::keyPressEvent(event);
 }
 
 void ListPane::focusInEvent(QFocusEvent* event) {

@@ -26,8 +26,11 @@ class ListPane : public QTreeView {
  protected:
   void paintEvent(QPaintEvent* event) override;
   void focusInEvent(QFocusEvent* event) override;
+  /// Ctrl+C copies the chosen lines, all where none is chosen, with their headers.
+  void keyPressEvent(QKeyEvent* event) override;
 
  private:
+  void tell(const QModelIndex& line);
   ReportListModel* model_;
   bool marking_ = false;
 };

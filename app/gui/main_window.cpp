@@ -7,6 +7,7 @@
 #include <QProgressBar>
 #include <QPushButton>
 #include <QResizeEvent>
+#include <QScreen>
 #include <QSplitter>
 #include <QStackedWidget>
 #include <QStatusBar>
@@ -17,8 +18,12 @@
 #include "app/gui/chart/chart_pane.h"
 #include "app/gui/detail_panel.h"
 #include "app/gui/error_bar.h"
+#include "app/gui/finding_pane.h"
 #include "app/gui/import_settings_pane.h"
+#include "app/gui/job_pane.h"
 #include "app/gui/list_pane.h"
+#include "app/gui/message_strip.h"
+#include "app/gui/review_form.h"
 #include "app/gui/start_page.h"
 #include "app/gui/summary_bar.h"
 #include "app/gui/window_actions.h"
@@ -34,7 +39,7 @@ constexpr int kBusyDelay_ms = 120;  ///< quicker work shows no progress
 MainWindow::MainWindow(SavedSettings& memory, QWidget* parent) : QMainWindow(parent), memory_(memory) {
   setWindowTitle(tr("Soakwright"));
   setAcceptDrops(true);
-  actions_ = std::make_unique<WindowActions>(*this);
+  actions_ = std::make_unique<WindowActions>(*this, session_.edits());
   build();
   buildStatus();
   layout_timer_.setSingleShot(true);
@@ -45,6 +50,9 @@ MainWindow::MainWindow(SavedSettings& memory, QWidget* parent) : QMainWindow(par
   wireActions();
   wireSession();
   wirePanes();
+  wireSaving();
+  wireMeasuring();
+  wireReview();
   restoreLayout();
   showCase(true);
 }
@@ -54,6 +62,10 @@ MainWindow::~MainWindow() = default;
 void MainWindow::build() {
   verdict_ = new SummaryBar(this);
   refusal_ = new ErrorBar(this);
+  unsaved_ = new MessageStrip(tr("Unsaved changes"), {tr("Undo"), tr("Save in the job…")}, this);
+  left_ =
+      new MessageStrip(tr("Changes of an earlier session"), {tr("Restore"), tr("Discard"), tr("Show")}, this);
+  stale_ = new MessageStrip(tr("Files changed on disk"), {tr("Reload")}, this);
   start_ = new StartPage(this);
   chart_ = new ChartPane(this);
   channels_ = new ChannelPane(this);
@@ -70,6 +82,8 @@ void MainWindow::build() {
   pages_->setDocumentMode(true);
   pages_->addTab(beside_chart_, tr("Chart"));
   pages_->addTab(reading_, tr("Import settings"));
+  job_ = new JobPane(this);
+  pages_->addTab(job_, tr("Job"));
 
   buildLists();
   above_lists_ = new QSplitter(Qt::Vertical, this);
@@ -88,25 +102,36 @@ void MainWindow::build() {
   layout->setContentsMargins(0, 0, 0, 0);
   layout->setSpacing(0);
   layout->addWidget(verdict_);
-  layout->addWidget(refusal_);
+  for (QWidget* strip : {static_cast<QWidget*>(unsaved_), static_cast<QWidget*>(left_),
+                         static_cast<QWidget*>(stale_), static_cast<QWidget*>(refusal_)})
+    layout->addWidget(strip);
   layout->addWidget(middle_, 1);
   setCentralWidget(central);
 }
 
 void MainWindow::buildLists() {
   requirements_ = new ListPane(tr("Requirements"), this);
-  findings_ = new ListPane(tr("Findings"), this);
+  finding_pane_ = new FindingPane(this);
+  findings_ = finding_pane_->list();
   phases_ = new ListPane(tr("Phases"), this);
   suspects_ = new ListPane(tr("Suspect thermocouples"), this);
   notices_ = new ListPane(tr("File warnings"), this);
+  between_ = new ListPane(tr("Between cursors"), this);
   lists_ = new QTabWidget(this);
   lists_->setDocumentMode(true);
-  for (ListPane* list : {requirements_, findings_, phases_, suspects_, notices_})
-    lists_->addTab(list, list->accessibleName());
+  for (ListPane* list : {requirements_, findings_, phases_, suspects_, notices_, between_})
+    lists_->addTab(list == findings_ ? static_cast<QWidget*>(finding_pane_) : list, list->accessibleName());
   card_ = new DetailPanel(this);
   beside_lists_ = new QSplitter(Qt::Horizontal, this);
   beside_lists_->addWidget(lists_);
-  beside_lists_->addWidget(card_);
+  review_form_ = new ReviewForm(this);
+  auto* side = new QWidget(this);
+  auto* below = new QVBoxLayout(side);
+  below->setContentsMargins(0, 0, 0, 0);
+  below->setSpacing(0);
+  below->addWidget(card_, 1);
+  below->addWidget(review_form_);
+  beside_lists_->addWidget(side);
   beside_lists_->setStretchFactor(0, 1);
   beside_lists_->setStretchFactor(1, 0);
   beside_lists_->setSizes({880, 400});
@@ -130,7 +155,9 @@ void MainWindow::buildStatus() {
 }
 
 void MainWindow::restoreLayout() {
-  if (!restoreGeometry(memory_.layout(QStringLiteral("window")))) resize(1280, 800);
+  const QRect room = screen()->availableGeometry();
+  if (!restoreGeometry(memory_.layout(QStringLiteral("window"))))
+    resize(QSize(1280, 800).boundedTo(room.size() - QSize(16, 48)));
   beside_chart_->restoreState(memory_.layout(QStringLiteral("beside-chart")));
   above_lists_->restoreState(memory_.layout(QStringLiteral("above-lists")));
   beside_lists_->restoreState(memory_.layout(QStringLiteral("beside-lists")));
@@ -149,6 +176,10 @@ void MainWindow::resizeEvent(QResizeEvent* event) {
 }
 
 void MainWindow::closeEvent(QCloseEvent* event) {
+  if (!mayLeave()) {
+    event->ignore();
+    return;
+  }
   keepLayout();
   QMainWindow::closeEvent(event);
 }

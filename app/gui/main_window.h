@@ -6,7 +6,10 @@
 #include <QTimer>
 #include <memory>
 
+#include "app/gui/chart/chart_scene.h"
+#include "app/gui/curve_work.h"
 #include "app/gui/export_work.h"
+#include "app/gui/file_watch.h"
 #include "app/gui/saved_settings.h"
 #include "app/gui/session.h"
 
@@ -25,6 +28,10 @@ class DetailPanel;
 class ListPane;
 class ImportSettingsPane;
 class ErrorBar;
+class JobPane;
+class FindingPane;
+class MessageStrip;
+class ReviewForm;
 class StartPage;
 class SummaryBar;
 struct WindowActions;
@@ -43,6 +50,11 @@ class MainWindow : public QMainWindow {
   void exportPicture(const QString& path);
   /// Writes what was changed by hand into the job at `path`, a new one where there is none.
   void writeJob(const QString& path);
+  /// Writes what was decided into the review at `path`. False where it cannot be written.
+  bool writeReview(const QString& path);
+  /// Opens what is named: of several of one kind the one that the user chooses, and nothing before unsaved
+  /// changes are saved or discarded.
+  void openPaths(const QStringList& paths);
 
  signals:
   void exported(const QString& path, bool written);
@@ -52,6 +64,7 @@ class MainWindow : public QMainWindow {
   void dropEvent(QDropEvent* event) override;
   void closeEvent(QCloseEvent* event) override;
   void keyPressEvent(QKeyEvent* event) override;
+  void changeEvent(QEvent* event) override;
   void resizeEvent(QResizeEvent* event) override;
 
  private:
@@ -66,6 +79,7 @@ class MainWindow : public QMainWindow {
 
   void showCase(bool record);
   void showSelection();
+  [[nodiscard]] QWidget* pageOf(ListPane* list) const;
   void showVisibility();
   void showColours();
   void showPointer(std::optional<double> at_s);
@@ -79,9 +93,40 @@ class MainWindow : public QMainWindow {
                    void (MainWindow::*write)(const QString&));
   void showRefusedLog();
   void keepChanges();
-  /// Of an earlier run, where nothing is wanted now.
-  [[nodiscard]] std::vector<JobChange> changesLeft() const;
-  void askToWriteJob();
+  // window_saving.cpp
+  void wireSaving();
+  [[nodiscard]] ChangesPlace changesPlace() const;
+  /// True where nothing is unsaved, or the user saved or discarded it.
+  bool mayLeave();
+  void offerLeftChanges();
+  void answerLeftChanges(std::size_t button);
+  void showUnsaved();
+  void showChangedFiles(const QStringList& paths);
+  void reloadFiles();
+  bool saveJob(bool preview);
+  [[nodiscard]] QString jobToSaveIn();
+  void exclude();
+  void askToExclude(std::optional<std::size_t> channel, std::optional<std::pair<double, double>> time);
+  bool mayExport();
+  void printReport();
+  // window_measuring.cpp
+  void wireMeasuring();
+  void showCurves(CurveKind kind, bool shown);
+  void workOutCurves();
+  void showBetween();
+  void copyBetween();
+  void offerForTime(double from_s, double to_s, std::optional<std::size_t> trace, const QPoint& at);
+  void showStage(std::size_t stage);
+  void offerForTrace(std::size_t trace, const QPoint& at);
+  void copyChart();
+  void stepFinding(int step);
+  // window_review.cpp
+  void wireReview();
+  void showReview();
+  void decide(std::optional<FindingReview::Disposition> disposition, const QString& reason);
+  void stepOpenFinding();
+  void askForPeople();
+  bool saveReview(bool preview);
   void showWritten(const QString& path, const Problems& problems);
   void openFromList(const QStringList& paths);
   [[nodiscard]] std::vector<bool> visibleChannels() const;
@@ -92,10 +137,16 @@ class MainWindow : public QMainWindow {
   std::unique_ptr<WindowActions> actions_;
   SummaryBar* verdict_ = nullptr;
   ErrorBar* refusal_ = nullptr;
+  MessageStrip* unsaved_ = nullptr;
+  MessageStrip* left_ = nullptr;
+  MessageStrip* stale_ = nullptr;
+  FileWatch watch_;
+  QStringList changed_files_;
   QStackedWidget* middle_ = nullptr;
   StartPage* start_ = nullptr;
   QTabWidget* pages_ = nullptr;
   ImportSettingsPane* reading_ = nullptr;
+  JobPane* job_ = nullptr;
   ChartPane* chart_ = nullptr;
   ChannelPane* channels_ = nullptr;
   QSplitter* beside_chart_ = nullptr;
@@ -103,16 +154,23 @@ class MainWindow : public QMainWindow {
   QSplitter* beside_lists_ = nullptr;
   QTabWidget* lists_ = nullptr;
   ListPane* requirements_ = nullptr;
-  ListPane* findings_ = nullptr;
+  FindingPane* finding_pane_ = nullptr;
+  ListPane* findings_ = nullptr;  ///< its list
   ListPane* phases_ = nullptr;
   ListPane* suspects_ = nullptr;
   ListPane* notices_ = nullptr;
+  ListPane* between_ = nullptr;
+  CurveWork curve_work_;
+  std::shared_ptr<const CurveSet> curves_;
+  const Verdicts* curves_of_ = nullptr;  ///< whose limits the curves show
   DetailPanel* card_ = nullptr;
+  ReviewForm* review_form_ = nullptr;
   QLabel* status_ = nullptr;
   QProgressBar* progress_ = nullptr;
   QPushButton* cancel_ = nullptr;
   QTimer layout_timer_;
   QTimer busy_timer_;
+  bool had_verdict_ = false;
 };
 
 }  // namespace soakwright::gui

@@ -6,6 +6,7 @@
 #include <QFile>
 #include <QFileInfo>
 
+#include "app/gui/change_words.h"
 #include "core/procedure/job_file.h"
 #include "core/procedure/named_path.h"
 #include "core/procedure/procedure_file.h"
@@ -44,12 +45,6 @@ void note_stamps(OpenCase& open) {
       if (!path.isEmpty()) open.stamps[path] = FileStamp::of(path);
 }
 
-void say_again(OpenCase& open) {
-  ReportOptions options;
-  options.program_version = SOAKWRIGHT_VERSION;
-  open.report = std::make_shared<const Report>(make_report(open.analysis, options));
-}
-
 /// What there is without a log: the files are read for their own sake, so that a faulty one is refused at
 /// once.
 Result<OpenCase> waiting_for_a_log(OpenCase open) {
@@ -62,6 +57,19 @@ Result<OpenCase> waiting_for_a_log(OpenCase open) {
 }
 
 }  // namespace
+
+void say_again(OpenCase& open) {
+  ReportOptions options;
+  options.program_version = SOAKWRIGHT_VERSION;
+  options.unit = open.files.unit;
+  if (open.files.changes)
+    for (const QString& words : change_words(*open.files.changes))
+      options.unsaved.push_back(words.toStdString());
+  if (open.analysis.review && open.analysis.review->sha256.empty())
+    options.unsaved.push_back(
+        QCoreApplication::translate("OpenCase", "decisions of the review").toStdString());
+  open.report = std::make_shared<const Report>(make_report(open.analysis, options));
+}
 
 FileStamp FileStamp::of(const QString& path) {
   const QFileInfo info(path);
@@ -80,7 +88,7 @@ OpenFiles files_together(const OpenFiles& kept, const OpenFiles& named, const Jo
   if (other_log && named.job.isEmpty() && job && job->log) files.job.clear();
   const bool other_procedure = !named.procedure.isEmpty() && named.procedure != kept.procedure;
   if (other_log || other_job || other_procedure || named.changes) files.review.clear();
-  if (other_log) files.changes.reset();
+  if (other_log || other_job) files.changes.reset();
   if (!named.log.isEmpty()) files.log = named.log;
   if (!named.procedure.isEmpty()) files.procedure = named.procedure;
   if (!named.job.isEmpty()) files.job = named.job;

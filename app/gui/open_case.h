@@ -55,6 +55,9 @@ Result<std::string> job_text_of(const QString& job, const std::vector<JobChange>
 /// What a job that is not written yet is called in messages and in the report.
 QString unwritten_job_name();
 
+/// Makes the report anew: in open.files.unit, and naming what is changed and not saved.
+void say_again(OpenCase& open);
+
 /// Whether any file but the procedure has changed since `open` was read.
 bool must_read_again(const OpenCase& open);
 

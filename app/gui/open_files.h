@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "core/procedure/job_changes.h"
+#include "core/units/temperature.h"
 
 namespace soakwright::gui {
 
@@ -18,6 +19,9 @@ struct OpenFiles {
   QString review;
   /// Settled on the reading sheet and not yet written into the job; none: as before.
   std::optional<std::vector<JobChange>> changes;
+
+  /// To show temperatures in; none: the procedure's, else the log's.
+  std::optional<TemperatureUnit> unit = std::nullopt;
 
   [[nodiscard]] bool none() const {
     return log.isEmpty() && procedure.isEmpty() && job.isEmpty() && review.isEmpty();

@@ -25,6 +25,12 @@ PointerReading reading_at(const Chart& chart, const std::vector<bool>& visible, 
     if (!reading.hottest || *celsius > *reading.celsius[*reading.hottest]) reading.hottest = i;
     if (!reading.coldest || *celsius < *reading.celsius[*reading.coldest]) reading.coldest = i;
   }
+  if (reading.hottest && reading.coldest) {
+    const Readings& hottest = record.channels[*reading.hottest].readings;
+    const Readings& coldest = record.channels[*reading.coldest].readings;
+    reading.spread =
+        TemperatureDifference::of_kelvin(Readings::difference_k(hottest, reading.row, coldest, reading.row));
+  }
   return reading;
 }
 

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "core/report/chart.h"
+#include "core/units/temperature.h"
 
 namespace soakwright::gui {
 
@@ -17,6 +18,7 @@ struct PointerReading {
   QString moment;
   std::vector<std::optional<double>> celsius;   ///< by channel of the record
   std::optional<std::size_t> hottest, coldest;  ///< channel, among the evaluated ones that are shown
+  TemperatureDifference spread;                 ///< between the two
 };
 
 PointerReading reading_at(const Chart& chart, const std::vector<bool>& visible, double at_s);

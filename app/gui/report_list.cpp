@@ -32,7 +32,7 @@ bool ReportListModel::columnEmpty(int column) const {
 
 std::optional<int> ReportListModel::lineOf(std::size_t index) const {
   const auto line = std::find_if(content_.lines.begin(), content_.lines.end(),
-                                 [index](const ListLine& one) { return one.index == index; });
+                                 [index](const ListLine& one) { return !one.heading && one.index == index; });
   if (line == content_.lines.end()) return std::nullopt;
   return static_cast<int>(line - content_.lines.begin());
 }
@@ -62,7 +62,7 @@ QVariant ReportListModel::data(const QModelIndex& index, int role) const {
       if (index.column() == 0 && line.sign) return sign_icon(*line.sign, colours_, kSignSize);
       return {};
     case Qt::FontRole:
-      if (index.column() == 0 && line.sign && *line.sign == Sign::not_met) {
+      if (line.heading || (index.column() == 0 && line.sign && *line.sign == Sign::not_met)) {
         QFont bold;
         bold.setBold(true);
         return bold;
@@ -78,6 +78,12 @@ QVariant ReportListModel::data(const QModelIndex& index, int role) const {
     default:
       return {};
   }
+}
+
+Qt::ItemFlags ReportListModel::flags(const QModelIndex& index) const {
+  if (!index.isValid()) return {};
+  const bool heading = content_.lines[static_cast<std::size_t>(index.row())].heading;
+  return heading ? Qt::ItemIsEnabled : Qt::ItemIsEnabled | Qt::ItemIsSelectable;
 }
 
 QVariant ReportListModel::headerData(int section, Qt::Orientation orientation, int role) const {

@@ -15,6 +15,7 @@ struct ListLine {
   QStringList cells;
   std::optional<Sign> sign;
   std::size_t index = 0;  ///< into the report's list
+  bool heading = false;   ///< of a group: leads nowhere
 };
 
 struct ListContent {
@@ -44,6 +45,7 @@ class ReportListModel : public QAbstractTableModel {
   [[nodiscard]] int rowCount(const QModelIndex& parent = {}) const override;
   [[nodiscard]] int columnCount(const QModelIndex& parent = {}) const override;
   [[nodiscard]] QVariant data(const QModelIndex& index, int role) const override;
+  [[nodiscard]] Qt::ItemFlags flags(const QModelIndex& index) const override;
   [[nodiscard]] QVariant headerData(int section, Qt::Orientation orientation, int role) const override;
 
  private:

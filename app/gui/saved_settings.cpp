@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/gui/saved_settings.h"
 
+#include <QCryptographicHash>
 #include <QFileInfo>
 #include <QJsonArray>
 #include <QJsonDocument>
@@ -12,6 +13,8 @@ namespace {
 constexpr int kMostRecent = 12;
 const QString kRecent = QStringLiteral("files/recent");
 const QString kChanges = QStringLiteral("changes/");
+const QString kList = QStringLiteral("/list");
+const QString kWhen = QStringLiteral("/when");
 const QString kLast = QStringLiteral("files/last");
 
 }  // namespace
@@ -38,12 +41,21 @@ void SavedSettings::remember(const OpenFiles& files) {
   settings_.sync();
 }
 
-void SavedSettings::keepChanges(const QString& log_sha256, const std::vector<JobChange>& changes) {
-  if (log_sha256.isEmpty()) return;
+void SavedSettings::keepChanges(const ChangesPlace& place, const std::vector<JobChange>& changes) {
+  if (place.log_sha256.isEmpty()) return;
   QJsonArray list;
   for (const JobChange& change : changes) {
     QJsonObject item{{QStringLiteral("key"), QString::fromStdString(change.key)}};
     if (change.value) item[QStringLiteral("value")] = QString::fromStdString(*change.value);
+    if (change.table != "import") item[QStringLiteral("table")] = QString::fromStdString(change.table);
+    if (change.whole) item[QStringLiteral("whole")] = QString::fromStdString(*change.whole);
+    if (change.added) {
+      QJsonArray keys;
+      for (const auto& [key, value] : change.added->keys)
+        keys.append(QJsonArray{QString::fromStdString(key), QString::fromStdString(value)});
+      item[QStringLiteral("list")] = QString::fromStdString(change.added->list);
+      item[QStringLiteral("keys")] = keys;
+    }
     if (change.column) {
       QJsonArray names;
       for (const std::string& name : change.column->names) names.append(QString::fromStdString(name));
@@ -51,23 +63,46 @@ void SavedSettings::keepChanges(const QString& log_sha256, const std::vector<Job
     }
     list.append(item);
   }
-  if (changes.empty())
-    settings_.remove(kChanges + log_sha256);
-  else
-    settings_.setValue(kChanges + log_sha256, QJsonDocument(list).toJson(QJsonDocument::Compact));
+  const QString key = kChanges + place.key();
+  if (changes.empty()) {
+    settings_.remove(key);
+  } else {
+    settings_.setValue(key + kList, QJsonDocument(list).toJson(QJsonDocument::Compact));
+    settings_.setValue(key + kWhen, QDateTime::currentDateTime().toString(Qt::ISODate));
+  }
   settings_.sync();
 }
 
-std::vector<JobChange> SavedSettings::changes(const QString& log_sha256) const {
+QString ChangesPlace::key() const {
+  const QByteArray job_path = job.isEmpty() ? QByteArray() : QFileInfo(job).absoluteFilePath().toUtf8();
+  const QString side = left ? QStringLiteral("left-") : QString();
+  return side + log_sha256 + u'-' +
+         QString::fromLatin1(QCryptographicHash::hash(job_path, QCryptographicHash::Sha1).toHex());
+}
+
+QDateTime SavedSettings::changedAt(const ChangesPlace& place) const {
+  return QDateTime::fromString(settings_.value(kChanges + place.key() + kWhen).toString(), Qt::ISODate);
+}
+
+std::vector<JobChange> SavedSettings::changes(const ChangesPlace& place) const {
   std::vector<JobChange> changes;
-  if (log_sha256.isEmpty()) return changes;
+  if (place.log_sha256.isEmpty()) return changes;
   const QJsonArray list =
-      QJsonDocument::fromJson(settings_.value(kChanges + log_sha256).toByteArray()).array();
+      QJsonDocument::fromJson(settings_.value(kChanges + place.key() + kList).toByteArray()).array();
   for (const QJsonValue& item : list) {
     JobChange change;
     change.key = item[QStringLiteral("key")].toString().toStdString();
     const QJsonValue value = item[QStringLiteral("value")];
     if (value.isString()) change.value = value.toString().toStdString();
+    if (item[QStringLiteral("table")].isString())
+      change.table = item[QStringLiteral("table")].toString().toStdString();
+    if (item[QStringLiteral("whole")].isString())
+      change.whole = item[QStringLiteral("whole")].toString().toStdString();
+    if (item[QStringLiteral("list")].isString()) {
+      change.added = AddedEntry{item[QStringLiteral("list")].toString().toStdString(), {}};
+      for (const QJsonValue& pair : item[QStringLiteral("keys")].toArray())
+        change.added->keys.emplace_back(pair[0].toString().toStdString(), pair[1].toString().toStdString());
+    }
     const QJsonArray names = item[QStringLiteral("column")].toArray();
     if (!names.isEmpty()) change.column.emplace();
     for (const QJsonValue& name : names) change.column->names.push_back(name.toString().toStdString());

@@ -4,12 +4,22 @@
 #pragma once
 
 #include <QByteArray>
+#include <QDateTime>
 #include <QSettings>
 #include <QStringList>
 
 #include "app/gui/open_files.h"
 
 namespace soakwright::gui {
+
+/// Changes belong to one log and one job: the same log under another name is still the same log, and a change
+/// made for one job says nothing about another.
+struct ChangesPlace {
+  QString log_sha256;
+  QString job;        ///< its path; empty where there is none
+  bool left = false;  ///< left by a run that ended without a word, and not decided on yet
+  [[nodiscard]] QString key() const;
+};
 
 class SavedSettings {
  public:
@@ -22,9 +32,11 @@ class SavedSettings {
   [[nodiscard]] QStringList last() const;
   void remember(const OpenFiles& files);
 
-  /// What was settled about the log of that SHA-256 and is not in a job yet; empty: nothing is.
-  void keepChanges(const QString& log_sha256, const std::vector<JobChange>& changes);
-  [[nodiscard]] std::vector<JobChange> changes(const QString& log_sha256) const;
+  /// What was changed there and is not in a job yet; empty: nothing is.
+  void keepChanges(const ChangesPlace& place, const std::vector<JobChange>& changes);
+  [[nodiscard]] std::vector<JobChange> changes(const ChangesPlace& place) const;
+  /// When they were kept last; not valid if there are none.
+  [[nodiscard]] QDateTime changedAt(const ChangesPlace& place) const;
 
   void keepLayout(const QString& part, const QByteArray& state);
   [[nodiscard]] QByteArray layout(const QString& part) const;

@@ -7,6 +7,7 @@
 
 #include <QObject>
 #include <QStringList>
+#include <QUndoStack>
 #include <optional>
 #include <vector>
 
@@ -22,6 +23,13 @@ struct Selection {
   Kind kind = Kind::none;
   std::size_t index = 0;  ///< into the report's list of that kind
   bool operator==(const Selection&) const = default;
+};
+
+/// What was done and is in no file yet.
+struct Edits {
+  std::vector<JobChange> job;
+  std::optional<Review> review;  ///< none: as its file says, or no review
+  bool operator==(const Edits&) const = default;
 };
 
 class Session : public QObject {
@@ -45,17 +53,30 @@ class Session : public QObject {
   /// Reads again what has changed on disk; where only the procedure can have, evaluates again and no more.
   void reload();
   /// Settles something about the log, or with no value takes it back, and reads it again. Where that is
-  /// refused, what was open stays open and the change stays wanted, since another may belong to it.
-  void change(const JobChange& change);
-  void undoChange();
-  /// Changes of an earlier run that were never written.
+  /// refused, what was open stays open and the change stays wanted, since another may belong to it. Several
+  /// at once are undone at once.
+  void change(const std::vector<JobChange>& changes);
+  void change(const JobChange& change) { this->change(std::vector{change}); }
+  /// Every edit of the job, to be undone one by one, also after it was saved.
+  [[nodiscard]] QUndoStack& edits() { return edits_; }
+  /// Changes of an earlier run that were never saved.
   void restoreChanges(std::vector<JobChange> changes);
-  /// The changes are in the job at `path` now.
-  void jobWritten(const QString& path);
+  /// The job's text after each edit that can be undone or done again, for the job at `path`. To be made
+  /// before the job is written there, and handed to jobWritten().
+  [[nodiscard]] std::vector<std::string> jobTexts(const QString& path) const;
+  /// The changes are in the job at `path` now. Undo leads back to the texts before.
+  void jobWritten(const QString& path, const std::vector<std::string>& texts);
   /// Leaves a refused log alone again.
   void dropRefused();
   [[nodiscard]] const std::vector<JobChange>& wanted() const { return wanted_; }
-  [[nodiscard]] bool canUndo() const { return !history_.empty(); }
+  [[nodiscard]] bool unsaved() const { return !wanted_.empty() || review_; }
+  [[nodiscard]] bool reviewUnsaved() const { return review_.has_value(); }
+  /// What is decided now; an empty review of this result where there is none.
+  [[nodiscard]] Review reviewNow() const;
+  /// Decides so. Only while no changed settings are unsaved: a review is of a result that files give.
+  void review(const Review& next, const QString& words);
+  /// `text` is in the file at `path` now. Undo leads back to the decisions before.
+  Problems reviewWritten(const QString& path, const std::string& text);
   [[nodiscard]] const std::optional<RefusedLog>& refusedLog() const { return refused_; }
   /// Why the log could not be read as it is wanted; as the command line prints it.
   [[nodiscard]] const QStringList& sheetTexts() const { return sheet_texts_; }
@@ -66,6 +87,8 @@ class Session : public QObject {
   void cancel();
 
   void select(const Selection& selection);
+  /// Shows every temperature in that unit; none: the procedure's.
+  void showIn(std::optional<TemperatureUnit> unit);
   void setVisible(std::size_t channel, bool visible);
   void setAllVisible(bool visible);
   /// Shows a case as if it had just been read.
@@ -86,19 +109,31 @@ class Session : public QObject {
   void changesChanged();
 
  private:
+  /// What the work in hand is for; edits can be undone after all but the first.
+  enum class Purpose { open, change, again };
   void openNamed(OpenFiles named);
-  void read(const OpenFiles& kept, const OpenFiles& named, bool changing = false);
+  void read(const OpenFiles& kept, const OpenFiles& named, Purpose purpose = Purpose::open);
   void evaluateAgain(const QString& procedure);
   void take(const BackgroundWork::Outcome& outcome);
+  class EditStep;
+  void applyReview(const std::optional<Review>& review);
   void readAsWanted();
+  void addStep(Edits next, const QString& words);
+  void wantState(std::size_t state);
+  void clearEdits();
   void keepRefused(RefusedLog log, const QStringList& texts);
 
   BackgroundWork work_;
   OpenCase open_;
-  OpenFiles pending_;      ///< what the work in hand was asked to open
-  bool changing_ = false;  ///< the work in hand reads a log again as it is wanted
+  OpenFiles pending_;  ///< what the work in hand was asked to open
+  Purpose purpose_ = Purpose::open;
   std::vector<JobChange> wanted_;
-  std::vector<std::vector<JobChange>> history_;
+  std::optional<Review> review_;          ///< decided, and in no file
+  std::optional<Review> pending_review_;  ///< to be put back once the record is read
+  std::shared_ptr<const Review> file_review_;
+  QUndoStack edits_;
+  /// What each step of edits_ leads from and to; the first is where nothing was edited.
+  std::vector<Edits> states_;
   std::optional<RefusedLog> refused_;
   QStringList sheet_texts_;
   Selection selection_;

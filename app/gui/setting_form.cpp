@@ -1,10 +1,15 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/gui/setting_form.h"
 
-#include <QComboBox>
+#include <QDateTime>
 #include <QGridLayout>
 #include <QLabel>
+#include <QLineEdit>
+#include <QToolTip>
 
+#include "app/gui/choice_box.h"
+#include "app/gui/plain_tip.h"
+#include "app/gui/verdict_sign.h"
 #include "app/pdf/shown_text.h"
 #include "core/read/first_columns.h"
 
@@ -90,31 +95,103 @@ SettingForm::SettingForm(QWidget* parent) : QWidget(parent) {
        {tr("Serial days"), "serial days"},
        {tr("Unix time, s"), "unix s"},
        {tr("Unix time, ms"), "unix ms"}});
+  addField(layout, "date", tr("Date of the first row"), tr("year-month-day"),
+           tr("For a log that has a time of day and no date. Enter applies it; empty takes it back."));
+  addField(layout, "start", tr("Start of elapsed time"), tr("year-month-day hh:mm:ss"),
+           tr("For a log that has elapsed time only. Enter applies it; empty takes it back."));
   for (int column = 0; column < kBoxesInARow; ++column) layout->setColumnStretch(2 * column + 1, 1);
   layout->setRowStretch(layout->rowCount(), 1);
 }
 
 void SettingForm::add(QGridLayout* layout, const std::string& key, const QString& name,
                       const std::vector<std::pair<QString, const char*>>& choices) {
-  auto* box = new QComboBox(this);
+  auto* box = new ChoiceBox(this);
   box->setAccessibleName(name);
   box->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
   box->setMinimumContentsLength(kShortestBox);
   box->setToolTip(tr("The log is read again after each change"));
   box->addItem(tr("As found"), QString());
   for (const auto& [words, value] : choices) box->addItem(words, QString::fromLatin1(value));
-  const int place = static_cast<int>(boxes_.size());
-  auto* label = new QLabel(name, this);
-  label->setBuddy(box);
-  layout->addWidget(label, place / kBoxesInARow, 2 * (place % kBoxesInARow));
-  layout->addWidget(box, place / kBoxesInARow, 2 * (place % kBoxesInARow) + 1);
+  put(layout, name, box);
   boxes_[key] = box;
-  connect(box, &QComboBox::currentIndexChanged, this, [this, key, box] {
+  connect(box, &QComboBox::activated, this, [this, key, box] {
     if (showing_) return;
     const QString value = box->currentData().toString();
     emit changed({std::nullopt, key, value.isEmpty() ? std::nullopt : std::optional(value.toStdString())});
   });
 }
+
+void SettingForm::put(QGridLayout* layout, const QString& name, QWidget* widget) {
+  const int place = static_cast<int>(boxes_.size() + fields_.size());
+  auto* label = new QLabel(name, this);
+  label->setBuddy(widget);
+  layout->addWidget(label, place / kBoxesInARow, 2 * (place % kBoxesInARow));
+  layout->addWidget(widget, place / kBoxesInARow, 2 * (place % kBoxesInARow) + 1);
+}
+
+void SettingForm::addField(QGridLayout* layout, const std::string& key, const QString& name,
+                           const QString& form, const QString& tip) {
+  auto* field = new QLineEdit(this);
+  field->setAccessibleName(name);
+  field->setPlaceholderText(form);
+  field->setToolTip(tip);
+  put(layout, name, field);
+  fields_[key] = field;
+  connect(field, &QLineEdit::editingFinished, this, [this, key] { finishField(key); });
+  connect(field, &QLineEdit::textEdited, field, [field, tip] {
+    field->setPalette({});
+    field->setToolTip(tip);
+  });
+}
+
+/// What is no date stays in the field, marked; nothing is changed then.
+void SettingForm::finishField(const std::string& key) {
+  QLineEdit* field = fields_.at(key);
+  const QString typed = field->text().trimmed();
+  if (showing_ || typed == shown_[key]) return;
+  std::optional<std::string> value;
+  if (!typed.isEmpty()) {
+    const QDate day = QDate::fromString(typed, Qt::ISODate);
+    const QDateTime moment = QDateTime::fromString(QString(typed).replace(u' ', u'T'), Qt::ISODate);
+    if (key == "date" && day.isValid()) value = day.toString(Qt::ISODate).toStdString();
+    if (key == "start" && moment.isValid())
+      value = moment.toString(QStringLiteral("yyyy-MM-ddTHH:mm:ss")).toStdString();
+    if (!value) {
+      QPalette wrong = field->palette();
+      wrong.setColor(QPalette::Text, colour_of(Sign::not_met, ChartColours::of(palette())));
+      field->setPalette(wrong);
+      const QString why = tr("%1 is not a date of the form %2").arg(typed, field->placeholderText());
+      field->setToolTip(plain_tip(why));
+      QToolTip::showText(field->mapToGlobal(QPoint(0, field->height())), plain_tip(why), field);
+      return;
+    }
+  }
+  shown_[key] = typed;
+  emit changed({std::nullopt, key, value});
+}
+
+void SettingForm::showFields(const Record* record, const Job* job, const std::vector<JobChange>& by_hand) {
+  using Clock = RecorderClock::Kind;
+  const auto show_in = [&](const std::string& key, bool has_use, const QString& given) {
+    QLineEdit* field = fields_.at(key);
+    field->setEnabled(has_use || !given.isEmpty());
+    shown_[key] = given;
+    if (field->text() != given && !field->hasFocus()) field->setText(given);
+    QFont font = field->font();
+    font.setBold(!given.isEmpty());
+    field->setFont(font);
+  };
+  QString date = value_in("date", by_hand).value_or(QString());
+  QString start = value_in("start", by_hand).value_or(QString());
+  if (job && !value_in("date", by_hand) && job->reading.date)
+    date = QDate(job->reading.date->year, job->reading.date->month, job->reading.date->day)
+               .toString(Qt::ISODate);
+  if (job && !value_in("start", by_hand) && job->reading.start) start = q(job->reading.start->iso());
+  show_in("date", !record || record->clock.kind() == Clock::time_of_day, date);
+  show_in("start", !record || record->clock.kind() == Clock::elapsed, start.replace(u'T', u' '));
+}
+
+QLineEdit* SettingForm::field(const std::string& key) const { return fields_.at(key); }
 
 QComboBox* SettingForm::box(const std::string& key) const { return boxes_.at(key); }
 
@@ -128,7 +205,7 @@ void SettingForm::showChoice(const std::string& key, const QString& found, const
   box->setFont(font);
 }
 
-void SettingForm::show(const Record* record, const std::vector<JobChange>& wanted,
+void SettingForm::show(const Record* record, const Job* job, const std::vector<JobChange>& wanted,
                        const std::vector<JobChange>& by_job, const LogPreview* preview) {
   showing_ = true;
   std::vector<JobChange> by_hand = wanted;
@@ -179,6 +256,7 @@ void SettingForm::show(const Record* record, const std::vector<JobChange>& wante
       found = reading.header_line == 0 ? tr("none") : tr("line %1").arg(reading.header_line);
     showChoice(key, found, given);
   }
+  showFields(record, job, by_hand);
   showing_ = false;
 }
 

@@ -1,10 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/gui/summary_bar.h"
 
+#include <QAccessible>
 #include <QFileInfo>
 #include <QGridLayout>
 #include <QLabel>
 
+#include "app/gui/plain_tip.h"
 #include "app/pdf/shown_text.h"
 
 namespace soakwright::gui {
@@ -48,6 +50,12 @@ SummaryBar::SummaryBar(QWidget* parent)
   for (QLabel* label : {word_, sentence_, subject_}) label->setTextFormat(Qt::PlainText);
   sentence_->setWordWrap(true);
   sentence_->setTextInteractionFlags(Qt::TextSelectableByMouse);
+  sentence_->setAccessibleName(tr("Verdict in a sentence"));
+  subject_->setAccessibleName(tr("What the verdict is about"));
+  // Neither a long sentence nor long names may make the window wider.
+  sentence_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+  subject_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+  subject_->setAlignment(Qt::AlignRight | Qt::AlignTop);
   subject_->setTextInteractionFlags(Qt::TextSelectableByMouse);
   QFont small = font();
   small.setPointSizeF(small.pointSizeF() * 0.9);
@@ -64,12 +72,14 @@ SummaryBar::SummaryBar(QWidget* parent)
   layout->addWidget(sign_, 0, 0, 2, 1, Qt::AlignVCenter);
   layout->addWidget(word_, 0, 1, 2, 1, Qt::AlignVCenter);
   layout->addWidget(sentence_, 0, 2);
-  layout->addWidget(subject_, 0, 3, Qt::AlignRight | Qt::AlignTop);
+  layout->addWidget(subject_, 0, 3);
   layout->addWidget(caution_, 1, 2, 1, 2);
-  layout->setColumnStretch(2, 1);
+  layout->setColumnStretch(2, 3);
+  layout->setColumnStretch(3, 2);
 }
 
-void SummaryBar::show(const OpenCase& open) {
+void SummaryBar::show(const OpenCase& open, const State& state) {
+  const QString before = word();
   const Report* report = open.report.get();
   verdict_.reset();
   if (report && report->verdict) {
@@ -78,15 +88,30 @@ void SummaryBar::show(const OpenCase& open) {
     sentence_->setText(q(report->verdict_sentence));
   } else if (report) {
     word_->setText(tr("No verdict"));
-    sentence_->setText(tr("Not evaluated yet: open a procedure (Ctrl+P)."));
+    sentence_->setText(tr("Not evaluated yet: open a procedure (Ctrl+Shift+O).") +
+                       q(report->verdict_sentence).section(u'.', 1));
   } else if (open.analysis.procedure) {
     word_->setText(tr("No record"));
     sentence_->setText(tr("The procedure is open. Open the log to evaluate (Ctrl+O)."));
   } else {
-    word_->setText(tr("Nothing open"));
+    word_->setText(state.refused ? tr("Log not readable") : QString());
     sentence_->setText(QString());
   }
-  subject_->setText(subject_of(open));
+  QStringList doubts;
+  if (state.out_of_date) doubts.append(tr("out of date"));
+  if (state.unsaved) doubts.append(tr("not saved"));
+  if (report && !doubts.isEmpty())
+    word_->setText(tr("%1 (%2)").arg(word_->text(), doubts.join(QStringLiteral(", "))));
+  subject_text_ = subject_of(open);
+  subject_->setToolTip(plain_tip(subject_text_));
+  fitSubject();
+  if (word() != before) {
+    word_->setAccessibleDescription(sentence_->text());
+    QAccessibleEvent news(word_, QAccessible::NameChanged);
+    QAccessible::updateAccessibility(&news);
+    QAccessibleEvent alert(this, QAccessible::Alert);
+    QAccessible::updateAccessibility(&alert);
+  }
   QString caution;
   if (report && !report->cautions.empty()) {
     caution = q(report->cautions.front()).toHtmlEscaped();
@@ -114,6 +139,18 @@ void SummaryBar::drawSign() {
   }
   word_->setPalette(inked);
 }
+
+void SummaryBar::fitSubject() {
+  subject_->setText(subject_->fontMetrics().elidedText(subject_text_, Qt::ElideMiddle, subject_->width()));
+}
+
+void SummaryBar::resizeEvent(QResizeEvent* event) {
+  QWidget::resizeEvent(event);
+  layout()->activate();
+  fitSubject();
+}
+
+QString SummaryBar::sentence() const { return sentence_->text(); }
 
 QString SummaryBar::word() const { return word_->text(); }
 

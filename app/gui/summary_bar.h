@@ -18,22 +18,34 @@ class SummaryBar : public QWidget {
  public:
   explicit SummaryBar(QWidget* parent = nullptr);
 
-  void show(const OpenCase& open);
+  /// What a reader must know beside the verdict.
+  struct State {
+    bool unsaved = false;      ///< it rests on settings that are in no file
+    bool out_of_date = false;  ///< a file that it rests on has changed
+    bool refused = false;      ///< nothing is open but a log that cannot be read
+  };
+  void show(const OpenCase& open, const State& state);
   void setColours(const ChartColours& colours);
   [[nodiscard]] QString word() const;
+  [[nodiscard]] QString sentence() const;
   [[nodiscard]] QString cautionText() const;
 
  signals:
   void cautionsWanted();
 
+ protected:
+  void resizeEvent(QResizeEvent* event) override;
+
  private:
   void drawSign();
+  void fitSubject();
 
   QLabel* sign_;
   QLabel* word_;
   QLabel* sentence_;
   QLabel* subject_;
   QLabel* caution_;
+  QString subject_text_;
   std::optional<Sign> verdict_;
   ChartColours colours_;
 };

@@ -2,11 +2,13 @@
 #include "app/gui/window_actions.h"
 
 #include <QAction>
+#include <QActionGroup>
 #include <QKeySequence>
 #include <QMainWindow>
 #include <QMenu>
 #include <QMenuBar>
 #include <QToolBar>
+#include <QUndoStack>
 
 namespace soakwright::gui {
 namespace {
@@ -32,55 +34,115 @@ QAction* make_switch(QMainWindow& window, const QString& text, const QKeySequenc
 
 }  // namespace
 
-WindowActions::WindowActions(QMainWindow& w)
-    : open_log(make(w, tr("&Open log…"), QKeySequence::Open, tr("Open the log of a heat treatment"))),
+WindowActions::WindowActions(QMainWindow& w, QUndoStack& edits)
+    : open_log(make(w, tr("Open &log…"), QKeySequence::Open, tr("Open the log of a heat treatment"))),
       open_procedure(
-          make(w, tr("Open &procedure…"), tr("Ctrl+P"), tr("Evaluate the record against a procedure"))),
+          make(w, tr("Open &procedure…"), tr("Ctrl+Shift+O"), tr("Evaluate the record against a procedure"))),
       open_job(make(w, tr("Open &job…"), tr("Ctrl+J"),
                     tr("Open a job: what was heated and where each thermocouple sat"))),
-      reload(make(w, tr("Re&load"), tr("F5"), tr("Reload files that changed on disk, and evaluate again"))),
-      close_job(make(w, tr("Close j&ob"), {}, tr("Close the job; log and procedure stay open"))),
+      save(make(w, tr("&Save in the job…"), QKeySequence::Save,
+                tr("Show what changes in the job file and save it"))),
+      exclude(make(w, tr("&Exclude…"), tr("Ctrl+D"),
+                   tr("Exclude a thermocouple in whole or in part, with a reason"))),
+      reload(make(w, tr("&Reload"), tr("F5"), tr("Reload files that changed on disk, and evaluate again"))),
+      close_job(make(w, tr("Close jo&b"), {}, tr("Close the job; log and procedure stay open"))),
       close_all(make(w, tr("&Close all"), tr("Ctrl+W"), tr("Close log, procedure and job"))),
       export_report(make(w, tr("&Export report…"), tr("Ctrl+E"), tr("Write the report as PDF"))),
-      export_result(make(w, tr("Export &result…"), tr("Ctrl+Shift+E"), tr("Write the result as JSON"))),
-      export_picture(make(w, tr("Export &picture of the chart…"), tr("Ctrl+Shift+P"),
+      export_result(make(w, tr("Export resul&t…"), tr("Ctrl+Shift+E"), tr("Write the result as JSON"))),
+      export_picture(make(w, tr("Export pict&ure of the chart…"), tr("Ctrl+Shift+P"),
                           tr("Write the chart as it is shown as PNG"))),
+      print(make(w, tr("Pri&nt report…"), QKeySequence::Print, tr("Print the report"))),
       quit(make(w, tr("&Quit"), QKeySequence::Quit, tr("Quit Soakwright"))),
-      zoom_in(make(w, tr("Zoom &in"), tr("Ctrl+]"), tr("Show less time"))),
-      zoom_out(make(w, tr("Zoom &out"), tr("Ctrl+["), tr("Show more time"))),
+      zoom_in(make(w, tr("Zoom &in"), QKeySequence::ZoomIn, tr("Show less time"))),
+      zoom_out(make(w, tr("Zoom &out"), QKeySequence::ZoomOut, tr("Show more time"))),
       reset_view(make(w, tr("&Whole record"), tr("Ctrl+0"), tr("Show the whole record"))),
       fit_temperature(
           make(w, tr("&Fit temperature"), tr("Ctrl+F"), tr("Fit the temperature axis to what is in view"))),
+      previous_view(
+          make(w, tr("Previous vie&w"), {}, tr("Go back to the view before (Alt+Left on the chart)"))),
+      next_view(make(w, tr("Next v&iew"), {}, tr("Go forward again (Alt+Right on the chart)"))),
+      cursor_a(make(w, tr("Set cursor &A"), {}, tr("Set cursor A at the reading line (A, or Ctrl+click)"))),
+      cursor_b(make(w, tr("Set cursor &B"), {}, tr("Set cursor B at the reading line (B, or Shift+click)"))),
+      clear_cursors(make(w, tr("&Clear cursors"), {}, tr("Take both cursors away"))),
+      copy_between(make(w, tr("&Copy between cursors"), tr("Ctrl+Shift+C"),
+                        tr("Copy times, temperatures and rates between A and B as text"))),
+      copy_chart(make(w, tr("Copy chart as &picture"), {}, tr("Copy the chart as it is shown"))),
+      unit_as_specified(make(w, tr("As in the &procedure"), {}, tr("Temperatures in the procedure's unit"))),
+      unit_celsius(make(w, tr("°&C"), {}, tr("Temperatures in degrees Celsius"))),
+      unit_fahrenheit(make(w, tr("°&F"), {}, tr("Temperatures in degrees Fahrenheit"))),
       show_chart(make(w, tr("&Chart"), tr("Ctrl+1"), tr("Show the chart"))),
       show_reading(make(w, tr("&Import settings"), tr("Ctrl+2"), tr("Show how the file was read"))),
+      show_job(make(w, tr("&Job"), tr("Ctrl+3"), tr("Show and edit the job"))),
       show_channels(
           make_switch(w, tr("C&hannels"), tr("F7"), tr("Show or hide the channels beside the chart"))),
       show_lists(make_switch(w, tr("&Lists"), tr("F8"), tr("Show or hide the lists below the chart"))),
+      show_spread(
+          make_switch(w, tr("&Spread pane"), tr("F9"), tr("Show or hide the spread between thermocouples"))),
+      show_rate(
+          make_switch(w, tr("&Rate pane"), tr("Shift+F9"), tr("Show or hide the rate of each thermocouple"))),
+      full_screen(make(w, tr("F&ull screen"), QKeySequence::FullScreen, tr("Use the whole screen"))),
       next_pane(make(w, tr("&Next pane"), tr("F6"), tr("Move to the next pane"))),
       next_requirement(make(w, tr("Ne&xt requirement"), tr("Alt+Down"), tr("Choose the next requirement"))),
       previous_requirement(
           make(w, tr("Pre&vious requirement"), tr("Alt+Up"), tr("Choose the previous requirement"))),
+      next_finding(make(w, tr("Next fin&ding"), tr("F3"), tr("Choose the next finding"))),
+      previous_finding(make(w, tr("Previous f&inding"), tr("Shift+F3"), tr("Choose the previous finding"))),
+      next_open_finding(make(w, tr("Next &open finding"), tr("F4"),
+                             tr("Choose the next finding that needs a decision and has none"))),
+      people(make(w, tr("&Performed, reviewed, witnessed by…"), {},
+                  tr("The names on the report's signature lines"))),
+      open_review(make(w, tr("Open &review…"), {}, tr("Open the review of this result"))),
+      save_review(
+          make(w, tr("&Save review…"), tr("Ctrl+Shift+S"), tr("Save the decisions in a review file"))),
       keys(make(w, tr("&Keyboard and mouse"), tr("F1"), tr("Keyboard and mouse"))),
       cautions(make(w, tr("&Cautions"), {}, tr("What a verdict does not say"))),
       about(make(w, tr("&About Soakwright"), {}, tr("Version, licence, cautions"))),
       recent(nullptr) {
   QMenu* file = w.menuBar()->addMenu(tr("&File"));
   file->addActions({open_log, open_procedure, open_job});
-  recent = file->addMenu(tr("&Recent files"));
+  recent = file->addMenu(tr("Recent &files"));
+  file->addSeparator();
+  file->addAction(save);
   file->addSeparator();
   file->addActions({reload, close_job, close_all});
   file->addSeparator();
-  file->addActions({export_report, export_result, export_picture});
+  file->addActions({export_report, export_result, export_picture, print});
   file->addSeparator();
   file->addAction(quit);
+  QMenu* edit = w.menuBar()->addMenu(tr("&Edit"));
+  QAction* undo = edits.createUndoAction(&w, tr("&Undo"));
+  undo->setShortcut(QKeySequence::Undo);
+  QAction* redo = edits.createRedoAction(&w, tr("&Redo"));
+  redo->setShortcuts({QKeySequence(tr("Ctrl+Shift+Z")), QKeySequence(tr("Ctrl+Y"))});
+  edit->addActions({undo, redo});
+  edit->addSeparator();
+  edit->addAction(copy_chart);
+  edit->addSeparator();
+  edit->addAction(exclude);
   QMenu* view = w.menuBar()->addMenu(tr("&View"));
-  view->addActions({show_chart, show_reading});
+  view->addActions({show_chart, show_reading, show_job});
   view->addSeparator();
-  view->addActions({zoom_in, zoom_out, reset_view, fit_temperature});
+  view->addActions({zoom_in, zoom_out, reset_view, fit_temperature, previous_view, next_view});
+  QMenu* unit = view->addMenu(tr("&Temperature unit"));
+  auto* units = new QActionGroup(&w);
+  for (QAction* action : {unit_as_specified, unit_celsius, unit_fahrenheit}) {
+    action->setCheckable(true);
+    units->addAction(action);
+    unit->addAction(action);
+  }
+  unit_as_specified->setChecked(true);
   view->addSeparator();
-  view->addActions({previous_requirement, next_requirement, next_pane});
+  view->addActions({previous_requirement, next_requirement, previous_finding, next_finding, next_pane});
   view->addSeparator();
-  view->addActions({show_channels, show_lists});
+  view->addActions({show_channels, show_lists, show_spread, show_rate, full_screen});
+  QMenu* measure = w.menuBar()->addMenu(tr("&Measure"));
+  measure->addActions({cursor_a, cursor_b, clear_cursors, copy_between});
+  QMenu* review = w.menuBar()->addMenu(tr("&Review"));
+  review->addActions({previous_finding, next_finding, next_open_finding});
+  review->addSeparator();
+  review->addAction(people);
+  review->addSeparator();
+  review->addActions({open_review, save_review});
   QMenu* help = w.menuBar()->addMenu(tr("&Help"));
   help->addActions({keys, cautions, about});
 
@@ -96,10 +158,14 @@ WindowActions::WindowActions(QMainWindow& w)
 }
 
 void WindowActions::enableFor(bool record, bool evaluated, bool job, bool anything) {
-  for (QAction* action : {export_report, export_result, export_picture, zoom_in, zoom_out, reset_view,
-                          fit_temperature, show_chart, show_reading, show_channels, show_lists, next_pane})
+  for (QAction* action : {export_report, export_result,   export_picture, zoom_in,      zoom_out,
+                          reset_view,    fit_temperature, show_chart,     show_reading, show_channels,
+                          show_lists,    next_pane,       previous_view,  next_view,    cursor_a,
+                          cursor_b,      clear_cursors,   copy_between,   show_spread,  show_rate})
     action->setEnabled(record);
-  for (QAction* action : {next_requirement, previous_requirement}) action->setEnabled(evaluated);
+  for (QAction* action : {next_requirement, previous_requirement, next_finding, previous_finding})
+    action->setEnabled(evaluated);
+  exclude->setEnabled(record);
   close_job->setEnabled(job);
   for (QAction* action : {reload, close_all}) action->setEnabled(anything);
 }

@@ -7,34 +7,58 @@
 class QAction;
 class QMainWindow;
 class QMenu;
+class QUndoStack;
 
 namespace soakwright::gui {
 
 struct WindowActions {
   /// Makes the actions and puts them into the menu bar and the tool bar of `window`.
-  explicit WindowActions(QMainWindow& window);
+  WindowActions(QMainWindow& window, QUndoStack& edits);
 
   QAction* open_log;
   QAction* open_procedure;
   QAction* open_job;
+  QAction* save;
+  QAction* exclude;
   QAction* reload;
   QAction* close_job;
   QAction* close_all;
   QAction* export_report;
   QAction* export_result;
   QAction* export_picture;
+  QAction* print;
   QAction* quit;
   QAction* zoom_in;
   QAction* zoom_out;
   QAction* reset_view;
   QAction* fit_temperature;
+  QAction* previous_view;
+  QAction* next_view;
+  QAction* cursor_a;
+  QAction* cursor_b;
+  QAction* clear_cursors;
+  QAction* copy_between;
+  QAction* copy_chart;
+  QAction* unit_as_specified;
+  QAction* unit_celsius;
+  QAction* unit_fahrenheit;
   QAction* show_chart;
   QAction* show_reading;
+  QAction* show_job;
   QAction* show_channels;
   QAction* show_lists;
+  QAction* show_spread;
+  QAction* show_rate;
+  QAction* full_screen;
   QAction* next_pane;
   QAction* next_requirement;
   QAction* previous_requirement;
+  QAction* next_finding;
+  QAction* previous_finding;
+  QAction* next_open_finding;
+  QAction* people;
+  QAction* open_review;
+  QAction* save_review;
   QAction* keys;
   QAction* cautions;
   QAction* about;

@@ -6,6 +6,8 @@
 #include <QFileInfo>
 #include <QLabel>
 #include <QMenu>
+#include <QPrintDialog>
+#include <QPrinter>
 #include <QStackedWidget>
 #include <QStatusBar>
 #include <QTabWidget>
@@ -16,6 +18,7 @@
 #include "app/gui/import_settings_pane.h"
 #include "app/gui/main_window.h"
 #include "app/gui/plain_tip.h"
+#include "app/gui/report_print.h"
 #include "app/gui/start_page.h"
 #include "app/gui/window_actions.h"
 #include "app/pdf/shown_text.h"
@@ -33,15 +36,18 @@ void MainWindow::askToOpen(FileKind kind) {
   QString filter = tr("Logs (*.csv *.txt *.tsv *.log *.dat);;All files (*)");
   if (kind == FileKind::procedure) title = tr("Open procedure");
   if (kind == FileKind::job) title = tr("Open job");
+  if (kind == FileKind::review) title = tr("Open review");
   if (kind != FileKind::log) filter = tr("TOML (*.toml);;All files (*)");
   const OpenCase& open = session_.open();
   const QStringList known = open.files.all() + memory_.recent();
   const QString folder = known.isEmpty() ? QString() : QFileInfo(known.first()).path();
   const QString path = QFileDialog::getOpenFileName(this, title, folder, filter);
-  if (!path.isEmpty()) session_.openAs(kind, path);
+  if (path.isEmpty()) return;
+  const bool replaces = kind == FileKind::log || kind == FileKind::job;
+  if (!replaces || mayLeave()) session_.openAs(kind, path);
 }
 
-void MainWindow::openFromList(const QStringList& paths) { session_.openFiles(paths); }
+void MainWindow::openFromList(const QStringList& paths) { openPaths(paths); }
 
 void MainWindow::offerRecent() {
   const OpenCase& open = session_.open();
@@ -55,7 +61,9 @@ void MainWindow::offerRecent() {
   start_->setWaiting(waiting);
   actions_->recent->clear();
   for (const QString& path : memory_.recent()) {
-    QAction* action = actions_->recent->addAction(QFileInfo(path).fileName());
+    QAction* action = actions_->recent->addAction(tr("%1   (%2)")
+                                                      .arg(QFileInfo(path).fileName(), QFileInfo(path).path())
+                                                      .replace(u'&', QStringLiteral("&&")));
     action->setStatusTip(path);
     action->setToolTip(plain_tip(path));
     connect(action, &QAction::triggered, this, [this, path] { openFromList({path}); });
@@ -65,12 +73,15 @@ void MainWindow::offerRecent() {
 
 void MainWindow::askToExport(const QString& title, const QString& filter, const QString& suffix,
                              void (MainWindow::*write)(const QString&)) {
+  if (!mayExport()) return;
   const QFileInfo log(session_.open().log_path);
-  const QString proposed = log.dir().filePath(log.completeBaseName() + suffix);
-  QString path = QFileDialog::getSaveFileName(this, title, proposed, filter);
-  if (path.isEmpty()) return;
-  if (QFileInfo(path).suffix().isEmpty()) path += suffix;
-  (this->*write)(path);
+  QFileDialog dialog(this, title, log.absolutePath(), filter);
+  dialog.setAcceptMode(QFileDialog::AcceptSave);
+  // Added before the dialog looks whether there is such a file, which it then asks about.
+  dialog.setDefaultSuffix(suffix.mid(1));
+  dialog.selectFile(log.completeBaseName() + suffix);
+  if (dialog.exec() != QDialog::Accepted || dialog.selectedFiles().isEmpty()) return;
+  (this->*write)(dialog.selectedFiles().first());
 }
 
 void MainWindow::showWritten(const QString& path, const Problems& problems) {
@@ -86,8 +97,21 @@ void MainWindow::showWritten(const QString& path, const Problems& problems) {
 }
 
 void MainWindow::exportReport(const QString& path) {
-  if (const auto report = session_.open().report)
-    exports_.start(path, [report, path] { return export_report(*report, path); });
+  if (session_.open().has_record())
+    exports_.start(path,
+                   [analysis = session_.open().analysis, path] { return export_report(analysis, path); });
+}
+
+void MainWindow::printReport() {
+  if (!session_.open().report || !mayExport()) return;
+  QPrinter printer(QPrinter::HighResolution);
+  printer.setDocName(QFileInfo(session_.open().log_path).completeBaseName());
+  QPrintDialog dialog(&printer, this);
+  if (dialog.exec() != QDialog::Accepted) return;
+  const Problems problems = print_report(session_.open().report, printer);
+  QStringList texts;
+  for (const Problem& problem : problems) texts.append(pdf::shown_text(problem.text()));
+  if (!texts.isEmpty()) refusal_->say(tr("The report cannot be printed"), texts);
 }
 
 void MainWindow::exportResult(const QString& path) {
@@ -103,40 +127,6 @@ void MainWindow::exportPicture(const QString& path) {
   });
 }
 
-void MainWindow::askToWriteJob() {
-  QString path = session_.open().files.job;
-  if (path.isEmpty()) {
-    const QFileInfo log(session_.open().log_path);
-    path = QFileDialog::getSaveFileName(this, tr("Write into the job"),
-                                        log.dir().filePath(log.completeBaseName() + QStringLiteral(".toml")),
-                                        tr("TOML (*.toml)"), nullptr, QFileDialog::DontConfirmOverwrite);
-    if (!path.isEmpty() && QFileInfo(path).suffix().isEmpty()) path += QStringLiteral(".toml");
-  }
-  if (!path.isEmpty()) writeJob(path);
-}
-
-void MainWindow::writeJob(const QString& path) {
-  if (session_.wanted().empty()) return;
-  exports_.start(path, [this, path, changes = session_.wanted(), log = session_.open().log_path,
-                        procedure = session_.open().procedure_path] {
-    Problems problems = write_job(path, changes, log, procedure);
-    if (problems.empty())
-      QMetaObject::invokeMethod(
-          this, [this, path] { session_.jobWritten(path); }, Qt::QueuedConnection);
-    return problems;
-  });
-}
-
-void MainWindow::keepChanges() {
-  memory_.keepChanges(session_.logSha(), session_.wanted());
-  middle_->setCurrentIndex(session_.open().has_record() || session_.refusedLog() ? 1 : 0);
-  reading_->show(session_);
-}
-
-std::vector<JobChange> MainWindow::changesLeft() const {
-  return session_.wanted().empty() ? memory_.changes(session_.logSha()) : std::vector<JobChange>{};
-}
-
 void MainWindow::showRefusedLog() {
   middle_->setCurrentIndex(1);
   // With nothing else open the sheet says it, once; else the bar does, and the sheet when one goes there.
@@ -146,7 +136,8 @@ void MainWindow::showRefusedLog() {
   }
   reading_->show(session_);
   actions_->show_reading->setEnabled(true);
-  session_.restoreChanges(changesLeft());
+  showUnsaved();
+  offerLeftChanges();
 }
 
 }  // namespace soakwright::gui

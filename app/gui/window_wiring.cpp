@@ -19,8 +19,10 @@
 #include "app/gui/chart/chart_pane.h"
 #include "app/gui/detail_panel.h"
 #include "app/gui/error_bar.h"
+#include "app/gui/finding_pane.h"
 #include "app/gui/help_text.h"
 #include "app/gui/import_settings_pane.h"
+#include "app/gui/job_pane.h"
 #include "app/gui/list_contents.h"
 #include "app/gui/list_pane.h"
 #include "app/gui/main_window.h"
@@ -38,9 +40,20 @@ void MainWindow::wireActions() {
   on(a.open_log, [this] { askToOpen(FileKind::log); });
   on(a.open_procedure, [this] { askToOpen(FileKind::procedure); });
   on(a.open_job, [this] { askToOpen(FileKind::job); });
-  on(a.reload, [this] { session_.reload(); });
-  on(a.close_job, [this] { session_.closeJob(); });
-  on(a.close_all, [this] { session_.closeAll(); });
+  on(a.reload, [this] { reloadFiles(); });
+  on(a.close_job, [this] {
+    if (mayLeave()) session_.closeJob();
+  });
+  on(a.close_all, [this] {
+    if (mayLeave()) session_.closeAll();
+  });
+  on(a.save, [this] {
+    if (session_.reviewUnsaved())
+      saveReview(true);
+    else
+      saveJob(true);
+  });
+  on(a.exclude, [this] { exclude(); });
   on(a.export_report, [this] {
     askToExport(tr("Export report"), tr("PDF (*.pdf)"), QStringLiteral(".pdf"), &MainWindow::exportReport);
   });
@@ -50,6 +63,7 @@ void MainWindow::wireActions() {
   on(a.export_picture, [this] {
     askToExport(tr("Export picture"), tr("PNG (*.png)"), QStringLiteral(".png"), &MainWindow::exportPicture);
   });
+  on(a.print, [this] { printReport(); });
   on(a.quit, [this] { close(); });
   on(a.zoom_in, [this] { chart_->zoomTime(1.25); });
   on(a.zoom_out, [this] { chart_->zoomTime(0.8); });
@@ -60,6 +74,7 @@ void MainWindow::wireActions() {
     chart_->setFocus();
   });
   on(a.show_reading, [this] { pages_->setCurrentWidget(reading_); });
+  on(a.show_job, [this] { pages_->setCurrentWidget(job_); });
   connect(a.show_channels, &QAction::toggled, channels_, &QWidget::setVisible);
   connect(a.show_lists, &QAction::toggled, beside_lists_, &QWidget::setVisible);
   on(a.next_pane, [this] { nextPane(); });
@@ -113,6 +128,10 @@ void MainWindow::wirePanes() {
   lead(phases_, Selection::Kind::phase);
   lead(suspects_, Selection::Kind::suspect);
   lead(notices_, Selection::Kind::notice);
+  connect(finding_pane_, &FindingPane::filtered, this, [this] {
+    const Selection& chosen = session_.selection();
+    if (chosen.kind == Selection::Kind::finding) findings_->mark(chosen.index);
+  });
   connect(chart_, &ChartPane::findingClicked, this, [this](std::size_t finding) {
     session_.select({Selection::Kind::finding, finding});
   });
@@ -129,10 +148,13 @@ void MainWindow::wirePanes() {
   connect(channels_, &ChannelPane::traceChosen, this, &MainWindow::pickTrace);
   connect(channels_, &ChannelPane::visibleWanted, &session_, &Session::setVisible);
   connect(channels_, &ChannelPane::allWanted, &session_, &Session::setAllVisible);
-  connect(reading_, &ImportSettingsPane::changed, &session_, &Session::change);
-  connect(reading_, &ImportSettingsPane::undoWanted, &session_, &Session::undoChange);
+  connect(reading_, &ImportSettingsPane::changed, &session_,
+          [this](const std::vector<JobChange>& changes) { session_.change(changes); });
+  connect(job_, &JobPane::changed, &session_,
+          [this](const std::vector<JobChange>& changes) { session_.change(changes); });
+  connect(reading_, &ImportSettingsPane::undoWanted, &session_.edits(), &QUndoStack::undo);
   connect(reading_, &ImportSettingsPane::dropWanted, &session_, &Session::dropRefused);
-  connect(reading_, &ImportSettingsPane::writeWanted, this, &MainWindow::askToWriteJob);
+  connect(reading_, &ImportSettingsPane::writeWanted, this, [this] { saveJob(true); });
   connect(verdict_, &SummaryBar::cautionsWanted, actions_->cautions, &QAction::trigger);
   connect(start_, &StartPage::logWanted, actions_->open_log, &QAction::trigger);
   connect(start_, &StartPage::jobWanted, actions_->open_job, &QAction::trigger);
@@ -146,36 +168,51 @@ void MainWindow::showCase(bool record) {
   const Report* report = session_.report();
   refusal_->putAway();
   middle_->setCurrentIndex(open.has_record() || session_.refusedLog() ? 1 : 0);
-  verdict_->show(open);
+  watch_.watch(open.stamps);
   requirements_->setContent(requirement_lines(report));
-  findings_->setContent(finding_lines(report));
+  finding_pane_->show(open.report);
   phases_->setContent(phase_lines(report));
   suspects_->setContent(suspect_lines(report));
   notices_->setContent(notice_lines(report));
-  for (int i = 0; i < lists_->count(); ++i) {
-    const auto* list = static_cast<const ListPane*>(lists_->widget(i));
-    const int lines = list->lines().rowCount();
-    lists_->setTabText(i, lines > 0 ? QStringLiteral("%1 (%2)").arg(list->accessibleName()).arg(lines)
-                                    : list->accessibleName());
-  }
+  const auto count = [this](ListPane* list, std::size_t lines) {
+    const int page = lists_->indexOf(pageOf(list));
+    lists_->setTabText(page, lines > 0 ? QStringLiteral("%1 (%2)").arg(list->accessibleName()).arg(lines)
+                                       : list->accessibleName());
+  };
+  count(findings_, report ? report->findings.size() : 0);
+  for (ListPane* list : {requirements_, phases_, suspects_, notices_})
+    count(list, static_cast<std::size_t>(list->lines().rowCount()));
   channels_->setReport(open.report);
   chart_->show(open.report, open.analysis.verdicts, open.traces, !record);
+  if (!open.has_record() || !curves_ || record || curves_->record != open.analysis.record ||
+      curves_of_ != open.analysis.verdicts.get()) {
+    curves_.reset();
+    curve_work_.forget();
+    chart_->setCurves(nullptr);
+  }
+  curves_of_ = open.analysis.verdicts.get();
+  workOutCurves();
+  showBetween();
   card_->show(open.report, {});
   showVisibility();
   showColours();
   reading_->show(session_);
-  if (record && report) lists_->setCurrentWidget(report->verdict ? requirements_ : phases_);
+  job_->show(session_);
+  if (report && (record || (report->verdict && !had_verdict_)))
+    lists_->setCurrentWidget(report->verdict ? requirements_ : phases_);
+  had_verdict_ = report && report->verdict;
 
   memory_.remember(open.files);
   offerRecent();
   actions_->enableFor(open.has_record(), open.analysis.verdicts != nullptr, !open.files.job.isEmpty(),
                       !open.files.none());
-  QStringList title;
-  if (!open.log_path.isEmpty()) title.append(open.log_path.section(u'/', -1));
-  if (report && report->verdict) title.append(pdf::shown_text(report->verdict_text));
-  title.append(tr("Soakwright"));
-  setWindowTitle(title.join(QStringLiteral(" – ")));
-  if (record) session_.restoreChanges(changesLeft());
+  showReview();
+  showUnsaved();
+  offerLeftChanges();
+}
+
+QWidget* MainWindow::pageOf(ListPane* list) const {
+  return list == findings_ ? static_cast<QWidget*>(finding_pane_) : list;
 }
 
 void MainWindow::showSelection() {
@@ -183,7 +220,7 @@ void MainWindow::showSelection() {
   const Selection& chosen = session_.selection();
   const auto mark = [&](ListPane* list, Selection::Kind kind) {
     list->mark(chosen.kind == kind ? std::optional(chosen.index) : std::nullopt);
-    if (chosen.kind == kind) lists_->setCurrentWidget(list);
+    if (chosen.kind == kind) lists_->setCurrentWidget(pageOf(list));
   };
   mark(requirements_, Selection::Kind::requirement);
   mark(findings_, Selection::Kind::finding);
@@ -191,6 +228,7 @@ void MainWindow::showSelection() {
   mark(suspects_, Selection::Kind::suspect);
   mark(notices_, Selection::Kind::notice);
   card_->show(session_.open().report, chosen);
+  showReview();
   channels_->markTrace(std::nullopt);
   if (!report || chosen.kind == Selection::Kind::none) return chart_->showEvidence(nullptr);
 
@@ -314,7 +352,7 @@ void MainWindow::dropEvent(QDropEvent* event) {
     if (url.isLocalFile()) paths.append(url.toLocalFile());
   if (paths.isEmpty()) return;
   event->acceptProposedAction();
-  session_.openFiles(paths);
+  openPaths(paths);
 }
 
 }  // namespace soakwright::gui

@@ -38,7 +38,7 @@ void put_budgets(PageFlow& flow, const Report& report) {
         {{QStringLiteral("U of a rate"), true, std::nullopt}, cell(table.rate), cell({}), cell({})}, {}, {}};
     for (std::size_t i = 0; i < table.columns.size(); ++i) rate.cells.push_back(cell({}));
     rows.push_back(std::move(rate));
-    put_table(flow, std::move(columns), std::move(rows), 7.2);
+    put_table(flow, std::move(columns), std::move(rows));
     flow.skip(flow.mm(2.0));
   }
 }

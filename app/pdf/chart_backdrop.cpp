@@ -80,7 +80,10 @@ void paint_levels(QPainter& painter, const ChartMap& map, const Scale& scale, co
   }
 }
 
-void paint_words(QPainter& painter, const QRectF& box, const QString& words, const QColor& ink) {
+void paint_words(QPainter& painter, const std::optional<QRectF>& place, const QString& words,
+                 const QColor& ink) {
+  if (!place) return;
+  const QRectF& box = *place;
   painter.fillRect(box, colour::kPdf);
   painter.setPen(ink);
   painter.drawText(box, Qt::AlignCenter | Qt::TextDontClip, words);

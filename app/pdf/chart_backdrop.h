@@ -3,6 +3,8 @@
 // their words.
 #pragma once
 
+#include <optional>
+
 #include "app/pdf/chart_view.h"
 #include "app/pdf/label_layout.h"
 #include "app/pdf/sheet_style.h"
@@ -19,6 +21,8 @@ void paint_levels(QPainter& painter, const ChartMap& map, const Scale& scale, co
 void paint_backdrop_words(QPainter& painter, const ChartMap& map, const Scale& scale, const Chart& chart,
                           LabelLayout& places, double points);
 /// Words on white, so that they can be read over lines.
-void paint_words(QPainter& painter, const QRectF& box, const QString& words, const QColor& ink);
+/// Nothing is painted where no place was found for them.
+void paint_words(QPainter& painter, const std::optional<QRectF>& place, const QString& words,
+                 const QColor& ink);
 
 }  // namespace soakwright::pdf

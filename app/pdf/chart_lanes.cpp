@@ -13,7 +13,7 @@ namespace {
 
 constexpr double kLane_mm = 4.4;
 constexpr double kMarkRow_mm = 3.6;
-constexpr double kPoints = 6.2;
+constexpr double kPoints = kChartPoints;
 constexpr std::size_t kMostMarkRows = 7;
 constexpr double kSamePlace_mm = 1.6;  // findings that begin and end so close to each other share a sign
 
@@ -29,7 +29,7 @@ std::vector<Lane> lanes_of(const Chart& chart) {
   for (const ChartSegment& stage : chart.stages)
     if (std::find(welds.begin(), welds.end(), stage.weld) == welds.end()) welds.push_back(stage.weld);
   for (const auto& weld : welds) {
-    Lane lane{QStringLiteral("asked"), {}, {}};
+    Lane lane{QStringLiteral("required"), {}, {}};
     for (const ChartSegment& stage : chart.stages)
       if (stage.weld == weld) lane.segments.push_back(&stage);
     lanes.push_back(std::move(lane));
@@ -40,7 +40,7 @@ std::vector<Lane> lanes_of(const Chart& chart) {
     for (const ChartSegment& segment : segments) lane.segments.push_back(&segment);
     lanes.push_back(std::move(lane));
   };
-  add_segments(QStringLiteral("shown"), chart.phases);
+  add_segments(QStringLiteral("recorded"), chart.phases);
   add_segments(QStringLiteral("period"), chart.periods);
   const auto add_notes = [&lanes](const QString& name, const std::vector<ChartNote>& notes) {
     if (notes.empty()) return;
@@ -82,7 +82,7 @@ QString fitting(const QString& words, const QFontMetricsF& metrics, double width
 /// One sign for findings of one kind that begin and end at the same place on the sheet.
 struct PlacedMark {
   Finding::Kind kind = Finding::Kind::note;
-  std::vector<std::size_t> numbers;  ///< of the findings
+  std::vector<std::size_t> numbers;  ///< of the events, rising
   double from = 0.0, to = 0.0;       ///< of their time
   std::size_t row = 0;
   double left = 0.0;  ///< of the sign
@@ -113,10 +113,11 @@ std::vector<PlacedMark> gathered_marks(const Chart& chart, const ChartMap& map, 
              std::fabs(placed.to - to) < near;
     });
     if (same == gathered.end()) {
-      gathered.push_back({mark.kind, {mark.finding + 1}, from, to, 0, from});
+      gathered.push_back({mark.kind, {mark.event}, from, to, 0, from});
       continue;
     }
-    same->numbers.push_back(mark.finding + 1);
+    const auto place = std::lower_bound(same->numbers.begin(), same->numbers.end(), mark.event);
+    if (place == same->numbers.end() || *place != mark.event) same->numbers.insert(place, mark.event);
     same->from = std::min(same->from, from);
     same->to = std::max(same->to, to);
   }
@@ -212,7 +213,7 @@ void paint_findings(QPainter& painter, const ChartMap& map, const Scale& scale, 
     painter.setPen(colour::kFaintInk);
     painter.drawText(QRectF(map.plot().left(), y, map.plot().width(), row_height),
                      Qt::AlignLeft | Qt::AlignVCenter,
-                     QStringLiteral("and %1 more findings, all in the list").arg(rows.left_over));
+                     QStringLiteral("and %1 more events, all in the list").arg(rows.left_over));
   }
 }
 

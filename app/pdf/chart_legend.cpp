@@ -6,6 +6,7 @@
 #include <functional>
 
 #include "app/pdf/chart_traces.h"
+#include "app/pdf/chart_view.h"
 #include "app/pdf/sign.h"
 #include "app/pdf/text_block.h"
 #include "app/pdf/trace_pens.h"
@@ -13,7 +14,7 @@
 namespace soakwright::pdf {
 namespace {
 
-constexpr double kPoints = 6.6;
+constexpr double kPoints = kChartPoints;
 constexpr double kSample_mm = 11.0;
 constexpr double kNumber_mm = 5.0;
 constexpr double kGap_mm = 4.0;
@@ -37,7 +38,7 @@ Grid grid_of(const Chart& chart, const Scale& scale, double width) {
   double natural = 0.0;
   std::vector<std::size_t> shown;
   for (std::size_t i = 0; i < chart.traces.size(); ++i) {
-    if (chart.traces[i].role == ChartTrace::Role::off) continue;
+    if (!is_drawn(chart.traces[i])) continue;
     shown.push_back(i);
     natural = std::max(natural, TextBlock::natural_width(text(chart.traces[i].legend), font));
   }
@@ -92,7 +93,7 @@ std::vector<Sample> samples_of(const Chart& chart, const Scale& scale) {
       std::any_of(chart.levels.begin(), chart.levels.end(),
                   [](const ChartLevel& level) { return level.kind == ChartLevel::Kind::temperature_max; });
   if (temperature_max)
-    samples.push_back({QStringLiteral("temperature_max"), [=](QPainter& painter, const QRectF& box) {
+    samples.push_back({QStringLiteral("maximum temperature"), [=](QPainter& painter, const QRectF& box) {
                          QPen pen(colour::kNotMet, scale.mm(0.35));
                          pen.setDashPattern({14.0, 4.0});
                          painter.setPen(pen);

@@ -17,8 +17,8 @@
 namespace soakwright::pdf {
 namespace {
 
-constexpr double kAxisPoints = 6.6;
-constexpr double kWordPoints = 6.0;
+constexpr double kAxisPoints = kChartPoints;
+constexpr double kWordPoints = kChartPoints;
 constexpr double kLeft_mm = 15.0;
 
 std::vector<std::size_t> all_traces(const Chart& chart) {
@@ -95,20 +95,32 @@ void paint_chart(QPainter& painter, const QRectF& area, const Scale& scale, cons
   paint_axis_labels(painter, map, scale, chart, times, temperatures, labels_y, kAxisPoints);
 }
 
-void paint_chart_sheet(QPainter& painter, const QRectF& area, const Scale& scale, const Report& report) {
-  const TextBlock title(text(report.chart.title), scale.font(10.0, true), area.width());
+void paint_chart_with_legend(QPainter& painter, const QRectF& area, const Scale& scale, const Chart& chart) {
+  constexpr double kMostLegend = 0.35;  // of the height; more would leave no chart
+  const double legend = legend_height(chart, scale, area.width());
+  const double gap = scale.mm(2.0);
+  if (legend > kMostLegend * area.height()) {
+    const TextBlock words(QStringLiteral("Numbers as in the table of channels."), scale.font(kChartPoints),
+                          area.width());
+    paint_chart(painter, area.adjusted(0.0, 0.0, 0.0, -words.height() - gap), scale, chart);
+    painter.setPen(colour::kInk);
+    words.draw(painter, {area.left(), area.bottom() - words.height()});
+    return;
+  }
+  paint_chart(painter, area.adjusted(0.0, 0.0, 0.0, -legend - gap), scale, chart);
+  paint_legend(painter, QRectF(area.left(), area.bottom() - legend, area.width(), legend), scale, chart);
+}
+
+void paint_chart_sheet(QPainter& painter, const QRectF& area, const Scale& scale, const Chart& chart,
+                       const QString& said) {
+  const TextBlock title(text(chart.title), scale.font(10.0, true), area.width());
   painter.setPen(colour::kTitle);
   title.draw(painter, area.topLeft());
-  QString line = text(report.verdict_sentence);
-  if (report.verdict) line = text(report.verdict_text) + QStringLiteral(". ") + line;
-  const TextBlock below(line, scale.font(7.5), area.width());
+  const TextBlock below(said, scale.font(kBodyPoints), area.width());
   painter.setPen(colour::kInk);
   below.draw(painter, area.topLeft() + QPointF(0.0, title.height()));
   const double head = title.height() + below.height() + scale.mm(1.5);
-  const double legend = legend_height(report.chart, scale, area.width());
-  paint_chart(painter, area.adjusted(0.0, head, 0.0, -legend - scale.mm(2.5)), scale, report.chart);
-  paint_legend(painter, QRectF(area.left(), area.bottom() - legend, area.width(), legend), scale,
-               report.chart);
+  paint_chart_with_legend(painter, area.adjusted(0.0, head, 0.0, 0.0), scale, chart);
 }
 
 }  // namespace soakwright::pdf

@@ -19,7 +19,10 @@ namespace soakwright::pdf {
 /// Plot, axes, lanes, numbers: everything but title and legend.
 void paint_chart(QPainter& painter, const QRectF& area, const Scale& scale, const Chart& chart);
 
-/// Title, chart and legend together.
-void paint_chart_sheet(QPainter& painter, const QRectF& area, const Scale& scale, const Report& report);
+void paint_chart_with_legend(QPainter& painter, const QRectF& area, const Scale& scale, const Chart& chart);
+
+/// Title, `said` below it, chart and legend together.
+void paint_chart_sheet(QPainter& painter, const QRectF& area, const Scale& scale, const Chart& chart,
+                       const QString& said);
 
 }  // namespace soakwright::pdf

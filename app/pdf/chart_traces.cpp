@@ -11,7 +11,8 @@
 namespace soakwright::pdf {
 namespace {
 
-constexpr double kNumberPoints = 5.6;
+constexpr double kNumberPoints = kChartPoints;
+constexpr double kEndSpacing_mm = 3.2;
 constexpr double kColumn_mm = 0.18;     // the width of a fine line
 constexpr double kTolerance_mm = 0.03;  // no eye sees it
 
@@ -88,7 +89,7 @@ void paint_traces(QPainter& painter, const ChartMap& map, const Scale& scale,
 
 QRectF number_box(const Scale& scale, const QString& number) {
   const QFontMetricsF metrics(scale.font(kNumberPoints));
-  const double height = scale.mm(2.5);
+  const double height = scale.mm(2.9);
   return {0.0, 0.0, std::max(height, metrics.horizontalAdvance(number) + scale.mm(1.0)), height};
 }
 
@@ -126,18 +127,25 @@ void paint_end_numbers(QPainter& painter, const ChartMap& map, const Scale& scal
     const QRectF box = number_box(scale, number);
     const double half = 0.5 * box.height();
     const double gap = scale.mm(0.6);
-    paint_number(painter,
-                 places.place({box.translated(at.x() + gap, at.y() - half),
-                               box.translated(at.x() + gap, at.y() - 2.5 * half),
-                               box.translated(at.x() + gap, at.y() + half),
-                               box.translated(at.x() + gap + box.width(), at.y() - half)}),
-                 scale, number, trace.pen);
+    const auto place = places.place({box.translated(at.x() + gap, at.y() - half),
+                                     box.translated(at.x() + gap, at.y() - 2.5 * half),
+                                     box.translated(at.x() + gap, at.y() + half),
+                                     box.translated(at.x() + gap + box.width(), at.y() - half)});
+    if (place) paint_number(painter, *place, scale, number, trace.pen);
   }
   std::stable_sort(ends.begin(), ends.end(), [](const End& a, const End& b) { return a.at.y() < b.at.y(); });
+  // Where there is no room for all, evenly chosen ones: each number stands on its trace and in the legend
+  // too.
+  const auto most = static_cast<std::size_t>(std::max(1.0, map.plot().height() / scale.mm(kEndSpacing_mm)));
+  if (ends.size() > most) {
+    std::vector<End> chosen;
+    for (std::size_t i = 0; i < most; ++i) chosen.push_back(ends[i * ends.size() / most]);
+    ends = std::move(chosen);
+  }
   std::vector<double> middles;
   middles.reserve(ends.size());
   for (const End& end : ends) middles.push_back(end.at.y());
-  spread_out(middles, scale.mm(2.8), map.plot().top(), map.plot().bottom());
+  spread_out(middles, scale.mm(kEndSpacing_mm), map.plot().top(), map.plot().bottom());
   for (std::size_t i = 0; i < ends.size(); ++i) {
     const QString number = text(chart.traces[ends[i].trace->trace].tag);
     QRectF box = number_box(scale, number);

@@ -46,7 +46,7 @@ void widen(ChartWindow& window, double share_below, double share_above, double l
 
 }  // namespace
 
-bool is_drawn(const ChartTrace& trace) { return trace.role != ChartTrace::Role::off; }
+bool is_drawn(const ChartTrace& trace) { return trace.role != ChartTrace::Role::off || trace.excluded; }
 
 ChartWindow whole_window(const Chart& chart) {
   Extent extent;

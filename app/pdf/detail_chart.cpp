@@ -12,8 +12,8 @@
 namespace soakwright::pdf {
 namespace {
 
-constexpr double kAxisPoints = 6.2;
-constexpr double kWordPoints = 5.8;
+constexpr double kAxisPoints = kChartPoints;
+constexpr double kWordPoints = kChartPoints;
 constexpr double kLeft_mm = 13.0;
 
 /// The frame of a detail: its map, ticks and grid, with the traces wanted drawn in it.

@@ -49,7 +49,7 @@ void put_explanations(PageFlow& flow, const Report& report) {
   const std::vector<Explained> all = explained(report);
   if (all.empty()) return;
   flow.heading(QStringLiteral("The findings explained"), flow.mm(24.0));
-  const QFont font = flow.scale().font(7.5);
+  const QFont font = flow.scale().font(kBodyPoints);
   if (!report.first_deviation.empty()) {
     flow.paragraph(QStringLiteral("First deviation: ") + text(report.first_deviation), font, colour::kInk);
     flow.skip(flow.mm(1.5));

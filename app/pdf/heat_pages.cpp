@@ -10,7 +10,7 @@ namespace soakwright::pdf {
 
 void put_figures(PageFlow& flow, const FigureTable& table) {
   flow.subheading(text(table.title), flow.mm(18.0));
-  put_facts(flow, table.facts, 36.0, 7.5);
+  put_facts(flow, table.facts);
   if (!table.rows.empty()) {
     std::vector<TableColumn> columns;
     for (const std::string& column : table.columns) columns.push_back({text(column), !columns.empty()});
@@ -21,10 +21,12 @@ void put_figures(PageFlow& flow, const FigureTable& table) {
         row.cells.push_back({bound_text(figure), row.cells.empty(), std::nullopt});
       rows.push_back(std::move(row));
     }
-    put_table(flow, std::move(columns), std::move(rows), 7.2);
+    flow.skip(flow.mm(1.0));
+    put_table(flow, std::move(columns), std::move(rows));
+    flow.skip(flow.mm(1.0));
   }
   for (const std::string& note : table.notes)
-    flow.paragraph(text(note), flow.scale().font(7.0), colour::kFaintInk);
+    flow.paragraph(text(note), flow.scale().font(kBodyPoints), colour::kFaintInk);
   flow.skip(flow.mm(2.0));
 }
 

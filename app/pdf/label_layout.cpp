@@ -16,17 +16,33 @@ QRectF LabelLayout::moved_inside(QRectF box) const {
   return box;
 }
 
-QRectF LabelLayout::place(const std::vector<QRectF>& candidates) {
+std::optional<QRectF> LabelLayout::nearest_free(const QRectF& box) const {
+  constexpr int kSteps = 12;
+  std::optional<QRectF> best;
+  double nearest = 0.0;
+  for (int row = -kSteps; row <= kSteps; ++row)
+    for (int column = -kSteps; column <= kSteps; ++column) {
+      const double dx = 0.5 * box.width() * column;
+      const double dy = box.height() * row;
+      const double distance = dx * dx + dy * dy;
+      const QRectF moved = box.translated(dx, dy);
+      if ((best && distance >= nearest) || !is_free(moved)) continue;
+      best = moved;
+      nearest = distance;
+    }
+  return best;
+}
+
+std::optional<QRectF> LabelLayout::place(const std::vector<QRectF>& candidates) {
+  std::optional<QRectF> found;
   for (const bool moved : {false, true})
     for (const QRectF& candidate : candidates) {
       const QRectF box = moved ? moved_inside(candidate) : candidate;
-      if (!is_free(box)) continue;
-      taken_.push_back(box);
-      return box;
+      if (!found && is_free(box)) found = box;
     }
-  const QRectF forced = moved_inside(candidates.front());
-  taken_.push_back(forced);
-  return forced;
+  if (!found) found = nearest_free(moved_inside(candidates.front()));
+  if (found) taken_.push_back(*found);
+  return found;
 }
 
 }  // namespace soakwright::pdf

@@ -11,50 +11,49 @@ namespace {
 
 constexpr double kColumnGap_mm = 6.0;
 constexpr double kLead_mm = 0.7;
+constexpr double kHeadingPoints = 9.0;
+
+/// Name and words in one paragraph: a reader of the text alone, whom no columns guide, finds them together.
+TextBlock block_of(const PageFlow& flow, const LabelledText& fact, double width) {
+  const QString name = fact.name.empty() ? QString() : text(fact.name) + QStringLiteral(": ");
+  return TextBlock(name + bound_text(fact.text), flow.scale().font(kBodyPoints), width, Qt::AlignLeft,
+                   static_cast<int>(name.size()));
+}
 
 }  // namespace
 
-void put_facts(PageFlow& flow, const std::vector<LabelledText>& facts, double name_mm, double points) {
-  const QFont name_font = flow.scale().font(points);
-  const QFont text_font = flow.scale().font(points);
-  const double indent = flow.mm(name_mm);
+void put_facts(PageFlow& flow, const std::vector<LabelledText>& facts) {
   for (const LabelledText& fact : facts) {
-    const TextBlock name(text(fact.name), name_font, indent - flow.mm(2.0));
-    const TextBlock words(bound_text(fact.text), text_font, flow.width() - indent);
-    // The name stands beside the first lines of what is said under it.
-    flow.need(std::max(name.height(), std::min(2, words.lines()) * words.line_height()));
-    const QPointF at(flow.left(), flow.y());
-    flow.draw([=](QPainter& painter) {
-      painter.setPen(colour::kFaintInk);
-      name.draw(painter, at);
-    });
-    const double least = flow.y() + name.height();
-    flow.paragraph(bound_text(fact.text), text_font, colour::kInk, indent);
-    if (flow.y() < least && flow.y() > at.y()) flow.skip(least - flow.y());
+    const TextBlock block = block_of(flow, fact, flow.width());
+    for (int first = 0; first < block.lines();) {
+      // Two lines at least stay together at either end of a page.
+      flow.need(std::min(2, block.lines() - first) * block.line_height());
+      const int fits = std::max(1, static_cast<int>(flow.room() / block.line_height()));
+      const int last = std::min(block.lines(), first + fits);
+      const QPointF at(flow.left(), flow.y());
+      flow.draw([=](QPainter& painter) {
+        painter.setPen(colour::kInk);
+        block.draw(painter, at, first, last);
+      });
+      flow.skip((last - first) * block.line_height());
+      first = last;
+    }
     flow.skip(flow.mm(kLead_mm));
   }
 }
 
-void put_fact_columns(PageFlow& flow, const std::vector<LabelColumn>& columns, double name_mm) {
+void put_fact_columns(PageFlow& flow, const std::vector<LabelColumn>& columns) {
   const double gap = flow.mm(kColumnGap_mm);
   const auto count = static_cast<double>(columns.size());
   const double width = (flow.width() - gap * (count - 1.0)) / count;
-  const double indent = flow.mm(name_mm);
-  const QFont font = flow.scale().font(8.0);
-  const QFont bold = flow.scale().font(9.0, true);
-
-  struct Line {
-    TextBlock name, words;
-    [[nodiscard]] double height() const { return std::max(name.height(), words.height()); }
-  };
-  std::vector<std::vector<Line>> lines(columns.size());
+  const QFont bold = flow.scale().font(kHeadingPoints, true);
+  std::vector<std::vector<TextBlock>> blocks(columns.size());
   double tallest = 0.0;
   for (std::size_t c = 0; c < columns.size(); ++c) {
     double height = 0.0;
     for (const LabelledText& fact : columns[c].facts) {
-      lines[c].push_back({TextBlock(text(fact.name), font, indent - flow.mm(2.0)),
-                          TextBlock(bound_text(fact.text), font, width - indent)});
-      height += lines[c].back().height() + flow.mm(kLead_mm);
+      blocks[c].push_back(block_of(flow, fact, width));
+      height += blocks[c].back().height() + flow.mm(kLead_mm);
     }
     tallest = std::max(tallest, height);
   }
@@ -63,30 +62,25 @@ void put_fact_columns(PageFlow& flow, const std::vector<LabelColumn>& columns, d
     // Too much for one page: one list after the other, which break between pages.
     for (const LabelColumn& column : columns) {
       flow.subheading(column.heading, flow.mm(8.0));
-      put_facts(flow, column.facts, name_mm);
+      put_facts(flow, column.facts);
     }
     return;
   }
   flow.need(tallest + head);
   for (std::size_t c = 0; c < columns.size(); ++c) {
-    const double x = flow.left() + static_cast<double>(c) * (width + gap);
-    double y = flow.y();
+    QPointF at(flow.left() + static_cast<double>(c) * (width + gap), flow.y());
     const TextBlock heading(columns[c].heading, bold, width);
-    const QPointF heading_at(x, y);
     flow.draw([=](QPainter& painter) {
       painter.setPen(colour::kTitle);
-      heading.draw(painter, heading_at);
+      heading.draw(painter, at);
     });
-    y += head;
-    for (const Line& line : lines[c]) {
-      const QPointF at(x, y);
+    at.ry() += head;
+    for (const TextBlock& block : blocks[c]) {
       flow.draw([=](QPainter& painter) {
-        painter.setPen(colour::kFaintInk);
-        line.name.draw(painter, at);
         painter.setPen(colour::kInk);
-        line.words.draw(painter, at + QPointF(indent, 0.0));
+        block.draw(painter, at);
       });
-      y += line.height() + flow.mm(kLead_mm);
+      at.ry() += block.height() + flow.mm(kLead_mm);
     }
   }
   flow.skip(tallest + head);

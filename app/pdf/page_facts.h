@@ -9,13 +9,13 @@
 
 namespace soakwright::pdf {
 
-void put_facts(PageFlow& flow, const std::vector<LabelledText>& facts, double name_mm, double points = 8.0);
+void put_facts(PageFlow& flow, const std::vector<LabelledText>& facts);
 
 struct LabelColumn {
   QString heading;
   std::vector<LabelledText> facts;
 };
 /// Side by side; kept on one page where they fit one.
-void put_fact_columns(PageFlow& flow, const std::vector<LabelColumn>& columns, double name_mm);
+void put_fact_columns(PageFlow& flow, const std::vector<LabelColumn>& columns);
 
 }  // namespace soakwright::pdf

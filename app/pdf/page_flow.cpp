@@ -3,10 +3,8 @@
 
 #include <QFontMetricsF>
 #include <QPainter>
-#include <QPainterPath>
 #include <algorithm>
-#include <cmath>
-#include <numbers>
+#include <utility>
 
 #include "app/pdf/text_block.h"
 
@@ -15,51 +13,90 @@ namespace {
 
 constexpr double kHeadingPoints = 11.5;
 constexpr double kSubheadingPoints = 9.0;
-constexpr double kFramePoints = 7.0;
-constexpr double kStampPoints = 150.0;
-constexpr double kDraftPoints = 11.0;
 
 }  // namespace
 
-PageFlow::PageFlow(Scale scale) : scale_(scale), pages_(1), y_(mm(kTopMargin)) {}
+QSizeF sheet_mm(Paper paper) {
+  // ISO 216; ANSI/ASME Y14.1 size A.
+  return paper == Paper::letter ? QSizeF(215.9, 279.4) : QSizeF(210.0, 297.0);
+}
 
-void PageFlow::new_page(bool landscape) {
-  pages_.push_back({landscape, {}});
+PageFlow::PageFlow(Scale scale, Paper paper, double stretch)
+    : scale_(scale), paper_(paper), stretch_(stretch), pages_(1), y_(mm(kTopMargin)) {}
+
+double PageFlow::page_width(const Page& page) const {
+  return mm(page.landscape ? sheet_mm(paper_).height() : sheet_mm(paper_).width());
+}
+
+double PageFlow::page_height(const Page& page) const {
+  return mm(page.landscape ? sheet_mm(paper_).width() : sheet_mm(paper_).height());
+}
+
+void PageFlow::close_page() {
+  pages_.back().used = std::clamp((y_ - top()) / full_height(), 0.0, 1.0);
+  for (Page& page : inserted_) pages_.push_back(std::move(page));
+  inserted_.clear();
+}
+
+void PageFlow::new_page() {
+  std::vector<Title> titles;
+  if (open_titles_ && open_titles_->end_y == y_ && open_titles_->from_y > top() + 0.5) {
+    titles = std::move(open_titles_->titles);
+    auto& items = pages_.back().items;
+    items.erase(items.begin() + static_cast<std::ptrdiff_t>(open_titles_->items), items.end());
+    y_ = open_titles_->from_y;
+  }
+  open_titles_.reset();
+  close_page();
+  pages_.push_back({});
   y_ = top();
+  for (const Title& title : titles) put_title(title, 0.0);
 }
 
 void PageFlow::need(double height) {
   if (height > room() && !at_top()) new_page();
 }
 
-void PageFlow::heading(const QString& text, double follows) {
-  if (!at_top()) skip(mm(5.0));
-  const TextBlock block(text, scale_.font(kHeadingPoints, true), width());
-  need(block.height() + mm(2.5) + follows);
-  const double y = y_;
-  const double x = left();
-  const double right = left() + width();
-  const double rule = y + block.height() + mm(0.6);
-  const double thickness = mm(0.35);
-  draw([=](QPainter& painter) {
-    painter.setPen(colour::kTitle);
-    block.draw(painter, {x, y});
-    painter.setPen(QPen(colour::kTitle, thickness));
-    painter.drawLine(QPointF(x, rule), QPointF(right, rule));
-  });
-  skip(block.height() + mm(2.5));
+void PageFlow::insert_lying_page(std::function<void(QPainter&, const QRectF&)> paint) {
+  Page page{true, {}, 1.0};
+  const QRectF area(mm(kSideMargin), mm(kTopMargin - 2.0), page_width(page) - mm(2.0 * kSideMargin),
+                    page_height(page) - mm(kTopMargin - 2.0 + kBottomMargin));
+  page.items.push_back([paint = std::move(paint), area](QPainter& painter) { paint(painter, area); });
+  inserted_.push_back(std::move(page));
 }
 
-void PageFlow::subheading(const QString& text, double follows) {
-  if (!at_top()) skip(mm(2.0));
-  const TextBlock block(text, scale_.font(kSubheadingPoints, true), width());
-  need(block.height() + mm(1.0) + follows);
+void PageFlow::heading(const QString& text, double follows) { put_title({text, true}, follows); }
+
+void PageFlow::subheading(const QString& text, double follows) { put_title({text, false}, follows); }
+
+void PageFlow::put_title(const Title& title, double follows) {
+  const bool continued = open_titles_ && open_titles_->end_y == y_;
+  if (!continued) open_titles_ = OpenTitles{{}, pages_.back().items.size(), y_, y_};
+  const double before = at_top() ? 0.0 : mm(title.main ? 5.0 : 2.0);
+  const double after = mm(title.main ? 2.5 : 1.0);
+  const TextBlock block(title.text, scale_.font(title.main ? kHeadingPoints : kSubheadingPoints, true),
+                        width());
+  if (before + block.height() + after + follows > room() && !at_top()) {
+    new_page();  // takes titles above this one along
+    const double most = room() - block.height() - after - mm(5.0);
+    return put_title(title, std::clamp(follows, 0.0, std::max(0.0, most)));
+  }
+  skip(before);
   const QPointF at(left(), y_);
-  draw([=](QPainter& painter) {
+  const double rule = y_ + block.height() + mm(0.6);
+  const double right = left() + width();
+  const double thickness = mm(0.35);
+  draw([=, main = title.main](QPainter& painter) {
     painter.setPen(colour::kTitle);
     block.draw(painter, at);
+    if (!main) return;
+    painter.setPen(QPen(colour::kTitle, thickness));
+    painter.drawLine(QPointF(at.x(), rule), QPointF(right, rule));
   });
-  skip(block.height() + mm(1.0));
+  skip(block.height() + after);
+  if (!open_titles_) open_titles_ = OpenTitles{{}, 0, top(), y_};
+  open_titles_->titles.push_back(title);
+  open_titles_->end_y = y_;
 }
 
 void PageFlow::paragraph(const QString& text, const QFont& font, const QColor& ink, double indent) {
@@ -82,64 +119,12 @@ void PageFlow::paragraph(const QString& text, const QFont& font, const QColor& i
   }
 }
 
-/// Behind everything else, in an opaque pale colour; the letters across the page are outlines, so that a
-/// reader of the text meets the word once, at the page's head.
-void PageFlow::stamp_as_draft(Page& page, double page_width, double page_height) const {
-  const QString word = QStringLiteral("DRAFT");
-  QPainterPath outline;
-  outline.addText(QPointF(), scale_.font(kStampPoints, true), word);
-  const QRectF box = outline.boundingRect();
-  const double angle = -std::atan2(page_height, page_width) * 180.0 / std::numbers::pi;
-  page.items.insert(page.items.begin(), [=](QPainter& painter) {
-    painter.translate(0.5 * page_width, 0.5 * page_height);
-    painter.rotate(angle);
-    painter.translate(-box.center());
-    painter.fillPath(outline, colour::kStamp);
-  });
-  const QFont font = scale_.font(kDraftPoints, true);
-  const QRectF head(mm(kSideMargin), mm(kTopMargin) - mm(14.0), page_width - mm(2.0 * kSideMargin), mm(6.0));
-  page.items.insert(page.items.begin() + 1, [=](QPainter& painter) {
-    painter.setFont(font);
-    painter.setPen(colour::kNotMet);
-    painter.drawText(head, Qt::AlignHCenter | Qt::AlignVCenter | Qt::TextDontClip, word);
-  });
-}
-
 std::vector<Page> PageFlow::finish(const Frame& frame) {
-  const QFont font = scale_.font(kFramePoints);
-  const QFontMetricsF metrics(font);
-  const auto count = pages_.size();
+  close_page();
+  const std::size_t count = pages_.size();
   for (std::size_t i = 0; i < count; ++i) {
-    const double w = mm(pages_[i].landscape ? 297.0 : 210.0);
-    const double h = mm(pages_[i].landscape ? 210.0 : 297.0);
-    const double x = mm(kSideMargin);
-    const double right = w - x;
-    const double foot = h - mm(kBottomMargin) + mm(4.0);
-    const double head = mm(kTopMargin) - mm(5.0);
-    const double hair = mm(0.15);
-    const double line = metrics.height();
-    const QString number = QStringLiteral("Page %1 of %2").arg(i + 1).arg(count);
-    const double half = 0.48 * (right - x);
-    const QString left_head = metrics.elidedText(frame.head_left, Qt::ElideRight, half);
-    const QString right_head = metrics.elidedText(frame.head_right, Qt::ElideRight, half);
-    const QString left_foot = metrics.elidedText(frame.foot_left, Qt::ElideMiddle,
-                                                 right - x - metrics.horizontalAdvance(number) - mm(6.0));
-    const bool first = i == 0;
-    pages_[i].items.push_back([=](QPainter& painter) {
-      painter.setFont(font);
-      painter.setPen(QPen(colour::kRule, hair));
-      painter.drawLine(QPointF(x, foot), QPointF(right, foot));
-      if (!first) painter.drawLine(QPointF(x, head), QPointF(right, head));
-      painter.setPen(colour::kFaintInk);
-      const QRectF foot_box(x, foot + 0.5 * line, right - x, line);
-      painter.drawText(foot_box, Qt::AlignLeft | Qt::AlignTop | Qt::TextDontClip, left_foot);
-      painter.drawText(foot_box, Qt::AlignRight | Qt::AlignTop | Qt::TextDontClip, number);
-      if (first) return;  // the title stands on the first page in full
-      const QRectF head_box(x, head - 1.4 * line, right - x, line);
-      painter.drawText(head_box, Qt::AlignLeft | Qt::AlignTop | Qt::TextDontClip, left_head);
-      painter.drawText(head_box, Qt::AlignRight | Qt::AlignTop | Qt::TextDontClip, right_head);
-    });
-    if (frame.draft) stamp_as_draft(pages_[i], w, h);
+    frame_page(i, count, frame);
+    if (frame.draft) stamp_as_draft(pages_[i]);
   }
   return std::move(pages_);
 }

@@ -10,11 +10,11 @@
 namespace soakwright::pdf {
 namespace {
 
-constexpr double kPad_mm = 1.1;        // left and right of a cell's text
-constexpr double kLead_mm = 0.9;       // above and below it
-constexpr double kSign_mm = 4.2;       // kept for a sign
-constexpr double kMostWord_mm = 42.0;  // a longer word is broken
-constexpr double kBelowPoints = 6.9;
+constexpr double kPad_mm = 1.1;         // left and right of a cell's text
+constexpr double kLead_mm = 0.9;        // above and below it
+constexpr double kSign_mm = 4.2;        // kept for a sign
+constexpr double kMostWord_mm = 42.0;   // a longer word is broken
+constexpr double kKeptTogether = 0.33;  // of a page: a table no higher is not broken
 
 struct Metrics {
   QFont body, bold, head, small;
@@ -43,10 +43,10 @@ void drop_empty_columns(std::vector<TableColumn>& columns, std::vector<TableRow>
 /// Each column gets at least its longest word, a verdict or a number all of itself; what is left goes to
 /// those that would use it. A table that needs little is not drawn out over the whole page.
 std::vector<double> column_widths(const PageFlow& flow, const std::vector<TableColumn>& columns,
-                                  const std::vector<TableRow>& rows, const Metrics& fonts) {
+                                  const std::vector<TableRow>& rows, const Metrics& fonts, bool whole_width) {
   const bool any_below =
       std::any_of(rows.begin(), rows.end(), [](const TableRow& row) { return !row.below.empty(); });
-  const double longest_range = any_below ? 1e9 : 1.6;  // small print wants the whole width
+  const double longest_range = any_below || whole_width ? 1e9 : 1.6;  // small print wants the whole width
   const std::size_t count = columns.size();
   std::vector<double> least(count);
   std::vector<double> natural(count);
@@ -93,34 +93,53 @@ class Setter {
   }
 
   void put(const std::vector<TableRow>& rows) {
+    std::vector<double> heights;
+    heights.reserve(rows.size());
+    for (const TableRow& row : rows)
+      heights.push_back(row.group.isEmpty() ? row_height(set_row(row)) : group_height(row));
+    const double all = std::accumulate(heights.begin(), heights.end(), head_height());
+    if (all <= kKeptTogether * flow_.full_height()) flow_.need(all);
     for (std::size_t r = 0; r < rows.size(); ++r) {
+      if (kept_together(rows, heights, r) > flow_.room() && !flow_.at_top()) flow_.new_page();
+      if (r == 0 || flow_.at_top()) put_head();
       if (!rows[r].group.isEmpty()) {
-        put_group(rows, r);
+        put_group(rows[r], heights[r]);
         continue;
       }
       const SetRow set = set_row(rows[r]);
-      const double height = row_height(set);
-      // The header never stands alone at the foot of a page.
-      const double wanted = std::min(height, flow_.full_height() - head_height());
-      const bool first = r == 0;
-      if ((first ? head_height() : 0.0) + wanted > flow_.room() && !flow_.at_top()) flow_.new_page();
-      if ((first && r == 0) || flow_.at_top()) put_head();
-      if (height <= flow_.room())
-        put_whole(rows[r], set, height);
+      if (heights[r] <= flow_.room())
+        put_whole(rows[r], set, heights[r]);
       else
         put_in_parts(rows[r], set);
     }
   }
 
  private:
-  /// The heading of a group stays with the first row of it.
-  void put_group(const std::vector<TableRow>& rows, std::size_t r) {
-    const TextBlock block(rows[r].group, fonts_.bold, table_width_ - 2.0 * flow_.mm(kPad_mm));
-    const double height = block.height() + 2.0 * flow_.mm(kLead_mm);
-    double wanted = height + (r == 0 ? head_height() : 0.0);
-    if (r + 1 < rows.size() && rows[r + 1].group.isEmpty()) wanted += row_height(set_row(rows[r + 1]));
-    if (std::min(wanted, flow_.full_height()) > flow_.room() && !flow_.at_top()) flow_.new_page();
-    if (r == 0 || flow_.at_top()) put_head();
+  /// What must stand on one page with row `r`: the header with the first two rows, a group's heading with
+  /// its first row, the last row with the one before it. No more than a page.
+  [[nodiscard]] double kept_together(const std::vector<TableRow>& rows, const std::vector<double>& heights,
+                                     std::size_t r) const {
+    double height = heights[r] + (r == 0 ? head_height() : 0.0);
+    std::size_t last = r;
+    const auto take_next = [&] {
+      if (last + 1 < rows.size()) height += heights[++last];
+    };
+    if (r == 0) take_next();
+    if (!rows[last].group.isEmpty()) take_next();
+    if (last + 2 == rows.size()) take_next();
+    const double most = flow_.full_height() - head_height();
+    return height <= most ? height : std::min(heights[r] + (r == 0 ? head_height() : 0.0), most);
+  }
+
+  [[nodiscard]] TextBlock group_block(const TableRow& row) const {
+    return TextBlock(row.group, fonts_.bold, table_width_ - 2.0 * flow_.mm(kPad_mm));
+  }
+  [[nodiscard]] double group_height(const TableRow& row) const {
+    return group_block(row).height() + 2.0 * flow_.mm(kLead_mm);
+  }
+
+  void put_group(const TableRow& row, double height) {
+    const TextBlock block = group_block(row);
     const QPointF at(flow_.left() + flow_.mm(kPad_mm), flow_.y() + 1.4 * flow_.mm(kLead_mm));
     flow_.draw([=](QPainter& painter) {
       painter.setPen(colour::kTitle);
@@ -269,12 +288,13 @@ class Setter {
 
 }  // namespace
 
-void put_table(PageFlow& flow, std::vector<TableColumn> columns, std::vector<TableRow> rows, double points) {
+void put_table(PageFlow& flow, std::vector<TableColumn> columns, std::vector<TableRow> rows, double points,
+               bool whole_width) {
   drop_empty_columns(columns, rows);
   if (rows.empty() || columns.empty()) return;
   const Metrics fonts{flow.scale().font(points), flow.scale().font(points, true),
-                      flow.scale().font(points, true), flow.scale().font(std::min(points, kBelowPoints))};
-  std::vector<double> widths = column_widths(flow, columns, rows, fonts);
+                      flow.scale().font(points, true), flow.scale().font(points)};
+  std::vector<double> widths = column_widths(flow, columns, rows, fonts, whole_width);
   Setter(flow, std::move(columns), std::move(widths), fonts).put(rows);
 }
 

@@ -30,8 +30,9 @@ struct TableRow {
   QString group;  ///< where it is not empty, a heading for the rows that follow, and nothing else
 };
 
-/// Columns in which no row has anything to say are left out.
+/// Columns in which no row has anything to say are left out. No row stands alone on a page, and a small table
+/// is not broken. `whole_width`: drawn over the width of the page even where it needs less.
 void put_table(PageFlow& flow, std::vector<TableColumn> columns, std::vector<TableRow> rows,
-               double points = 7.5);
+               double points = kBodyPoints, bool whole_width = false);
 
 }  // namespace soakwright::pdf

@@ -2,6 +2,7 @@
 #include "app/pdf/pdf_document.h"
 
 #include <QBuffer>
+#include <QHashFunctions>
 #include <QPageLayout>
 #include <QPainter>
 #include <QPdfWriter>
@@ -11,19 +12,29 @@
 namespace soakwright::pdf {
 namespace {
 
-constexpr int kDotsPerInch = 1200;
 constexpr double kMillimetresPerInch = 25.4;
 
-QPageLayout layout_of(const Page& page) {
-  return {QPageSize(QPageSize::A4), page.landscape ? QPageLayout::Landscape : QPageLayout::Portrait,
-          QMarginsF(0, 0, 0, 0)};
+QPageLayout layout_of(const Page& page, Paper paper) {
+  return {QPageSize(paper == Paper::letter ? QPageSize::Letter : QPageSize::A4),
+          page.landscape ? QPageLayout::Landscape : QPageLayout::Portrait, QMarginsF(0, 0, 0, 0)};
 }
+
+/// Qt writes fonts in the order of a hash table, which is another in each process unless its seed is fixed:
+/// here, for as long as a document is painted.
+class FixedHashOrder {
+ public:
+  FixedHashOrder() { QHashSeed::setDeterministicGlobalSeed(); }
+  ~FixedHashOrder() { QHashSeed::resetRandomGlobalSeed(); }
+  FixedHashOrder(const FixedHashOrder&) = delete;
+  FixedHashOrder& operator=(const FixedHashOrder&) = delete;
+};
 
 }  // namespace
 
 Scale pdf_scale() { return Scale(kDotsPerInch / kMillimetresPerInch); }
 
 QByteArray pdf_document(const std::vector<Page>& pages, const DocumentFacts& facts) {
+  const FixedHashOrder fixed;
   QByteArray bytes;
   QBuffer buffer(&bytes);
   buffer.open(QIODevice::WriteOnly);
@@ -34,13 +45,13 @@ QByteArray pdf_document(const std::vector<Page>& pages, const DocumentFacts& fac
     writer.setTitle(facts.title);
     writer.setCreator(facts.program);
     writer.setDocumentXmpMetadata(xmp_of(facts));
-    writer.setPageLayout(layout_of(pages.front()));
+    writer.setPageLayout(layout_of(pages.front(), facts.paper));
     QPainter painter;
     if (!painter.begin(&writer)) return {};
     painter.setRenderHint(QPainter::Antialiasing);
     for (std::size_t i = 0; i < pages.size(); ++i) {
       if (i > 0) {
-        writer.setPageLayout(layout_of(pages[i]));
+        writer.setPageLayout(layout_of(pages[i], facts.paper));
         if (!writer.newPage()) return {};
       }
       for (const auto& item : pages[i].items) {

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Pages as the bytes of a PDF/A-1b document.
+// Pages as the bytes of a PDF document, built as PDF/A-3b (ISO 19005-3) asks: fonts embedded, an output
+// intent, no transparency, and XMP that agrees with the document information.
 #pragma once
 
 #include <QByteArray>
@@ -14,8 +15,10 @@ namespace soakwright::pdf {
 struct DocumentFacts {
   QString title, author, subject, program;
   QDateTime created;  ///< UTC
+  Paper paper = Paper::a4;
 };
 
+constexpr int kDotsPerInch = 1200;
 /// The resolution for which the pages must have been set.
 Scale pdf_scale();
 

@@ -132,7 +132,7 @@ QByteArray xmp_of(const DocumentFacts& facts) {
   xml.writeEndElement();
   xml.writeNamespace(QLatin1String(kPdfAId), QStringLiteral("pdfaid"));
   description();
-  xml.writeTextElement(QLatin1String(kPdfAId), QStringLiteral("part"), QStringLiteral("1"));
+  xml.writeTextElement(QLatin1String(kPdfAId), QStringLiteral("part"), QStringLiteral("3"));
   xml.writeTextElement(QLatin1String(kPdfAId), QStringLiteral("conformance"), QStringLiteral("B"));
   xml.writeEndElement();
   xml.writeEndElement();

@@ -3,7 +3,7 @@
 //
 // Qt writes neither author nor subject, stamps the present second and a random identifier. Its document
 // information is therefore replaced, with the offsets of the objects behind it put right; the identifier
-// becomes a digest of the document. ISO 19005-1 wants the same facts in the XMP packet.
+// becomes a digest of the document. ISO 19005-3 wants the same facts in the XMP packet.
 #pragma once
 
 #include <QByteArray>

@@ -4,9 +4,12 @@
 #include <QGuiApplication>
 #include <cstdio>
 #include <cstdlib>
+#include <optional>
 #include <string>
+#include <utility>
 
 #include "app/pdf/report_writer.h"
+#include "app/pdf/signature_print.h"
 #include "core/problems/caught.h"
 #include "core/report/pdf_border.h"
 #include "core/units/printable_text.h"
@@ -48,17 +51,25 @@ void bring_application() {
   static_cast<void>(application);
 }
 
-template <typename Write>
-bool written(const Write& write, const Report& report, const std::string& path, Problem& problem) {
+/// What `work` leaves behind: nothing, or the problem that it met.
+template <typename Work>
+bool done(const Work& work, const std::string& path, Problem& problem) {
   try {
     bring_application();
-    auto failed = write(report, path);
+    std::optional<Problem> failed = work();
     if (!failed) return true;
     problem = std::move(*failed);
   } catch (...) {
     problem = caught_problem(path);
   }
   return false;
+}
+
+/// Hands the document over, or says why there is none.
+std::optional<Problem> hand_over(Result<std::string> printed, std::string& document) {
+  if (!printed) return printed.problems().front();
+  document = std::move(printed).value();
+  return std::nullopt;
 }
 
 }  // namespace
@@ -68,15 +79,23 @@ SOAKWRIGHT_MODULE_ENTRY const char* soakwright_pdf_layout() {
   return layout.c_str();
 }
 
-SOAKWRIGHT_MODULE_ENTRY bool soakwright_write_report(const soakwright::Report* report,
+SOAKWRIGHT_MODULE_ENTRY bool soakwright_write_report(const soakwright::ReportContents* contents,
                                                      const std::string* path, soakwright::Problem* problem) {
-  return written([](const Report& r, const std::string& p) { return write_report(r, p); }, *report, *path,
-                 *problem);
+  return done([&] { return write_report(*contents, *path); }, *path, *problem);
 }
 
 /// PNG, or SVG where the path ends in .svg.
 SOAKWRIGHT_MODULE_ENTRY bool soakwright_write_chart(const soakwright::Report* report, const std::string* path,
                                                     soakwright::Problem* problem) {
-  return written([](const Report& r, const std::string& p) { return write_chart_picture(r, p); }, *report,
-                 *path, *problem);
+  return done([&] { return write_chart_picture(*report, *path); }, *path, *problem);
+}
+
+SOAKWRIGHT_MODULE_ENTRY bool soakwright_print_report(const soakwright::ReportContents* contents,
+                                                     std::string* document, soakwright::Problem* problem) {
+  return done([&] { return hand_over(report_document(*contents), *document); }, {}, *problem);
+}
+
+SOAKWRIGHT_MODULE_ENTRY bool soakwright_print_signature(const soakwright::SignatureWords* words,
+                                                        std::string* document, soakwright::Problem* problem) {
+  return done([&] { return hand_over(print_signature(*words), *document); }, {}, *problem);
 }

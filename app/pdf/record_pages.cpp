@@ -20,22 +20,28 @@ void put_hand_rows(PageFlow& flow, const QString& heading, const std::vector<Han
             std::move(rows));
 }
 
+void put_published(PageFlow& flow, const char* title, const std::vector<LabelledText>& facts) {
+  if (facts.empty()) return;
+  flow.subheading(text(title), flow.mm(9.0));
+  put_facts(flow, facts, 48.0, 7.5);
+}
+
 }  // namespace
 
 void put_procedure(PageFlow& flow, const Report& report) {
   if (!report.procedure) return;
   const ProcedureSection& procedure = *report.procedure;
   flow.heading(QStringLiteral("Procedure requirements"), flow.mm(25.0));
-  put_fact_columns(
-      flow,
-      {{QStringLiteral("Procedure"), procedure.facts}, {QStringLiteral("Evaluation"), procedure.evaluation}},
-      24.0);
-  if (!procedure.source.empty()) put_facts(flow, {{"Limits from", procedure.source}}, 24.0);
+  put_fact_columns(flow, {{QStringLiteral("Procedure"), procedure.facts},
+                          {QStringLiteral("Evaluation"), procedure.evaluation}});
+  if (!procedure.source.empty()) put_facts(flow, {{"Limits from", procedure.source}});
   for (const RequiredStage& stage : procedure.stages) {
     flow.subheading(text(stage.title), flow.mm(9.0));
-    put_facts(flow, stage.limits, 36.0, 7.5);
-    if (!stage.source.empty()) put_facts(flow, {{"Limits from", stage.source}}, 36.0, 7.5);
+    put_facts(flow, stage.limits);
+    if (!stage.source.empty()) put_facts(flow, {{"Limits from", stage.source}});
   }
+  put_published(flow, "Preheat, published figures", report.preheat);
+  put_published(flow, "Bands of the local heat treatment", report.bands);
 }
 
 void put_course(PageFlow& flow, const Report& report) {
@@ -90,20 +96,23 @@ void put_course(PageFlow& flow, const Report& report) {
 
 void put_reading(PageFlow& flow, const Report& report) {
   flow.heading(QStringLiteral("How the log was read"), flow.mm(25.0));
-  put_facts(flow, report.reading, 36.0, 7.5);
+  put_facts(flow, report.reading);
   if (!report.other_columns.empty()) {
     QStringList names;
     for (const std::string& column : report.other_columns) names << text(column);
-    put_facts(flow, {{"Not evaluated", names.join(QStringLiteral("; ")).toStdString()}}, 36.0, 7.5);
+    put_facts(flow, {{"Not evaluated", names.join(QStringLiteral("; ")).toStdString()}});
   }
   if (!report.heading.empty()) {
     flow.subheading(QStringLiteral("Lines before the table"), flow.mm(8.0));
     for (const std::string& line : report.heading)
-      flow.paragraph(text(line), flow.scale().font(7.0), colour::kInk, flow.mm(2.0));
+      flow.paragraph(text(line), flow.scale().font(kBodyPoints), colour::kInk, flow.mm(2.0));
   }
+}
+
+void put_file_warnings(PageFlow& flow, const Report& report) {
   flow.subheading(QStringLiteral("File warnings"), flow.mm(12.0));
   if (report.notices.empty()) {
-    flow.paragraph(QStringLiteral("None."), flow.scale().font(7.5), colour::kInk);
+    flow.paragraph(QStringLiteral("None."), flow.scale().font(kBodyPoints), colour::kInk);
     return;
   }
   std::vector<TableRow> rows;

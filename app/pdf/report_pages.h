@@ -7,11 +7,14 @@
 #include <vector>
 
 #include "app/pdf/page_flow.h"
+#include "app/pdf/page_sections.h"
 #include "core/report/report.h"
 
 namespace soakwright::pdf {
 
-/// The pages draw from the report, which is kept alive by them.
-std::vector<Page> report_pages(const std::shared_ptr<const Report>& report, Scale scale);
+/// The pages draw from the report, which is kept alive by them. Where a page would be mostly empty, the
+/// charts whose height is free are drawn a little higher or lower.
+std::vector<Page> report_pages(const std::shared_ptr<const Report>& report, Scale scale,
+                               const IssueFacts& issue);
 
 }  // namespace soakwright::pdf

@@ -19,6 +19,14 @@ QString bound_text(const std::string& utf8) {
   return result;
 }
 
+QString bound_sentence(const std::string& utf8) {
+  QString result = bound_text(utf8);
+  if (!result.isEmpty() && result.at(0).isLower() && !result.startsWith(QLatin1String("stage-")))
+    result[0] = result.at(0).toUpper();
+  if (!result.isEmpty() && !result.endsWith(QLatin1Char('.'))) result += QLatin1Char('.');
+  return result;
+}
+
 QFont Scale::font(double points, bool bold) const {
   constexpr double kMillimetresPerPoint = 25.4 / 72.0;
   // A pixel size, because a point size would be scaled once more by the device's own resolution.

@@ -18,6 +18,14 @@ inline QString text(const std::string& utf8) { return shown_text(utf8); }
 /// The same with every number bound to the unit and the sign beside it, so that no line ends between them.
 QString bound_text(const std::string& utf8);
 
+/// A sentence of its own: the core's begin small where they can be part of longer ones.
+QString bound_sentence(const std::string& utf8);
+
+/// Text of paragraphs and tables; nothing that a reader must read is smaller.
+inline constexpr double kBodyPoints = 8.0;
+/// Words and numbers on charts.
+inline constexpr double kChartPoints = 7.0;
+
 namespace colour {
 inline const QColor kInk{0x15, 0x1c, 0x24};
 inline const QColor kFaintInk{0x52, 0x5c, 0x66};

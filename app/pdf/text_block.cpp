@@ -10,13 +10,19 @@
 
 namespace soakwright::pdf {
 
-TextBlock::TextBlock(const QString& text, const QFont& font, double width, Qt::Alignment alignment)
+TextBlock::TextBlock(const QString& text, const QFont& font, double width, Qt::Alignment alignment, int bold)
     : layout_(std::make_shared<QTextLayout>(text, font)) {
   QTextOption option(alignment);
   option.setWrapMode(QTextOption::WrapAtWordBoundaryOrAnywhere);
   option.setUseDesignMetrics(true);
   layout_->setTextOption(option);
   layout_->setCacheEnabled(true);
+  if (bold > 0) {
+    QTextLayout::FormatRange range;
+    range.length = bold;
+    range.format.setFontWeight(QFont::Bold);
+    layout_->setFormats({range});
+  }
   line_height_ = std::ceil(1.22 * font.pixelSize());
   layout_->beginLayout();
   for (QTextLine line = layout_->createLine(); line.isValid(); line = layout_->createLine()) {

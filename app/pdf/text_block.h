@@ -14,7 +14,9 @@ namespace soakwright::pdf {
 
 class TextBlock {
  public:
-  TextBlock(const QString& text, const QFont& font, double width, Qt::Alignment alignment = Qt::AlignLeft);
+  /// The first `bold` characters are set bold.
+  TextBlock(const QString& text, const QFont& font, double width, Qt::Alignment alignment = Qt::AlignLeft,
+            int bold = 0);
 
   [[nodiscard]] double height() const { return height_; }
   /// Of the widest line.

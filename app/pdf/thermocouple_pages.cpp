@@ -7,11 +7,13 @@
 #include "app/pdf/page_facts.h"
 #include "app/pdf/page_sections.h"
 #include "app/pdf/page_table.h"
+#include "app/pdf/position_sketch.h"
 
 namespace soakwright::pdf {
 namespace {
 
-constexpr double kHoldChart_mm = 74.0;
+constexpr double kHoldChart_mm = 78.0;
+constexpr double kSketch_mm = 46.0;
 
 TableCell cell(const std::string& words) { return {bound_text(words), false, std::nullopt}; }
 
@@ -33,13 +35,25 @@ void put_hold_chart(PageFlow& flow, const std::shared_ptr<const Report>& report,
            candidate.weld.value_or(std::string{}) == hold.weld;
   });
   if (range == ranges.end()) return;
-  const double height = flow.mm(kHoldChart_mm);
+  const double height = flow.stretched_mm(kHoldChart_mm);
   flow.need(height);
   const QRectF area(flow.left(), flow.y(), flow.width(), height - flow.mm(2.0));
   flow.draw([report, area, which = static_cast<std::size_t>(range - ranges.begin()),
              scale = flow.scale()](QPainter& painter) {
     paint_hold(painter, area, scale, report->chart, report->chart.ranges[which]);
   });
+  flow.skip(height);
+}
+
+/// Of the job's `position` and `angle`, where they tell thermocouples apart.
+void put_sketch(PageFlow& flow, const Report& report) {
+  if (!has_sketch(report.chart)) return;
+  const double height = flow.mm(kSketch_mm);
+  flow.subheading(QStringLiteral("Where the thermocouples sat"), height);
+  const QRectF area(flow.left(), flow.y(), flow.width(), height - flow.mm(2.0));
+  const auto chart = std::make_shared<const Chart>(report.chart);
+  flow.draw(
+      [chart, area, scale = flow.scale()](QPainter& painter) { paint_sketch(painter, area, scale, *chart); });
   flow.skip(height);
 }
 
@@ -53,7 +67,7 @@ void put_holds(PageFlow& flow, const std::shared_ptr<const Report>& kept) {
   for (const HoldTable& hold : report.holds) {
     flow.subheading(with_weld(report, hold.title, hold.weld), flow.mm(kHoldChart_mm));
     put_hold_chart(flow, kept, hold);
-    put_facts(flow, hold.facts, 36.0, 7.5);
+    put_facts(flow, hold.facts);
     std::vector<TableRow> rows;
     for (const HoldTable::Row& row : hold.rows)
       rows.push_back({{{text(row.name), true, std::nullopt},
@@ -78,8 +92,9 @@ void put_holds(PageFlow& flow, const std::shared_ptr<const Report>& kept) {
 
 void put_rates(PageFlow& flow, const Report& report) {
   for (const RateTable& table : report.rates) {
-    flow.heading(with_weld(report, "Overall rates, " + degree(report).toStdString() + "/h", table.weld),
-                 flow.mm(20.0));
+    flow.heading(
+        with_weld(report, "Rates by thermocouple, " + degree(report).toStdString() + "/h", table.weld),
+        flow.mm(20.0));
     std::vector<TableColumn> columns{{QStringLiteral("Thermocouple")}};
     for (const std::string& column : table.columns) columns.push_back({text(column), true});
     std::vector<TableRow> rows;
@@ -97,7 +112,12 @@ void put_channels(PageFlow& flow, const Report& report) {
   flow.heading(QStringLiteral("Channels as read"), flow.mm(20.0));
   const QString unit = QStringLiteral(", ") + degree(report);
   std::vector<TableRow> rows;
-  for (const ChannelRow& row : report.channels)
+  std::size_t left_out = 0;
+  for (const ChannelRow& row : report.channels) {
+    if (!row.used) {
+      ++left_out;
+      continue;
+    }
     rows.push_back({{cell(row.tag),
                      {text(row.name), true, std::nullopt},
                      cell(row.column),
@@ -112,6 +132,7 @@ void put_channels(PageFlow& flow, const Report& report) {
                      cell(row.maximum)},
                     {},
                     {}});
+  }
   put_table(flow,
             {{QStringLiteral("No."), true},
              {QStringLiteral("Channel")},
@@ -125,7 +146,12 @@ void put_channels(PageFlow& flow, const Report& report) {
              {QStringLiteral("Missing"), true},
              {QStringLiteral("Lowest") + unit, true},
              {QStringLiteral("Highest") + unit, true}},
-            std::move(rows), 7.0);
+            std::move(rows));
+  if (left_out > 0)
+    flow.paragraph(
+        QStringLiteral("%1 columns that are off are not in this table; page 1 names them.").arg(left_out),
+        flow.scale().font(kBodyPoints), colour::kFaintInk);
+  put_sketch(flow, report);
 }
 
 }  // namespace soakwright::pdf

@@ -33,7 +33,6 @@ std::vector<QPen> trace_pens(const Chart& chart, const Scale& scale) {
       case ChartTrace::Role::spare:
         if (const auto& pattern = dashes()[n % dashes().size()]; !pattern.isEmpty())
           pen.setDashPattern(pattern);
-        ++n;
         break;
       case ChartTrace::Role::set_point:
         pen = QPen(colour::kInk, scale.mm(0.40));
@@ -45,7 +44,12 @@ std::vector<QPen> trace_pens(const Chart& chart, const Scale& scale) {
         pen.setDashPattern({6.0, 4.0});
         break;
     }
+    if (trace.excluded) {
+      pen = QPen(colour::kFaintInk, scale.mm(0.16));
+      pen.setDashPattern({1.0, 2.0});
+    }
     pens.push_back(pen);
+    ++n;  // by the place of its column, as on the screen
   }
   return pens;
 }

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -25,6 +26,7 @@ struct PreviousRecord {
   std::shared_ptr<const Verdicts> verdicts;
   std::shared_ptr<const PreparedTraces> ground = nullptr;
   std::shared_ptr<const Course> course = nullptr;  ///< its suspects keep readings out of its evaluation too
+  std::string log_path = {};                       ///< from which the record was read
 };
 
 /// `job`, `review` may be null; `procedure` and `verdicts` are null where nothing was asked (`inspect`).
@@ -37,8 +39,12 @@ struct Analysis {
   std::shared_ptr<const Verdicts> verdicts;
   std::shared_ptr<const PreparedTraces> ground = nullptr;  ///< the core's own, for evaluation again
   std::vector<PreviousRecord> previous_records = {};  ///< records of the same welds before this one, in order
-  /// Of what result_json() gives, which a review must name; empty where there is no review.
+  /// Of what result_json() gives, which a review must name and a report prints; empty where there is neither.
   std::string result_sha256 = {};
+  // What was asked for, so that a report can hold the files themselves and be made again from them.
+  std::string log_path = {};                 ///< from which the record was read
+  std::optional<std::string> job_text = {};  ///< that stood in for the job's file
+  std::optional<DateOrder> dates = {};       ///< given beside the job
 };
 
 }  // namespace soakwright

@@ -146,6 +146,9 @@ void evaluate_largest_rate(const RampCase& ramp, const std::vector<OverallRate>&
     requirement.by_window.emplace_back(fmt::format("{} min", kAlternativeMinutes[i]),
                                        worst ? std::optional{worst->window.slope_c_per_h} : std::nullopt);
   }
+  requirement.window_s = rate.width_s;
+  for (std::size_t member = 0; member < weld.group.size(); ++member)
+    requirement.steepest.emplace_back(weld.name(weld.group[member]), rate.steepest_c_per_h[member]);
   std::vector<const OverallRate*> too_fast;
   for (std::size_t member = 0; member < overall.size(); ++member)
     if (overall_verdict(weld, requirement, overall[member], rate.noise_k[member]) == Verdict::not_met)

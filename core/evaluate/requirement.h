@@ -104,6 +104,9 @@ struct Requirement {
   /// Beside a rate: the mean rate per channel, and the worst for windows of 5, 15, 30 and 60 minutes.
   std::vector<std::pair<std::string, std::optional<double>>> overall;
   std::vector<std::pair<std::string, std::optional<double>>> by_window;
+  /// The steepest window of each channel, with the width that `measured` has; C/h.
+  std::vector<std::pair<std::string, std::optional<double>>> steepest;
+  double window_s = 0.0;  ///< that width
   Alternatives alternatives;
   std::vector<CycleShare> cycles;  ///< of a hold that adds up over several records, this one last
   /// What the figures do not say: why nothing was measured, or what leaves the verdict open.

@@ -48,6 +48,8 @@ StageRate stage_rate(const Record& record, const RowTicks& rows, const TraceSet&
       all.doubtful = all.doubtful || own.doubtful;
     }
     result.noise_k.push_back(rate.noise_k);
+    result.steepest_c_per_h.push_back(rate.worst ? std::optional{rate.worst->window.slope_c_per_h}
+                                                 : std::nullopt);
   }
   return result;
 }

@@ -58,6 +58,8 @@ struct StageRate {
   std::vector<std::size_t> crossed_unseen;
   std::vector<RateJump> jumps;                 ///< in time order per channel
   std::array<AlternativeRate, 4> by_window{};  ///< over exactly 5, 15, 30, 60 min
+  /// Per member of the group; nothing where none could be measured.
+  std::vector<std::optional<double>> steepest_c_per_h;
   /// Standard deviation of a reading, per member of the group: its level over all parts, at least q/√12.
   std::vector<double> noise_k;
 };

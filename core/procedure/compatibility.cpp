@@ -11,6 +11,7 @@
 
 #include "core/procedure/heat_tables.h"
 #include "core/procedure/job_file.h"
+#include "core/procedure/preheat_checks.h"
 #include "core/procedure/toml_tree.h"
 
 namespace soakwright {
@@ -162,6 +163,10 @@ Problems check_compatibility(const Procedure& procedure, const Job* job) {
   check_places(procedure, job, problems);
   const Problems hydrogen = check_hydrogen_thickness(procedure, job);
   problems.insert(problems.end(), hydrogen.begin(), hydrogen.end());
+  if (job) {
+    const Problems of_preheat = check_preheat(procedure, *job);
+    problems.insert(problems.end(), of_preheat.begin(), of_preheat.end());
+  }
   return problems;
 }
 

@@ -12,6 +12,7 @@
 #include <variant>
 #include <vector>
 
+#include "core/procedure/composition.h"
 #include "core/procedure/diffusivity.h"
 #include "core/units/local_time.h"
 #include "core/units/printed_time.h"
@@ -58,15 +59,32 @@ struct ThermocoupleEntry {
   std::optional<std::string> certificate;
   std::optional<CivilDate> valid_until;
   std::optional<std::string> spare_for;
+  std::optional<std::string> reason;  ///< why it is not evaluated
   bool operator==(const ThermocoupleEntry&) const = default;
 };
+
+/// Published tables of minimum preheat.
+enum class PreheatTable { aws_d1_1_category_b };
 
 struct WeldEntry {
   std::size_t line = 0;
   std::string number;
   std::optional<Thickness> thickness;
   std::optional<std::string> material;
+  std::optional<Composition> composition;       ///< without it the job's
+  std::optional<PreheatTable> minimum_preheat;  ///< the same
   bool operator==(const WeldEntry&) const = default;
+};
+
+/// The bands of a local heat treatment; widths are whole, both sides of the weld.
+struct BandEntry {
+  std::size_t line = 0;
+  std::optional<std::string> weld;
+  Thickness diameter;             ///< outside
+  std::optional<Thickness> wall;  ///< without it the thickness of the weld (band_wall.h)
+  std::optional<Thickness> soak_band, heated_band;
+  double centre_m = 0.0;  ///< of the weld, on the scale of the thermocouples' positions
+  bool operator==(const BandEntry&) const = default;
 };
 
 struct ExclusionEntry {
@@ -184,6 +202,14 @@ struct QualifiedEntry {
   bool operator==(const QualifiedEntry&) const = default;
 };
 
+/// Who issues the report.
+struct CompanyEntry {
+  std::string name;
+  std::optional<std::string> address;
+  std::optional<std::string> picture;  ///< path from the job file to a PNG or JPEG file
+  bool operator==(const CompanyEntry&) const = default;
+};
+
 struct Job {
   std::string file;    ///< as the user named it
   std::string sha256;  ///< of the file's bytes, hexadecimal
@@ -193,6 +219,9 @@ struct Job {
   std::optional<std::string> log, procedure;  ///< as written; named_path() gives the path
   std::size_t log_line = 0, procedure_line = 0;
   std::vector<WeldEntry> welds;
+  std::optional<Composition> composition;
+  std::optional<PreheatTable> minimum_preheat;
+  std::vector<BandEntry> bands;
   std::vector<ThermocoupleEntry> thermocouples;
   std::vector<ExclusionEntry> exclusions;
   std::vector<ConfirmationEntry> confirmations;
@@ -205,6 +234,7 @@ struct Job {
   std::optional<RecorderEntry> recorder;
   std::optional<HydrogenEntry> hydrogen;
   std::optional<QualifiedEntry> qualified;
+  std::optional<CompanyEntry> company;
   bool operator==(const Job&) const = default;
 };
 

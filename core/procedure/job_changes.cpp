@@ -7,28 +7,26 @@
 
 #include <fmt/format.h>
 
+#include "core/procedure/toml_text.h"
 #include "core/procedure/toml_tree.h"
 #include "core/units/number_text.h"
 
 namespace soakwright {
 namespace {
 
-/// Text in double quotes (TOML 1.0, basic strings).
-std::string quoted(std::string_view text) {
-  std::string out = "\"";
-  for (const char c : text) {
-    if (c == '"' || c == '\\')
-      out.append(1, '\\').append(1, c);
-    else if (static_cast<unsigned char>(c) < 0x20U || c == 0x7F)
-      out += fmt::format("\\u{:04X}", static_cast<unsigned>(static_cast<unsigned char>(c)));
-    else
-      out += c;
-  }
-  return out + "\"";
+/// Keys whose values are no texts (TOML 1.0: integer, local date, local date-time).
+std::string written(const JobChange& change) {
+  const bool of_import = !change.column && change.table == "import";
+  const bool bare =
+      (of_import && (change.key == "header_line" || change.key == "date" || change.key == "start")) ||
+      (!change.column && change.table.empty() && change.key == "cycle") || change.key == "valid_until";
+  return bare ? *change.value : toml_text(*change.value);
 }
 
-std::string written(const JobChange& change) {
-  return change.key == "header_line" ? *change.value : quoted(*change.value);
+/// A value of an added entry: moments may be seconds, which are no text.
+std::string written_in_entry(const std::string& key, const std::string& value) {
+  const bool moment = key == "from" || key == "to" || key == "at";
+  return moment && parse_number(value) ? value : toml_text(value);
 }
 
 /// Column names match whatever their case and outer spaces.
@@ -66,13 +64,24 @@ class JobText {
       : text_(text), tree_(tree), line_end_(line_end_of(text)) {}
 
   std::string with(const JobChange& change) {
-    if (!change.column) {
-      const TomlEntry* const reading = entry_of(tree_, "import");
-      const auto* const table = reading != nullptr ? reading->value.as<TomlTable>() : nullptr;
-      if (table != nullptr)
-        change_in(reading->value, *table, change);
+    if (change.added) {
+      add_to_list(*change.added);
+      return text_;
+    }
+    if (!change.column && change.table.empty()) {
+      if (entry_of(tree_, change.key) != nullptr)
+        change_in({}, tree_, change);
       else if (change.value)
-        append("[import]" + line_end_ + change.key + " = " + written(change) + line_end_);
+        add_before_tables(change.key + " = " + written(change));
+      return text_;
+    }
+    if (!change.column) {
+      const TomlEntry* const entry = entry_of(tree_, change.table);
+      const auto* const table = entry != nullptr ? entry->value.as<TomlTable>() : nullptr;
+      if (table != nullptr)
+        change_in(entry->value, *table, change);
+      else if (change.value)
+        append("[" + change.table + "]" + line_end_ + change.key + " = " + written(change) + line_end_);
       return text_;
     }
     const TomlEntry* const all = entry_of(tree_, "thermocouple");
@@ -135,6 +144,22 @@ class JobText {
     text_.erase(begin, end - begin);
   }
 
+  /// Behind the last key that stands before every table.
+  void add_before_tables(const std::string& line) {
+    const TomlEntry* last = nullptr;
+    for (const TomlEntry& entry : tree_.entries) {
+      const auto* table = entry.value.as<TomlTable>();
+      if (const auto* const list = entry.value.as<TomlArray>(); list != nullptr && !list->values.empty())
+        table = list->values.front().as<TomlTable>();
+      if (table != nullptr && table->form == TomlTableForm::header) continue;
+      if (last == nullptr || last_byte_of(entry.value) > last_byte_of(last->value)) last = &entry;
+    }
+    if (last != nullptr)
+      insert_line_after(last_byte_of(last->value), line);
+    else
+      text_.insert(0, line + line_end_);
+  }
+
   void add_key(const TomlValue& value, const TomlTable& table, const JobChange& change) {
     const std::string line = change.key + " = " + written(change);
     const TomlEntry* last = nullptr;
@@ -157,7 +182,7 @@ class JobText {
   }
 
   void add_entry(const TomlEntry* all, const TomlArray* list, const JobChange& change) {
-    const std::string column = "column = " + quoted(change.column->names.front());
+    const std::string column = "column = " + toml_text(change.column->names.front());
     const std::string key = change.key + " = " + written(change);
     const bool has_items = list != nullptr && !list->values.empty();
     const auto* const first = has_items ? list->values.front().as<TomlTable>() : nullptr;
@@ -178,6 +203,34 @@ class JobText {
     } else {
       append(entry + line_end_);
     }
+  }
+
+  void add_to_list(const AddedEntry& added) {
+    const TomlEntry* const all = entry_of(tree_, added.list);
+    const auto* const list = all != nullptr ? all->value.as<TomlArray>() : nullptr;
+    const bool has_items = list != nullptr && !list->values.empty();
+    const auto* const first = has_items ? list->values.front().as<TomlTable>() : nullptr;
+    std::string keys;
+    const bool in_braces =
+        list != nullptr && (!has_items || (first != nullptr && first->form == TomlTableForm::braces));
+    for (const auto& [key, value] : added.keys) {
+      if (!keys.empty()) keys += in_braces ? ", " : line_end_;
+      keys += key + " = " + written_in_entry(key, value);
+    }
+    if (in_braces) {
+      const std::string braces = "{ " + keys + " }";
+      if (has_items)
+        text_.insert(list->values.back().place.end, ", " + braces);
+      else
+        text_.replace(all->value.place.begin, all->value.place.end - all->value.place.begin,
+                      "[" + braces + "]");
+      return;
+    }
+    const std::string entry = "[[" + added.list + "]]" + line_end_ + keys;
+    if (has_items)
+      insert_line_after(last_byte_of(list->values.back()), line_end_ + entry);
+    else
+      append(entry + line_end_);
   }
 
   void append(const std::string& block) {
@@ -213,6 +266,7 @@ class JobText {
 }  // namespace
 
 Result<std::string> changed_job(std::string_view text, const JobChange& change, const std::string& file) {
+  if (change.whole) return *change.whole;
   const auto tree = parse_toml(text, file);
   if (!tree) return tree.problems();
   return JobText{text, tree.value()}.with(change);
@@ -240,13 +294,18 @@ Result<std::vector<JobChange>> given_in_job(std::string_view text, const std::st
       given.push_back({std::nullopt, entry.key, *words});
     else if (const auto* const number = entry.value.as<std::int64_t>())
       given.push_back({std::nullopt, entry.key, std::to_string(*number)});
+    else if (const auto* const day = entry.value.as<CivilDate>())
+      given.push_back(
+          {std::nullopt, entry.key, fmt::format("{:04}-{:02}-{:02}", day->year, day->month, day->day)});
+    else if (const auto* const moment = entry.value.as<LocalTime>())
+      given.push_back({std::nullopt, entry.key, moment->iso()});
   return given;
 }
 
 std::string new_job_text(std::string_view log, std::string_view procedure) {
   std::string text = "soakwright = \"job 1\"\n";
-  if (!log.empty()) text += "log = " + quoted(log) + "\n";
-  if (!procedure.empty()) text += "procedure = " + quoted(procedure) + "\n";
+  if (!log.empty()) text += "log = " + toml_text(log) + "\n";
+  if (!procedure.empty()) text += "procedure = " + toml_text(procedure) + "\n";
   return text;
 }
 

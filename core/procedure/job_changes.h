@@ -8,6 +8,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "core/problems/problem.h"
@@ -21,11 +22,23 @@ struct ColumnNames {
   bool operator==(const ColumnNames&) const = default;
 };
 
-/// One key of [import], or of the [[thermocouple]] entry of `column`; no value takes it out.
+/// A new entry of a list, `[[exclude]]` say, behind those that there are: its keys in their order, values as
+/// text. A moment that is a plain number is written as one.
+struct AddedEntry {
+  std::string list;
+  std::vector<std::pair<std::string, std::string>> keys;
+  bool operator==(const AddedEntry&) const = default;
+};
+
+/// One key of the table `table`, or of the [[thermocouple]] entry of `column`; no value takes it out. Or,
+/// where `added` is given, an entry of a list; or, where `whole` is given, the whole text.
 struct JobChange {
   std::optional<ColumnNames> column;
   std::string key;
-  std::optional<std::string> value;  ///< as text; `header_line` is written as a number
+  std::optional<std::string> value;  ///< as text; a number, date or moment of [import] is written as one
+  std::optional<AddedEntry> added = std::nullopt;
+  std::optional<std::string> whole = std::nullopt;
+  std::string table = "import";  ///< empty: the keys before every table
   bool operator==(const JobChange&) const = default;
 };
 
@@ -36,7 +49,7 @@ Result<std::string> changed_job(std::string_view text, const std::vector<JobChan
                                 const std::string& file);
 
 /// What [import] of the job says, each key as the change that would write it; none where there is no such
-/// table. Only texts and whole numbers: parse_job() says what is wrong with the rest.
+/// table. Texts, whole numbers and dates: parse_job() says what is wrong with the rest.
 Result<std::vector<JobChange>> given_in_job(std::string_view text, const std::string& file);
 
 /// A job that says nothing but the log and the procedure that it is for; empty: not named.

@@ -9,10 +9,12 @@
 
 #include <fmt/format.h>
 
+#include "core/procedure/band_and_preheat_tables.h"
 #include "core/procedure/heat_tables.h"
 #include "core/procedure/import_choices.h"
 #include "core/procedure/job_checks.h"
 #include "core/procedure/job_words.h"
+#include "core/procedure/reason_problems.h"
 #include "core/procedure/table_reader.h"
 #include "core/procedure/text_file.h"
 #include "core/procedure/value_readers.h"
@@ -111,6 +113,8 @@ void read_thermocouple(TableReader& in, ThermocoupleEntry& entry) {
   in.may("certificate", text, entry.certificate);
   in.may("valid_until", date, entry.valid_until);
   if (in.may("spare_for", column_name, entry.spare_for) && !role_given) entry.role = ThermocoupleRole::spare;
+  in.may("reason", name_text, entry.reason);
+  check_reason(entry, in);
 }
 
 /// Complains where both are of one kind, clock, printed time or seconds, and `to` does not follow `from`.
@@ -162,6 +166,7 @@ void read_welds(TableReader& in, Job& job) {
     inner.must("number", name_text, entry.number);
     inner.may("thickness", thickness, entry.thickness);
     inner.may("material", text, entry.material);
+    read_preheat(inner, entry.composition, entry.minimum_preheat);
   });
 }
 
@@ -177,6 +182,8 @@ void read_all(TableReader& in, Job& job) {
   in.may("details", details, job.details);
   in.elsewhere("thickness",
                "give it in the procedure, or write the weld as [[weld]] with `number` and `thickness`");
+  read_preheat(in, job.composition, job.minimum_preheat);
+  read_bands(in, job);
   in.may("cycle", count_from_1, job.cycle);
   if (in.may("log", path_text, job.log)) job.log_line = in.line_of("log");
   if (in.may("procedure", path_text, job.procedure)) job.procedure_line = in.line_of("procedure");
@@ -222,6 +229,12 @@ void read_all(TableReader& in, Job& job) {
            [&](TableReader& inner) { read_hydrogen(inner, job.hydrogen.emplace()); });
   in.table("qualified", "[qualified]",
            [&](TableReader& inner) { read_qualified(inner, job.qualified.emplace()); });
+  in.table("company", "[company]", [&](TableReader& inner) {
+    CompanyEntry& company = job.company.emplace();
+    inner.must("name", name_text, company.name);
+    inner.may("address", text, company.address);
+    inner.may("picture", path_text, company.picture);
+  });
 }
 
 /// The parser knows only that `weld` stands there twice.
@@ -240,6 +253,7 @@ Result<Job> parse_job(std::string_view source, const std::string& file) {
   auto job = read_document<Job>(source, file, "job", [](TableReader& in, Job& value) {
     read_all(in, value);
     check_job(value, in);
+    check_preheat_and_bands(in, value);
   });
   if (!job) return with_hint_about_welds(job.problems());
   job.value().file = file;

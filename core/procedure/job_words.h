@@ -17,6 +17,8 @@ inline constexpr auto kThermocoupleTypeWords =
 inline constexpr auto kChannelUnitWords = word_table<ChannelUnit::millivolt>("C", "F", "K", "mV");
 inline constexpr auto kToleranceWords =
     word_table<Tolerance::Kind::fixed>("class 1", "class 2", "standard", "special", "fixed");
+inline constexpr auto kPreheatTableWords =
+    word_table<PreheatTable::aws_d1_1_category_b>("AWS D1.1 category B");
 inline constexpr auto kDispositionWords =
     word_table<FindingReview::Disposition::rejected>("accepted", "repeat", "rejected");
 inline constexpr auto kPersonRoleWords =

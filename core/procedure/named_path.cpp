@@ -13,6 +13,7 @@ std::vector<std::string> files_named_by(const Job& job) {
   std::vector<std::string> files;
   for (const auto& named : {job.log, job.procedure})
     if (named) files.push_back(named_path(job, *named));
+  if (job.company && job.company->picture) files.push_back(named_path(job, *job.company->picture));
   for (const PreviousRecordEntry& entry : job.previous_records) {
     files.push_back(named_path(job, entry.log));
     if (entry.job) files.push_back(named_path(job, *entry.job));

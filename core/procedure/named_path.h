@@ -13,7 +13,8 @@ namespace soakwright {
 /// `written` counts from the folder of the job's file; an absolute path stays as it is.
 std::string named_path(const Job& job, const std::string& written);
 
-/// Every file that the job names, as named_path() gives it: log, procedure, previous records and their jobs.
+/// Every file that the job names, as named_path() gives it: log, procedure, the company's picture, previous
+/// records and their jobs.
 std::vector<std::string> files_named_by(const Job& job);
 
 /// Says beside each problem of a file that cannot be opened which line of the job names the file.

@@ -26,7 +26,8 @@ struct ChartTrace {
   std::string name;
   std::string legend;  ///< name and role in words: "TC3 inside, 90° (spare for TC1)"
   Role role = Role::evaluated;
-  Readings readings;  ///< shares the record's storage
+  Readings readings;      ///< shares the record's storage
+  bool excluded = false;  ///< a person took all of it out of the evaluation: drawn grey all the same
 };
 
 /// The range of a hold or of a maintain stage.
@@ -68,7 +69,8 @@ struct ChartSegment {
 struct ChartMark {
   std::size_t finding = 0;  ///< index into Report::findings and Verdicts::findings
   Finding::Kind kind = Finding::Kind::note;
-  std::string tag;  ///< the finding's number in the report
+  std::size_t event = 0;  ///< number of the finding's event, from 1
+  std::string tag;        ///< the same as text
   std::optional<std::size_t> trace;
   double from_s = 0.0, to_s = 0.0;
   std::optional<double> level_c;

@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "core/report/sections.h"
+#include "core/wording/exclusion_words.h"
 
 namespace soakwright {
 namespace {
@@ -41,7 +42,7 @@ std::string legend_text(const Channel& channel, const Record& record) {
     case ChartTrace::Role::set_point:
       return channel.name + " (set point)";
     case ChartTrace::Role::off:
-      return channel.name + " (off)";
+      return channel.name;
   }
   return channel.name;
 }
@@ -146,8 +147,10 @@ Chart chart_section(const ReportContext& context) {
 
   for (std::size_t i = 0; i < record.channels.size(); ++i) {
     const Channel& channel = record.channels[i];
-    chart.traces.push_back({i, fmt::format("{}", i + 1), channel.name, legend_text(channel, record),
-                            role_of(channel), channel.readings});
+    const Job* job = context.analysis.job.get();
+    chart.traces.push_back({i, fmt::format("{}", i + 1), channel.name,
+                            legend_text(channel, record) + excluded_legend(record, job, i), role_of(channel),
+                            channel.readings, is_taken_out(record, job, i)});
   }
   chart.ranges = chart_ranges(context);
   chart.levels = chart_levels(context);

@@ -5,6 +5,7 @@
 
 #include "core/phases/suspects/suspect_sentence.h"
 #include "core/report/sections.h"
+#include "core/wording/exclusion_words.h"
 
 namespace soakwright {
 std::vector<PhaseRow> phase_rows(const ReportContext& context) {
@@ -74,10 +75,8 @@ std::vector<HandRow> replaced_rows(const ReportContext& context) {
 
 std::vector<HandRow> exclusion_rows(const ReportContext& context) {
   std::vector<HandRow> rows;
-  const Record& record = *context.analysis.record;
-  for (const Exclusion& exclusion : record.exclusions)
-    rows.push_back({record.channels[exclusion.channel].name,
-                    context.say.span(exclusion.from_s, exclusion.to_s), exclusion.reason});
+  for (ExcludedText& text : excluded_texts(context))
+    rows.push_back({std::move(text.name), std::move(text.when), std::move(text.reason)});
   return rows;
 }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/report/heat_json.h"
 
+#include "core/report/preheat_json.h"
 #include "core/wording/heat_words.h"
 
 namespace soakwright {
@@ -139,6 +140,8 @@ void write_heat(Members& members, const Analysis& analysis) {
   write_tempering(members, heat);
   write_qualified(members, heat);
   write_hydrogen(members, heat);
+  write_preheat(members, analysis);
+  write_bands(members, analysis);
   members.json().end_object();
 }
 

@@ -19,49 +19,84 @@ std::string previous_text(const PreviousRecord& one, TemperatureUnit unit) {
   return text + fmt::format("; by itself {}", verdict_text(one.verdicts->verdict));
 }
 
+using Facts = std::vector<LabelledText>;
+
+void add(Facts& facts, const char* name, const std::optional<std::string>& text) {
+  if (text && !text->empty()) facts.push_back({name, *text});
+}
+
+/// `weld`: one of several; null for all.
+void add_heated(const ReportContext& context, const WeldRow* weld, Facts& facts) {
+  const Job& job = *context.analysis.job;
+  add(facts, "Work", job.work);
+  if (weld != nullptr) {
+    add(facts, "Weld", weld->number);
+    add(facts, "Thickness", weld->thickness);
+  } else if (job.weld) {
+    add(facts, "Weld", job.weld);
+  } else if (!job.welds.empty()) {
+    std::vector<std::string> numbers;
+    for (const WeldEntry& entry : job.welds) numbers.push_back(entry.number);
+    facts.push_back({numbers.size() == 1 ? "Weld" : "Welds", listing(numbers)});
+  }
+  const Verdicts* verdicts = context.analysis.verdicts.get();
+  if (weld == nullptr && verdicts != nullptr && verdicts->welds.size() == 1 &&
+      verdicts->welds[0].thickness_mm)
+    facts.push_back({"Thickness", thickness_text(Thickness::of(*verdicts->welds[0].thickness_mm,
+                                                               LengthUnit::millimetre))});
+  add(facts, "Client", job.client);
+  add(facts, "Contractor", job.contractor);
+  add(facts, "Material", weld != nullptr ? std::optional{weld->material} : job.material);
+  add(facts, "Drawing", job.drawing);
+}
+
+void add_details(const ReportContext& context, Facts& facts) {
+  const Job& job = *context.analysis.job;
+  for (const auto& [name, text] : job.details)
+    if (!text.empty()) facts.push_back({name, text});
+  if (job.cycle) facts.push_back({"Cycle", fmt::format("{} of this weld", *job.cycle)});
+  for (const PreviousRecord& one : context.analysis.previous_records)
+    facts.push_back({fmt::format("Cycle {}, earlier", one.cycle), previous_text(one, context.say.unit())});
+}
+
+void add_recorder(const ReportContext& context, Facts& facts) {
+  if (!context.analysis.job->recorder) return;
+  const RecorderEntry& recorder = *context.analysis.job->recorder;
+  std::string text;
+  const auto append = [&text](const std::string& part) { text += (text.empty() ? "" : ", ") + part; };
+  if (recorder.accuracy) append("accuracy ±" + context.say.limit(*recorder.accuracy));
+  if (recorder.resolution) append("resolution " + context.say.limit(*recorder.resolution));
+  if (recorder.certificate) append("certificate " + *recorder.certificate);
+  if (recorder.valid_until) append("valid until " + date_text(*recorder.valid_until));
+  if (!text.empty()) facts.push_back({"Recorder", text});
+}
+
 }  // namespace
 
 std::vector<LabelledText> job_facts(const ReportContext& context) {
-  std::vector<LabelledText> facts;
-  const Job* job = context.analysis.job.get();
-  if (job == nullptr) return facts;
-  const auto add = [&facts](const char* name, const std::optional<std::string>& text) {
-    if (text && !text->empty()) facts.push_back({name, *text});
-  };
-  add("Report number", job->report_number);
-  add("Work", job->work);
-  if (job->weld) {
-    add("Weld", job->weld);
-  } else if (!job->welds.empty()) {
-    std::vector<std::string> numbers;
-    for (const WeldEntry& weld : job->welds) numbers.push_back(weld.number);
-    facts.push_back({numbers.size() == 1 ? "Weld" : "Welds", listing(numbers)});
-  }
-  if (context.analysis.verdicts && context.analysis.verdicts->welds.size() == 1 &&
-      context.analysis.verdicts->welds[0].thickness_mm)
-    facts.push_back(
-        {"Thickness", thickness_text(Thickness::of(*context.analysis.verdicts->welds[0].thickness_mm,
-                                                   LengthUnit::millimetre))});
-  add("Client", job->client);
-  add("Contractor", job->contractor);
-  add("Material", job->material);
-  add("Drawing", job->drawing);
-  add("Equipment", job->equipment);
-  for (const auto& [name, text] : job->details)
-    if (!text.empty()) facts.push_back({name, text});
-  if (job->cycle) facts.push_back({"Cycle", fmt::format("{} of this weld", *job->cycle)});
-  for (const PreviousRecord& one : context.analysis.previous_records)
-    facts.push_back({fmt::format("Cycle {}, earlier", one.cycle), previous_text(one, context.say.unit())});
-  if (job->recorder) {
-    const RecorderEntry& recorder = *job->recorder;
-    std::string text;
-    const auto append = [&text](const std::string& part) { text += (text.empty() ? "" : ", ") + part; };
-    if (recorder.accuracy) append("accuracy ±" + context.say.limit(*recorder.accuracy));
-    if (recorder.resolution) append("resolution " + context.say.limit(*recorder.resolution));
-    if (recorder.certificate) append("certificate " + *recorder.certificate);
-    if (recorder.valid_until) append("valid until " + date_text(*recorder.valid_until));
-    if (!text.empty()) facts.push_back({"Recorder", text});
-  }
+  Facts facts;
+  if (context.analysis.job == nullptr) return facts;
+  add(facts, "Report number", context.analysis.job->report_number);
+  add_heated(context, nullptr, facts);
+  add(facts, "Equipment", context.analysis.job->equipment);
+  add_details(context, facts);
+  add_recorder(context, facts);
+  return facts;
+}
+
+std::vector<LabelledText> work_facts(const ReportContext& context, const WeldRow* weld) {
+  Facts facts;
+  if (context.analysis.job == nullptr) return facts;
+  add_heated(context, weld, facts);
+  add_details(context, facts);
+  return facts;
+}
+
+std::vector<LabelledText> equipment_facts(const ReportContext& context) {
+  Facts facts;
+  if (context.analysis.job == nullptr) return facts;
+  add(facts, "Equipment", context.analysis.job->equipment);
+  add_recorder(context, facts);
   return facts;
 }
 

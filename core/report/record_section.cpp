@@ -10,6 +10,7 @@
 #include "core/procedure/job_words.h"
 #include "core/report/sections.h"
 #include "core/units/printed_quantity.h"
+#include "core/wording/certificate_words.h"
 
 namespace soakwright {
 namespace {
@@ -97,31 +98,55 @@ std::string reason_not_evaluated(const Channel& channel, const Record& record) {
   return channel.zone == Zone::edge ? "edge zone" : role_text(channel, record);
 }
 
+struct NamedColumn {
+  std::string name;
+  std::size_t column = 0;
+};
+
+/// Neighbouring columns of a log with many are named by the first and the last of them.
+std::vector<std::string> runs_of(const std::vector<NamedColumn>& columns) {
+  constexpr std::size_t kNamedOneByOne = 6;
+  std::vector<std::string> names;
+  for (std::size_t i = 0; i < columns.size();) {
+    std::size_t end = i + 1;
+    while (end < columns.size() && columns[end].column == columns[end - 1].column + 1) ++end;
+    if (end - i > kNamedOneByOne) {
+      names.push_back(certificate_words::run_of_columns(columns[i].name, columns[end - 1].name,
+                                                        columns[i].column, columns[end - 1].column));
+      i = end;
+    } else {
+      names.push_back(columns[i++].name);
+    }
+  }
+  return names;
+}
+
 /// Every column without a part in the evaluation, by reason: "set point: SP 1, SP 2; text: Remark". Empty if
 /// there is none.
 std::string columns_left_out(const Record& record) {
   struct Group {
     std::string reason;
-    std::vector<std::string> names;
+    std::vector<NamedColumn> columns;
   };
   std::vector<Group> groups;
-  const auto add = [&groups](const std::string& reason, const std::string& name) {
+  const auto add = [&groups](const std::string& reason, const std::string& name, std::size_t column) {
     const auto known = std::find_if(groups.begin(), groups.end(),
                                     [&](const Group& group) { return group.reason == reason; });
     if (known == groups.end())
-      groups.push_back({reason, {name}});
+      groups.push_back({reason, {{name, column}}});
     else
-      known->names.push_back(name);
+      known->columns.push_back({name, column});
   };
-  for (const OtherColumn& column : record.other_columns) add(column.why, column.name);
+  for (const OtherColumn& column : record.other_columns) add(column.why, column.name, column.column);
   for (const Channel& channel : record.channels)
-    if (!channel.evaluated()) add(reason_not_evaluated(channel, record), channel.name);
+    if (!channel.evaluated()) add(reason_not_evaluated(channel, record), channel.name, channel.column);
   constexpr std::size_t kMostNamed = 300;
   std::string text;
-  for (Group& group : groups) {
-    const std::size_t more = group.names.size() - std::min(group.names.size(), kMostNamed);
-    group.names.resize(group.names.size() - more);
-    text += fmt::format("{}{}: {}", text.empty() ? "" : "; ", group.reason, fmt::join(group.names, ", "));
+  for (const Group& group : groups) {
+    std::vector<std::string> names = runs_of(group.columns);
+    const std::size_t more = names.size() - std::min(names.size(), kMostNamed);
+    names.resize(names.size() - more);
+    text += fmt::format("{}{}: {}", text.empty() ? "" : "; ", group.reason, fmt::join(names, ", "));
     if (more != 0) text += fmt::format(" and {} more", count_text(more));
   }
   return text;
@@ -148,17 +173,23 @@ std::string tempering_text(const Verdicts& verdicts, const PrintedNumbers& say) 
 
 }  // namespace
 
-std::vector<LabelledText> record_facts(const ReportContext& context) {
+std::vector<LabelledText> record_facts(const ReportContext& context, bool brief) {
   const Record& record = *context.analysis.record;
   const PrintedNumbers& say = context.say;
   std::vector<LabelledText> facts;
   facts.push_back({"Log", record.file});
   if (record.rows() == 0) return facts;
-  facts.push_back({"First reading", say.moment(record.times_s.front())});
-  facts.push_back({"Last reading", say.moment(record.times_s.back())});
-  facts.push_back({"Duration", say.duration(record.duration_s())});
-  facts.push_back(
-      {"Readings", fmt::format("{} at {}", count_text(record.rows()), say.duration(record.interval_s))});
+  if (brief) {
+    facts.push_back(certificate_words::recorded(say.span(record.times_s.front(), record.times_s.back()),
+                                                say.duration(record.duration_s()), count_text(record.rows()),
+                                                say.duration(record.interval_s)));
+  } else {
+    facts.push_back({"First reading", say.moment(record.times_s.front())});
+    facts.push_back({"Last reading", say.moment(record.times_s.back())});
+    facts.push_back({"Duration", say.duration(record.duration_s())});
+    facts.push_back(
+        {"Readings", fmt::format("{} at {}", count_text(record.rows()), say.duration(record.interval_s))});
+  }
   const bool part = record.first_row > 0 || record.end_row < record.rows();
   if (part && record.end_row > record.first_row)
     facts.push_back({"Evaluated time range", say.span(record.begin_s(), record.end_s())});
@@ -215,6 +246,8 @@ std::vector<ChannelRow> channel_rows(const ReportContext& context, const Chart& 
     const auto trace = std::find_if(chart.traces.begin(), chart.traces.end(),
                                     [i](const ChartTrace& candidate) { return candidate.channel == i; });
     if (trace != chart.traces.end()) row.tag = trace->tag;
+    row.used = channel.role != ThermocoupleRole::off;
+    row.evaluated = channel.evaluated();
     row.name = channel.name;
     row.column = fmt::format("{}", channel.column);
     row.unit = unit_text(channel.unit);

@@ -11,11 +11,11 @@
 #include <algorithm>
 #include <utility>
 
-#include <fmt/format.h>
-
 #include "core/report/open_findings.h"
 #include "core/report/sections.h"
 #include "core/wording/cautions.h"
+#include "core/wording/certificate_words.h"
+#include "core/wording/exclusion_words.h"
 #include "core/wording/method_notes.h"
 #include "core/wording/review_words.h"
 
@@ -38,37 +38,19 @@ std::string title_of(const Analysis& analysis) {
              : "Heat treatment to procedure " + analysis.procedure->number;
 }
 
-std::string count_of(std::size_t count, std::size_t all) { return fmt::format("{} of {}", count, all); }
-
-/// " Partly excluded by a person: TC1, TC4 (times and reasons in the record)." An exclusion can turn not met
-/// into met: it is named beside the verdict. Empty where nothing is excluded.
-std::string excluded_sentence(const Record& record) {
-  std::string names;
-  for (std::size_t channel = 0; channel < record.channels.size(); ++channel) {
-    const bool excluded = std::any_of(record.exclusions.begin(), record.exclusions.end(),
-                                      [&](const Exclusion& one) { return one.channel == channel; });
-    if (excluded) names += (names.empty() ? "" : ", ") + record.channels[channel].name;
-  }
-  return names.empty()
-             ? names
-             : fmt::format(" Partly excluded by a person: {} (times and reasons in the record).", names);
-}
-
-std::string verdict_sentence(const Analysis& analysis) {
-  if (!analysis.verdicts) return "No procedure was given, so nothing was evaluated.";
+std::string verdict_sentence(const ReportContext& context) {
+  const Analysis& analysis = context.analysis;
+  if (!analysis.verdicts)
+    return "No procedure was given, so nothing was evaluated." + excluded_sentence(context);
   const auto& requirements = analysis.verdicts->requirements;
   const auto having = [&](Verdict verdict) {
     return static_cast<std::size_t>(
         std::count_if(requirements.begin(), requirements.end(),
                       [&](const Requirement& r) { return r.verdict == verdict; }));
   };
-  const std::size_t all = requirements.size();
-  std::string text =
-      count_of(having(Verdict::met), all) + (all == 1 ? " requirement met" : " requirements met");
-  if (const auto failed = having(Verdict::not_met); failed > 0) text += fmt::format(", {} not met", failed);
-  if (const auto open = having(Verdict::inconclusive); open > 0)
-    text += fmt::format(", {} inconclusive", open);
-  return text + "." + excluded_sentence(*analysis.record);
+  return certificate_words::counted(having(Verdict::met), having(Verdict::not_met),
+                                    having(Verdict::inconclusive)) +
+         excluded_sentence(context);
 }
 
 }  // namespace
@@ -79,6 +61,7 @@ Report make_report(const Analysis& analysis, const ReportOptions& options) {
   Report report;
   report.unit = say.unit();
   report.program = options.program_version.empty() ? "Soakwright" : "Soakwright " + options.program_version;
+  report.unsaved = options.unsaved;
   report.title = title_of(analysis);
   report.chart = chart_section(context);
   report.subject = report.chart.title;
@@ -87,7 +70,7 @@ Report make_report(const Analysis& analysis, const ReportOptions& options) {
     report.verdict = analysis.verdicts->verdict;
     report.verdict_text = verdict_text(analysis.verdicts->verdict);
   }
-  report.verdict_sentence = verdict_sentence(analysis);
+  report.verdict_sentence = verdict_sentence(context);
   if (const FirstDeviation* first = earliest_of(context.deviations))
     report.first_deviation = deviation_text(context, *first);
 
@@ -95,11 +78,14 @@ Report make_report(const Analysis& analysis, const ReportOptions& options) {
   report.record = record_facts(context);
   for (LabelledText& fact : suspect_facts(context)) report.record.push_back(std::move(fact));
   if (analysis.procedure) report.procedure = procedure_section(context);
+  report.preheat = preheat_section(context);
+  report.bands = band_section(context);
   report.welds = weld_rows(context);
   report.requirements = requirement_rows(context, report.chart);
   report.guarded = std::any_of(report.requirements.begin(), report.requirements.end(),
                                [](const RequirementRow& row) { return !row.uncertainty.empty(); });
   report.findings = finding_rows(context, report.requirements);
+  add_events(context, report);
   report.draft = draft_text(open_findings(analysis).size());
   report.holds = hold_tables(context);
   report.rates = rate_tables(context);
@@ -122,6 +108,11 @@ Report make_report(const Analysis& analysis, const ReportOptions& options) {
   report.cautions = caution_texts(context);
   report.fingerprints = fingerprint_rows(context);
   report.signatures = signature_places(context);
+  report.paper = options.paper;
+  report.company = letterhead(analysis);
+  if (!options.company_picture.empty()) report.company.picture = options.company_picture;
+  if (analysis.job) report.report_number = analysis.job->report_number.value_or(std::string{});
+  report.certificates = certificates(context, report);
   report.previous_records = previous_reports(context, options);
   return report;
 }

@@ -23,9 +23,39 @@
 
 namespace soakwright {
 
+/// Of the printed pages.
+enum class Paper { a4, letter };
+
 struct ReportOptions {
   std::optional<TemperatureUnit> unit;  ///< C or F; none: the procedure's, else the log's
   std::string program_version;          ///< "0.1.0"
+  Paper paper = Paper::a4;
+  std::string company_picture = {};  ///< path that stands in for the one in the job; empty where none does
+  std::vector<std::string> unsaved = {};  ///< what the analysis rests on and no file says, in words
+};
+
+/// Of the company that issues the report, as the job gives it.
+struct Letterhead {
+  std::string name, address;
+  std::string picture;  ///< path of a PNG or JPEG file; empty where there is none
+};
+
+/// What is required and what was recorded, for a reader at a glance.
+struct SummaryRow {
+  std::string label, required, recorded, where;
+  std::optional<Verdict> verdict;  ///< none where the line carries none of its own
+  std::string verdict_text;
+};
+
+/// What a client reads first: of the whole record, or of one of its several welds.
+struct Certificate {
+  std::string weld;  ///< of several; empty on that of the whole record
+  std::string subject;
+  Verdict verdict = Verdict::inconclusive;
+  std::string verdict_text, verdict_sentence;
+  std::vector<LabelledText> work;       ///< what was heated, for whom
+  std::vector<LabelledText> treatment;  ///< code, procedure, instruments, record, exclusions, suspicions
+  std::vector<SummaryRow> summary;
 };
 
 /// One stage of the procedure, or its limits on the whole record.
@@ -83,14 +113,14 @@ struct HoldTable {
   std::vector<Row> rows;
 };
 
-/// The overall rate of each thermocouple through each heat and cool stage.
+/// The steepest and the overall rate of each thermocouple through each heat and cool stage.
 struct RateTable {
   struct Row {
     std::string name;
     std::vector<std::string> rates;  ///< one per column
   };
   std::string weld;
-  std::vector<std::string> columns;  ///< "Stage 1, heat"
+  std::vector<std::string> columns;  ///< "Stage 1, heat: steepest over 15 min", "Stage 1, heat: overall"
   std::vector<Row> rows;
 };
 
@@ -112,12 +142,14 @@ struct BudgetTable {
 struct ChannelRow {
   std::size_t channel = 0;  ///< index into Record::channels
   std::string tag;          ///< of its trace on the chart
+  bool used = true;         ///< false: off in the job, or not listed there
+  bool evaluated = false;
   std::string name, column, unit, role, weld, place, instrument, samples, missing, minimum, maximum;
 };
 
 struct FindingRow {
   std::size_t finding = 0;  ///< index into Verdicts::findings
-  std::string tag;          ///< "1", as on the chart
+  std::string tag;          ///< number of its event, as on the chart; "3b" where the event has several
   Finding::Kind kind = Finding::Kind::note;
   std::string kind_text;
   std::optional<std::size_t> requirement;  ///< index into Report::requirements
@@ -125,6 +157,22 @@ struct FindingRow {
   std::string disposition;                 ///< by the review
   bool open = false;                       ///< it needs a disposition and has none
   std::optional<Explanation> explanation;  ///< of what is not met or inconclusive
+};
+
+/// Findings of one event.
+struct EventRow {
+  std::string tag;                    ///< "3", as on the chart
+  std::vector<std::size_t> findings;  ///< indices into Report::findings
+  Finding::Kind kind = Finding::Kind::note;
+  std::string kind_text;
+  std::vector<std::string> requirements;  ///< "Heating rate, stage 1, heat"; with the weld where several are
+  std::vector<std::string> ids;           ///< of the same, in the same order
+  std::string where, when, worst;
+  std::vector<std::string> texts;         ///< what was found, in sentences
+  std::vector<std::string> dispositions;  ///< by the review; empty where there is none
+  std::vector<std::string> remarks;       ///< by hand, made within its time
+  bool open = false;                      ///< some finding of it needs a disposition and has none
+  std::optional<Evidence> evidence;       ///< what can be drawn of it
 };
 
 struct NoticeRow {
@@ -157,24 +205,34 @@ struct Fingerprint {
 struct SignaturePlace {
   std::string role;  ///< "Performed by"
   std::string name, company, date, remark;
+  Person::Role kind = Person::Role::performed;
 };
 
 struct Report {
   TemperatureUnit unit = TemperatureUnit::celsius;
-  std::string program;  ///< "Soakwright 0.1.0"
+  std::string program;               ///< "Soakwright 0.1.0"
+  std::vector<std::string> unsaved;  ///< settings that are in no file; printed across the first page
   std::string title, subject, author;
-  std::optional<Verdict> verdict;  ///< none where nothing was asked
-  std::string verdict_text;        ///< "Not met"
+  Paper paper = Paper::a4;
+  Letterhead company;
+  std::string report_number;
+  std::vector<Certificate> certificates;  ///< of the record, then of each weld where there are several
+  std::optional<Verdict> verdict;         ///< none where nothing was asked
+  std::string verdict_text;               ///< "Not met"
   std::string verdict_sentence;
   std::string first_deviation;  ///< the earliest of the requirements': "2031-04-09 09:40: TC2 …"; empty where
                                 ///< none is missed
   std::vector<LabelledText> job;
   std::vector<LabelledText> record;  ///< file, start, end, duration, rows, interval
   std::optional<ProcedureSection> procedure;
+  std::vector<LabelledText>
+      preheat;  ///< carbon equivalents, published minimum; empty where the job asks for none
+  std::vector<LabelledText> bands;  ///< of a local heat treatment; empty where the job has none
   std::vector<WeldRow> welds;
   std::vector<RequirementRow> requirements;
   bool guarded = false;  ///< the uncertainty column has something to say
   std::vector<FindingRow> findings;
+  std::vector<EventRow> events;
   std::string draft;  ///< why the report is a draft: findings without a disposition; empty if it is none
   Chart chart;
   std::vector<HoldTable> holds;

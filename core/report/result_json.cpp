@@ -134,7 +134,7 @@ void write_asked(JsonWriter& json, Members& members, const Procedure* procedure,
 }
 
 /// Each with a clock of its own: its start is told, and no moment of it.
-void write_previous_records(Members& members, const std::vector<PreviousRecord>& earlier) {
+void write_previous_records(Members& members, const std::vector<PreviousRecord>& earlier, const Job* job) {
   members.objects("previous_records", earlier, [&](const PreviousRecord& one) {
     members.integer("cycle", static_cast<std::size_t>(one.cycle));
     members.text("file", one.record->file);
@@ -143,6 +143,10 @@ void write_previous_records(Members& members, const std::vector<PreviousRecord>&
     members.integer("rows", one.record->rows());
     members.text_or_null("start", start_text(*one.record));
     members.number("duration_s", one.record->duration_s());
+    const auto index = static_cast<std::size_t>(&one - earlier.data());
+    const bool own_job =
+        job != nullptr && index < job->previous_records.size() && job->previous_records[index].job;
+    members.text_or_null("job_sha256", own_job ? std::optional(one.job->sha256) : std::nullopt);
     members.text("verdict", result_word(one.verdicts->verdict));
     JsonWriter& json = members.json();
     json.key("requirements");
@@ -314,7 +318,7 @@ std::string result_json(const Analysis& analysis) {
   members.text("version", SOAKWRIGHT_VERSION);
   write_log(json, members, record);
   write_asked(json, members, analysis.procedure.get(), analysis.job.get());
-  write_previous_records(members, analysis.previous_records);
+  write_previous_records(members, analysis.previous_records, analysis.job.get());
   members.objects("replaced", verdicts.replaced, [&](const Replacement& replacement) {
     members.text("channel", replacement.channel);
     members.text("by", replacement.by);

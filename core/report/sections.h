@@ -21,10 +21,14 @@ struct ReportContext : WordingContext {
 
 // job_section.cpp
 std::vector<LabelledText> job_facts(const ReportContext& context);
+/// The same in two parts: what was heated, for whom (`weld`: one of several, null for all); with what.
+std::vector<LabelledText> work_facts(const ReportContext& context, const WeldRow* weld);
+std::vector<LabelledText> equipment_facts(const ReportContext& context);
 std::vector<WeldRow> weld_rows(const ReportContext& context);
 
 // record_section.cpp
-std::vector<LabelledText> record_facts(const ReportContext& context);
+/// `brief`: first and last reading, duration and number of readings in one line.
+std::vector<LabelledText> record_facts(const ReportContext& context, bool brief = false);
 std::vector<LabelledText> reading_facts(const ReportContext& context);
 std::vector<ChannelRow> channel_rows(const ReportContext& context, const Chart& chart);
 std::vector<NoticeRow> notice_rows(const ReportContext& context);
@@ -32,6 +36,10 @@ std::vector<std::string> other_column_texts(const Record& record);
 
 // procedure_section.cpp
 ProcedureSection procedure_section(const ReportContext& context);
+
+// preheat_section.cpp
+std::vector<LabelledText> preheat_section(const ReportContext& context);
+std::vector<LabelledText> band_section(const ReportContext& context);
 
 // requirement_section.cpp, evidence_section.cpp
 /// "2031-04-09 09:40:12: TC2 had risen …"
@@ -56,6 +64,13 @@ std::vector<FindingRow> finding_rows(const ReportContext& context,
 const Requirement* requirement_of(const Finding& finding, const Verdicts& verdicts);
 /// The finding's extreme where it is a temperature; a rate, a spread or a time is not.
 std::optional<double> extreme_temperature(const Finding& finding);
+
+// certificate_section.cpp; the sections that a certificate is drawn from must be in `report`
+std::vector<Certificate> certificates(const ReportContext& context, const Report& report);
+Letterhead letterhead(const Analysis& analysis);
+
+// event_section.cpp; gives findings and the chart's marks the numbers of their events
+void add_events(const ReportContext& context, Report& report);
 
 // course_section.cpp
 std::vector<PhaseRow> phase_rows(const ReportContext& context);

@@ -41,9 +41,9 @@ std::vector<SignaturePlace> signature_places(const ReportContext& context) {
         if (person.role == role)
           places.push_back({person_role_text(role), person.name, person.company.value_or(std::string{}),
                             person.date ? date_text(*person.date) : std::string{},
-                            person.remark.value_or(std::string{})});
+                            person.remark.value_or(std::string{}), role});
     // A place to sign by hand, where the review names nobody.
-    if (places.size() == before) places.push_back({person_role_text(role), {}, {}, {}, {}});
+    if (places.size() == before) places.push_back({person_role_text(role), {}, {}, {}, {}, role});
   }
   return places;
 }

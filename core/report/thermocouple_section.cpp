@@ -4,7 +4,10 @@
 
 #include <fmt/format.h>
 
+#include "core/measure/extremes.h"
+#include "core/measure/prepared_traces.h"
 #include "core/report/sections.h"
+#include "core/wording/certificate_words.h"
 
 namespace soakwright {
 namespace {
@@ -44,6 +47,46 @@ std::vector<LabelledText> hold_facts(const StageCourse& course, const PrintedNum
   return facts;
 }
 
+/// Thermocouples at the edge of the heated band are held to no range; what they read in the hold period is
+/// shown.
+void add_edge_rows(const ReportContext& context, const StageCourse& course, HoldTable& table) {
+  const Analysis& analysis = context.analysis;
+  if (!analysis.ground || !course.start_s || !course.end_s) return;
+  const TraceSet& set = analysis.ground->set;
+  for (std::size_t i = 0; i < analysis.record->channels.size() && i < set.of_channel.size(); ++i) {
+    const Channel& channel = analysis.record->channels[i];
+    const bool on_work =
+        channel.role == ThermocoupleRole::control || channel.role == ThermocoupleRole::monitor;
+    if (!on_work || channel.zone != Zone::edge || set.of_channel[i] == TraceSet::npos) continue;
+    if (course.weld && channel.weld && channel.weld != course.weld) continue;
+    const auto read = summary_of(set.traces[set.of_channel[i]], {{*course.start_s, *course.end_s}});
+    HoldTable::Row row{certificate_words::at_edge(channel.name), "–", "–", "–", "–", "–"};
+    if (read) {
+      row.minimum = context.say.bare_temperature(read->min_c, 0);
+      row.maximum = context.say.bare_temperature(read->max_c, 0);
+      row.mean = context.say.bare_temperature(read->mean_c, 1);
+    }
+    table.rows.push_back(std::move(row));
+  }
+}
+
+void add_column(RateTable& table, std::string heading,
+                const std::vector<std::pair<std::string, std::optional<double>>>& rates,
+                const PrintedNumbers& say) {
+  table.columns.push_back(std::move(heading));
+  for (const auto& [name, rate] : rates) {
+    auto row = std::find_if(table.rows.begin(), table.rows.end(),
+                            [&name = name](const RateTable::Row& r) { return r.name == name; });
+    if (row == table.rows.end()) {
+      table.rows.push_back({name, {}});
+      row = table.rows.end() - 1;
+    }
+    row->rates.resize(table.columns.size(), "–");
+    if (rate) row->rates.back() = say.bare_rate(*rate);
+  }
+  for (RateTable::Row& row : table.rows) row.rates.resize(table.columns.size(), "–");
+}
+
 }  // namespace
 
 std::vector<HoldTable> hold_tables(const ReportContext& context) {
@@ -71,6 +114,7 @@ std::vector<HoldTable> hold_tables(const ReportContext& context) {
       row.mean = channel.mean_c ? say.bare_temperature(*channel.mean_c, 1) : "–";
       table.rows.push_back(std::move(row));
     }
+    add_edge_rows(context, course, table);
     tables.push_back(std::move(table));
   }
   return tables;
@@ -90,21 +134,15 @@ std::vector<RateTable> rate_tables(const ReportContext& context) {
       tables.push_back({weld, {}, {}});
       table = tables.end() - 1;
     }
-    const std::string column = stage_title(context.analysis.procedure.get(), requirement.stage);
+    const std::string stage = stage_title(context.analysis.procedure.get(), requirement.stage);
+    if (!requirement.steepest.empty())
+      add_column(*table,
+                 certificate_words::steepest_column(stage, context.say.duration(requirement.window_s)),
+                 requirement.steepest, context.say);
     // A stage with a largest and a smallest rate carries the same overall rates twice.
-    if (std::find(table->columns.begin(), table->columns.end(), column) != table->columns.end()) continue;
-    table->columns.push_back(column);
-    for (const auto& [name, rate] : requirement.overall) {
-      auto row = std::find_if(table->rows.begin(), table->rows.end(),
-                              [&name = name](const RateTable::Row& r) { return r.name == name; });
-      if (row == table->rows.end()) {
-        table->rows.push_back({name, {}});
-        row = table->rows.end() - 1;
-      }
-      row->rates.resize(table->columns.size(), "–");
-      if (rate) row->rates.back() = context.say.bare_rate(*rate);
-    }
-    for (RateTable::Row& row : table->rows) row.rates.resize(table->columns.size(), "–");
+    const std::string overall = certificate_words::overall_column(stage);
+    if (std::find(table->columns.begin(), table->columns.end(), overall) == table->columns.end())
+      add_column(*table, overall, requirement.overall, context.say);
   }
   return tables;
 }

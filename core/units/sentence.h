@@ -144,6 +144,13 @@ enum class Sentence {
   suspect_confirmed,
   suspect_no_measurement,
 
+  // Of positions on the bands of a local heat treatment (core/evaluate/band_notes.cpp).
+  outside_soak_band,
+  inside_heated_band_edge,
+  beyond_heated_band,
+  no_position_on_band,
+  heated_band_narrow,
+
   // The first deviation from a limit that is not met (core/explain).
   deviation_maximum_exceeded,
   deviation_spread_exceeded,

@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include "core/wording/draft_comments.h"
 #include "core/wording/requirement_words.h"
 
 namespace soakwright {
@@ -11,11 +12,17 @@ namespace {
 /// Where the limit comes from, as the procedure says: of its stage, else of the whole; empty where it does
 /// not say.
 std::string source_of(const Requirement& requirement, const Procedure& procedure) {
-  const auto& whole = procedure.provenance.source;
+  const auto said = [](const Provenance& provenance) {
+    const std::string source = provenance.source.value_or(std::string{});
+    if (source.empty() || provenance.flag.value_or(Provenance::Flag::seen) == Provenance::Flag::seen)
+      return source;
+    const std::string flag = flag_text(*provenance.flag);
+    return source == flag ? source : source + ", " + flag;
+  };
   if (requirement.stage == 0 || requirement.stage > procedure.stages.size())
-    return whole.value_or(std::string{});
-  const auto& own = procedure.stages[requirement.stage - 1].provenance.source;
-  return own ? *own : whole.value_or(std::string{});
+    return said(procedure.provenance);
+  const std::string own = said(procedure.stages[requirement.stage - 1].provenance);
+  return own.empty() ? said(procedure.provenance) : own;
 }
 
 /// "No heating faster than this over the rate window. Here: at most 144.7 °C/h (HTP-021: EN 13445-4)."

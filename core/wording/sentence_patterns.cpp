@@ -299,6 +299,22 @@ std::string_view pattern_of(Sentence sentence) {
       return "Such readings are no measurement: the time counts as without readings unless the job excludes "
              "or confirms it.";
 
+    case Sentence::outside_soak_band:
+      return "{0} is {1} from the centre of the weld, outside the soak band of {2}.";
+    case Sentence::inside_heated_band_edge:
+      return "{0}, at the edge of the heated band, is {1} from the centre of the weld; the edge is at least "
+             "{2} "
+             "from it, so {0} reads hotter than the edge (AWS D10.10, edition 2021, from memory, check "
+             "against "
+             "your edition).";
+    case Sentence::beyond_heated_band:
+      return "{0} is {1} from the centre of the weld, beyond the heated band of {2}.";
+    case Sentence::no_position_on_band:
+      return "The job gives no position for {0}, so it is not known whether {0} is on the bands.";
+    case Sentence::heated_band_narrow:
+      return "The heated band of {0} is narrower than {1}, the soak band and L = 2·√(R·t) on each side of it "
+             "(AWS D10.10, edition 2021, from memory, check against your edition).";
+
     case Sentence::deviation_maximum_exceeded:
       return "{0} exceeded the limit.";
     case Sentence::deviation_spread_exceeded:

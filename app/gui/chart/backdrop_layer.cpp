@@ -65,11 +65,24 @@ void BackdropLayer::draw(QCPPainter* painter) {
   for (const ChartMark& mark : chart->marks) {
     if (mark.kind == Finding::Kind::note) continue;
     const double width = map.x(mark.to_s) - map.x(mark.from_s);
-    if (width < 1.0 || width > 0.6 * map.rect.width()) continue;
-    painter->fillRect(QRectF(map.x(mark.from_s), map.rect.top(), width, map.rect.height()),
-                      mixed(colours.of_finding(mark.kind), colours.background, colours.dark ? 0.16 : 0.08));
+    const QColor ink = colours.of_finding(mark.kind);
+    // The field of the chosen one only, or all would be one field.
+    const bool chosen = scene().mark && chart->marks.data() + *scene().mark == &mark;
+    if (chosen && width >= 1.0)
+      painter->fillRect(QRectF(map.x(mark.from_s), map.rect.top() + 3.0, width, map.rect.height()),
+                        mixed(ink, colours.background, colours.dark ? 0.22 : 0.14));
   }
   for (const ChartRange& range : chart->ranges) draw_range(painter, map, range, colours);
+  // A bracket along the top for each finding, over the ranges.
+  for (const ChartMark& mark : chart->marks) {
+    if (mark.kind == Finding::Kind::note) continue;
+    const QColor ink = colours.of_finding(mark.kind);
+    const QRectF top(map.x(mark.from_s), map.rect.top(), std::max(2.0, map.x(mark.to_s) - map.x(mark.from_s)),
+                     3.0);
+    painter->fillRect(top, ink);
+    for (const double x : {top.left(), top.right() - 1.0})
+      painter->fillRect(QRectF(x, top.top(), 1.0, 8.0), ink);
+  }
   if (scene().verdicts) {
     for (const StageCourse& stage : scene().verdicts->stages) {
       const auto range = std::find_if(
@@ -78,17 +91,6 @@ void BackdropLayer::draw(QCPPainter* painter) {
       if (range != chart->ranges.end()) draw_reached(painter, map, stage, range->low_c, colours);
     }
   }
-  for (const ChartLevel& level : chart->levels) {
-    const bool hard = level.kind == ChartLevel::Kind::temperature_max;
-    QPen pen(hard ? colours.temperature_max : colours.level, hard ? 1.5 : 1.0,
-             hard ? Qt::SolidLine : Qt::DashLine);
-    pen.setCosmetic(true);
-    painter->setPen(pen);
-    painter->drawLine(
-        QPointF(std::max(map.x(level.from_s), map.left), map.y(level.level_c)),
-        QPointF(std::min(map.x(level.to_s), map.left + map.rect.width()), map.y(level.level_c)));
-  }
-
   // What people noted and where spares took over: a line from the top, its words in the layer of words.
   for (const auto* notes : {&chart->remarks, &chart->takeovers, &chart->deviations}) {
     for (const ChartNote& note : *notes) {

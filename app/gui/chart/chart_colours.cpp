@@ -8,6 +8,7 @@ namespace soakwright::gui {
 namespace {
 
 constexpr std::size_t kHues = 8;
+constexpr double kTraceWidth = 1.4;  ///< logical pixels, more than a line of the grid
 // Neighbours in the list lie far apart in hue and in lightness, so that they also part in grey.
 // On light they are the hues of the report, in its order.
 constexpr std::array<QRgb, kHues> kOnLight = {0xff1c5d99, 0xffb03a12, 0xff1f7a49, 0xff6f3592,
@@ -15,15 +16,30 @@ constexpr std::array<QRgb, kHues> kOnLight = {0xff1c5d99, 0xffb03a12, 0xff1f7a49
 constexpr std::array<QRgb, kHues> kOnDark = {0xff74b3ee, 0xffff9468, 0xff7bd6a0, 0xffc79be8,
                                              0xffe6bd4f, 0xff5fd0dd, 0xfff48fb8, 0xffb9c3cf};
 
-Qt::PenStyle dash_of_round(std::size_t round) {
-  switch (round % 3) {
-    case 0:
-      return Qt::SolidLine;
+/// In line widths. Neighbours in the list differ, so that they part without colour.
+QPen dashed(const QColor& colour, double width, std::size_t n) {
+  QPen pen(colour, width);
+  pen.setCapStyle(Qt::FlatCap);
+  switch (n % 6) {
     case 1:
-      return Qt::DashLine;
+      pen.setDashPattern({7, 2.5});
+      break;
+    case 2:
+      pen.setDashPattern({2.5, 2});
+      break;
+    case 3:
+      pen.setDashPattern({10, 2.5, 2, 2.5});
+      break;
+    case 4:
+      pen.setDashPattern({1.2, 2});
+      break;
+    case 5:
+      pen.setDashPattern({7, 2, 2, 2, 2, 2});
+      break;
     default:
-      return Qt::DotLine;
+      break;
   }
+  return pen;
 }
 
 }  // namespace
@@ -56,21 +72,20 @@ ChartColours ChartColours::of(const QPalette& palette) {
 }
 
 QPen ChartColours::trace(std::size_t n, ChartTrace::Role role) const {
-  QPen pen(QColor((dark ? kOnDark : kOnLight)[n % kHues]), 1.0, dash_of_round(n / kHues));
+  QPen pen = dashed(QColor((dark ? kOnDark : kOnLight)[n % kHues]), kTraceWidth, n);
   switch (role) {
     case ChartTrace::Role::evaluated:
     case ChartTrace::Role::edge:
     case ChartTrace::Role::spare:
       break;
     case ChartTrace::Role::set_point:
-      pen = QPen(ink, 1.0, Qt::DashDotLine);
+      pen = QPen(ink, kTraceWidth, Qt::DashDotLine);
       break;
     case ChartTrace::Role::air:
     case ChartTrace::Role::off:
       pen = QPen(faint_ink, 1.0, Qt::DotLine);
       break;
   }
-  pen.setCosmetic(true);
   return pen;
 }
 

@@ -22,7 +22,7 @@ struct ChartColours {
   QColor evidence, evidence_fill;
 
   static ChartColours of(const QPalette& palette);
-  /// Of the n-th trace with that role among its like: eight hues, then the same with other dashes.
+  /// Of the n-th channel: eight hues, then the same with other dashes; grey where nothing of it is evaluated.
   [[nodiscard]] QPen trace(std::size_t n, ChartTrace::Role role) const;
   [[nodiscard]] QColor of_finding(Finding::Kind kind) const;
   [[nodiscard]] QColor of_segment(ChartSegment::Kind kind) const;

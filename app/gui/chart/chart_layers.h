@@ -9,6 +9,7 @@
 #include <qcustomplot.h>
 
 #include "app/gui/chart/chart_scene.h"
+#include "app/gui/chart/trace_pyramid.h"
 
 namespace soakwright::gui {
 
@@ -80,6 +81,60 @@ class TraceLayer : public ChartLayer {
                 double to_s);
   std::vector<TracePoint> points_;
   std::vector<QPointF> pixels_;
+};
+
+/// Rates or spreads, in an axis rectangle of their own.
+class CurveLayer : public ChartLayer {
+  Q_OBJECT
+
+ public:
+  using Kind = CurveKind;
+  CurveLayer(QCustomPlot* plot, const QString& layer, QCPAxisRect* rect, const ChartScene* scene, Kind kind)
+      : ChartLayer(plot, layer, rect, scene), kind_(kind) {}
+  /// What stands in the corner of the pane.
+  void setName(const QString& name) { name_ = name; }
+
+ protected:
+  void draw(QCPPainter* painter) override;
+
+ private:
+  void drawCurve(QCPPainter* painter, const PixelMap& map, const TracePyramid& pyramid, const QPen& pen);
+  Kind kind_;
+  QString name_;
+  std::vector<TracePoint> points_;
+  std::vector<QPointF> pixels_;
+};
+
+/// What of the curves' values is to be seen, limits included.
+std::pair<double, double> curve_range(const ChartScene& scene, CurveKind kind);
+
+/// The traces' names at their right ends, and marks along them.
+class TagLayer : public ChartLayer {
+  Q_OBJECT
+
+ public:
+  using ChartLayer::ChartLayer;
+
+ protected:
+  [[nodiscard]] QRect clipRect() const override;
+  void draw(QCPPainter* painter) override;
+};
+
+/// The margin that the names need.
+int tag_width(const Chart& chart, const QFontMetrics& metrics);
+/// The two cursors.
+class CursorLayer : public ChartLayer {
+  Q_OBJECT
+
+ public:
+  CursorLayer(QCustomPlot* plot, const QString& layer, QCPAxisRect* rect, const ChartScene* scene, bool named)
+      : ChartLayer(plot, layer, rect, scene), named_(named) {}
+
+ protected:
+  void draw(QCPPainter* painter) override;
+
+ private:
+  bool named_;  ///< "A" and "B" stand at the top
 };
 
 /// What was measured for the chosen requirement, and the chosen place.

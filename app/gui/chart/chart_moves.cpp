@@ -12,6 +12,7 @@
 #include "app/gui/chart/chart_layers.h"
 #include "app/gui/chart/chart_pane.h"
 #include "app/gui/plain_tip.h"
+#include "app/pdf/shown_text.h"
 
 namespace soakwright::gui {
 namespace {
@@ -76,7 +77,9 @@ void ChartPane::panTemperature(double share) {
 }
 
 void ChartPane::resetView() {
-  if (scene_.chart()) setRanges(wholeRecord());
+  if (!scene_.chart()) return;
+  settleView();
+  setRanges(wholeRecord());
 }
 
 void ChartPane::fitTemperature() {
@@ -91,6 +94,7 @@ void ChartPane::fitTemperature() {
 
 void ChartPane::moveTo(double from_s, double to_s) {
   if (!scene_.chart()) return;
+  settleView();
   const Ranges whole = wholeRecord();
   const double margin = std::max(0.6 * (to_s - from_s), 30.0 * scene_.chart()->record->interval_s);
   Ranges next{from_s - margin, to_s + margin, 0.0, 0.0};
@@ -143,20 +147,32 @@ void ChartPane::stepPointer(int rows) {
 void ChartPane::keyPressEvent(QKeyEvent* event) {
   const bool control = event->modifiers().testFlag(Qt::ControlModifier);
   const bool shift = event->modifiers().testFlag(Qt::ShiftModifier);
+  if (event->matches(QKeySequence::Copy) && scene_.cursor_a && scene_.cursor_b) return emit copyWanted();
+  if (event->modifiers().testFlag(Qt::AltModifier)) {
+    if (event->key() == Qt::Key_Left) return previousView();
+    if (event->key() == Qt::Key_Right) return nextView();
+    return QWidget::keyPressEvent(event);
+  }
+  if (event->key() >= Qt::Key_1 && event->key() <= Qt::Key_9 && !control)
+    return emit stageKeyed(static_cast<std::size_t>(event->key() - Qt::Key_1));
   switch (event->key()) {
+    case Qt::Key_A:
+      return setCursorHere('A');
+    case Qt::Key_B:
+      return setCursorHere('B');
     case Qt::Key_Left:
       return panTime(-kPanShare);
     case Qt::Key_Right:
       return panTime(kPanShare);
     case Qt::Key_Up:
-      return panTemperature(kPanShare);
+      return control ? zoomTemperature(kStep) : panTemperature(kPanShare);
     case Qt::Key_Down:
-      return panTemperature(-kPanShare);
+      return control ? zoomTemperature(1.0 / kStep) : panTemperature(-kPanShare);
     case Qt::Key_Plus:
     case Qt::Key_Equal:
-      return control ? zoomTemperature(kStep) : zoomTime(kStep);
+      return zoomTime(kStep);
     case Qt::Key_Minus:
-      return control ? zoomTemperature(1.0 / kStep) : zoomTime(1.0 / kStep);
+      return zoomTime(1.0 / kStep);
     case Qt::Key_Home:
     case Qt::Key_0:
       return resetView();
@@ -174,6 +190,7 @@ void ChartPane::keyPressEvent(QKeyEvent* event) {
         emit traceClicked(std::nullopt);
         return;
       }
+      if (scene_.cursor_a || scene_.cursor_b) return clearCursors();
       break;
     default:
       break;
@@ -245,9 +262,16 @@ void ChartPane::wheel(const QPointF& position, QPoint turn, Qt::KeyboardModifier
 
 void ChartPane::press(const QPointF& position, Qt::MouseButton button, Qt::KeyboardModifiers modifiers) {
   pressed_at_ = position;
+  pressed_button_ = button;
   pressed_ranges_ = ranges();
+  if (button == Qt::BackButton) return previousView();
+  if (button == Qt::ForwardButton) return nextView();
   const bool framing = button == Qt::RightButton || modifiers.testFlag(Qt::ShiftModifier);
-  drag_ = framing ? Drag::frame : Drag::pan;
+  drag_ = framing ? Drag::frame : modifiers.testFlag(Qt::ControlModifier) ? Drag::time : Drag::pan;
+  if (const auto near = cursorNear(position); near && drag_ == Drag::pan) {
+    drag_ = Drag::cursor;
+    dragged_cursor_ = *near;
+  }
 }
 
 void ChartPane::drag(const QPointF& position) {
@@ -263,12 +287,23 @@ void ChartPane::drag(const QPointF& position) {
     keep_within(next.from_s, next.to_s, whole.from_s, whole.to_s);
     return setRanges(next);
   }
+  if (drag_ == Drag::cursor) return setCursor(dragged_cursor_, timeAt(position.x()));
+  if (drag_ == Drag::time) {
+    const QRectF strip(QPointF(pressed_at_.x(), map.rect.top()), QPointF(position.x(), map.rect.bottom()));
+    frame_->setGeometry(strip.normalized().intersected(QRectF(map.rect)).toRect());
+    frame_->setVisible(std::abs(moved.x()) > kClickSlack);
+    return;
+  }
   if (drag_ == Drag::frame) {
     frame_->setGeometry(QRectF(pressed_at_, position).normalized().intersected(QRectF(map.rect)).toRect());
     frame_->setVisible(moved.manhattanLength() > kClickSlack);
     return;
   }
-  const QString said = lanes_->textAt(position);
+  QString said = lanes_->textAt(position);
+  const auto over_trace =
+      said.isEmpty() && map.rect.contains(position.toPoint()) ? traceNear(position) : std::nullopt;
+  if (over_trace) said = pdf::shown_text(scene_.chart()->traces[*over_trace].legend);
+  plot_->setCursor(cursorNear(position) ? Qt::SplitHCursor : Qt::ArrowCursor);
   plot_->setToolTip(plain_tip(said));
   const bool over = position.x() >= map.rect.left() && position.x() <= map.rect.right();
   setPointer(over ? std::optional(map.from_s + (position.x() - map.left) / map.pixels_per_s) : std::nullopt);
@@ -278,7 +313,19 @@ void ChartPane::release(const QPointF& position) {
   const Drag was = drag_;
   drag_ = Drag::none;
   frame_->hide();
-  if ((position - pressed_at_).manhattanLength() <= kClickSlack) return click(position);
+  if (was == Drag::none || was == Drag::cursor) return;
+  if ((position - pressed_at_).manhattanLength() <= kClickSlack) {
+    // Shift sets B and Ctrl sets A; without them a click chooses.
+    if (was == Drag::time) return setCursor('A', timeAt(position.x()));
+    if (was == Drag::frame && pressed_button_ == Qt::LeftButton) return setCursor('B', timeAt(position.x()));
+    return click(position);
+  }
+  if (was == Drag::time) {
+    const auto trace = scene_.emphasised ? scene_.emphasised : traceNear(pressed_at_);
+    const double a = timeAt(pressed_at_.x());
+    const double b = timeAt(position.x());
+    return emit timeDrawn(std::min(a, b), std::max(a, b), trace, plot_->mapToGlobal(position.toPoint()));
+  }
   if (was != Drag::frame) return;
   const PixelMap map(*traces_rect_);
   const QRectF box = QRectF(pressed_at_, position).normalized().intersected(QRectF(map.rect));

@@ -17,6 +17,7 @@ namespace soakwright::gui {
 namespace {
 
 constexpr double kMarginShare = 0.015;
+constexpr int kViewSettles_ms = 500;  ///< a wheel turned further, a drag going on are one view
 
 }  // namespace
 
@@ -24,7 +25,7 @@ ChartPane::ChartPane(QWidget* parent) : QWidget(parent), plot_(new QCustomPlot(t
   setFocusPolicy(Qt::StrongFocus);
   setAccessibleName(tr("Chart"));
   setAccessibleDescription(
-      tr("Temperature over time. Arrow keys move, plus and minus zoom in time, Ctrl with plus and minus in "
+      tr("Temperature over time. Arrow keys move, plus and minus zoom in time, Ctrl with up and down in "
          "temperature, Home shows the whole record, comma and full stop move the reading line."));
   auto* layout = new QVBoxLayout(this);
   layout->setContentsMargins(0, 0, 0, 0);
@@ -37,11 +38,10 @@ ChartPane::ChartPane(QWidget* parent) : QWidget(parent), plot_(new QCustomPlot(t
   plot_->plotLayout()->clear();
   traces_rect_ = new QCPAxisRect(plot_);
   lanes_rect_ = new QCPAxisRect(plot_);
-  plot_->plotLayout()->addElement(0, 0, traces_rect_);
-  plot_->plotLayout()->addElement(1, 0, lanes_rect_);
+  for (CurvePane* pane : {&spread_, &rate_}) pane->rect = new QCPAxisRect(plot_);
   plot_->plotLayout()->setRowSpacing(0);
   auto* sides = new QCPMarginGroup(plot_);
-  for (QCPAxisRect* rect : {traces_rect_, lanes_rect_}) {
+  for (QCPAxisRect* rect : {traces_rect_, spread_.rect, rate_.rect, lanes_rect_}) {
     rect->setMarginGroup(QCP::msLeft | QCP::msRight, sides);
     rect->setMinimumMargins(QMargins(64, 4, 12, 2));
     for (QCPAxis* axis : rect->axes()) axis->setLayer(QStringLiteral("axes"));
@@ -77,7 +77,14 @@ ChartPane::ChartPane(QWidget* parent) : QWidget(parent), plot_(new QCustomPlot(t
   new TraceLayer(plot_, QStringLiteral("traces"), traces_rect_, &scene_);
   new EvidenceLayer(plot_, QStringLiteral("evidence"), traces_rect_, &scene_);
   new PointerLayer(plot_, QStringLiteral("pointer"), traces_rect_, &scene_);
+  new TagLayer(plot_, QStringLiteral("traces"), traces_rect_, &scene_);
+  new CursorLayer(plot_, QStringLiteral("pointer"), traces_rect_, &scene_, true);
   lanes_ = new LaneLayer(plot_, QStringLiteral("traces"), lanes_rect_, &scene_);
+  buildCurves();
+  layOutPanes();
+  view_timer_.setSingleShot(true);
+  view_timer_.setInterval(kViewSettles_ms);
+  connect(&view_timer_, &QTimer::timeout, this, [this] { keepView(true); });
   applyColours();
 }
 
@@ -92,7 +99,12 @@ void ChartPane::show(std::shared_ptr<const Report> report, std::shared_ptr<const
   scene_.mark.reset();
   scene_.chosen_time.reset();
   scene_.emphasised.reset();
-  if (!keep_view) setPointer(std::nullopt);
+  if (!keep_view) {
+    setPointer(std::nullopt);
+    clearCursors();
+    views_.clear();
+    view_ = 0;
+  }
   const Chart* chart = scene_.chart();
   if (chart) {
     scene_.pens = trace_pens(*chart, scene_.colours);
@@ -100,11 +112,25 @@ void ChartPane::show(std::shared_ptr<const Report> report, std::shared_ptr<const
       scene_.visible.assign(chart->record->channels.size(), true);
     clock_->setRecord(chart->record);
     thermometer_->setUnit(chart->unit);
+    rate_ticker_->setUnit(chart->unit);
+    spread_ticker_->setUnit(chart->unit);
+    const QString degree = chart->unit == TemperatureUnit::fahrenheit ? tr("°F") : tr("°C");
+    rate_.layer->setName(tr("Rate, %1/h").arg(degree));
+    spread_.layer->setName(tr("Spread, %1").arg(degree));
+    QFont small = font();
+    small.setPointSizeF(std::max(7.5, small.pointSizeF() * 0.92));
+    const int right = tag_width(*chart, QFontMetrics(small));
+    for (QCPAxisRect* rect : {traces_rect_, spread_.rect, rate_.rect, lanes_rect_})
+      rect->setMinimumMargins(QMargins(64, rect == traces_rect_ ? 6 : 3, right, 2));
     traces_rect_->axis(QCPAxis::atBottom)->setLabel(pdf::shown_text(chart->time_axis));
     traces_rect_->axis(QCPAxis::atLeft)->setLabel(pdf::shown_text(chart->temperature_axis));
   }
   layOutLanes();
-  if (!keep_view) resetView();
+  if (!keep_view) {
+    resetView();
+    settleView();
+  }
+  fitCurves();
   replot();
 }
 
@@ -157,7 +183,10 @@ void ChartPane::applyColours() {
   plot_->setBackground(QBrush(colours.background));
   QFont small = font();
   small.setPointSizeF(std::max(7.5, small.pointSizeF() * 0.92));
-  for (QCPAxis* axis : traces_rect_->axes()) {
+  std::vector<QCPAxis*> axes;
+  for (QCPAxisRect* rect : {traces_rect_, spread_.rect, rate_.rect})
+    for (QCPAxis* axis : rect->axes()) axes.push_back(axis);
+  for (QCPAxis* axis : axes) {
     axis->setBasePen(QPen(colours.faint_ink));
     axis->setTickPen(QPen(colours.faint_ink));
     axis->setSubTickPen(QPen(colours.faint_ink));
@@ -165,8 +194,8 @@ void ChartPane::applyColours() {
     axis->setLabelColor(colours.faint_ink);
     axis->setTickLabelFont(small);
     axis->setLabelFont(small);
-    axis->grid()->setPen(QPen(colours.grid));
-    axis->grid()->setZeroLinePen(QPen(colours.grid));
+    axis->grid()->setPen(QPen(colours.grid, 1.0));
+    axis->grid()->setZeroLinePen(QPen(colours.grid, 1.0));
   }
 }
 
@@ -202,9 +231,10 @@ ChartPane::Ranges ChartPane::ranges() const {
 }
 
 void ChartPane::setRanges(const Ranges& ranges) {
-  for (QCPAxisRect* rect : {traces_rect_, lanes_rect_})
+  for (QCPAxisRect* rect : {traces_rect_, spread_.rect, rate_.rect, lanes_rect_})
     rect->axis(QCPAxis::atBottom)->setRange(ranges.from_s, ranges.to_s);
   traces_rect_->axis(QCPAxis::atLeft)->setRange(ranges.low_c, ranges.high_c);
+  keepView(false);
   replot();
 }
 

@@ -3,6 +3,7 @@
 // pointer is and what was clicked. It decides nothing and holds no file.
 #pragma once
 
+#include <QTimer>
 #include <QWidget>
 #include <memory>
 #include <optional>
@@ -17,6 +18,8 @@ class QRubberBand;
 namespace soakwright::gui {
 
 class ClockTicker;
+class CurveLayer;
+class RateTicker;
 class LaneLayer;
 class TemperatureTicker;
 
@@ -42,6 +45,19 @@ class ChartPane : public QWidget {
   void showPlace(std::optional<std::pair<double, double>> time, std::optional<std::size_t> trace,
                  std::optional<std::size_t> mark);
   void emphasise(std::optional<std::size_t> trace);
+  [[nodiscard]] std::optional<std::size_t> emphasised() const { return scene_.emphasised; }
+
+  /// Rates and spreads of the report that is shown; null while they are not worked out.
+  void setCurves(std::shared_ptr<const CurveSet> curves);
+  [[nodiscard]] const CurveSet* curves() const { return scene_.curves.get(); }
+  void showCurves(CurveKind kind, bool shown);
+  [[nodiscard]] bool curvesShown(CurveKind kind) const;
+
+  /// The two cursors, in either order; none: not set.
+  [[nodiscard]] std::optional<double> cursor(char name) const {
+    return name == 'A' ? scene_.cursor_a : scene_.cursor_b;
+  }
+  void setCursor(char name, std::optional<double> at_s);
 
   [[nodiscard]] Ranges ranges() const;
   void setRanges(const Ranges& ranges);
@@ -61,6 +77,12 @@ class ChartPane : public QWidget {
   void fitTemperature();
   /// Moves the reading line by rows of the record.
   void stepPointer(int rows);
+  /// To the view before, and back again.
+  void previousView();
+  void nextView();
+  /// The reading line, else the middle of the view, becomes cursor A or B.
+  void setCursorHere(char name);
+  void clearCursors();
 
  signals:
   void pointerMoved(std::optional<double> at_s);
@@ -69,6 +91,12 @@ class ChartPane : public QWidget {
   void stageClicked(std::size_t stage);
   void traceClicked(std::optional<std::size_t> trace);
   void coloursChanged();
+  void cursorsChanged();
+  /// A time was drawn over with Ctrl held, from the trace that it began at or that is picked out.
+  void timeDrawn(double from_s, double to_s, std::optional<std::size_t> trace, const QPoint& at);
+  /// Ctrl+C with both cursors set.
+  void copyWanted();
+  void stageKeyed(std::size_t stage);
 
  protected:
   void keyPressEvent(QKeyEvent* event) override;
@@ -92,19 +120,40 @@ class ChartPane : public QWidget {
   void moveTo(double from_s, double to_s);
   [[nodiscard]] std::pair<double, double> temperaturesShown(double from_s, double to_s) const;
   void replot();
+  void buildCurves();
+  void layOutPanes();
+  void fitCurves();
+  void keepView(bool settled);
+  void settleView();
+  void goToView(std::size_t view);
+  [[nodiscard]] double timeAt(double x) const;
+  [[nodiscard]] std::optional<char> cursorNear(const QPointF& position) const;
+  [[nodiscard]] std::vector<QCPAxisRect*> rects() const;
 
   ChartScene scene_;
   QCustomPlot* plot_ = nullptr;
   QCPAxisRect* traces_rect_ = nullptr;
   QCPAxisRect* lanes_rect_ = nullptr;
+  struct CurvePane {
+    QCPAxisRect* rect = nullptr;
+    CurveLayer* layer = nullptr;
+    bool shown = false;
+  };
+  CurvePane spread_, rate_;
+  QSharedPointer<RateTicker> rate_ticker_, spread_ticker_;
   LaneLayer* lanes_ = nullptr;
   QSharedPointer<ClockTicker> clock_;
   QSharedPointer<TemperatureTicker> thermometer_;
   QRubberBand* frame_ = nullptr;
-  enum class Drag { none, pan, frame };
+  enum class Drag { none, pan, frame, time, cursor };
   Drag drag_ = Drag::none;
   QPointF pressed_at_;
   Ranges pressed_ranges_;
+  Qt::MouseButton pressed_button_ = Qt::LeftButton;
+  char dragged_cursor_ = 'A';
+  std::vector<Ranges> views_;  ///< visited; the last may still be moving
+  std::size_t view_ = 0;
+  QTimer view_timer_;
 };
 
 }  // namespace soakwright::gui

@@ -21,13 +21,9 @@ bool ChartScene::followed(std::size_t trace) const {
 
 std::vector<QPen> trace_pens(const Chart& chart, const ChartColours& colours) {
   std::vector<QPen> pens;
-  std::size_t on_the_work = 0;
-  for (const ChartTrace& trace : chart.traces) {
-    const bool work = trace.role == ChartTrace::Role::evaluated || trace.role == ChartTrace::Role::edge ||
-                      trace.role == ChartTrace::Role::spare;
-    pens.push_back(colours.trace(on_the_work, trace.role));
-    if (work) ++on_the_work;
-  }
+  // By the place of its column: a channel keeps its looks when another gets another role.
+  for (std::size_t i = 0; i < chart.traces.size(); ++i)
+    pens.push_back(colours.trace(i, chart.traces[i].excluded ? ChartTrace::Role::off : chart.traces[i].role));
   return pens;
 }
 

@@ -12,6 +12,12 @@
 
 namespace soakwright::gui {
 
+struct CurveSet;
+enum class CurveKind { rate, spread };
+
+/// How much of its colour is left of a trace that is not followed: at least 3:1 against the background.
+inline constexpr double kFadedShare = 0.55;
+
 struct ChartScene {
   std::shared_ptr<const Report> report;
   std::shared_ptr<const Verdicts> verdicts;  ///< null where nothing was asked
@@ -23,6 +29,8 @@ struct ChartScene {
   std::optional<std::size_t> emphasised;                 ///< trace picked out by hand
   std::optional<std::pair<double, double>> chosen_time;  ///< of a chosen phase, suspect, finding
   std::optional<double> pointer_s;
+  std::optional<double> cursor_a, cursor_b;  ///< between them is measured
+  std::shared_ptr<const CurveSet> curves;    ///< null while they are not worked out
   ChartColours colours;
 
   [[nodiscard]] const Chart* chart() const { return report ? &report->chart : nullptr; }

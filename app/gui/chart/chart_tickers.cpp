@@ -72,6 +72,20 @@ double TemperatureTicker::getTickStep(const QCPRange& range) {
   return QCPAxisTicker::getTickStep(QCPRange(0.0, range.size() * per_kelvin)) / per_kelvin;
 }
 
+double RateTicker::getTickStep(const QCPRange& range) {
+  const double per_kelvin = TemperatureDifference::of_kelvin(1.0).in(unit_);
+  return QCPAxisTicker::getTickStep(QCPRange(0.0, range.size() * per_kelvin)) / per_kelvin;
+}
+
+QString RateTicker::getTickLabel(double tick, const QLocale& /*locale*/, QChar /*format*/,
+                                 int /*precision*/) {
+  const double value = TemperatureDifference::of_kelvin(tick).in(unit_);
+  const double tenth = std::round(value * 10.0) / 10.0;
+  const QString text =
+      tenth == std::round(tenth) ? QString::number(static_cast<int>(tenth)) : QString::number(tenth, 'f', 1);
+  return QString(text).replace(u'-', QChar(0x2212));
+}
+
 QVector<double> TemperatureTicker::createTickVector(double step, const QCPRange& range) {
   setTickOrigin(Temperature::of(0.0, unit_).celsius());
   return QCPAxisTicker::createTickVector(step, range);

@@ -30,6 +30,19 @@ class ClockTicker : public QCPAxisTicker {
   double step_s_ = 3600.0;
 };
 
+/// Rates and differences: a factor to the unit, no offset.
+class RateTicker : public QCPAxisTicker {
+ public:
+  void setUnit(TemperatureUnit unit) { unit_ = unit; }
+
+ protected:
+  double getTickStep(const QCPRange& range) override;
+  QString getTickLabel(double tick, const QLocale& locale, QChar format, int precision) override;
+
+ private:
+  TemperatureUnit unit_ = TemperatureUnit::celsius;
+};
+
 class TemperatureTicker : public QCPAxisTicker {
  public:
   void setUnit(TemperatureUnit unit) { unit_ = unit; }

@@ -7,6 +7,12 @@
 #include "app/gui/chart/chart_layers.h"
 
 namespace soakwright::gui {
+namespace {
+
+constexpr double kFadedWidth = 0.9;
+constexpr double kPickedWidth = 2.4;
+
+}  // namespace
 
 void TraceLayer::draw(QCPPainter* painter) {
   const Chart* chart = scene().chart();
@@ -17,9 +23,10 @@ void TraceLayer::draw(QCPPainter* painter) {
       if (!scene().shows(i) || scene().followed(i) != followed) continue;
       QPen pen = scene().pens[i];
       if (!followed) {
-        pen.setColor(mixed(pen.color(), scene().colours.background, 0.28));
+        pen.setColor(mixed(pen.color(), scene().colours.background, kFadedShare));
+        pen.setWidthF(kFadedWidth);
       } else if (scene().emphasised || (scene().evidence && !scene().evidence->traces.empty())) {
-        pen.setWidthF(2.0);
+        pen.setWidthF(kPickedWidth);
         pen.setStyle(Qt::SolidLine);
       }
       drawTrace(painter, map, i, pen);
@@ -32,8 +39,7 @@ void TraceLayer::draw(QCPPainter* painter) {
 void TraceLayer::drawTrace(QCPPainter* painter, const PixelMap& map, std::size_t trace, const QPen& pen) {
   const Chart& chart = *scene().chart();
   const TracePyramid& pyramid = scene().traces->channels[chart.traces[trace].channel];
-  QPen exclusion_pen(mixed(pen.color(), scene().colours.background, 0.5), pen.widthF(), Qt::DotLine);
-  exclusion_pen.setCosmetic(true);
+  const QPen exclusion_pen(scene().colours.faint_ink, pen.widthF(), Qt::DotLine);
 
   std::vector<ChartExclusion> exclusions;
   for (const ChartExclusion& exclusion : chart.exclusions)

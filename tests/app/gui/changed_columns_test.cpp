@@ -4,6 +4,7 @@
 #include <QComboBox>
 
 #include "app/gui/error_bar.h"
+#include "tests/app/gui/dialog_answers.h"
 #include "tests/app/gui/import_settings_steps.h"
 #include "tests/app/gui/made_files.h"
 #include "tests/app/gui/real_window.h"
@@ -61,14 +62,16 @@ class ChangedColumnsTest : public QObject {
         return all;
       };
       QCOMPARE(units(), QStringLiteral("CFC"));
+      answer(giveReason(QStringLiteral("kept for later")));
       chooseIn(real, named.row, ColumnTable::kind, QStringLiteral("spare"));
       QVERIFY(real.window.session().open().analysis.record->channels[1].role == ThermocoupleRole::spare);
       auto* unit = qobject_cast<QComboBox*>(
           real.part<ImportSettingsPane>()->columns()->cellWidget(named.row, ColumnTable::unit));
-      unit->setCurrentIndex(0);
+      take(unit, 0);
       QTRY_COMPARE(units(), QStringLiteral("CCC"));
       QVERIFY(real.settled());
-      QCOMPARE(real.window.session().wanted().size(), std::size_t{1});
+      // The role and its reason.
+      QCOMPARE(real.window.session().wanted().size(), std::size_t{2});
     }
   }
 

@@ -53,6 +53,7 @@ class ForeignTextInTheWindow : public QObject {
 
   void labels_show_markup_as_text() {
     RealWindow real;
+    real.window.resize(3000, 800);
     QVERIFY(real.open({job_}));
     QVERIFY(real.window.session().open().has_record());
     int plain = 0;

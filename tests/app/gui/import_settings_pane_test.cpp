@@ -52,11 +52,11 @@ class ImportSettingsPaneTest : public QObject {
     choose(real, "encoding", "utf-8");
     QVERIFY(real.window.session().open().analysis.record != before);
     QVERIFY(reading(real).encoding.by == Setting::By::given);
-    QVERIFY(real.window.session().canUndo());
+    QVERIFY(real.window.session().edits().canUndo());
     button(real, QStringLiteral("Undo"))->click();
     QVERIFY(real.settled());
     QVERIFY(reading(real).encoding.by == Setting::By::found);
-    QVERIFY(!real.window.session().canUndo());
+    QVERIFY(!real.window.session().edits().canUndo());
     QVERIFY(real.window.session().wanted().empty());
   }
 
@@ -198,7 +198,7 @@ class ImportSettingsPaneTest : public QObject {
       ++lists;
       QCOMPARE(list->lines().content().when_empty, QStringLiteral("No record. Open a log (Ctrl+O)."));
     }
-    QCOMPARE(lists, 5);
+    QCOMPARE(lists, 6);
   }
 
   void a_hash_that_has_no_room_shows_that_it_is_cut() {
@@ -232,26 +232,6 @@ class ImportSettingsPaneTest : public QObject {
     QVERIFY(real.part<ImportSettingsPane>()->message().contains(QStringLiteral("either.csv:2")));
     real.window.session().dropRefused();
     QVERIFY(real.part<ImportSettingsPane>()->message().isEmpty());
-  }
-
-  void what_is_not_written_is_there_again_after_a_crash() {
-    QTemporaryDir folder;
-    const QString file = folder.filePath(QStringLiteral("gui.ini"));
-    {
-      SavedSettings memory(file);
-      MainWindow window(memory);
-      window.session().openFiles({either_});
-      QVERIFY(QTest::qWaitFor([&] { return !window.session().busy(); }, 60'000));
-      window.session().change({std::nullopt, "dates", "mdy"});
-      QVERIFY(QTest::qWaitFor([&] { return !window.session().busy(); }, 60'000));
-      SavedSettings meanwhile(file);
-      QCOMPARE(meanwhile.changes(window.session().logSha()).size(), std::size_t{1});
-    }
-    SavedSettings memory(file);
-    MainWindow window(memory);
-    window.session().openFiles({either_});
-    QTRY_VERIFY(window.session().open().has_record());
-    QVERIFY(window.session().wanted() == (std::vector<JobChange>{{std::nullopt, "dates", "mdy"}}));
   }
 };
 

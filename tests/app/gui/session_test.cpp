@@ -253,7 +253,7 @@ class SessionTest : public QObject {
     const QString gone = files_.filePath(QStringLiteral("gone.csv"));
     QVERIFY(real.open({gone}));
     QVERIFY(!real.window.session().open().has_record());
-    QCOMPARE(real.part<SummaryBar>()->word(), QStringLiteral("Nothing open"));
+    QVERIFY(real.part<SummaryBar>()->word().isEmpty());
   }
 };
 

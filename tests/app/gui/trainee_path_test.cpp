@@ -37,7 +37,7 @@ class TraineePathTest : public QObject {
   void starts_with_an_empty_window_that_says_what_to_do() {
     RealWindow real;
     QVERIFY(real.part<StartPage>()->isVisible());
-    QCOMPARE(real.part<SummaryBar>()->word(), QStringLiteral("Nothing open"));
+    QVERIFY(real.part<SummaryBar>()->word().isEmpty());
     QVERIFY(!real.action(QStringLiteral("Export report…"))->isEnabled());
   }
 
@@ -70,7 +70,11 @@ class TraineePathTest : public QObject {
     QVERIFY(list->lines().rowCount() >= 1);
     auto* chart = real.part<ChartPane>();
     const auto whole = chart->ranges();
-    static_cast<QTabWidget*>(list->parentWidget()->parentWidget())->setCurrentWidget(list);
+    // The list stands in a pane with its filter, the pane in a stack, the stack in the tabs.
+    QWidget* pane = list->parentWidget();
+    auto* tabs = qobject_cast<QTabWidget*>(pane->parentWidget()->parentWidget());
+    QVERIFY(tabs);
+    tabs->setCurrentWidget(pane);
     list->setFocus();
     QVERIFY(real.window.session().selection() == Selection{});
     QTest::keyClick(list, Qt::Key_Home);
@@ -94,7 +98,7 @@ class TraineePathTest : public QObject {
     QVERIFY(nearer.to_s - nearer.from_s < 0.9 * (whole.to_s - whole.from_s));
     QTest::keyClick(chart, Qt::Key_Right);
     QVERIFY(chart->ranges().from_s > nearer.from_s);
-    QTest::keyClick(chart, Qt::Key_Plus, Qt::ControlModifier);
+    QTest::keyClick(chart, Qt::Key_Up, Qt::ControlModifier);
     QVERIFY(chart->ranges().high_c - chart->ranges().low_c < 0.9 * (whole.high_c - whole.low_c));
     QTest::keyClick(chart, Qt::Key_Period);
     QVERIFY(chart->pointer().has_value());

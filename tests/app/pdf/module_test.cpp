@@ -74,8 +74,8 @@ TEST_CASE("a module of another build, or none at all, is refused with 69 before 
 
 TEST_CASE("the module's entry writes a report") {
   need_application_and_font();
-  auto* const write = entry_of<PdfModuleWrite>(kPdfModuleWriteReport);
-  const Report report = make_report(made_up_analysis());
+  auto* const write = entry_of<PdfModuleWriteReport>(kPdfModuleWriteReport);
+  const ReportContents report{make_report(made_up_analysis())};
   const TemporaryFolder folder;
   const std::string path = folder.file("report.pdf");
   Problem problem;
@@ -86,8 +86,8 @@ TEST_CASE("the module's entry writes a report") {
 
 TEST_CASE("the module's entry answers why a report is not written") {
   need_application_and_font();
-  auto* const write = entry_of<PdfModuleWrite>(kPdfModuleWriteReport);
-  const Report report = make_report(made_up_analysis());
+  auto* const write = entry_of<PdfModuleWriteReport>(kPdfModuleWriteReport);
+  const ReportContents report{make_report(made_up_analysis())};
   const std::string path = "/nowhere/at/all.pdf";
   Problem problem;
   CHECK_FALSE(write(&report, &path, &problem));

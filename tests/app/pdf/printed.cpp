@@ -45,7 +45,7 @@ Printed::Printed(const Report& report, const std::string& name) {
                 .string();
   std::filesystem::create_directories(folder_);
   path_ = folder_ + "/" + name;
-  const auto problem = write_report(report, path_);
+  const auto problem = write_report({report}, path_);
   INFO((problem ? problem->text() : std::string{}));
   REQUIRE_FALSE(problem);
 }

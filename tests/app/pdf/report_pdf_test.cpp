@@ -47,7 +47,7 @@ TEST_CASE("the printed report can be searched for verdict, requirements, caution
   CHECK_THAT(printed.text(1), Contains("Not met"));
   CHECK_THAT(printed.text(1), Contains("It is not a release of the work."));
   for (const RequirementRow& row : report.requirements) {
-    CHECK_THAT(text, Contains(row.id));
+    if (row.verdict != Verdict::met) CHECK_THAT(text, Contains(row.id));
     CHECK_THAT(text, Contains(row.label.substr(0, row.label.find(' '))));
   }
   CHECK_THAT(text, Contains("licensed practice decide"));
@@ -55,7 +55,7 @@ TEST_CASE("the printed report can be searched for verdict, requirements, caution
   CHECK_THAT(text, Contains(analysis.procedure->sha256));
   CHECK_THAT(text, Contains(analysis.job->sha256));
   for (const char* words :
-       {"Saltmarsh Heat & Power", "Brackwater Fabrication", "W-117", "HTP-021", "Names and signatures",
+       {"Saltmarsh Heat & Power", "Brackwater Fabrication", "W-117", "HTP-021", "Signature",
         "Performed by", "Reviewed by", "Witnessed by", "How it was measured", "Local time"})
     CHECK_THAT(text, Contains(words));
   for (const HoldTable::Row& row : report.holds[0].rows) CHECK_THAT(text, Contains(row.name));
@@ -100,7 +100,7 @@ TEST_CASE("pages are A4, the chart's lies on its side") {
   CHECK(upright == printed.pages() - 1);
 }
 
-TEST_CASE("the document says what it is, whose and of what, and claims PDF/A-1b") {
+TEST_CASE("the document says what it is, whose and of what, and is built as PDF/A-3b asks") {
   Analysis analysis = made_up_analysis();
   auto job = std::make_shared<Job>(*analysis.job);
   job->contractor = "Brackwater Fabrication (Ærø) & Söhne";
@@ -111,7 +111,7 @@ TEST_CASE("the document says what it is, whose and of what, and claims PDF/A-1b"
   CHECK_THAT(info, Contains("Brackwater Fabrication (Ærø) & Söhne"));
   CHECK_THAT(info, Contains("Steam drum D-3, nozzle N2 to shell, weld W-117"));
   const std::string xmp = output_of("pdfinfo", {"-meta", printed.path()});
-  CHECK_THAT(xmp, Contains("<pdfaid:part>1</pdfaid:part>"));
+  CHECK_THAT(xmp, Contains("<pdfaid:part>3</pdfaid:part>"));
   CHECK_THAT(xmp, Contains("<pdfaid:conformance>B</pdfaid:conformance>"));
   CHECK_THAT(xmp, Contains("Brackwater Fabrication (Ærø) &amp; Söhne"));
 }
@@ -190,11 +190,11 @@ TEST_CASE("a record that nothing was asked of is printed too") {
 TEST_CASE("a report is written whole or not at all") {
   need_application_and_font();
   const Report report = make_report(made_up_analysis());
-  const auto nowhere = write_report(report, "/nowhere/at/all/report.pdf");
+  const auto nowhere = write_report({report}, "/nowhere/at/all/report.pdf");
   REQUIRE(nowhere);
   CHECK(nowhere->kind == ProblemKind::cannot_write);
   CHECK(nowhere->file == "/nowhere/at/all/report.pdf");
-  const auto folder = write_report(report, "/tmp");
+  const auto folder = write_report({report}, "/tmp");
   REQUIRE(folder);
   CHECK(folder->kind == ProblemKind::cannot_write);
   CHECK_THAT(folder->text(), Contains("folder"));

@@ -4,6 +4,8 @@
 
 #include <optional>
 #include <string>
+#include <utility>
+#include <vector>
 
 #include <catch2/catch.hpp>
 
@@ -20,6 +22,12 @@ JobChange setting(const std::string& key, Value value) { return {std::nullopt, k
 JobChange of_tc1(const std::string& key, Value value) {
   return {ColumnNames{{"TC1", "TC1 (°C)", "2"}}, key, std::move(value)};
 }
+
+JobChange excluding(std::vector<std::pair<std::string, std::string>> keys) {
+  return {{}, {}, {}, AddedEntry{"exclude", std::move(keys)}};
+}
+
+JobChange of_head(const std::string& key, Value value) { return {{}, key, std::move(value), {}, {}, {}}; }
 
 struct Row {
   const char* why;
@@ -82,6 +90,39 @@ TEST_CASE("a change touches its own place in the job and nothing else") {
        of_tc1("type", "N"),
        kHead +
            "thermocouple = [ # all\n  { column = \"TC2\" }, { column = \"TC1\", type = \"N\" }, # b\n]\n"},
+      {"a date, which is no text", kHead, setting("date", "2031-04-02"),
+       kHead + "\n[import]\ndate = 2031-04-02\n"},
+      {"a moment, which is no text", kHead + "[import]\nstart = 2031-04-02T06:00:00 # s\n",
+       setting("start", "2031-04-03T06:00:00"), kHead + "[import]\nstart = 2031-04-03T06:00:00 # s\n"},
+      {"a first exclusion", kHead + "# end\n",
+       excluding({{"column", "TC1"}, {"from", "0"}, {"reason", "off"}}),
+       kHead + "# end\n\n[[exclude]]\ncolumn = \"TC1\"\nfrom = 0\nreason = \"off\"\n"},
+      {"an exclusion behind the others",
+       kHead + "[[exclude]]\ncolumn = 1\nfrom = 0\nreason = \"a\" # b\n\n[recorder] # r\n",
+       excluding({{"column", "TC2"}, {"from", "2031-04-02 13:10"}, {"to", "9.5"}, {"reason", "\"loose\""}}),
+       kHead + "[[exclude]]\ncolumn = 1\nfrom = 0\nreason = \"a\" # b\n\n[[exclude]]\ncolumn = \"TC2\"\n"
+               "from = \"2031-04-02 13:10\"\nto = 9.5\nreason = \"\\\"loose\\\"\"\n\n[recorder] # r\n"},
+      {"an exclusion in a list of braces",
+       kHead + "exclude = [{ column = \"TC1\", from = 0, reason = \"a\" }]\n",
+       excluding({{"column", "TC2"}, {"from", "0"}, {"reason", "b"}}),
+       kHead + "exclude = [{ column = \"TC1\", from = 0, reason = \"a\" }, { column = \"TC2\", from = 0, "
+               "reason = \"b\" }]\n"},
+      {"a key of the head behind the others",
+       kHead + "work = \"drum\" # w\n\n[import]\ndates = \"dmy\"\n[[thermocouple]]\ncolumn = 2\n",
+       of_head("client", "Saltmarsh"),
+       kHead + "work = \"drum\" # w\nclient = \"Saltmarsh\"\n\n[import]\ndates = "
+               "\"dmy\"\n[[thermocouple]]\ncolumn = "
+               "2\n"},
+      {"a key of the head replaced", kHead + "work = \"drum\" # w\n", of_head("work", "lug"),
+       kHead + "work = \"lug\" # w\n"},
+      {"a key of the head taken out", kHead + "work = \"drum\"\nweld = \"W-1\"\n", of_head("work", {}),
+       kHead + "weld = \"W-1\"\n"},
+      {"a number of the head", kHead, of_head("cycle", "2"), kHead + "cycle = 2\n"},
+      {"a table that is not there yet",
+       kHead,
+       {{}, "accuracy", "±1.0 C", {}, {}, "recorder"},
+       kHead + "\n[recorder]\naccuracy = \"±1.0 C\"\n"},
+      {"the whole text", kHead + "# a\n", {{}, {}, {}, {}, kHead + "# b\n"}, kHead + "# b\n"},
       {"a key of an entry in braces", kHead + "thermocouple = [{ column = \"TC1\" }]\n",
        of_tc1("zone", "edge"), kHead + "thermocouple = [{ column = \"TC1\", zone = \"edge\" }]\n"},
   };

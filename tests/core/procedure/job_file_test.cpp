@@ -25,6 +25,19 @@ LocalTime clock(const char* text) { return parse_local_time(text).value(); }
 
 }  // namespace
 
+TEST_CASE("a thermocouple that is not evaluated may have a reason, and no other") {
+  CHECK(thermocouple("role = \"off\"\nreason = \"came off\"\n").reason == "came off");
+  CHECK(thermocouple("role = \"air\"\nreason = \"hangs free\"\n").reason == "hangs free");
+  CHECK(thermocouple("zone = \"edge\"\nreason = \"half a metre out\"\n").reason == "half a metre out");
+  const std::string entry = kHead + "[[thermocouple]]\ncolumn = \"TC3\"\n";
+  for (const Refused& row :
+       {Refused{entry + "reason = \"came off\"\n", 4, "this one is", "take `reason` out"},
+        Refused{entry + "role = \"control\"\nreason = \"came off\"\n", 5, "this one is", "[[exclude]]"},
+        Refused{entry + "role = \"none\"\nreason = \"came off\"\n", 4, "`role` is \"none\"", ""},
+        Refused{entry + "role = \"off\"\nreason = \"\"\n", 5, "`reason` is empty", ""}})
+    CHECK(unlike(parsed(row.text), row) == "");
+}
+
 TEST_CASE("a job may say nothing but that it is one") {
   const Job found = job("");
   CHECK(found.file == "given.toml");

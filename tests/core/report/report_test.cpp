@@ -310,9 +310,20 @@ TEST_CASE("thermocouple tables give each one's way through hold and ramps") {
   REQUIRE(report.holds[0].rows.size() == 4);
   CHECK(report.holds[0].title == "Stage 2, hold 590 to 620 °C");
   REQUIRE(report.rates.size() == 1);
-  CHECK(report.rates[0].columns == std::vector<std::string>{"Stage 1, heat", "Stage 3, cool"});
+  CHECK(report.rates[0].columns ==
+        std::vector<std::string>{"Stage 1, heat: steepest over 15 min", "Stage 1, heat: overall",
+                                 "Stage 3, cool: steepest over 15 min", "Stage 3, cool: overall"});
   REQUIRE(report.rates[0].rows.size() == 4);
-  for (const RateTable::Row& row : report.rates[0].rows) CHECK(row.rates.size() == 2);
+  const RequirementRow& heating = row_of(report, "stage-1.heating-rate");
+  bool steepest_is_there = false;
+  for (const RateTable::Row& row : report.rates[0].rows) {
+    REQUIRE(row.rates.size() == 4);
+    // The steepest over 15 min is never below the mean over the whole ramp by much; the largest of all is the
+    // requirement's own figure.
+    CHECK(std::stod(row.rates[0]) >= std::stod(row.rates[1]) - 1.0);
+    if (row.name == heating.where) steepest_is_there = heating.measured == row.rates[0] + " °C/h";
+  }
+  CHECK(steepest_is_there);
 }
 
 TEST_CASE("the procedure's limits are told with their source, worked out for the thickness") {

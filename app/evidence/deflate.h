@@ -1,0 +1,20 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Streams in and out of the Flate filter (RFC 1950, by zlib).
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace soakwright::evidence {
+
+std::string deflated(std::string_view bytes);
+
+/// Returns nullopt if the bytes are no whole Flate stream, or hold more than `most` bytes.
+std::optional<std::string> inflated(std::string_view stored, std::size_t most);
+
+/// "zlib 1.2.13": other versions may compress the same bytes otherwise.
+std::string deflate_version();
+
+}  // namespace soakwright::evidence

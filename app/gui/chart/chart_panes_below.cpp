@@ -1,0 +1,155 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Panes below the temperatures, cursors, and the views that were visited.
+
+#include <algorithm>
+#include <cmath>
+
+#include "app/gui/chart/chart_layers.h"
+#include "app/gui/chart/chart_pane.h"
+#include "app/gui/chart/chart_tickers.h"
+#include "app/gui/chart/curve_set.h"
+
+namespace soakwright::gui {
+namespace {
+
+constexpr int kCurveHeight = 74;
+constexpr std::size_t kMostViews = 60;
+constexpr double kNearCursor = 5.0;  ///< pixels
+
+}  // namespace
+
+void ChartPane::buildCurves() {
+  rate_ticker_ = QSharedPointer<RateTicker>::create();
+  spread_ticker_ = QSharedPointer<RateTicker>::create();
+  const auto build = [this](CurvePane& pane, CurveKind kind, const QSharedPointer<RateTicker>& ticker) {
+    pane.layer = new CurveLayer(plot_, QStringLiteral("traces"), pane.rect, &scene_, kind);
+    new CursorLayer(plot_, QStringLiteral("pointer"), pane.rect, &scene_, false);
+    ticker->setTickCount(3);
+    pane.rect->setupFullAxesBox(false);
+    for (const auto type : {QCPAxis::atTop, QCPAxis::atRight, QCPAxis::atBottom}) {
+      pane.rect->axis(type)->setTicks(type == QCPAxis::atBottom);
+      pane.rect->axis(type)->setTickLabels(false);
+    }
+    pane.rect->axis(QCPAxis::atBottom)->setTicker(clock_);
+    pane.rect->axis(QCPAxis::atLeft)->setTicker(ticker);
+    pane.rect->setMinimumSize(0, kCurveHeight);
+    pane.rect->setMaximumSize(QWIDGETSIZE_MAX, kCurveHeight);
+  };
+  build(spread_, CurveKind::spread, spread_ticker_);
+  build(rate_, CurveKind::rate, rate_ticker_);
+}
+
+std::vector<QCPAxisRect*> ChartPane::rects() const {
+  return {traces_rect_, spread_.rect, rate_.rect, lanes_rect_};
+}
+
+/// Those that are shown, from top to bottom.
+void ChartPane::layOutPanes() {
+  QCPLayoutGrid* grid = plot_->plotLayout();
+  for (QCPAxisRect* rect : rects())
+    if (rect->layout()) grid->take(rect);
+  grid->simplify();
+  int row = 0;
+  for (QCPAxisRect* rect : rects()) {
+    const bool shown = rect == spread_.rect ? spread_.shown : rect != rate_.rect || rate_.shown;
+    rect->setVisible(shown);
+    if (shown) grid->addElement(row++, 0, rect);
+  }
+  replot();
+}
+
+void ChartPane::setCurves(std::shared_ptr<const CurveSet> curves) {
+  scene_.curves = std::move(curves);
+  fitCurves();
+  replot();
+}
+
+void ChartPane::fitCurves() {
+  for (const auto& [pane, kind] :
+       {std::pair{&spread_, CurveKind::spread}, std::pair{&rate_, CurveKind::rate}}) {
+    const auto [low, high] = curve_range(scene_, kind);
+    pane->rect->axis(QCPAxis::atLeft)->setRange(low, high);
+  }
+}
+
+void ChartPane::showCurves(CurveKind kind, bool shown) {
+  (kind == CurveKind::spread ? spread_ : rate_).shown = shown;
+  layOutPanes();
+}
+
+bool ChartPane::curvesShown(CurveKind kind) const {
+  return (kind == CurveKind::spread ? spread_ : rate_).shown;
+}
+
+double ChartPane::timeAt(double x) const {
+  const PixelMap map(*traces_rect_);
+  return map.from_s + (x - map.left) / map.pixels_per_s;
+}
+
+void ChartPane::setCursor(char name, std::optional<double> at_s) {
+  std::optional<double>& cursor = name == 'A' ? scene_.cursor_a : scene_.cursor_b;
+  if (at_s && scene_.chart()) at_s = std::clamp(*at_s, scene_.chart()->begin_s, scene_.chart()->end_s);
+  if (cursor == at_s) return;
+  cursor = at_s;
+  plot_->layer(QStringLiteral("pointer"))->replot();
+  emit cursorsChanged();
+}
+
+void ChartPane::setCursorHere(char name) {
+  if (!scene_.chart()) return;
+  const Ranges now = ranges();
+  setCursor(name, scene_.pointer_s.value_or(0.5 * (now.from_s + now.to_s)));
+}
+
+void ChartPane::clearCursors() {
+  setCursor('A', std::nullopt);
+  setCursor('B', std::nullopt);
+}
+
+std::optional<char> ChartPane::cursorNear(const QPointF& position) const {
+  const PixelMap map(*traces_rect_);
+  for (const char name : {'A', 'B'}) {
+    const auto at_s = cursor(name);
+    if (at_s && std::abs(map.x(*at_s) - position.x()) <= kNearCursor &&
+        position.y() <= lanes_rect_->rect().top())
+      return name;
+  }
+  return std::nullopt;
+}
+
+/// A view counts once it has stood still: what comes before the next change of it can be gone back to.
+void ChartPane::keepView(bool settled) {
+  const Ranges now = ranges();
+  if (!settled) {
+    view_timer_.start();
+    return;
+  }
+  if (view_ < views_.size() && views_[view_] == now) return;
+  if (!views_.empty()) views_.resize(view_ + 1);
+  views_.push_back(now);
+  if (views_.size() > kMostViews) views_.erase(views_.begin());
+  view_ = views_.size() - 1;
+}
+
+void ChartPane::settleView() {
+  if (!view_timer_.isActive()) return;
+  view_timer_.stop();
+  keepView(true);
+}
+
+void ChartPane::goToView(std::size_t view) {
+  view_ = view;
+  setRanges(views_[view]);
+}
+
+void ChartPane::previousView() {
+  settleView();
+  if (view_ > 0) goToView(view_ - 1);
+}
+
+void ChartPane::nextView() {
+  settleView();
+  if (view_ + 1 < views_.size()) goToView(view_ + 1);
+}
+
+}  // namespace soakwright::gui

@@ -1,0 +1,106 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Rates and spreads below the temperatures, on the same time axis, with the limits that they were held to.
+
+#include <algorithm>
+#include <cmath>
+
+#include "app/gui/chart/chart_layers.h"
+#include "app/gui/chart/curve_set.h"
+
+namespace soakwright::gui {
+
+void CurveLayer::draw(QCPPainter* painter) {
+  const Chart* chart = scene().chart();
+  const CurveSet* set = scene().curves.get();
+  if (!chart || !axisRect() || !axisRect()->visible()) return;
+  const PixelMap map(*axisRect());
+  const ChartColours& colours = scene().colours;
+  painter->setPen(QPen(colours.faint_ink, 1.0));
+  painter->drawText(QRectF(map.rect).adjusted(5, 1, -5, -1), Qt::AlignLeft | Qt::AlignTop, name_);
+  if (!set || set->record != chart->record) return;
+
+  const auto draw_all = [&](bool followed) {
+    if (kind_ == Kind::spread) {
+      if (!followed) return;
+      for (std::size_t i = 0; i < set->spreads.size(); ++i)
+        drawCurve(painter, map, set->spreads[i],
+                  QPen(colours.ink, 1.4, i % 2 == 0 ? Qt::SolidLine : Qt::DashLine));
+      return;
+    }
+    for (std::size_t i = 0; i < chart->traces.size(); ++i) {
+      const std::size_t channel = chart->traces[i].channel;
+      if (!scene().shows(i) || scene().followed(i) != followed || channel >= set->rates.size()) continue;
+      if (set->curves.rates[channel].rows() == 0) continue;
+      QPen pen = scene().pens[i];
+      if (!followed) pen.setColor(mixed(pen.color(), colours.background, kFadedShare));
+      drawCurve(painter, map, set->rates[channel], pen);
+    }
+  };
+  draw_all(false);
+  draw_all(true);
+
+  const auto& limits = kind_ == Kind::spread ? set->curves.spread_limits : set->curves.rate_limits;
+  for (const CurveLimit& limit : limits) {
+    const double y = map.y(limit.value);
+    const double from = std::max(map.x(limit.from_s), static_cast<double>(map.rect.left()));
+    const double to = std::min(map.x(limit.to_s), static_cast<double>(map.rect.right()));
+    if (to <= from) continue;
+    painter->setPen(QPen(colours.temperature_max, 1.6));
+    painter->drawLine(QPointF(from, y), QPointF(to, y));
+  }
+}
+
+void CurveLayer::drawCurve(QCPPainter* painter, const PixelMap& map, const TracePyramid& pyramid,
+                           const QPen& pen) {
+  const Chart& chart = *scene().chart();
+  points_.clear();
+  pyramid.append_polyline({map.from_s, map.to_s, 1.0 / map.pixels_per_s, 0.5 / map.pixels_per_c,
+                           chart.interpolate_max_s, chart.record->breaks},
+                          points_);
+  painter->setPen(pen);
+  painter->setBrush(Qt::NoBrush);
+  pixels_.clear();
+  const auto put_down = [&] {
+    if (pixels_.size() > 1) painter->drawPolyline(pixels_.data(), static_cast<int>(pixels_.size()));
+    pixels_.clear();
+  };
+  for (const TracePoint& point : points_) {
+    if (std::isnan(point.celsius))
+      put_down();
+    else
+      pixels_.emplace_back(map.x(point.at_s), map.y(point.celsius));
+  }
+  put_down();
+}
+
+std::pair<double, double> curve_range(const ChartScene& scene, CurveKind kind) {
+  double low = 0.0;
+  double high = 0.0;
+  const CurveSet* set = scene.curves.get();
+  const Chart* chart = scene.chart();
+  if (!set || !chart || set->record != chart->record) return {0.0, 1.0};
+  const auto take = [&](const TracePyramid& pyramid) {
+    const auto extremes = pyramid.extremes(0, chart->record->rows());
+    if (std::isnan(extremes.lowest)) return;
+    low = std::min(low, static_cast<double>(extremes.lowest));
+    high = std::max(high, static_cast<double>(extremes.highest));
+  };
+  if (kind == CurveKind::spread) {
+    for (const TracePyramid& spread : set->spreads) take(spread);
+    // A limit far above what was measured needs no room: the curve would be a line on the axis.
+    for (const CurveLimit& limit : set->curves.spread_limits)
+      if (limit.value < 2.0 * high) high = std::max(high, limit.value);
+  } else {
+    for (const ChartTrace& trace : chart->traces)
+      if (trace.channel < set->rates.size() && set->curves.rates[trace.channel].rows() > 0)
+        take(set->rates[trace.channel]);
+    for (const CurveLimit& limit : set->curves.rate_limits) {
+      high = std::max(high, limit.value);
+      low = std::min(low, limit.value);
+    }
+  }
+  const double pad = std::max(0.5, 0.08 * (high - low));
+  return {kind == CurveKind::spread ? 0.0 : low - pad, high + pad};
+}
+
+}  // namespace soakwright::gui

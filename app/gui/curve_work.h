@@ -1,0 +1,37 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Works out rates and spreads off the GUI thread; what was asked for last is told.
+#pragma once
+
+#include <QObject>
+#include <memory>
+
+#include "app/gui/chart/curve_set.h"
+
+class QThread;
+
+namespace soakwright::gui {
+
+class CurveWork : public QObject {
+  Q_OBJECT
+
+ public:
+  using QObject::QObject;
+  ~CurveWork() override;
+
+  /// `analysis.record` must be there.
+  void start(const Analysis& analysis);
+  /// Nothing more is heard of what runs.
+  void forget() { ++ticket_; }
+
+ signals:
+  void ready(const std::shared_ptr<const soakwright::gui::CurveSet>& curves);
+
+ private:
+  void next();
+
+  QThread* thread_ = nullptr;
+  std::shared_ptr<const Analysis> wanted_;  ///< asked for while another was being worked out
+  quint64 ticket_ = 0;
+};
+
+}  // namespace soakwright::gui

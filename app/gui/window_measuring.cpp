@@ -1,0 +1,177 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The chart beyond its traces: panes below it, cursors and what lies between them, a time drawn over, units,
+// and the keys that lead from place to place.
+
+#include <QAction>
+#include <QActionGroup>
+#include <QClipboard>
+#include <QGuiApplication>
+#include <QMenu>
+#include <QStatusBar>
+#include <QTabWidget>
+#include <algorithm>
+
+#include "app/gui/between_contents.h"
+#include "app/gui/channel_pane.h"
+#include "app/gui/chart/chart_pane.h"
+#include "app/gui/finding_pane.h"
+#include "app/gui/list_pane.h"
+#include "app/gui/main_window.h"
+#include "app/gui/window_actions.h"
+#include "app/pdf/shown_text.h"
+
+namespace soakwright::gui {
+namespace {
+
+constexpr int kMessage_ms = 4000;
+constexpr double kCopyScale = 2.0;
+const QString kSpread = QStringLiteral("spread-pane");
+const QString kRate = QStringLiteral("rate-pane");
+
+}  // namespace
+
+void MainWindow::wireMeasuring() {
+  const WindowActions& a = *actions_;
+  const auto on = [this](QAction* action, auto&& what) { connect(action, &QAction::triggered, this, what); };
+  connect(a.show_spread, &QAction::toggled, this,
+          [this](bool shown) { showCurves(CurveKind::spread, shown); });
+  connect(a.show_rate, &QAction::toggled, this, [this](bool shown) { showCurves(CurveKind::rate, shown); });
+  a.show_spread->setChecked(memory_.layout(kSpread) != "0");
+  a.show_rate->setChecked(memory_.layout(kRate) == "1");
+  chart_->showCurves(CurveKind::spread, a.show_spread->isChecked());
+  chart_->showCurves(CurveKind::rate, a.show_rate->isChecked());
+  connect(a.full_screen, &QAction::triggered, this,
+          [this] { setWindowState(windowState() ^ Qt::WindowFullScreen); });
+  on(a.previous_view, [this] { chart_->previousView(); });
+  on(a.next_view, [this] { chart_->nextView(); });
+  on(a.cursor_a, [this] { chart_->setCursorHere('A'); });
+  on(a.cursor_b, [this] { chart_->setCursorHere('B'); });
+  on(a.clear_cursors, [this] { chart_->clearCursors(); });
+  on(a.copy_between, [this] { copyBetween(); });
+  on(a.next_finding, [this] { stepFinding(1); });
+  on(a.previous_finding, [this] { stepFinding(-1); });
+  on(a.unit_as_specified, [this] { session_.showIn(std::nullopt); });
+  on(a.unit_celsius, [this] { session_.showIn(TemperatureUnit::celsius); });
+  on(a.unit_fahrenheit, [this] { session_.showIn(TemperatureUnit::fahrenheit); });
+  on(a.copy_chart, [this] { copyChart(); });
+  connect(channels_, &ChannelPane::menuWanted, this, &MainWindow::offerForTrace);
+  connect(chart_, &ChartPane::cursorsChanged, this, &MainWindow::showBetween);
+  connect(chart_, &ChartPane::copyWanted, this, &MainWindow::copyBetween);
+  connect(chart_, &ChartPane::timeDrawn, this, &MainWindow::offerForTime);
+  connect(chart_, &ChartPane::stageKeyed, this, &MainWindow::showStage);
+  connect(&curve_work_, &CurveWork::ready, this, [this](const std::shared_ptr<const CurveSet>& curves) {
+    if (!session_.open().has_record() || curves->record != session_.open().analysis.record) return;
+    curves_ = curves;
+    chart_->setCurves(curves);
+    showBetween();
+  });
+}
+
+void MainWindow::showCurves(CurveKind kind, bool shown) {
+  chart_->showCurves(kind, shown);
+  memory_.keepLayout(kind == CurveKind::spread ? kSpread : kRate, shown ? "1" : "0");
+  workOutCurves();
+}
+
+/// Only where somebody looks at them.
+void MainWindow::workOutCurves() {
+  const bool wanted = chart_->curvesShown(CurveKind::spread) || chart_->curvesShown(CurveKind::rate) ||
+                      (chart_->cursor('A') && chart_->cursor('B'));
+  if (wanted && !curves_ && session_.open().has_record()) curve_work_.start(session_.open().analysis);
+}
+
+void MainWindow::showBetween() {
+  const auto a_s = chart_->cursor('A');
+  const auto b_s = chart_->cursor('B');
+  const Report* report = session_.report();
+  if (!report || !a_s || !b_s) {
+    between_->setContent(between_lines(report, nullptr, 0.0));
+    return;
+  }
+  workOutCurves();
+  const ChartCurves* curves = curves_ ? &curves_->curves : nullptr;
+  const Between between = measure_between(session_.open().analysis, curves, *a_s, *b_s);
+  const bool first = between_->lines().rowCount() == 0;
+  between_->setContent(between_lines(report, &between, curves ? curves->window_s : 0.0));
+  if (first) lists_->setCurrentWidget(between_);
+}
+
+void MainWindow::copyBetween() {
+  if (between_->lines().rowCount() == 0) return;
+  QGuiApplication::clipboard()->setText(tab_separated(between_->lines().content()));
+  statusBar()->showMessage(tr("Copied what lies between A and B"), kMessage_ms);
+}
+
+void MainWindow::offerForTime(double from_s, double to_s, std::optional<std::size_t> trace,
+                              const QPoint& at) {
+  const Report* report = session_.report();
+  if (!report) return;
+  QMenu menu(this);
+  QAction* zoom = menu.addAction(tr("&Zoom to this time"));
+  QAction* measure = menu.addAction(tr("&Measure from A to B"));
+  const QString name = trace ? pdf::shown_text(report->chart.traces[*trace].name) : QString();
+  QAction* exclude =
+      menu.addAction(trace ? tr("&Exclude %1 here…").arg(QString(name).replace(u'&', QStringLiteral("&&")))
+                           : tr("&Exclude a thermocouple here…"));
+  const QAction* chosen = menu.exec(at);
+  if (chosen == zoom) {
+    const ChartPane::Ranges now = chart_->ranges();
+    chart_->setRanges({from_s, to_s, now.low_c, now.high_c});
+  } else if (chosen == measure) {
+    chart_->setCursor('A', from_s);
+    chart_->setCursor('B', to_s);
+  } else if (chosen == exclude) {
+    askToExclude(trace ? std::optional(report->chart.traces[*trace].channel) : std::nullopt,
+                 std::pair{from_s, to_s});
+  }
+}
+
+void MainWindow::offerForTrace(std::size_t trace, const QPoint& at) {
+  const Report* report = session_.report();
+  if (!report || trace >= report->chart.traces.size()) return;
+  const std::size_t channel = report->chart.traces[trace].channel;
+  const QString name = pdf::shown_text(report->chart.traces[trace].name).replace(u'&', QStringLiteral("&&"));
+  QMenu menu(this);
+  QAction* exclude = menu.addAction(tr("&Exclude %1…").arg(name));
+  QAction* only = menu.addAction(tr("Show &only %1").arg(name));
+  QAction* all = menu.addAction(tr("Show &all"));
+  const QAction* chosen = menu.exec(at);
+  if (chosen == exclude) {
+    askToExclude(channel, std::nullopt);
+  } else if (chosen == only) {
+    session_.setAllVisible(false);
+    session_.setVisible(channel, true);
+  } else if (chosen == all) {
+    session_.setAllVisible(true);
+  }
+}
+
+void MainWindow::copyChart() {
+  QGuiApplication::clipboard()->setPixmap(chart_->picture(kCopyScale));
+  statusBar()->showMessage(tr("Copied the chart as a picture"), kMessage_ms);
+}
+
+void MainWindow::showStage(std::size_t stage) {
+  const Report* report = session_.report();
+  if (!report) return;
+  const auto& segments = report->verdict ? report->chart.stages : report->chart.phases;
+  if (stage < segments.size())
+    chart_->showPlace(std::pair{segments[stage].from_s, segments[stage].to_s}, std::nullopt, std::nullopt);
+}
+
+void MainWindow::stepFinding(int step) {
+  const std::vector<std::size_t> listed = finding_pane_->listed();
+  if (listed.empty()) return;
+  const Selection& chosen = session_.selection();
+  const auto now = chosen.kind == Selection::Kind::finding
+                       ? std::find(listed.begin(), listed.end(), chosen.index)
+                       : listed.end();
+  std::ptrdiff_t place = step > 0 ? 0 : static_cast<std::ptrdiff_t>(listed.size()) - 1;
+  if (now != listed.end())
+    place = std::clamp<std::ptrdiff_t>(now - listed.begin() + step, 0,
+                                       static_cast<std::ptrdiff_t>(listed.size()) - 1);
+  session_.select({Selection::Kind::finding, listed[static_cast<std::size_t>(place)]});
+  statusBar()->showMessage(tr("Finding %1 of %2").arg(place + 1).arg(listed.size()), kMessage_ms);
+}
+
+}  // namespace soakwright::gui

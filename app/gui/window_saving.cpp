@@ -1,0 +1,338 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What is in no file: that it is shown, asked about before it is lost, saved, and offered again after a
+// crash. And the other way round: files that are no longer what was read.
+
+#include <QAction>
+#include <QFile>
+#include <QFileDialog>
+#include <QFileInfo>
+#include <QInputDialog>
+#include <QLocale>
+#include <QMessageBox>
+#include <QPushButton>
+#include <QStackedWidget>
+#include <QUndoStack>
+
+#include "app/gui/change_words.h"
+#include "app/gui/channel_pane.h"
+#include "app/gui/chart/chart_pane.h"
+#include "app/gui/error_bar.h"
+#include "app/gui/exclude_dialog.h"
+#include "app/gui/exports.h"
+#include "app/gui/import_settings_pane.h"
+#include "app/gui/job_pane.h"
+#include "app/gui/line_changes.h"
+#include "app/gui/main_window.h"
+#include "app/gui/message_strip.h"
+#include "app/gui/save_preview.h"
+#include "app/gui/summary_bar.h"
+#include "app/gui/window_actions.h"
+#include "app/pdf/shown_text.h"
+
+namespace soakwright::gui {
+namespace {
+
+constexpr std::size_t kFirstButton = 0;
+constexpr std::size_t kSecondButton = 1;
+constexpr int kLookAgain_ms = 500;
+
+QString kind_words(FileKind kind, int count) {
+  switch (kind) {
+    case FileKind::log:
+      return MainWindow::tr("%1 logs were given; one is open at a time. Open which?").arg(count);
+    case FileKind::procedure:
+      return MainWindow::tr("%1 procedures were given; one is open at a time. Open which?").arg(count);
+    case FileKind::job:
+      return MainWindow::tr("%1 jobs were given; one is open at a time. Open which?").arg(count);
+    case FileKind::review:
+      break;
+  }
+  return MainWindow::tr("%1 reviews were given; one is open at a time. Open which?").arg(count);
+}
+
+/// Of several files of one kind the one to open; nothing where the user opens none.
+std::optional<QString> choose_one(QWidget* parent, FileKind kind, const QStringList& paths) {
+  QStringList names;
+  for (const QString& path : paths) {
+    const QFileInfo info(path);
+    names.append(info.exists() ? MainWindow::tr("%1   (%2)").arg(info.fileName(), info.absolutePath())
+                               : MainWindow::tr("%1   (not found)").arg(path));
+  }
+  QInputDialog dialog(parent);
+  dialog.setWindowTitle(MainWindow::tr("Open one of several files"));
+  dialog.setLabelText(kind_words(kind, static_cast<int>(paths.size())));
+  dialog.setOption(QInputDialog::UseListViewForComboBoxItems);
+  dialog.setComboBoxItems(names);
+  if (dialog.exec() != QDialog::Accepted) return std::nullopt;
+  const qsizetype chosen = names.indexOf(dialog.textValue());
+  return chosen < 0 ? std::nullopt : std::optional(paths[chosen]);
+}
+
+/// As the file is on disk; empty where there is none.
+QString text_on_disk(const QString& path) {
+  QFile file(path);
+  return file.open(QIODevice::ReadOnly) ? QString::fromUtf8(file.readAll()) : QString();
+}
+
+}  // namespace
+
+void MainWindow::wireSaving() {
+  connect(unsaved_, &MessageStrip::pressed, this, [this](std::size_t button) {
+    if (button == kFirstButton)
+      session_.edits().undo();
+    else if (session_.reviewUnsaved())
+      saveReview(true);
+    else
+      saveJob(true);
+  });
+  connect(left_, &MessageStrip::pressed, this, &MainWindow::answerLeftChanges);
+  connect(stale_, &MessageStrip::pressed, this, [this] { reloadFiles(); });
+  connect(&watch_, &FileWatch::changedOnDisk, this, &MainWindow::showChangedFiles);
+}
+
+void MainWindow::openPaths(const QStringList& paths) {
+  std::map<FileKind, QStringList> kinds;
+  for (const QString& path : paths)
+    if (QStringList& same = kinds[file_kind(path)]; !same.contains(path)) same.append(path);
+  QStringList chosen;
+  for (const auto& [kind, same] : kinds) {
+    const auto one = same.size() == 1 ? std::optional(same.first()) : choose_one(this, kind, same);
+    if (!one) return;
+    chosen.append(*one);
+  }
+  const bool replaces = kinds.contains(FileKind::log) || kinds.contains(FileKind::job);
+  if (replaces && !mayLeave()) return;
+  session_.openFiles(chosen);
+}
+
+ChangesPlace MainWindow::changesPlace() const {
+  const auto& refused = session_.refusedLog();
+  QString job = session_.open().files.job;
+  if (refused) job = refused->named.job.isEmpty() ? refused->kept.job : refused->named.job;
+  return {session_.logSha(), job};
+}
+
+void MainWindow::keepChanges() {
+  memory_.keepChanges(changesPlace(), session_.wanted());
+  middle_->setCurrentIndex(session_.open().has_record() || session_.refusedLog() ? 1 : 0);
+  reading_->show(session_);
+  job_->show(session_);
+  showUnsaved();
+}
+
+void MainWindow::showUnsaved() {
+  const OpenCase& open = session_.open();
+  const Report* report = session_.report();
+  const bool unsaved = session_.unsaved();
+  const QStringList words = change_words(session_.wanted());
+  const QString whose = open.files.job.isEmpty() ? tr("Not in a job file:") : tr("Not in the job file:");
+  QString said = words.isEmpty() ? QString() : whose + u' ' + words.join(QStringLiteral("; "));
+  if (session_.reviewUnsaved()) said = tr("Decisions of the review are in no file");
+  unsaved_->say(said, words.join(u'\n'));
+  unsaved_->button(kFirstButton)->setEnabled(session_.edits().canUndo());
+  unsaved_->button(kSecondButton)
+      ->setText(session_.reviewUnsaved() ? tr("Save review…") : tr("Save in the job…"));
+  const bool can_save = unsaved && session_.sheetTexts().isEmpty() && !session_.refusedLog();
+  unsaved_->button(kSecondButton)->setEnabled(can_save);
+  actions_->save->setEnabled(can_save);
+
+  const bool stale = !changed_files_.isEmpty() && open.has_record();
+  verdict_->show(open, {unsaved && open.has_record(), stale, session_.refusedLog().has_value()});
+  QStringList title;
+  if (!open.log_path.isEmpty()) title.append(open.log_path.section(u'/', -1));
+  if (report && report->verdict) {
+    QString verdict = pdf::shown_text(report->verdict_text);
+    if (stale) verdict = tr("%1, out of date").arg(verdict);
+    if (unsaved) verdict = tr("%1, not saved").arg(verdict);
+    title.append(verdict);
+  }
+  title.append(tr("Soakwright"));
+  setWindowTitle(title.join(QStringLiteral(" – ")) + QStringLiteral("[*]"));
+  setWindowModified(unsaved);
+}
+
+bool MainWindow::mayLeave() {
+  if (!session_.unsaved()) return true;
+  QMessageBox box(QMessageBox::Warning, tr("Unsaved changes"),
+                  session_.open().files.job.isEmpty() ? tr("The changed settings are in no job file.")
+                                                      : tr("The changed settings are not in the job file."),
+                  QMessageBox::Discard | QMessageBox::Cancel, this);
+  box.setInformativeText(change_words(session_.wanted()).join(u'\n'));
+  // What the log cannot be read with is not worth a file.
+  if (actions_->save->isEnabled()) {
+    box.addButton(QMessageBox::Save);
+    box.setDefaultButton(QMessageBox::Save);
+  } else {
+    box.setDefaultButton(QMessageBox::Cancel);
+  }
+  box.setEscapeButton(QMessageBox::Cancel);
+  switch (box.exec()) {
+    case QMessageBox::Save:
+      return session_.reviewUnsaved() ? saveReview(false) : saveJob(false);
+    case QMessageBox::Discard:
+      memory_.keepChanges(changesPlace(), {});
+      return true;
+    default:
+      return false;
+  }
+}
+
+QString MainWindow::jobToSaveIn() {
+  if (!session_.open().files.job.isEmpty()) return session_.open().files.job;
+  const QFileInfo log(session_.open().log_path);
+  QFileDialog dialog(this, tr("Save in a job"), log.absolutePath(), tr("TOML (*.toml)"));
+  dialog.setAcceptMode(QFileDialog::AcceptSave);
+  dialog.setDefaultSuffix(QStringLiteral("toml"));
+  // Into a job that exists the changes are added; what they are is shown before.
+  dialog.setOption(QFileDialog::DontConfirmOverwrite);
+  dialog.selectFile(log.completeBaseName() + QStringLiteral(".toml"));
+  if (dialog.exec() != QDialog::Accepted || dialog.selectedFiles().isEmpty()) return {};
+  return dialog.selectedFiles().first();
+}
+
+bool MainWindow::saveJob(bool preview) {
+  if (session_.wanted().empty()) return true;
+  const bool named = !session_.open().files.job.isEmpty();
+  const QString path = jobToSaveIn();
+  if (path.isEmpty()) return false;
+  const auto text =
+      job_text_of(path, session_.wanted(), session_.open().log_path, session_.open().procedure_path);
+  if (!text) {
+    showWritten(path, text.problems());
+    return false;
+  }
+  if (preview || !named) {
+    const QStringList lines = line_changes(text_on_disk(path), QString::fromStdString(text.value()));
+    if (!ask_to_save(this, path, !QFileInfo::exists(path), change_words(session_.wanted()), lines))
+      return false;
+  }
+  const std::vector<std::string> texts = session_.jobTexts(path);
+  const Problems problems = write_text(path, text.value());
+  if (problems.empty()) session_.jobWritten(path, texts);
+  showWritten(path, problems);
+  return problems.empty();
+}
+
+void MainWindow::writeJob(const QString& path) {
+  if (session_.wanted().empty()) return;
+  const std::vector<std::string> texts = session_.jobTexts(path);
+  const auto text =
+      job_text_of(path, session_.wanted(), session_.open().log_path, session_.open().procedure_path);
+  const Problems problems = text ? write_text(path, text.value()) : text.problems();
+  if (problems.empty()) session_.jobWritten(path, texts);
+  showWritten(path, problems);
+}
+
+bool MainWindow::mayExport() {
+  if (session_.wanted().empty()) return true;
+  QMessageBox box(QMessageBox::Warning, tr("Unsaved changes"),
+                  tr("This result rests on settings that are not saved in a job."), QMessageBox::Cancel,
+                  this);
+  box.setInformativeText(change_words(session_.wanted()).join(u'\n'));
+  QPushButton* save = box.addButton(tr("Save the job first"), QMessageBox::AcceptRole);
+  QPushButton* as_is = box.addButton(tr("Export as not saved"), QMessageBox::DestructiveRole);
+  as_is->setToolTip(tr("The report says across its first page that the settings are in no file"));
+  save->setEnabled(actions_->save->isEnabled());
+  box.setDefaultButton(save);
+  box.exec();
+  if (box.clickedButton() == as_is) return true;
+  // Saved, the record is read again: what is exported then is not there yet.
+  if (box.clickedButton() == save) saveJob(false);
+  return false;
+}
+
+/// Kept by a run that did not end as one does: it asked nobody. The files are shown as they are until the
+/// user decides.
+void MainWindow::offerLeftChanges() {
+  const ChangesPlace place = changesPlace();
+  if (place.log_sha256.isEmpty()) return left_->say({});
+  ChangesPlace left = place;
+  left.left = true;
+  if (!session_.unsaved()) {
+    if (const auto found = memory_.changes(place); !found.empty()) {
+      memory_.keepChanges(left, found);
+      memory_.keepChanges(place, {});
+    }
+  }
+  const std::vector<JobChange> changes = memory_.changes(left);
+  if (changes.empty()) return left_->say({});
+  const QString when = QLocale::c().toString(memory_.changedAt(left), QStringLiteral("d MMM yyyy hh:mm"));
+  left_->say((changes.size() == 1
+                  ? tr("1 change of %1 was not saved when the program ended. It is not applied.").arg(when)
+                  : tr("%1 changes of %2 were not saved when the program ended. They are not applied.")
+                        .arg(changes.size())
+                        .arg(when)),
+             change_words(changes).join(u'\n'));
+}
+
+void MainWindow::answerLeftChanges(std::size_t button) {
+  ChangesPlace left = changesPlace();
+  left.left = true;
+  const std::vector<JobChange> changes = memory_.changes(left);
+  if (button == kFirstButton) {
+    memory_.keepChanges(left, {});
+    left_->say({});
+    std::vector<JobChange> both = changes;
+    for (const JobChange& now : session_.wanted()) both.push_back(now);
+    session_.restoreChanges(both);
+  } else if (button == kSecondButton) {
+    memory_.keepChanges(left, {});
+    left_->say({});
+  } else {
+    QMessageBox::information(
+        this, tr("Changes of an earlier session"),
+        change_words(changes).join(u'\n').toHtmlEscaped().replace(u'\n', QStringLiteral("<br>")));
+  }
+}
+
+void MainWindow::showChangedFiles(const QStringList& paths) {
+  // What is being read now is read as it is now.
+  if (session_.busy() && !paths.isEmpty()) {
+    QTimer::singleShot(kLookAgain_ms, this, [this] { showChangedFiles(watch_.changed()); });
+    return;
+  }
+  changed_files_ = paths;
+  QStringList names;
+  for (const QString& path : paths)
+    names.append(QFileInfo::exists(path) ? QFileInfo(path).fileName()
+                                         : tr("%1 (no longer there)").arg(QFileInfo(path).fileName()));
+  stale_->say(paths.isEmpty() ? QString()
+                              : tr("Changed on disk: %1. The result shown is out of date.")
+                                    .arg(names.join(QStringLiteral(", "))));
+  showUnsaved();
+}
+
+void MainWindow::reloadFiles() {
+  const QString job = session_.open().files.job;
+  if (changed_files_.contains(job) && !mayLeave()) return;
+  session_.reload();
+}
+
+void MainWindow::changeEvent(QEvent* event) {
+  QMainWindow::changeEvent(event);
+  if (event->type() == QEvent::ActivationChange && isActiveWindow()) watch_.look();
+}
+
+void MainWindow::exclude() {
+  const Selection& chosen = session_.selection();
+  std::optional<std::size_t> channel;
+  std::optional<std::pair<double, double>> time;
+  if (chosen.kind == Selection::Kind::suspect) {
+    const Suspect& suspect =
+        session_.open().analysis.course->suspects[session_.report()->suspects[chosen.index].suspect];
+    channel = suspect.channel;
+    time = std::pair{suspect.from_s, suspect.to_s};
+  } else if (const auto trace = chart_->emphasised()) {
+    channel = session_.report()->chart.traces[*trace].channel;
+  }
+  askToExclude(channel, time);
+}
+
+void MainWindow::askToExclude(std::optional<std::size_t> channel,
+                              std::optional<std::pair<double, double>> time) {
+  if (!session_.open().has_record()) return;
+  ExcludeDialog dialog(session_.open().analysis.record, channel, time, this);
+  if (dialog.exec() == QDialog::Accepted) session_.change(dialog.change());
+}
+
+}  // namespace soakwright::gui

@@ -9,6 +9,8 @@
 #include "core/phases/course.h"
 #include "core/previous_records.h"
 #include "core/problems/caught.h"
+#include "core/procedure/import_problems.h"
+#include "core/procedure/import_texts.h"
 #include "core/procedure/job_file.h"
 #include "core/procedure/named_path.h"
 #include "core/procedure/procedure_file.h"
@@ -91,7 +93,13 @@ Watch part_of(const Watch& watch, double from, double to) {
 
 /// The log, and what it shows by itself.
 Result<Analysis> record_of(const Request& request, const Asked& asked, const Watch& watch) {
-  auto record = read_record(asked.log, asked.job.get(), request.dates, part_of(watch, 0.0, kAfterReading));
+  const bool given = request.import != ImportChoices{};
+  if (given && request.import.unlisted_off && (!asked.job || asked.job->thermocouples.empty()))
+    return unlisted_without_job();
+  std::optional<Job> as_given;
+  if (given) as_given = with_import_choices(asked.job.get(), request.import);
+  auto record = read_record(asked.log, as_given ? &*as_given : asked.job.get(), request.dates,
+                            part_of(watch, 0.0, kAfterReading));
   if (!record && request.log.empty())
     return with_place_in_job(record.problems(), *asked.job, asked.log, "log", asked.job->log_line);
   if (!record) return record.problems();

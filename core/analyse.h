@@ -40,6 +40,7 @@ struct Request {
   /// One for each previous record of the job, in its order: nothing else is read then. Without it the job's
   /// own paths count.
   std::optional<std::vector<PreviousFiles>> previous_files = std::nullopt;
+  ImportChoices import = {};  ///< each key that is given wins over the job's
 };
 
 // No exception leaves these: lack of memory and faults of the program itself are problems too

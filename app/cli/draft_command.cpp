@@ -23,8 +23,7 @@ RuleShelf shelf_for(const std::string& named) {
 }
 
 int list_rules(const RuleShelf& shelf) {
-  if (const auto problem = write_standard_output(rule_list(shelf.rules, colour_is_welcome())))
-    return say(*problem);
+  if (const auto problem = write_standard_output(rule_list(shelf.rules, page_style()))) return say(*problem);
   return shelf.problems.empty() ? 0 : say(shelf.problems);
 }
 

@@ -11,6 +11,13 @@ void not_evaluated(PageText& page, const Report& report) {
   for (const std::string& text : report.other_columns) page.paragraph({""}, text);
 }
 
+void suspects(PageText& page, const Report& report) {
+  if (report.suspects.empty()) return;
+  page.heading("Suspect thermocouples");
+  for (const SuspectRow& row : report.suspects)
+    page.paragraph({row.channel + ", " + row.code, Tint::doubtful}, row.when + ": " + row.text);
+}
+
 void preheat_and_bands(PageText& page, const Report& report) {
   if (!report.preheat.empty()) {
     page.heading("Preheat, published figures");
@@ -27,8 +34,8 @@ void file_warnings(PageText& page, const Report& report) {
   std::vector<Row> rows;
   for (const NoticeRow& row : report.notices)
     rows.push_back({Cell{row.code, Tint::doubtful}, row.line, row.count, row.channel, row.text});
-  page.heading("About the file");
-  page.table({"Notice", "Line", "Count", "Channel", ""}, rows);
+  page.heading("File warnings");
+  page.table({"Warning", "Line", "Count", "Channel", ""}, rows);
 }
 
 }  // namespace soakwright::cli

@@ -10,6 +10,9 @@ namespace soakwright::cli {
 /// The columns that are not evaluated, each with the reason.
 void not_evaluated(PageText& page, const Report& report);
 
+/// Thermocouples that look wrong, each with the evidence.
+void suspects(PageText& page, const Report& report);
+
 /// File warnings, each with its line, count and channel.
 /// Preheat and bands, where the job says something about them.
 void preheat_and_bands(PageText& page, const Report& report);

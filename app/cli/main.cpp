@@ -12,6 +12,8 @@
 #include <variant>
 
 #include "app/cli/arguments.h"
+#include "app/cli/batch_command.h"
+#include "app/cli/check_logs.h"
 #include "app/cli/draft_command.h"
 #include "app/cli/endings.h"
 #include "app/cli/output_paths.h"
@@ -20,13 +22,15 @@
 #include "app/cli/reading_page.h"
 #include "app/cli/signing_command.h"
 #include "app/cli/standard_output.h"
+#include "app/cli/text_outputs.h"
 #include "app/cli/verdict_page.h"
 #include "core/analyse.h"
 #include "core/problems/caught.h"
+#include "core/report/readings_csv.h"
 #include "core/report/report.h"
 #include "core/report/report_contents.h"
+#include "core/report/requirements_csv.h"
 #include "core/report/result_json.h"
-#include "core/system/atomic_file.h"
 
 namespace soakwright::cli {
 namespace {
@@ -44,15 +48,16 @@ int exit_code_of(const Analysis& analysis) {
   return 0;
 }
 
-std::string page_of(const Report& report, Arguments::Command command) {
-  const bool coloured = colour_is_welcome();
-  return command == Arguments::Command::inspect ? reading_page(report, coloured)
-                                                : verdict_page(report, coloured);
+std::string page_of(const Report& report, const Arguments& arguments) {
+  return arguments.command == Arguments::Command::inspect
+             ? reading_page(report, page_style())
+             : verdict_page(report, page_style(), arguments.explain);
 }
 
 int run(const Arguments& arguments) {
   if (const auto problem = clash_of_outputs(arguments)) return say(*problem);
   if (arguments.command == Arguments::Command::draft) return run_draft(arguments);
+  if (!arguments.logs.empty()) return check_several(arguments);
   std::optional<PdfModule> pdf;
   if (!arguments.report.empty() || !arguments.chart.empty()) {
     auto opened = PdfModule::open();
@@ -64,13 +69,13 @@ int run(const Arguments& arguments) {
                                                                       : check(arguments.request);
   if (!found) return say(found.problems());
   const Analysis& analysis = found.value();
-  const bool json_alone = arguments.json == "-";
+  const bool page = !arguments.quiet && !text_to_standard_output(arguments);
   ReportOptions options;
   options.unit = arguments.unit;
   options.program_version = SOAKWRIGHT_VERSION;
   options.paper = arguments.paper;
   std::optional<Report> report;
-  if (!arguments.chart.empty() || !json_alone) report = make_report(analysis, options);
+  if (!arguments.chart.empty() || page) report = make_report(analysis, options);
   std::string result;
   if (!arguments.json.empty()) result = result_json(analysis);
 
@@ -81,10 +86,15 @@ int run(const Arguments& arguments) {
   }
   if (!arguments.chart.empty())
     if (const auto failure = pdf->write_chart(*report, arguments.chart)) return say(*failure);
-  if (!arguments.json.empty() && !json_alone)
-    if (const auto problem = write_file_whole(arguments.json, result)) return say(*problem);
-  if (const auto problem = write_standard_output(json_alone ? result : page_of(*report, arguments.command)))
+  std::string requirements, readings;
+  if (!arguments.csv.empty())
+    requirements = requirements_csv_header() + requirements_csv(analysis, analysis.record->file);
+  if (!arguments.readings.empty()) readings = readings_csv(*analysis.record);
+  if (const auto problem = write_text_outputs(
+          {{arguments.json, result}, {arguments.csv, requirements}, {arguments.readings, readings}}))
     return say(*problem);
+  if (page)
+    if (const auto problem = write_standard_output(page_of(*report, arguments))) return say(*problem);
   return exit_code_of(analysis);
 }
 
@@ -104,6 +114,7 @@ int main(int argc, char** argv) {
     const auto read = read_arguments(argc, argv);
     if (const auto* reply = std::get_if<Reply>(&read)) return answer(*reply);
     const auto& arguments = std::get<Arguments>(read);
+    if (arguments.command == Arguments::Command::batch) return run_batch_command(arguments.batch);
     if (arguments.command == Arguments::Command::sign) return run_sign(arguments.signing.sign);
     if (arguments.command == Arguments::Command::verify) return run_verify(arguments.signing.verify);
     return run(arguments);

@@ -29,6 +29,12 @@ std::vector<std::string> inputs_of(const Request& request) {
   return inputs;
 }
 
+/// A log with the job beside it, and what that names.
+std::vector<std::string> inputs_beside(const std::string& log) {
+  Problems notes;
+  return batch_entry_of(log, {}, notes).files;
+}
+
 }  // namespace
 
 bool one_file(const std::string& a, const std::string& b) {
@@ -41,12 +47,17 @@ bool one_file(const std::string& a, const std::string& b) {
 }
 
 std::optional<Problem> clash_of_outputs(const Arguments& arguments) {
-  const std::array<std::pair<const char*, std::string>, 4> outputs{
-      {{"--json", arguments.json == "-" ? std::string{} : arguments.json},
+  const auto file = [](const std::string& path) { return path == "-" ? std::string{} : path; };
+  const std::array<std::pair<const char*, std::string>, 6> outputs{
+      {{"--json", file(arguments.json)},
+       {"--csv", file(arguments.csv)},
+       {"--readings", file(arguments.readings)},
        {"--out", arguments.draft.out == "-" ? std::string{} : arguments.draft.out},
        {"--report", arguments.report},
        {"--chart", arguments.chart}}};
-  const std::vector<std::string> inputs = inputs_of(arguments.request);
+  std::vector<std::string> inputs = inputs_of(arguments.request);
+  for (const std::string& log : arguments.logs)
+    for (const std::string& input : inputs_beside(log)) inputs.push_back(input);
   for (std::size_t i = 0; i < outputs.size(); ++i) {
     const auto& [option, path] = outputs[i];
     if (path.empty()) continue;

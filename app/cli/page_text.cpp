@@ -5,6 +5,8 @@
 #include <cstdlib>
 #include <utility>
 
+#include "app/cli/table_fit.h"
+#include "app/cli/terminal.h"
 #include "core/units/printable_text.h"
 
 #ifdef _WIN32
@@ -16,7 +18,7 @@
 namespace soakwright::cli {
 namespace {
 
-constexpr std::size_t kLineWidth = 100;
+constexpr std::size_t kWidest = 140;
 constexpr std::size_t kIndent = 2;
 constexpr std::size_t kBetweenColumns = 2;
 
@@ -69,8 +71,17 @@ bool colour_is_welcome() {
 #endif
 }
 
+PageStyle page_style() {
+  if (!output_is_terminal()) return {};
+  PageStyle style;
+  style.coloured = colour_is_welcome();
+  style.width = std::min(terminal_width(), kWidest);
+  style.fit_tables = true;
+  return style;
+}
+
 void PageText::tinted(std::string_view text, Tint tint) {
-  const bool shade = coloured_ && tint != Tint::none && !text.empty();
+  const bool shade = style_.coloured && tint != Tint::none && !text.empty();
   if (shade) out_ += sequence_of(tint);
   out_ += printable(text);
   if (shade) out_ += "\x1b[0m";
@@ -101,6 +112,22 @@ void PageText::facts(const std::vector<LabelledText>& facts) {
 }
 
 void PageText::table_row(const Row& row, const std::vector<std::size_t>& widths) {
+  std::vector<std::vector<std::string>> wrapped;
+  std::size_t lines = 1;
+  for (std::size_t column = 0; column < row.size(); ++column) {
+    wrapped.push_back(wrapped_cell(row[column].text, widths[column]));
+    lines = std::max(lines, wrapped.back().size());
+  }
+  for (std::size_t line = 0; line < lines; ++line) {
+    Row piece;
+    for (std::size_t column = 0; column < row.size(); ++column)
+      piece.emplace_back(line < wrapped[column].size() ? wrapped[column][line] : std::string{},
+                         row[column].tint);
+    table_line(piece, widths);
+  }
+}
+
+void PageText::table_line(const Row& row, const std::vector<std::size_t>& widths) {
   std::size_t owed = kIndent;  // spaces before the next cell: none are left behind the last
   for (std::size_t column = 0; column < row.size(); ++column) {
     if (widths[column] == 0) continue;
@@ -127,6 +154,7 @@ void PageText::table(const Row& header, const std::vector<Row>& rows) {
     if (widths[column] > 0) widths[column] = std::max(widths[column], display_width(header[column].text));
     names.emplace_back(header[column].text, Tint::faint);
   }
+  if (style_.fit_tables) fit_widths(widths, style_.width - kIndent, kBetweenColumns);
   table_row(names, widths);
   for (const Row& row : rows) {
     if (row.size() < header.size())
@@ -151,7 +179,7 @@ void PageText::paragraph(const Cell& lead, std::string_view text) {
     if (first) {
       out_.append(margin - at, ' ');
       at = margin;
-    } else if (at + 1 + width > kLineWidth) {
+    } else if (at + 1 + width > style_.width) {
       out_ += '\n';
       out_.append(margin, ' ');
       at = margin;

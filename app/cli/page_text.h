@@ -27,9 +27,19 @@ struct Cell {
 
 using Row = std::vector<Cell>;
 
+struct PageStyle {
+  bool coloured = false;
+  std::size_t width = 100;  ///< of sentences that wrap
+  bool fit_tables = false;  ///< tables are no wider either: their cells wrap
+};
+
+/// On a terminal as wide as that, and coloured where it is welcome; elsewhere each row of a table stays on
+/// one line, for programs that look at lines.
+PageStyle page_style();
+
 class PageText {
  public:
-  explicit PageText(bool coloured) : coloured_(coloured) {}
+  explicit PageText(const PageStyle& style) : style_(style) {}
 
   void blank_line();
   void heading(std::string_view text);
@@ -47,8 +57,9 @@ class PageText {
  private:
   void tinted(std::string_view text, Tint tint);
   void table_row(const Row& row, const std::vector<std::size_t>& widths);
+  void table_line(const Row& row, const std::vector<std::size_t>& widths);
 
-  bool coloured_;
+  PageStyle style_;
   std::string out_;
 };
 

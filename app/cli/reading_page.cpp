@@ -27,16 +27,13 @@ void phases(PageText& page, const Report& report) {
     rows.push_back({row.kind, row.start, row.end, row.duration, row.rate, row.level, row.spread});
   if (!rows.empty())
     page.table({"Phase", "From", "To", "Duration", "Mean rate", "Mean temperature", "Largest spread"}, rows);
-  if (report.suspects.empty()) return;
-  page.heading("Suspect thermocouples");
-  for (const SuspectRow& row : report.suspects)
-    page.paragraph({row.channel + ", " + row.code, Tint::doubtful}, row.when + ": " + row.text);
+  suspects(page, report);
 }
 
 }  // namespace
 
-std::string reading_page(const Report& report, bool coloured) {
-  PageText page(coloured);
+std::string reading_page(const Report& report, const PageStyle& style) {
+  PageText page(style);
   page.line(report.subject, Tint::strong);
   page.facts(report.record);
   page.heading("How it was read");

@@ -92,8 +92,8 @@ std::string hold_to_be_given(const PublishedRule& rule) {
 
 }  // namespace
 
-std::string rule_list(const std::vector<PublishedRule>& rules, bool coloured) {
-  PageText page(coloured);
+std::string rule_list(const std::vector<PublishedRule>& rules, const PageStyle& style) {
+  PageText page(style);
   for (const PublishedRule& rule : rules) {
     page.heading(rule.name);
     const std::pair<const char*, std::string> facts[] = {

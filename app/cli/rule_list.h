@@ -5,10 +5,11 @@
 #include <string>
 #include <vector>
 
+#include "app/cli/page_text.h"
 #include "core/procedure/published_rule.h"
 
 namespace soakwright::cli {
 
-std::string rule_list(const std::vector<PublishedRule>& rules, bool coloured);
+std::string rule_list(const std::vector<PublishedRule>& rules, const PageStyle& style);
 
 }  // namespace soakwright::cli

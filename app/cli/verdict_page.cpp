@@ -82,10 +82,31 @@ std::vector<LabelledText> sources(const ProcedureSection& procedure) {
   return facts;
 }
 
+/// Each finding that is not met or inconclusive, for somebody who is learning.
+void explanations(PageText& page, const Report& report) {
+  page.heading("Explanations");
+  for (const FindingRow& row : report.findings) {
+    if (!row.explanation) continue;
+    const Explanation& explanation = *row.explanation;
+    page.line(
+        "  " + row.tag + (row.tag.empty() ? "" : "  ") + row.id + (row.where.empty() ? "" : ", " + row.where),
+        Tint::strong);
+    std::string causes;
+    for (const std::string& cause : explanation.causes) causes += (causes.empty() ? "" : "; ") + cause;
+    page.facts({{"    Required", explanation.required},
+                {"    Shown", explanation.shown},
+                {"    Why", explanation.why + " (" + explanation.why_source + ")"},
+                {"    Usual causes", causes},
+                {"    Check first", explanation.look_first},
+                {"    Would settle it", explanation.would_help},
+                {"    Source", explanation.mark}});
+  }
+}
+
 }  // namespace
 
-std::string verdict_page(const Report& report, bool coloured) {
-  PageText page(coloured);
+std::string verdict_page(const Report& report, const PageStyle& style, bool explained) {
+  PageText page(style);
   page.line(report.subject, Tint::strong);
   page.facts(report.job);
   page.facts(report.record);
@@ -96,6 +117,8 @@ std::string verdict_page(const Report& report, bool coloured) {
   }
   requirement_table(page, report);
   findings(page, report);
+  if (explained) explanations(page, report);
+  suspects(page, report);
   shortfalls(page, report);
   uncertainties(page, report);
   if (!report.heat_summary.empty()) {

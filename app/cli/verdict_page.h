@@ -4,10 +4,11 @@
 
 #include <string>
 
+#include "app/cli/page_text.h"
 #include "core/report/report.h"
 
 namespace soakwright::cli {
 
-std::string verdict_page(const Report& report, bool coloured);
+std::string verdict_page(const Report& report, const PageStyle& style, bool explained = false);
 
 }  // namespace soakwright::cli

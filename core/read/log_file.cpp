@@ -157,7 +157,7 @@ void thread_result(BlockReader& blocks, const TablePlan& plan, ColumnStore& stor
 unsigned threads_for(std::uint64_t bytes, const ReadingMeans& means) {
   if (means.threads != 0) return means.threads;
   if (bytes < kWorthThreads) return 1;
-  return std::clamp(std::thread::hardware_concurrency(), 1U, kMostThreads);
+  return static_cast<unsigned>(std::min<std::size_t>(machine_threads(), kMostThreads));
 }
 
 struct Rows {

@@ -16,63 +16,13 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include "core/system/file_descriptor.h"
+#include "core/system/write_problems.h"
+
 namespace soakwright {
 namespace {
 
 namespace fs = std::filesystem;
-
-Problem cannot_write(const std::string& path, const std::string& why) {
-  return {ProblemKind::cannot_write, path, 0, "cannot be written: " + why,
-          "name a file in a folder that exists and may be written to"};
-}
-
-Problem cannot_write(const std::string& path, int error) {
-  const bool full = error == ENOSPC || error == EDQUOT || error == EFBIG;
-  return {ProblemKind::cannot_write, path, 0, std::string{"cannot be written: "} + std::strerror(error),
-          full ? "free some space, or name a file on another disk"
-               : "name a file in a folder that exists and may be written to"};
-}
-
-/// An open file descriptor. close() tells how closing went.
-class Descriptor {
- public:
-  explicit Descriptor(int number) : number_(number) {}
-  ~Descriptor() {
-    if (number_ >= 0) ::close(number_);
-  }
-  Descriptor(const Descriptor&) = delete;
-  Descriptor& operator=(const Descriptor&) = delete;
-  [[nodiscard]] int number() const { return number_; }
-  [[nodiscard]] bool open() const { return number_ >= 0; }
-  bool close() {
-    const int number = number_;
-    number_ = -1;
-    return ::close(number) == 0;
-  }
-
- private:
-  int number_;
-};
-
-/// 0, or the error that stopped it.
-int write_all(int descriptor, std::string_view bytes) {
-  while (!bytes.empty()) {
-    const ssize_t written = ::write(descriptor, bytes.data(), bytes.size());
-    if (written < 0 && errno == EINTR) continue;
-    if (written <= 0) return written == 0 ? EIO : errno;
-    bytes.remove_prefix(static_cast<std::size_t>(written));
-  }
-  return 0;
-}
-
-/// Some file systems cannot sync; that is no error of the file.
-int sync_to_disk(int descriptor) {
-  while (::fsync(descriptor) != 0) {
-    if (errno == EINTR) continue;
-    return errno == EINVAL || errno == EROFS || errno == ENOTSUP ? 0 : errno;
-  }
-  return 0;
-}
 
 /// Links under these folders stand for open files of a process, and their targets are no paths.
 bool is_open_file_link(const fs::path& path) {
@@ -164,10 +114,10 @@ int fill_and_rename(Descriptor& file, const fs::path& part, const fs::path& targ
 
 std::optional<Problem> write_file_whole(const std::string& path, std::string_view bytes) {
   const auto place = followed(path);
-  if (!place) return cannot_write(path, "its symbolic links lead nowhere");
+  if (!place) return links_lead_nowhere(path);
   struct stat status {};
   const bool exists = ::stat(place->path.c_str(), &status) == 0;
-  if (exists && S_ISDIR(status.st_mode)) return cannot_write(path, "it is a folder");
+  if (exists && S_ISDIR(status.st_mode)) return is_a_folder(path);
   if (exists && (place->open_file || !S_ISREG(status.st_mode))) return write_directly(path, bytes);
   // A file that may not be written to is not replaced either, although its folder would allow it.
   if (exists && ::access(place->path.c_str(), W_OK) != 0) return cannot_write(path, errno);

@@ -14,8 +14,34 @@
 
 namespace soakwright {
 
-/// Threads that this machine runs at once; at least 1.
-inline std::size_t machine_threads() { return std::max(1U, std::thread::hardware_concurrency()); }
+/// How many threads loops that this thread starts may use; 0 is no limit.
+inline std::size_t& loop_threads_allowed() {
+  thread_local std::size_t allowed = 0;
+  return allowed;
+}
+
+/// While it lives, loops that this thread starts use at most so many threads: for work that is itself one of
+/// several pieces run at once.
+class LoopThreadLimit {
+ public:
+  explicit LoopThreadLimit(std::size_t threads) : before_(loop_threads_allowed()) {
+    loop_threads_allowed() = threads;
+  }
+  ~LoopThreadLimit() { loop_threads_allowed() = before_; }
+  LoopThreadLimit(const LoopThreadLimit&) = delete;
+  LoopThreadLimit& operator=(const LoopThreadLimit&) = delete;
+
+ private:
+  std::size_t before_;
+};
+
+/// Threads that this machine runs at once, within what this thread may use; at least 1.
+inline std::size_t machine_threads() {
+  const std::size_t allowed = loop_threads_allowed();
+  if (allowed == 1) return 1;
+  const std::size_t all = std::max(1U, std::thread::hardware_concurrency());
+  return allowed == 0 ? all : std::min(all, allowed);
+}
 
 /// Calls work(i) once for every i below `count`, in any order, on the calling thread and up to `threads` - 1
 /// others. A thread that cannot be started is done without. What `work` throws ends the loop

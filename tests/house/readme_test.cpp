@@ -34,13 +34,18 @@ std::string usage_in_readme(const std::string& command) {
   const std::size_t list = readme().find("## Command line");
   const std::size_t begin = readme().find("\nsoakwright " + command, list);
   if (list == std::string::npos || begin == std::string::npos) return "";
-  return readme().substr(begin, readme().find("\nsoakwright", begin + 1) - begin);
+  std::string usage = readme().substr(begin, readme().find("\nsoakwright", begin + 1) - begin);
+  if (usage.find("[IMPORT SETTINGS]") != std::string::npos) {
+    const std::size_t settings = readme().find("\nIMPORT SETTINGS:", list);
+    usage += readme().substr(settings, readme().find("```", settings) - settings);
+  }
+  return usage;
 }
 
 }  // namespace
 
 TEST_CASE("the README and --help name the same options") {
-  for (const char* command : {"inspect", "check", "draft", "sign", "verify"}) {
+  for (const char* command : {"inspect", "check", "batch", "draft", "sign", "verify"}) {
     INFO(command);
     auto in_help = matches(run_soakwright({command, "--help"}).out, "(--[a-z-]+)");
     in_help.erase("--help");
@@ -57,21 +62,6 @@ TEST_CASE("the README and --help name the same exit codes") {
   const std::string paragraph = readme().substr(begin, readme().find("Messages go", begin) - begin);
   const char* number = "\\b([0-9]+) ";
   CHECK(matches(help.substr(help.find("Exit codes: ")), number) == matches(paragraph, number));
-}
-
-TEST_CASE("what the README says is not in this version is refused by the program") {
-  const std::size_t begin = readme().find("Not in this version");
-  REQUIRE(begin != std::string::npos);
-  const std::string paragraph = readme().substr(begin, readme().find("\n\n", begin) - begin);
-  const std::set<std::string> absent = matches(paragraph, "`([a-z]+)`");
-  CHECK(!absent.empty());
-  const std::set<std::string> listed = matches(run_soakwright({"--help"}).out, "\n  ([a-z]+) ");
-  CHECK(listed.contains("check"));
-  for (const std::string& command : absent) {
-    INFO(command);
-    CHECK(run_soakwright({command}).exit_code == 69);
-    CHECK_FALSE(listed.contains(command));
-  }
 }
 
 TEST_CASE("files and folders that the README names are there") {

@@ -83,6 +83,8 @@ Ran run_limited(const std::string& limits, const std::vector<std::string>& argum
   return run(std::move(words), {{"ASAN_OPTIONS", "detect_leaks=0"}}, {});
 }
 
+Ran run_words(const std::vector<std::string>& words) { return run(words, {}, {}); }
+
 TemporaryFolder::TemporaryFolder() {
   std::string name = (fs::temp_directory_path() / "soakwright-test-XXXXXX").string();
   if (mkdtemp(name.data()) == nullptr) throw std::runtime_error("no temporary folder can be made");

@@ -24,6 +24,9 @@ Ran run_soakwright(const std::vector<std::string>& arguments, const Variables& v
 /// The same under limits, in the words of the shell's `ulimit` (POSIX): "-n 4", "-v 60000", "-f 10".
 Ran run_limited(const std::string& limits, const std::vector<std::string>& arguments);
 
+/// Runs words[0], the path of any program, with the others as its arguments.
+Ran run_words(const std::vector<std::string>& words);
+
 /// A folder of its own that is gone after the test.
 class TemporaryFolder {
  public:

@@ -65,19 +65,8 @@ TEST_CASE("wrong usage answers 64 and says what would help") {
   }
 }
 
-TEST_CASE("parts that this build lacks are refused with 69") {
-  const std::vector<Words> rows = {{"batch", "folder", "--csv", "x"}, {"batch"}};
-  for (const Words& row : rows) {
-    const Ran ran = run_soakwright(row);
-    INFO(Catch::rangeToString(row) << "\n" << ran.err);
-    CHECK(ran.exit_code == 69);
-    CHECK(ran.out.empty());
-    CHECK_THAT(ran.err, StartsWith("soakwright: " + row[0] + ": not available in this build; "));
-  }
-}
-
 TEST_CASE("help and version are everywhere") {
-  for (const char* command : {"", "inspect", "check", "draft", "sign", "verify"}) {
+  for (const char* command : {"", "inspect", "check", "batch", "draft", "sign", "verify"}) {
     const auto with = [&](const char* option) {
       return run_soakwright(*command == '\0' ? Words{option} : Words{command, option});
     };
@@ -90,14 +79,6 @@ TEST_CASE("help and version are everywhere") {
     CHECK(version.exit_code == 0);
     CHECK(version.err.empty());
     CHECK(version.out == "soakwright " SOAKWRIGHT_VERSION "\n");
-  }
-}
-
-TEST_CASE("help lists only what there is") {
-  for (const char* command : {"", "inspect", "check"}) {
-    const Ran help = run_soakwright(*command == '\0' ? Words{"--help"} : Words{command, "--help"});
-    for (const char* absent : {"batch", "not in this build"})
-      CHECK_THAT(help.out, !Contains(absent));
   }
 }
 

@@ -6,8 +6,10 @@
 #include <functional>
 #include <new>
 #include <numeric>
+#include <set>
 #include <stdexcept>
 #include <string>
+#include <thread>
 #include <vector>
 
 #include <catch2/catch.hpp>
@@ -100,4 +102,21 @@ TEST_CASE("a lack of memory and a fault of the program are told apart") {
   CHECK(problem_for([] { throw 7; }) ==
         "a.csv: a fault of the program itself; please report it, with the files that were read");
   CHECK(caught("a.csv", []() -> Problems { return {}; }).empty());
+}
+
+TEST_CASE("a loop within a limit runs on so many threads at most, and on all again behind it") {
+  const std::size_t all = machine_threads();
+  {
+    const LoopThreadLimit one(1);
+    CHECK(machine_threads() == 1);
+    std::set<std::thread::id> threads;
+    parallel_for(100, [&](std::size_t) { threads.insert(std::this_thread::get_id()); });
+    CHECK(threads == std::set<std::thread::id>{std::this_thread::get_id()});
+    {
+      const LoopThreadLimit more(1000);
+      CHECK(machine_threads() == all);
+    }
+    CHECK(machine_threads() == 1);
+  }
+  CHECK(machine_threads() == all);
 }

@@ -1,0 +1,20 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Tables on a narrow terminal: how wide each column may be, and a cell's text in lines of that width.
+#pragma once
+
+#include <cstddef>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace soakwright::cli {
+
+/// Takes from the widest columns until all fit into `room`, `between` places apart. No column becomes
+/// narrower than 8: a table of many columns may stay wider than the room. Columns of width 0 are not there.
+void fit_widths(std::vector<std::size_t>& widths, std::size_t room, std::size_t between);
+
+/// The text in lines of at most `width` places, parted at spaces; a longer word is parted anywhere. At least
+/// one line.
+std::vector<std::string> wrapped_cell(std::string_view text, std::size_t width);
+
+}  // namespace soakwright::cli

@@ -345,7 +345,7 @@ std::variant<Arguments, Reply> parse(CLI::App& app, int argc, const char* const*
 
   const CLI::App* command = app.get_subcommands().front();
   if (const auto empty = given_empty(*command)) return usage(app, *empty + " has an empty value");
-  if (command == sign)
+  if (command->get_name() == "sign")
     if (const auto wrong = settle_sign(arguments.signing)) return usage(app, *wrong);
   if (const auto wrong = settle(raw, arguments)) return usage(app, *wrong);
   if (const auto wrong = settle_logs(raw, arguments)) return usage(app, *wrong);

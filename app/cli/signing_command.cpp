@@ -109,7 +109,7 @@ int run_verify(const VerifyOrder& order) {
   Problem problem;
   std::vector<CheckLine> lines;
   if (!verify(&order, &printer.lent(), &lines, &problem)) return say(problem);
-  PageText page(colour_is_welcome());
+  PageText page(page_style());
   std::vector<Row> rows;
   for (const CheckLine& line : lines)
     rows.push_back({line.what, state_cell(line.state), printable(line.text)});

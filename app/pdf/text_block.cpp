@@ -19,6 +19,7 @@ TextBlock::TextBlock(const QString& text, const QFont& font, double width, Qt::A
   layout_->setCacheEnabled(true);
   if (bold > 0) {
     QTextLayout::FormatRange range;
+    range.start = 0;  // Qt leaves it unset
     range.length = bold;
     range.format.setFontWeight(QFont::Bold);
     layout_->setFormats({range});

@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/signing/cms_signature.h"
 
+#include <array>
 #include <ctime>
 #include <new>
+#include <string_view>
 
 #include <openssl/err.h>
 #include <openssl/ess.h>
@@ -33,40 +35,52 @@ bool strong_digest(CMS_SignerInfo* signer) {
   return kind == NID_sha256 || kind == NID_sha384 || kind == NID_sha512;
 }
 
-/// Whether the signed attributes name this very certificate, so that no other with the same key can take its
-/// place.
-bool names_certificate(CMS_SignerInfo* signer, X509* certificate) {
+/// The certificates with the signer's first.
+CertificateStack signer_first(STACK_OF(X509) * all, X509* own) {
+  CertificateStack stack{sk_X509_new_null()};
+  if (!stack || sk_X509_push(stack.get(), own) == 0) throw std::bad_alloc();
+  for (int i = 0; i < sk_X509_num(all); ++i) {
+    X509* one = sk_X509_value(all, i);
+    if (X509_cmp(one, own) != 0 && sk_X509_push(stack.get(), one) == 0) throw std::bad_alloc();
+  }
+  return stack;
+}
+
+/// Whether the signed attributes name the signer's certificate and every other one that is there, by SHA-256:
+/// none can be changed, added or replaced by another with the same key.
+bool names_certificates(CMS_SignerInfo* signer, STACK_OF(X509) * all, X509* own) {
   const int at = CMS_signed_get_attr_by_NID(signer, NID_id_smime_aa_signingCertificateV2, -1);
   if (at < 0) return false;
   const ASN1_TYPE* value = X509_ATTRIBUTE_get0_type(CMS_signed_get_attr(signer, at), 0);
   if (value == nullptr || value->type != V_ASN1_SEQUENCE) return false;
   const unsigned char* data = value->value.sequence->data;
+  const std::string_view named(reinterpret_cast<const char*>(data),
+                               static_cast<std::size_t>(value->value.sequence->length));
   const OwnedEss ess{d2i_ESS_SIGNING_CERT_V2(nullptr, &data, value->value.sequence->length)};
-  const CertificateStack alone{sk_X509_new_null()};
-  if (!ess || !alone || sk_X509_push(alone.get(), certificate) == 0) return false;
-  return OSSL_ESS_check_signing_certs(nullptr, ess.get(), alone.get(), 1) > 0;
-}
-
-/// Whether every certificate beside the signer's has issued one of the others, and is itself as its issuer
-/// signed it where that one is there too.
-bool each_vouched(STACK_OF(X509) * all, X509* own) {
-  const int count = sk_X509_num(all);
-  for (int i = 0; i < count; ++i) {
-    X509* one = sk_X509_value(all, i);
-    if (X509_cmp(one, own) == 0) continue;
-    bool issues = false;
-    bool sound = true;
-    for (int other = 0; other < count; ++other) {
-      X509* beside = sk_X509_value(all, other);
-      if (other != i && X509_check_issued(one, beside) == X509_V_OK)
-        issues = issues || X509_verify(beside, X509_get0_pubkey(one)) == 1;
-      if (X509_check_issued(beside, one) == X509_V_OK)
-        sound = X509_verify(one, X509_get0_pubkey(beside)) == 1;
-    }
-    ERR_clear_error();
-    if (!issues || !sound) return false;
+  const CertificateStack stack = signer_first(all, own);
+  if (!ess || OSSL_ESS_check_signing_certs(nullptr, ess.get(), stack.get(), 1) <= 0) return false;
+  for (int i = 0; i < sk_X509_num(stack.get()); ++i) {
+    std::array<unsigned char, EVP_MAX_MD_SIZE> digest{};
+    unsigned size = 0;
+    if (X509_digest(sk_X509_value(stack.get(), i), EVP_sha256(), digest.data(), &size) != 1) return false;
+    if (named.find(std::string_view(reinterpret_cast<const char*>(digest.data()), size)) ==
+        std::string_view::npos)
+      return false;
   }
   return true;
+}
+
+/// Adds the attribute that names_certificates() reads (RFC 5035, 3: the signer's certificate first, then its
+/// issuers).
+bool add_certificate_names(CMS_SignerInfo* signer, X509* own, STACK_OF(X509) * chain) {
+  const OwnedEss ess{OSSL_ESS_signing_cert_v2_new_init(EVP_sha256(), own, chain, 1)};
+  unsigned char* der = nullptr;
+  const int size = ess ? i2d_ESS_SIGNING_CERT_V2(ess.get(), &der) : 0;
+  if (size <= 0) return false;
+  const bool added = CMS_signed_add1_attr_by_NID(signer, NID_id_smime_aa_signingCertificateV2,
+                                                 V_ASN1_SEQUENCE, der, size) == 1;
+  OPENSSL_free(der);
+  return added;
 }
 
 bool valid_at(X509* certificate, std::int64_t unix_s) {
@@ -96,9 +110,9 @@ std::string cms_signature(const SigningKey& signing, const std::string& data) {
   const CertificateStack chain = stack_of(signing.chain);
   const OwnedCms cms{CMS_sign(nullptr, nullptr, chain.get(), nullptr, kDetached | CMS_PARTIAL)};
   if (!cms) return {};
-  if (CMS_add1_signer(cms.get(), signing.certificate.get(), signing.key.get(), EVP_sha256(),
-                      kDetached | CMS_NOSMIMECAP | CMS_CADES) == nullptr)
-    return {};
+  CMS_SignerInfo* signer = CMS_add1_signer(cms.get(), signing.certificate.get(), signing.key.get(),
+                                           EVP_sha256(), kDetached | CMS_NOSMIMECAP | CMS_PARTIAL);
+  if (signer == nullptr || !add_certificate_names(signer, signing.certificate.get(), chain.get())) return {};
   const OwnedBio bio = reader_of(data);
   if (CMS_final(cms.get(), bio.get(), nullptr, kDetached) != 1) return {};
   unsigned char* der = nullptr;
@@ -134,10 +148,9 @@ CheckedCms check_cms(const std::string& der, const std::string& data, std::int64
   X509* certificate = sk_X509_value(own.get(), 0);
   CMS_SignerInfo* signer = sk_CMS_SignerInfo_value(signers, 0);
   if (!strong_digest(signer)) return broken("it uses a digest that is no longer safe");
-  if (!names_certificate(signer, certificate)) return broken("it does not name its certificate");
   const std::unique_ptr<STACK_OF(X509), FreeCertificates> all{CMS_get1_certs(cms.get())};
-  if (!all || !each_vouched(all.get(), certificate))
-    return broken("a certificate in it is damaged or strange");
+  if (!all || !names_certificates(signer, all.get(), certificate))
+    return broken("a certificate in it is not one that was signed with");
   checked.subject = common_name(X509_get_subject_name(certificate));
   checked.issuer = common_name(X509_get_issuer_name(certificate));
   checked.unfit = unfit_for_signing(certificate);

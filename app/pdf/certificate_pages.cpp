@@ -195,17 +195,17 @@ Chart brief(Chart chart) {
   return chart;
 }
 
-/// As high as the page allows above the signatures; on the next page where it allows too little.
+/// As high as the page allows above the signatures, which stay on it.
 void put_small_chart(PageFlow& flow, const std::shared_ptr<const Report>& report,
                      const Certificate& certificate) {
   const double below = signature_height(flow, *report) + flow.mm(3.0);
-  if (flow.room() - below < flow.mm(kSmallestChart_mm)) flow.new_page();
+  if (flow.room() < below) flow.new_page();
   const double height = std::min(flow.room() - below, flow.mm(kLargestChart_mm));
-  if (height < flow.mm(kSmallestChart_mm)) return;  // signatures of a whole page
+  if (height < flow.mm(kSmallestChart_mm)) return;  // the large chart is on the next page
   const QRectF area(flow.left(), flow.y(), flow.width(), height - flow.mm(2.0));
   const auto chart = std::make_shared<const Chart>(brief(chart_of_weld(*report, certificate.weld)));
   flow.draw([chart, area, scale = flow.scale()](QPainter& painter) {
-    paint_chart_with_legend(painter, area, scale, *chart);
+    paint_chart_with_legend(painter, area, scale, *chart, false);
   });
   flow.skip(height);
 }
@@ -233,7 +233,8 @@ void put_certificate(PageFlow& flow, const std::shared_ptr<const Report>& report
   if (first && report->welds.size() > 1) put_welds(flow, *report);
   put_summary(flow, certificate);
   if (!report->chart.traces.empty()) put_small_chart(flow, report, certificate);
-  flow.skip(std::max(0.0, flow.room() - signature_height(flow, *report)));
+  const double rounding = 1.0;  // pixel
+  flow.skip(std::max(0.0, flow.room() - signature_height(flow, *report) - rounding));
   put_signatures(flow, *report);
 }
 

@@ -108,6 +108,7 @@ void paint_axis_labels(QPainter& painter, const ChartMap& map, const Scale& scal
   const double below = labels_y + 1.2 * tick_length + (chart.has_days ? 2.0 : 1.0) * line;
   painter.drawText(QRectF(plot.left(), below, plot.width(), 1.2 * line), Qt::AlignHCenter | Qt::AlignTop,
                    text(chart.time_axis));
+  if (metrics.horizontalAdvance(text(chart.temperature_axis)) > plot.height()) return;
   painter.save();
   double widest = 0.0;
   for (const Tick& tick : temperatures) widest = std::max(widest, metrics.horizontalAdvance(tick.label));

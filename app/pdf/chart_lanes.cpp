@@ -79,6 +79,11 @@ QString fitting(const QString& words, const QFontMetricsF& metrics, double width
   return {};
 }
 
+bool same_time(const ChartSegment& a, const ChartSegment& b) {
+  constexpr double kSame_s = 1.0;
+  return std::fabs(a.from_s - b.from_s) < kSame_s && std::fabs(a.to_s - b.to_s) < kSame_s;
+}
+
 /// One sign for findings of one kind that begin and end at the same place on the sheet.
 struct PlacedMark {
   Finding::Kind kind = Finding::Kind::note;
@@ -229,14 +234,19 @@ void paint_lanes(QPainter& painter, const ChartMap& map, const Scale& scale, con
     painter.setPen(colour::kFaintInk);
     painter.drawText(QRectF(map.plot().left() - names, y, names - scale.mm(1.2), height),
                      Qt::AlignRight | Qt::AlignVCenter, lane.name);
-    for (const ChartSegment* segment : lane.segments) {
+    for (std::size_t i = 0; i < lane.segments.size();) {
+      const ChartSegment* segment = lane.segments[i];
+      QStringList said{text(segment->text)};
+      // A cool stage and a heat stage between the same two holds cover one time.
+      for (++i; i < lane.segments.size() && same_time(*lane.segments[i], *segment); ++i)
+        said << text(lane.segments[i]->text);
       if (!map.shows(segment->from_s, segment->to_s)) continue;
       const QRectF box(QPointF(map.x_within(segment->from_s), y),
                        QPointF(map.x_within(segment->to_s), y + height));
       painter.fillRect(box, segment_colour(segment->kind));
       painter.setPen(QPen(colour::kFaintInk, scale.mm(0.12)));
       painter.drawRect(box);
-      const QString words = fitting(text(segment->text), metrics, box.width() - 2.0 * pad);
+      const QString words = fitting(said.join(QStringLiteral(" / ")), metrics, box.width() - 2.0 * pad);
       painter.setPen(colour::kInk);
       painter.drawText(box.adjusted(pad, 0, -pad, 0), Qt::AlignLeft | Qt::AlignVCenter, words);
     }

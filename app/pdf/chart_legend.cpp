@@ -111,13 +111,13 @@ std::vector<Sample> samples_of(const Chart& chart, const Scale& scale) {
 
 }  // namespace
 
-double legend_height(const Chart& chart, const Scale& scale, double width) {
+double legend_height(const Chart& chart, const Scale& scale, double width, bool signs) {
   const Grid grid = grid_of(chart, scale, width);
-  const double samples = samples_of(chart, scale).empty() ? 0.0 : scale.mm(4.2);
+  const double samples = !signs || samples_of(chart, scale).empty() ? 0.0 : scale.mm(4.2);
   return grid.row_height * static_cast<double>(grid.rows()) + samples;
 }
 
-void paint_legend(QPainter& painter, const QRectF& area, const Scale& scale, const Chart& chart) {
+void paint_legend(QPainter& painter, const QRectF& area, const Scale& scale, const Chart& chart, bool signs) {
   const Grid grid = grid_of(chart, scale, area.width());
   const std::vector<QPen> pens = trace_pens(chart, scale);
   const std::size_t rows = grid.rows();
@@ -138,6 +138,7 @@ void paint_legend(QPainter& painter, const QRectF& area, const Scale& scale, con
     painter.setPen(colour::kInk);
     entry.words.draw(painter, {x + scale.mm(kSample_mm + kNumber_mm), y});
   }
+  if (!signs) return;
   double x = area.left();
   const double y = area.top() + grid.row_height * static_cast<double>(rows) + scale.mm(1.2);
   const QFont font = scale.font(kPoints);

@@ -11,7 +11,8 @@ class QPainter;
 
 namespace soakwright::pdf {
 
-double legend_height(const Chart& chart, const Scale& scale, double width);
-void paint_legend(QPainter& painter, const QRectF& area, const Scale& scale, const Chart& chart);
+/// `signs`: with the second part, not the traces alone.
+double legend_height(const Chart& chart, const Scale& scale, double width, bool signs);
+void paint_legend(QPainter& painter, const QRectF& area, const Scale& scale, const Chart& chart, bool signs);
 
 }  // namespace soakwright::pdf

@@ -95,9 +95,10 @@ void paint_chart(QPainter& painter, const QRectF& area, const Scale& scale, cons
   paint_axis_labels(painter, map, scale, chart, times, temperatures, labels_y, kAxisPoints);
 }
 
-void paint_chart_with_legend(QPainter& painter, const QRectF& area, const Scale& scale, const Chart& chart) {
+void paint_chart_with_legend(QPainter& painter, const QRectF& area, const Scale& scale, const Chart& chart,
+                             bool signs) {
   constexpr double kMostLegend = 0.35;  // of the height; more would leave no chart
-  const double legend = legend_height(chart, scale, area.width());
+  const double legend = legend_height(chart, scale, area.width(), signs);
   const double gap = scale.mm(2.0);
   if (legend > kMostLegend * area.height()) {
     const TextBlock words(QStringLiteral("Numbers as in the table of channels."), scale.font(kChartPoints),
@@ -108,7 +109,8 @@ void paint_chart_with_legend(QPainter& painter, const QRectF& area, const Scale&
     return;
   }
   paint_chart(painter, area.adjusted(0.0, 0.0, 0.0, -legend - gap), scale, chart);
-  paint_legend(painter, QRectF(area.left(), area.bottom() - legend, area.width(), legend), scale, chart);
+  paint_legend(painter, QRectF(area.left(), area.bottom() - legend, area.width(), legend), scale, chart,
+               signs);
 }
 
 void paint_chart_sheet(QPainter& painter, const QRectF& area, const Scale& scale, const Chart& chart,

@@ -19,7 +19,9 @@ namespace soakwright::pdf {
 /// Plot, axes, lanes, numbers: everything but title and legend.
 void paint_chart(QPainter& painter, const QRectF& area, const Scale& scale, const Chart& chart);
 
-void paint_chart_with_legend(QPainter& painter, const QRectF& area, const Scale& scale, const Chart& chart);
+/// `signs`: the legend explains signs and lines too, not the traces alone.
+void paint_chart_with_legend(QPainter& painter, const QRectF& area, const Scale& scale, const Chart& chart,
+                             bool signs = true);
 
 /// Title, `said` below it, chart and legend together.
 void paint_chart_sheet(QPainter& painter, const QRectF& area, const Scale& scale, const Chart& chart,

@@ -49,10 +49,11 @@ class Detail {
     paint_traces(painter_, map_, scale_, traces);
     return traces;
   }
-  void paint_front(const std::vector<DrawnTrace>& traces, LabelLayout& places, bool numbers_on_traces) {
-    paint_backdrop_words(painter_, map_, scale_, chart_, places, kWordPoints);
+  /// `large`: there is room for words on ranges and levels, and for numbers on the traces.
+  void paint_front(const std::vector<DrawnTrace>& traces, LabelLayout& places, bool large) {
+    if (large) paint_backdrop_words(painter_, map_, scale_, chart_, places, kWordPoints);
     paint_end_numbers(painter_, map_, scale_, chart_, traces, places);
-    if (numbers_on_traces) paint_numbers_on_traces(painter_, map_, scale_, chart_, traces, places);
+    if (large) paint_numbers_on_traces(painter_, map_, scale_, chart_, traces, places);
     paint_axis_labels(painter_, map_, scale_, chart_, times_, temperatures_, plot().bottom(), kAxisPoints);
   }
 

@@ -155,7 +155,8 @@ void put_events(PageFlow& flow, const std::shared_ptr<const Report>& report) {
   QString note = QStringLiteral(
       "One entry for each event, numbered as on the chart. On the small charts: shaded, the time of the "
       "event; "
-      "thick line, the fitted rate; rings, the readings that count.");
+      "thick line, the fitted rate; rings, the readings that count; green lines, the edges of the holding "
+      "temperature range.");
   if (drawable > kMostCharts)
     note += QStringLiteral(" Charts are drawn of the first %1 of %2 events.").arg(kMostCharts).arg(drawable);
   flow.paragraph(note, body, colour::kFaintInk);

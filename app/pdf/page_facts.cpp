@@ -14,29 +14,53 @@ constexpr double kLead_mm = 0.7;
 constexpr double kHeadingPoints = 9.0;
 
 /// Name and words in one paragraph: a reader of the text alone, whom no columns guide, finds them together.
-TextBlock block_of(const PageFlow& flow, const LabelledText& fact, double width) {
-  const QString name = fact.name.empty() ? QString() : text(fact.name) + QStringLiteral(": ");
-  return TextBlock(name + bound_text(fact.text), flow.scale().font(kBodyPoints), width, Qt::AlignLeft,
-                   static_cast<int>(name.size()));
-}
+class FactBlock {
+ public:
+  FactBlock(const PageFlow& flow, const LabelledText& fact, double width)
+      : name_(fact.name.empty() ? QString() : text(fact.name) + QLatin1Char(':'),
+              flow.scale().font(kBodyPoints, true), width),
+        words_(bound_text(fact.text), flow.scale().font(kBodyPoints), width, Qt::AlignLeft,
+               indent(flow, fact, width)) {
+    below_ = fact.name.empty() || shares_line(flow, fact, width) ? 0.0 : name_.height();
+  }
+  [[nodiscard]] double height() const { return below_ + words_.height(); }
+  void draw(QPainter& painter, QPointF at) const {
+    painter.setPen(colour::kInk);
+    name_.draw(painter, at);
+    words_.draw(painter, at + QPointF(0.0, below_));
+  }
+
+ private:
+  /// A name that is long stands above what is said under it.
+  static bool shares_line(const PageFlow& flow, const LabelledText& fact, double width) {
+    constexpr double kLongest = 0.6;
+    return indent_of(flow, fact) < kLongest * width;
+  }
+  static double indent_of(const PageFlow& flow, const LabelledText& fact) {
+    return TextBlock::natural_width(text(fact.name) + QStringLiteral(": "),
+                                    flow.scale().font(kBodyPoints, true));
+  }
+  static double indent(const PageFlow& flow, const LabelledText& fact, double width) {
+    return !fact.name.empty() && shares_line(flow, fact, width) ? indent_of(flow, fact) : 0.0;
+  }
+
+  TextBlock name_, words_;
+  double below_ = 0.0;
+};
 
 }  // namespace
 
 void put_facts(PageFlow& flow, const std::vector<LabelledText>& facts) {
   for (const LabelledText& fact : facts) {
-    const TextBlock block = block_of(flow, fact, flow.width());
-    for (int first = 0; first < block.lines();) {
-      // Two lines at least stay together at either end of a page.
-      flow.need(std::min(2, block.lines() - first) * block.line_height());
-      const int fits = std::max(1, static_cast<int>(flow.room() / block.line_height()));
-      const int last = std::min(block.lines(), first + fits);
+    const FactBlock block(flow, fact, flow.width());
+    if (block.height() > flow.full_height()) {
+      flow.paragraph(text(fact.name) + QStringLiteral(": ") + bound_text(fact.text),
+                     flow.scale().font(kBodyPoints), colour::kInk);
+    } else {
+      flow.need(block.height());
       const QPointF at(flow.left(), flow.y());
-      flow.draw([=](QPainter& painter) {
-        painter.setPen(colour::kInk);
-        block.draw(painter, at, first, last);
-      });
-      flow.skip((last - first) * block.line_height());
-      first = last;
+      flow.draw([=](QPainter& painter) { block.draw(painter, at); });
+      flow.skip(block.height());
     }
     flow.skip(flow.mm(kLead_mm));
   }
@@ -47,12 +71,12 @@ void put_fact_columns(PageFlow& flow, const std::vector<LabelColumn>& columns) {
   const auto count = static_cast<double>(columns.size());
   const double width = (flow.width() - gap * (count - 1.0)) / count;
   const QFont bold = flow.scale().font(kHeadingPoints, true);
-  std::vector<std::vector<TextBlock>> blocks(columns.size());
+  std::vector<std::vector<FactBlock>> blocks(columns.size());
   double tallest = 0.0;
   for (std::size_t c = 0; c < columns.size(); ++c) {
     double height = 0.0;
     for (const LabelledText& fact : columns[c].facts) {
-      blocks[c].push_back(block_of(flow, fact, width));
+      blocks[c].emplace_back(flow, fact, width);
       height += blocks[c].back().height() + flow.mm(kLead_mm);
     }
     tallest = std::max(tallest, height);
@@ -75,11 +99,8 @@ void put_fact_columns(PageFlow& flow, const std::vector<LabelColumn>& columns) {
       heading.draw(painter, at);
     });
     at.ry() += head;
-    for (const TextBlock& block : blocks[c]) {
-      flow.draw([=](QPainter& painter) {
-        painter.setPen(colour::kInk);
-        block.draw(painter, at);
-      });
+    for (const FactBlock& block : blocks[c]) {
+      flow.draw([=](QPainter& painter) { block.draw(painter, at); });
       at.ry() += block.height() + flow.mm(kLead_mm);
     }
   }

@@ -72,7 +72,7 @@ void PageFlow::subheading(const QString& text, double follows) { put_title({text
 void PageFlow::put_title(const Title& title, double follows) {
   const bool continued = open_titles_ && open_titles_->end_y == y_;
   if (!continued) open_titles_ = OpenTitles{{}, pages_.back().items.size(), y_, y_};
-  const double before = at_top() ? 0.0 : mm(title.main ? 5.0 : 2.0);
+  const double before = at_top() ? 0.0 : stretched_mm(title.main ? 5.0 : 2.0);
   const double after = mm(title.main ? 2.5 : 1.0);
   const TextBlock block(title.text, scale_.font(title.main ? kHeadingPoints : kSubheadingPoints, true),
                         width());

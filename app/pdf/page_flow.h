@@ -35,7 +35,7 @@ QSizeF sheet_mm(Paper paper);
 
 class PageFlow {
  public:
-  /// `stretch` is for charts whose height is free: stretched_mm().
+  /// `stretch` is for what is free in height, charts and the space above headings: stretched_mm().
   explicit PageFlow(Scale scale, Paper paper = Paper::a4, double stretch = 1.0);
 
   [[nodiscard]] const Scale& scale() const { return scale_; }

@@ -58,7 +58,7 @@ double emptiest(const std::vector<Page>& pages) {
 std::vector<Page> report_pages(const std::shared_ptr<const Report>& report, Scale scale,
                                const IssueFacts& issue) {
   std::vector<Page> best;
-  for (const double stretch : {1.0, 0.92, 1.1, 0.84, 1.2}) {
+  for (const double stretch : {1.0, 0.92, 1.1, 0.84, 1.2, 0.76, 1.3, 0.68, 1.4, 1.5}) {
     std::vector<Page> pages = laid_out(report, scale, issue, stretch);
     if (best.empty() || emptiest(pages) > emptiest(best)) best = std::move(pages);
     if (emptiest(best) >= kWellFilled) break;

@@ -31,6 +31,8 @@ std::vector<QString> small_print(const RequirementRow& row) {
     if (!row.shortfall.empty()) below.push_back(bound_sentence(row.shortfall));
     if (!row.first_deviation.empty())
       below.push_back(QStringLiteral("First deviation: ") + text(row.first_deviation));
+  } else if (!row.remarks.empty()) {
+    below.push_back(bound_sentence(row.remarks));
   }
   below.push_back(joined(row.alternatives));
   return below;
@@ -45,7 +47,7 @@ void put_requirements(PageFlow& flow, const Report& report) {
   const bool several = report.welds.size() > 1;
   const RequirementRow* before = nullptr;
   for (const RequirementRow& row : report.requirements) {
-    if (before == nullptr || before->stage != row.stage || before->weld != row.weld) {
+    if (before == nullptr || before->stage != row.stage || (several && before->weld != row.weld)) {
       QString group = text(row.stage);
       if (several && !row.weld.empty()) group = text(row.weld) + QStringLiteral(": ") + group;
       rows.push_back({{}, {}, group});

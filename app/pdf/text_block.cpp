@@ -10,26 +10,21 @@
 
 namespace soakwright::pdf {
 
-TextBlock::TextBlock(const QString& text, const QFont& font, double width, Qt::Alignment alignment, int bold)
+TextBlock::TextBlock(const QString& text, const QFont& font, double width, Qt::Alignment alignment,
+                     double first_indent)
     : layout_(std::make_shared<QTextLayout>(text, font)) {
   QTextOption option(alignment);
   option.setWrapMode(QTextOption::WrapAtWordBoundaryOrAnywhere);
   option.setUseDesignMetrics(true);
   layout_->setTextOption(option);
   layout_->setCacheEnabled(true);
-  if (bold > 0) {
-    QTextLayout::FormatRange range;
-    range.start = 0;  // Qt leaves it unset
-    range.length = bold;
-    range.format.setFontWeight(QFont::Bold);
-    layout_->setFormats({range});
-  }
   line_height_ = std::ceil(1.22 * font.pixelSize());
   layout_->beginLayout();
   for (QTextLine line = layout_->createLine(); line.isValid(); line = layout_->createLine()) {
-    line.setLineWidth(std::max(width, 1.0));
-    line.setPosition(QPointF(0.0, height_ + 0.5 * (line_height_ - line.height())));
-    width_ = std::max(width_, line.naturalTextWidth());
+    const double indent = height_ == 0.0 ? first_indent : 0.0;
+    line.setLineWidth(std::max(width - indent, 1.0));
+    line.setPosition(QPointF(indent, height_ + 0.5 * (line_height_ - line.height())));
+    width_ = std::max(width_, indent + line.naturalTextWidth());
     height_ += line_height_;
   }
   layout_->endLayout();

@@ -14,9 +14,9 @@ namespace soakwright::pdf {
 
 class TextBlock {
  public:
-  /// The first `bold` characters are set bold.
+  /// `first_indent`: room left free at the start of the first line.
   TextBlock(const QString& text, const QFont& font, double width, Qt::Alignment alignment = Qt::AlignLeft,
-            int bold = 0);
+            double first_indent = 0.0);
 
   [[nodiscard]] double height() const { return height_; }
   /// Of the widest line.

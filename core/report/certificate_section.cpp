@@ -73,7 +73,9 @@ class Summary {
     const auto same = std::count_if(
         verdicts().requirements.begin(), verdicts().requirements.end(),
         [&](const Requirement& other) { return is_ours(other) && other.kind == requirement.kind; });
-    return same > 1 ? row.label + ", " + small_first(row.stage) : row.label;
+    const std::string label =
+        requirement.kind == RequirementKind::spread ? say_of::spread() : std::string{row.label};
+    return same > 1 ? label + ", " + small_first(row.stage) : label;
   }
 
   void add_of(std::size_t stage) {

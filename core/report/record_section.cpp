@@ -204,7 +204,7 @@ std::vector<LabelledText> record_facts(const ReportContext& context, bool brief)
                                         : fmt::format("{} of {} evaluated: {}", evaluated.size(),
                                                       record.channels.size(), listing(evaluated))});
   if (!all) facts.push_back({"Columns not evaluated", left_out});
-  if (context.analysis.verdicts)
+  if (context.analysis.verdicts && !brief)
     if (const std::string text = tempering_text(*context.analysis.verdicts, say); !text.empty())
       facts.push_back({fmt::format("Tempering parameter (Hollomon–Jaffe, C = {}), whole record",
                                    short_text(context.analysis.verdicts->heat.constant, 3)),

@@ -90,7 +90,8 @@ struct RequirementRow {
   std::string brief_when;                                         ///< for a narrow column
   Verdict verdict = Verdict::inconclusive;
   std::string verdict_text;
-  std::string text;  ///< one plain sentence
+  std::string text;     ///< one plain sentence, and the remarks
+  std::string remarks;  ///< what the figures do not say, by itself
   std::vector<LabelledText>
       alternatives;       ///< standard error, certain and possible time, other windows and excursions_allowed
   std::string shortfall;  ///< by how much it is missed; empty where it is met

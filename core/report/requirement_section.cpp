@@ -50,6 +50,7 @@ std::vector<RequirementRow> requirement_rows(const ReportContext& context, const
     row.verdict = requirement.verdict;
     row.verdict_text = verdict_text(requirement.verdict);
     row.text = requirement_text(requirement, *context.analysis.procedure, context.say);
+    row.remarks = words(requirement.remarks, context.say);
     row.alternatives = requirement_details(requirement, context.say);
     row.shortfall = words(shortfall(*context.analysis.procedure, requirement), context.say);
     for (const FirstDeviation& deviation : context.deviations)

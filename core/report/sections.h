@@ -27,7 +27,7 @@ std::vector<LabelledText> equipment_facts(const ReportContext& context);
 std::vector<WeldRow> weld_rows(const ReportContext& context);
 
 // record_section.cpp
-/// `brief`: first and last reading, duration and number of readings in one line.
+/// `brief`: first and last reading, duration and number of readings in one line, without the tempering.
 std::vector<LabelledText> record_facts(const ReportContext& context, bool brief = false);
 std::vector<LabelledText> reading_facts(const ReportContext& context);
 std::vector<ChannelRow> channel_rows(const ReportContext& context, const Chart& chart);

@@ -7,6 +7,8 @@ namespace soakwright::certificate_words {
 
 std::string holding_temperature() { return "Holding temperature"; }
 
+std::string spread() { return "Spread"; }
+
 std::string lowest_to_highest(const std::optional<double>& low_c, const std::optional<double>& high_c,
                               const PrintedNumbers& say) {
   if (!low_c || !high_c) return "no hold was found";

@@ -15,6 +15,8 @@ namespace soakwright::certificate_words {
 
 /// "Holding temperature"
 std::string holding_temperature();
+/// Between thermocouples; short enough for one line with its stage.
+std::string spread();
 /// "590.2 to 612.1 °C"; "no hold was found" where nothing was measured.
 std::string lowest_to_highest(const std::optional<double>& low_c, const std::optional<double>& high_c,
                               const PrintedNumbers& say);

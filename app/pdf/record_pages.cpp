@@ -23,7 +23,7 @@ void put_hand_rows(PageFlow& flow, const QString& heading, const std::vector<Han
 void put_published(PageFlow& flow, const char* title, const std::vector<LabelledText>& facts) {
   if (facts.empty()) return;
   flow.subheading(text(title), flow.mm(9.0));
-  put_facts(flow, facts, 48.0, 7.5);
+  put_facts(flow, facts);
 }
 
 }  // namespace

@@ -132,8 +132,8 @@ TEST_CASE("of several welds each has a certificate with its own verdict, thermoc
   Analysis analysis = made_up_analysis();
   auto job = std::make_shared<Job>(*analysis.job);
   job->weld.reset();
-  job->welds = {{1, "W-1", Thickness::of(38.0, LengthUnit::millimetre), "P265GH"},
-                {2, "W-2", Thickness::of(200.0, LengthUnit::millimetre), "P295GH"}};
+  job->welds = {{1, "W-1", Thickness::of(38.0, LengthUnit::millimetre), "P265GH", {}, {}},
+                {2, "W-2", Thickness::of(200.0, LengthUnit::millimetre), "P295GH", {}, {}}};
   auto record = std::make_shared<Record>(*analysis.record);
   for (std::size_t i = 0; i < record->channels.size(); ++i)
     record->channels[i].weld = i % 2 == 0 ? "W-1" : "W-2";

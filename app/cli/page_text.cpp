@@ -102,12 +102,22 @@ void PageText::line(std::string_view text, Tint tint) {
 }
 
 void PageText::facts(const std::vector<LabelledText>& facts) {
+  // On a narrow terminal a long name has a line of its own.
+  const std::size_t longest_name = style_.fit_tables ? style_.width / 3 : std::string::npos;
   std::size_t widest = 0;
-  for (const LabelledText& fact : facts)
-    if (!fact.text.empty()) widest = std::max(widest, display_width(fact.name));
+  for (const LabelledText& fact : facts) {
+    const std::size_t width = display_width(fact.name);
+    if (!fact.text.empty() && width <= longest_name) widest = std::max(widest, width);
+  }
   for (const LabelledText& fact : facts) {
     if (fact.text.empty()) continue;
-    paragraph({fact.name + std::string(widest - display_width(fact.name), ' '), Tint::faint}, fact.text);
+    const std::size_t width = display_width(fact.name);
+    if (width > longest_name) {
+      line(std::string(kIndent, ' ') + fact.name, Tint::faint);
+      paragraph({std::string(std::max<std::size_t>(widest, 1), ' ')}, fact.text);
+    } else {
+      paragraph({fact.name + std::string(widest - width, ' '), Tint::faint}, fact.text);
+    }
   }
 }
 
@@ -154,7 +164,16 @@ void PageText::table(const Row& header, const std::vector<Row>& rows) {
     if (widths[column] > 0) widths[column] = std::max(widths[column], display_width(header[column].text));
     names.emplace_back(header[column].text, Tint::faint);
   }
-  if (style_.fit_tables) fit_widths(widths, style_.width - kIndent, kBetweenColumns);
+  if (style_.fit_tables) {
+    std::vector<std::size_t> words(header.size(), 0);
+    for (std::size_t column = 0; column < header.size(); ++column) {
+      words[column] = longest_word(header[column].text);
+      for (const Row& row : rows)
+        if (row.size() >= header.size())
+          words[column] = std::max(words[column], longest_word(row[column].text));
+    }
+    fit_widths(widths, words, style_.width - kIndent, kBetweenColumns);
+  }
   table_row(names, widths);
   for (const Row& row : rows) {
     if (row.size() < header.size())

@@ -23,16 +23,38 @@ std::size_t bytes_of_places(std::string_view text, std::size_t places) {
 
 }  // namespace
 
-void fit_widths(std::vector<std::size_t>& widths, std::size_t room, std::size_t between) {
+void fit_widths(std::vector<std::size_t>& widths, const std::vector<std::size_t>& longest_words,
+                std::size_t room, std::size_t between) {
   std::size_t total = 0;
   for (const std::size_t width : widths) total += width == 0 ? 0 : width + between;
   total -= std::min(total, between);
-  while (total > room) {
-    const auto widest = std::max_element(widths.begin(), widths.end());
-    if (widest == widths.end() || *widest <= kNarrowest) return;
-    --*widest;
-    --total;
+  for (const bool into_words : {false, true}) {
+    while (total > room) {
+      std::size_t widest = 0;  // of those that may become narrower
+      std::size_t column = widths.size();
+      for (std::size_t i = 0; i < widths.size(); ++i) {
+        const std::size_t least = into_words ? kNarrowest : std::max(kNarrowest, longest_words[i]);
+        if (widths[i] <= least || widths[i] <= widest) continue;
+        widest = widths[i];
+        column = i;
+      }
+      if (column == widths.size()) break;
+      --widths[column];
+      --total;
+    }
   }
+}
+
+std::size_t longest_word(std::string_view text) {
+  const std::size_t indent = std::min(text.find_first_not_of(' '), text.size());
+  text.remove_prefix(indent);
+  std::size_t longest = 0;
+  while (!text.empty()) {
+    const std::size_t end = std::min(text.find(' '), text.size());
+    longest = std::max(longest, display_width(text.substr(0, end)));
+    text.remove_prefix(std::min(end + 1, text.size()));
+  }
+  return longest == 0 ? 0 : indent + longest;
 }
 
 std::vector<std::string> wrapped_cell(std::string_view text, std::size_t width) {

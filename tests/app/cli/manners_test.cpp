@@ -59,7 +59,7 @@ TEST_CASE("readings are written as they were read, and read again are the same")
   const Ran ran = run_soakwright({"inspect", log, "--readings", "-"});
   CHECK(ran.out ==
         "Elapsed (s),Moment,TC1 (C),TC2 (C)\n0,2031-04-02 06:00:00,20,20.1\n30,2031-04-02 06:00:30,,20.2\n"
-        "60.5,2031-04-02 06:01:00.5,100,-5\n");
+        "60.5,2031-04-02 06:01:00.500,100,-5\n");
   const std::string out = folder.file("out.csv");
   CHECK(run_soakwright({"check", "--job", good_job, "--readings", out, "--quiet"}).exit_code == 0);
   const Json before = Json::parse(run_soakwright({"inspect", "--job", good_job, "--json", "-"}).out)["log"];

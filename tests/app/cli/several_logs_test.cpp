@@ -38,8 +38,8 @@ TEST_CASE("several logs give a block each, in the order named, and a summary") {
   const std::size_t first = ran.out.find("== " + desk.too_short), second = ran.out.find("== " + desk.met);
   REQUIRE(second != std::string::npos);
   CHECK(first < second);
-  CHECK(ran.out.find("Verdict: not met", first) < second);
-  CHECK(ran.out.find("Verdict: met", second) != std::string::npos);
+  CHECK(ran.out.find("Verdict: Not met", first) < second);
+  CHECK(ran.out.find("Verdict: Met", second) != std::string::npos);
   CHECK_THAT(ran.out.substr(second), Contains("2  records") && Contains("1  met") && Contains("1  not met"));
 }
 
@@ -48,7 +48,7 @@ TEST_CASE("a log that cannot be read does not stop the others and is never passe
   const Ran ran = desk.check({desk.broken, desk.met});
   CHECK(ran.exit_code == 65);
   CHECK_THAT(ran.err, Contains(desk.broken + ":"));
-  CHECK_THAT(ran.out, Contains("Verdict: met") && Contains("1  not evaluated"));
+  CHECK_THAT(ran.out, Contains("Verdict: Met") && Contains("1  not evaluated"));
   CHECK(desk.check({desk.broken, desk.too_short}).exit_code == 1);
 }
 

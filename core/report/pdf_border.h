@@ -51,11 +51,11 @@ inline std::string pdf_module_layout(const std::string& version) {
   return version + ", " + __VERSION__ + ", " +
          layout::sizes<std::string, std::vector<double>, Problem, Report, LabelledText, RequiredStage,
                        ProcedureSection, WeldRow, RequirementRow, Evidence, HoldTable, HoldTable::Row,
-                       RateTable, RateTable::Row, BudgetTable, BudgetTable::Row, ChannelRow, FindingRow, EventRow, Letterhead, SummaryRow, Certificate,
-                       Explanation, NoticeRow, SuspectRow, PhaseRow, HandRow, Fingerprint, SignaturePlace,
-                       Chart, ChartTrace, ChartRange, ChartLevel, ChartSegment, ChartMark, ChartNote,
-                       ChartExclusion, ChartPoint, Readings, Record, Channel, AttachedFile, ReportContents,
-                       SignatureWords>();
+                       RateTable, RateTable::Row, BudgetTable, BudgetTable::Row, ChannelRow, FindingRow,
+                       EventRow, Letterhead, SummaryRow, Certificate, Explanation, NoticeRow, SuspectRow,
+                       PhaseRow, HandRow, Fingerprint, SignaturePlace, Chart, ChartTrace, ChartRange,
+                       ChartLevel, ChartSegment, ChartMark, ChartNote, ChartExclusion, ChartPoint, Readings,
+                       Record, Channel, AttachedFile, ReportContents, SignatureWords>();
 }
 
 }  // namespace soakwright

@@ -55,8 +55,8 @@ TEST_CASE("the printed report can be searched for verdict, requirements, caution
   CHECK_THAT(text, Contains(analysis.procedure->sha256));
   CHECK_THAT(text, Contains(analysis.job->sha256));
   for (const char* words :
-       {"Saltmarsh Heat & Power", "Brackwater Fabrication", "W-117", "HTP-021", "Signature",
-        "Performed by", "Reviewed by", "Witnessed by", "How it was measured", "Local time"})
+       {"Saltmarsh Heat & Power", "Brackwater Fabrication", "W-117", "HTP-021", "Signature", "Performed by",
+        "Reviewed by", "Witnessed by", "How it was measured", "Local time"})
     CHECK_THAT(text, Contains(words));
   for (const HoldTable::Row& row : report.holds[0].rows) CHECK_THAT(text, Contains(row.name));
 }

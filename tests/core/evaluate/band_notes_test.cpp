@@ -127,9 +127,9 @@ TEST_CASE("a band that makes no sense is refused with its line") {
       {kJob + pipe + "heated_band = \"300 mm\"\n", 4, "`heated_band` does nothing without `soak_band`",
        "soak band"},
       {kJob + pipe + "centre = \"1 m\"\n", 4, "`centre` does nothing without `soak_band`", "soak band"},
-      {kJob + pipe + "soak_band = \"300 mm\"\nheated_band = \"200 mm\"\n", 4, "`soak_band`", ""},
+      {kJob + pipe + "soak_band = \"300 mm\"\nheated_band = \"200 mm\"\n", 5, "`soak_band`", ""},
       {kJob + welds + pipe, 6, "this [[band]] names none", "weld ="},
-      {kJob + welds + pipe + "weld = \"W-3\"\n", 6, "the job has no weld \"W-3\"", "W-2"},
+      {kJob + welds + pipe + "weld = \"W-3\"\n", 6, "the job has no weld \"W-3\"", "W-1"},
       {kJob + pipe + pipe, 4, "the [[band]] at line 2 is of the same weld", "keep one"},
   };
   for (const Refused& row : rows) CHECK(unlike(parse_job(row.text, "given.toml"), row) == "");

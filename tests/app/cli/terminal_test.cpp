@@ -83,7 +83,7 @@ TEST_CASE("no figure is lost where a table is fitted") {
 TEST_CASE("elsewhere than on a terminal each row of a table is one line") {
   const std::string piped = run_soakwright({"check", "--job", late_job}, {{"COLUMNS", "40"}}).out;
   CHECK_THAT(piped,
-             Catch::Matchers::Matches("[\s\S]*Heating rate[^\n]*144\.7[^\n]*210\.2[^\n]*Not met[\s\S]*"));
+             Catch::Matchers::Matches(R"([\s\S]*Heating rate[^\n]*144\.7[^\n]*210\.2[^\n]*Not met[\s\S]*)"));
 }
 
 TEST_CASE("a batch shows its progress on a terminal in one line that is written over") {

@@ -180,7 +180,13 @@ void JobPane::show(const Session& session) {
       field.line->setEnabled(false);
       field.line->setPlaceholderText(tr("several welds: see the text"));
     }
-    showField(place, value_of(job, place.first, place.second), problems);
+    std::optional<std::string> value = value_of(job, place.first, place.second);
+    // What was typed and is not in the job yet, or was refused, stays so that it can be put right.
+    for (const JobChange& change : session.wanted())
+      if (!change.column && !change.added && !change.whole && change.table == place.first &&
+          change.key == place.second)
+        value = change.value;
+    showField(place, value, problems);
   }
   message_->setText(problems.join(u'\n'));
   message_->setVisible(!problems.isEmpty());

@@ -69,6 +69,7 @@ void TagLayer::draw(QCPPainter* painter) {
   const Chart* chart = scene().chart();
   if (!chart || !axisRect()) return;
   const PixelMap map(*axisRect());
+  if (map.rect.width() <= 0 || map.rect.height() <= 0) return;  // not shown yet
   const QFontMetricsF metrics(painter->font());
   struct End {
     std::size_t trace;

@@ -134,8 +134,8 @@ TEST_CASE("each import setting is an option, and wins over what was found and ov
   const std::string plain = folder.with("plain.toml", job_of("[[thermocouple]]\ncolumn = \"TC1\"\n"));
   const std::string two =
       folder.with("d.csv", "Elapsed (s),TC1 (C),TC2 (C)\n0,20.1,20.0\n60,20.2,20.1\n120,20.3,20.2\n");
-  CHECK(read_with(two, {"--job", plain})["channels"].size() == 2);
-  CHECK(read_with(two, {"--job", plain, "--unlisted", "off"})["channels"].size() == 1);
+  CHECK(read_with(two, {"--job", plain})["channels"][1]["evaluated"] == true);
+  CHECK(read_with(two, {"--job", plain, "--unlisted", "off"})["channels"][1]["evaluated"] == false);
 
   std::string forward = "Time,TC1 (C)\n";
   for (int minute = 30; minute < 60; ++minute)

@@ -69,7 +69,7 @@ class ClosedBoxesTest : public QObject {
     auto* columns = real.part<ImportSettingsPane>()->columns();
     QTRY_VERIFY(columns->verticalScrollBar()->maximum() > 0);
     turn(columns->cellWidget(2, ColumnTable::kind));
-    QVERIFY(columns->verticalScrollBar()->value() > 0);
+    QTRY_VERIFY(columns->verticalScrollBar()->value() > 0);
   }
 
   void a_choice_is_made_from_the_opened_list() {

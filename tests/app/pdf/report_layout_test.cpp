@@ -165,7 +165,7 @@ TEST_CASE("no page of a sample's report is mostly empty") {
       for (std::size_t i = 0; i < pages.size(); ++i) {
         const Fill fill = fill_of(pages[i]);
         CAPTURE(job, paper == Paper::letter, i + 1, pages.size(), fill.reached, fill.gap);
-        CHECK(fill.reached > 0.5);
+        CHECK(fill.reached > (i + 1 == pages.size() ? 0.4 : 0.5));  // the last page ends where the text does
         CHECK(fill.gap < 0.3);
       }
     }
@@ -263,7 +263,7 @@ TEST_CASE("page 1 stands alone as a certificate") {
                             "Holding temperature",
                             "Hold time",
                             "Cooling rate",
-                            "Spread between thermocouples",
+                            "Spread, stage 1, heat",
                             "Maximum temperature",
                             "Performed by",
                             "Reviewed by",

@@ -256,7 +256,7 @@ TEST_CASE("page 1 stands alone as a certificate") {
                             "38 mm",
                             "HTP-021",
                             "Resistance mats, two zones",
-                            "BF-R-0412",
+                            "0412",
                             "BF-TC-0731",
                             "class 1",
                             "Heating rate",

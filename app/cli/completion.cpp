@@ -60,7 +60,8 @@ std::string for_zsh(std::string_view text) {
 std::string zsh_action(const OptionWords& option) {
   if (option.value.empty()) return "";
   const std::vector<std::string> choices = option.choices();
-  const std::string what = ":" + for_zsh(option.value) + ":";
+  std::string what(1, ':');
+  what.append(for_zsh(option.value)).append(1, ':');
   if (!choices.empty()) return what + "(" + joined(choices, " ") + ")";
   if (is_folder(option.value)) return what + "_files -/";
   return is_file(option.value) ? what + "_files" : what;

@@ -171,7 +171,7 @@ std::string PdfValue::written() const {
       return std::to_string(object) + " 0 R";
     case Kind::array:
       out = "[";
-      for (const PdfValue& item : items) out += (out.size() > 1 ? " " : "") + item.written();
+      for (const PdfValue& item : items) out.append(out.size() > 1 ? " " : "").append(item.written());
       return out + ']';
     case Kind::dictionary:
       out = "<<";

@@ -57,7 +57,8 @@ Result<evidence::SignatureBox> free_box(const SignOrder& order, const Examinatio
     of_role = true;
     if (!taken && (box.name.empty() || box.name == order.name)) return box;
   }
-  const std::string role = "'" + person_role_text(order.role) + "'";
+  std::string role(1, '\'');
+  role.append(person_role_text(order.role)).append(1, '\'');
   if (!named.empty() && named.find(order.name) == std::string::npos)
     return refusal(order.report, "the report names " + named + " for " + role + ", not " + order.name,
                    "sign under the name in the review, or name the person there and write the report again");

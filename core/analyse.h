@@ -15,7 +15,7 @@
 
 #include "core/evaluate/analysis.h"
 #include "core/problems/problem.h"
-#include "core/procedure/job.h"
+#include "core/procedure/job/job.h"
 #include "core/procedure/procedure.h"
 #include "core/system/watch.h"
 

@@ -18,7 +18,7 @@
 #include "core/batch/log_folders.h"
 #include "core/batch/report_names.h"
 #include "core/problems/caught.h"
-#include "core/report/result_json.h"
+#include "core/report/json/result_json.h"
 #include "core/system/parallel_for.h"
 #include "core/system/write_problems.h"
 

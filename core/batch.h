@@ -20,8 +20,8 @@
 #include "core/batch/batch_entry.h"
 #include "core/batch/batch_row.h"
 #include "core/problems/problem.h"
-#include "core/procedure/import_texts.h"
-#include "core/procedure/job.h"
+#include "core/procedure/job/import_texts.h"
+#include "core/procedure/job/job.h"
 #include "core/units/temperature.h"
 
 namespace soakwright {

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Drafting: from a published rule, or from what a log shows, to the text of a procedure file.
 //
-// 1. read_rule_folders()   the rules that there are                   (core/procedure/rule_file.h)
-// 2. draft_from()          rule, thickness and material -> Procedure  (core/procedure/rule_draft.h)
+// 1. read_rule_folders()   the rules that there are                   (core/procedure/rules/rule_file.h)
+// 2. draft_from()          rule, thickness and material -> Procedure  (core/procedure/rules/rule_draft.h)
 //    proposed_procedure()  or what a record shows -> Procedure        (core/proposed_procedure.h)
 // 3. stage_comments()      what each stage means, in plain English    (core/wording/draft_comments.h)
 // 4. procedure_text()      TOML, which is read back before it is handed out
@@ -14,8 +14,8 @@
 
 #include "core/analyse.h"
 #include "core/problems/problem.h"
-#include "core/procedure/published_rule.h"
-#include "core/procedure/rule_file.h"
+#include "core/procedure/rules/published_rule.h"
+#include "core/procedure/rules/rule_file.h"
 #include "core/units/temperature.h"
 #include "core/units/thickness.h"
 

@@ -10,10 +10,10 @@
 #include "core/evaluate/suspect_findings.h"
 #include "core/phases/course.h"
 #include "core/previous_files_errors.h"
-#include "core/procedure/job_file.h"
+#include "core/procedure/job/job_file.h"
 #include "core/procedure/named_path.h"
+#include "core/record/clock/same_readings.h"
 #include "core/record/record_file.h"
-#include "core/record/same_readings.h"
 
 namespace soakwright {
 namespace {

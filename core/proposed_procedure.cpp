@@ -11,7 +11,7 @@
 #include <variant>
 
 #include "core/analyse.h"
-#include "core/procedure/rule_problems.h"
+#include "core/procedure/rules/rule_problems.h"
 
 namespace soakwright {
 namespace {

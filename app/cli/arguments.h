@@ -7,8 +7,8 @@
 #include <variant>
 #include <vector>
 
-#include "app/cli/draft_arguments.h"
-#include "app/cli/signing_arguments.h"
+#include "app/cli/draft/draft_arguments.h"
+#include "app/cli/modules/signing_arguments.h"
 #include "core/analyse.h"
 #include "core/batch.h"
 #include "core/report/report.h"

@@ -5,17 +5,17 @@
 #include <string>
 #include <vector>
 
-#include "app/cli/batch_page.h"
-#include "app/cli/page_text.h"
-#include "app/cli/standard_output.h"
-#include "app/cli/text_outputs.h"
-#include "app/cli/verdict_page.h"
+#include "app/cli/batch/batch_page.h"
+#include "app/cli/printing/page_text.h"
+#include "app/cli/printing/standard_output.h"
+#include "app/cli/printing/text_outputs.h"
+#include "app/cli/printing/verdict_page.h"
 #include "core/analyse.h"
 #include "core/batch.h"
 #include "core/batch/batch_lines.h"
+#include "core/report/json/result_json.h"
 #include "core/report/report.h"
 #include "core/report/requirements_csv.h"
-#include "core/report/result_json.h"
 
 namespace soakwright::cli {
 namespace {

@@ -7,7 +7,7 @@
 
 #include "app/evidence/md5.h"
 #include "app/evidence/pdf_date.h"
-#include "core/procedure/job_words.h"
+#include "core/procedure/job/job_words.h"
 
 namespace soakwright::evidence {
 namespace {

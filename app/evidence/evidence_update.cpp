@@ -11,7 +11,7 @@
 #include "app/evidence/pdf_date.h"
 #include "app/evidence/pdf_file.h"
 #include "app/evidence/pdf_update.h"
-#include "core/procedure/job_words.h"
+#include "core/procedure/job/job_words.h"
 #include "core/units/printable_text.h"
 
 namespace soakwright::evidence {

@@ -14,18 +14,18 @@
 #include <QTabWidget>
 #include <QVBoxLayout>
 
-#include "app/gui/channel_pane.h"
 #include "app/gui/chart/chart_pane.h"
-#include "app/gui/detail_panel.h"
-#include "app/gui/error_bar.h"
-#include "app/gui/finding_pane.h"
-#include "app/gui/import_settings_pane.h"
-#include "app/gui/job_pane.h"
-#include "app/gui/list_pane.h"
-#include "app/gui/message_strip.h"
-#include "app/gui/review_form.h"
-#include "app/gui/start_page.h"
-#include "app/gui/summary_bar.h"
+#include "app/gui/panes/channel_pane.h"
+#include "app/gui/panes/detail_panel.h"
+#include "app/gui/panes/finding_pane.h"
+#include "app/gui/panes/import_settings_pane.h"
+#include "app/gui/panes/job_pane.h"
+#include "app/gui/panes/list_pane.h"
+#include "app/gui/panes/review_form.h"
+#include "app/gui/panes/start_page.h"
+#include "app/gui/parts/error_bar.h"
+#include "app/gui/parts/message_strip.h"
+#include "app/gui/parts/summary_bar.h"
 #include "app/gui/window_actions.h"
 
 namespace soakwright::gui {

@@ -7,11 +7,11 @@
 #include <memory>
 
 #include "app/gui/chart/chart_scene.h"
-#include "app/gui/curve_work.h"
-#include "app/gui/export_work.h"
-#include "app/gui/file_watch.h"
 #include "app/gui/saved_settings.h"
 #include "app/gui/session.h"
+#include "app/gui/work/curve_work.h"
+#include "app/gui/work/export_work.h"
+#include "app/gui/work/file_watch.h"
 
 class QLabel;
 class QProgressBar;

@@ -6,8 +6,8 @@
 #include <QFile>
 #include <QFileInfo>
 
-#include "app/gui/change_words.h"
-#include "core/procedure/job_file.h"
+#include "app/gui/texts/change_words.h"
+#include "core/procedure/job/job_file.h"
 #include "core/procedure/named_path.h"
 #include "core/procedure/procedure_file.h"
 

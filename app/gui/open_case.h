@@ -8,8 +8,8 @@
 #include <memory>
 
 #include "app/gui/chart/trace_set.h"
-#include "app/gui/log_preview.h"
 #include "app/gui/open_files.h"
+#include "app/gui/texts/log_preview.h"
 #include "core/analyse.h"
 #include "core/report/report.h"
 

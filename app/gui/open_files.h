@@ -7,7 +7,7 @@
 #include <optional>
 #include <vector>
 
-#include "core/procedure/job_changes.h"
+#include "core/procedure/job/job_changes.h"
 #include "core/units/temperature.h"
 
 namespace soakwright::gui {

@@ -7,8 +7,8 @@
 #include <optional>
 #include <vector>
 
-#include "app/gui/log_preview.h"
 #include "app/gui/open_files.h"
+#include "app/gui/texts/log_preview.h"
 #include "core/analyse.h"
 #include "core/problems/problem.h"
 

@@ -4,9 +4,9 @@
 #include <algorithm>
 #include <utility>
 
-#include "app/gui/change_words.h"
+#include "app/gui/texts/change_words.h"
 #include "app/pdf/shown_text.h"
-#include "core/procedure/job_file.h"
+#include "core/procedure/job/job_file.h"
 #include "core/report/review_check.h"
 
 namespace soakwright::gui {

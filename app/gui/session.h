@@ -11,9 +11,9 @@
 #include <optional>
 #include <vector>
 
-#include "app/gui/background_work.h"
 #include "app/gui/open_case.h"
 #include "app/gui/refused_log.h"
+#include "app/gui/work/background_work.h"
 
 namespace soakwright::gui {
 

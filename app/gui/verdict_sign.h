@@ -7,7 +7,7 @@
 #include <QString>
 
 #include "app/gui/chart/chart_colours.h"
-#include "app/pdf/sign.h"
+#include "app/pdf/pages/sign.h"
 
 namespace soakwright::gui {
 

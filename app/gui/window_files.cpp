@@ -13,14 +13,14 @@
 #include <QTabWidget>
 
 #include "app/gui/chart/chart_pane.h"
-#include "app/gui/error_bar.h"
-#include "app/gui/exports.h"
-#include "app/gui/import_settings_pane.h"
 #include "app/gui/main_window.h"
-#include "app/gui/plain_tip.h"
-#include "app/gui/report_print.h"
-#include "app/gui/start_page.h"
+#include "app/gui/panes/import_settings_pane.h"
+#include "app/gui/panes/start_page.h"
+#include "app/gui/parts/error_bar.h"
+#include "app/gui/parts/plain_tip.h"
 #include "app/gui/window_actions.h"
+#include "app/gui/work/exports.h"
+#include "app/gui/work/report_print.h"
 #include "app/pdf/shown_text.h"
 
 namespace soakwright::gui {

@@ -11,12 +11,12 @@
 #include <QTabWidget>
 #include <algorithm>
 
-#include "app/gui/between_contents.h"
-#include "app/gui/channel_pane.h"
 #include "app/gui/chart/chart_pane.h"
-#include "app/gui/finding_pane.h"
-#include "app/gui/list_pane.h"
 #include "app/gui/main_window.h"
+#include "app/gui/panes/between_contents.h"
+#include "app/gui/panes/channel_pane.h"
+#include "app/gui/panes/finding_pane.h"
+#include "app/gui/panes/list_pane.h"
 #include "app/gui/window_actions.h"
 #include "app/pdf/shown_text.h"
 

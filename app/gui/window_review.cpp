@@ -8,16 +8,16 @@
 #include <QStatusBar>
 #include <algorithm>
 
-#include "app/gui/exports.h"
-#include "app/gui/finding_pane.h"
-#include "app/gui/line_changes.h"
 #include "app/gui/main_window.h"
-#include "app/gui/people_dialog.h"
-#include "app/gui/review_form.h"
-#include "app/gui/save_preview.h"
+#include "app/gui/panes/finding_pane.h"
+#include "app/gui/panes/review_form.h"
+#include "app/gui/parts/people_dialog.h"
+#include "app/gui/parts/save_preview.h"
+#include "app/gui/texts/line_changes.h"
 #include "app/gui/window_actions.h"
+#include "app/gui/work/exports.h"
 #include "app/pdf/shown_text.h"
-#include "core/procedure/review_text.h"
+#include "core/procedure/review/review_text.h"
 #include "core/report/open_findings.h"
 
 namespace soakwright::gui {

@@ -13,20 +13,20 @@
 #include <QStackedWidget>
 #include <QUndoStack>
 
-#include "app/gui/change_words.h"
-#include "app/gui/channel_pane.h"
 #include "app/gui/chart/chart_pane.h"
-#include "app/gui/error_bar.h"
-#include "app/gui/exclude_dialog.h"
-#include "app/gui/exports.h"
-#include "app/gui/import_settings_pane.h"
-#include "app/gui/job_pane.h"
-#include "app/gui/line_changes.h"
 #include "app/gui/main_window.h"
-#include "app/gui/message_strip.h"
-#include "app/gui/save_preview.h"
-#include "app/gui/summary_bar.h"
+#include "app/gui/panes/channel_pane.h"
+#include "app/gui/panes/import_settings_pane.h"
+#include "app/gui/panes/job_pane.h"
+#include "app/gui/parts/error_bar.h"
+#include "app/gui/parts/exclude_dialog.h"
+#include "app/gui/parts/message_strip.h"
+#include "app/gui/parts/save_preview.h"
+#include "app/gui/parts/summary_bar.h"
+#include "app/gui/texts/change_words.h"
+#include "app/gui/texts/line_changes.h"
 #include "app/gui/window_actions.h"
+#include "app/gui/work/exports.h"
 #include "app/pdf/shown_text.h"
 
 namespace soakwright::gui {

@@ -9,7 +9,7 @@
 #include <vector>
 
 #include "app/pdf/page_flow.h"
-#include "app/pdf/sign.h"
+#include "app/pdf/pages/sign.h"
 
 namespace soakwright::pdf {
 

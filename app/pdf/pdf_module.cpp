@@ -8,8 +8,8 @@
 #include <string>
 #include <utility>
 
+#include "app/pdf/pages/signature_print.h"
 #include "app/pdf/report_writer.h"
-#include "app/pdf/signature_print.h"
 #include "core/problems/caught.h"
 #include "core/report/pdf_border.h"
 #include "core/units/printable_text.h"

@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "app/pdf/page_flow.h"
-#include "app/pdf/page_sections.h"
+#include "app/pdf/pages/page_sections.h"
 #include "core/report/report.h"
 
 namespace soakwright::pdf {

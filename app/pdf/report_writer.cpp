@@ -10,10 +10,10 @@
 #include <memory>
 
 #include "app/evidence/evidence_update.h"
-#include "app/pdf/chart_painter.h"
+#include "app/pdf/chart/chart_painter.h"
+#include "app/pdf/pages/signature_boxes.h"
 #include "app/pdf/pdf_document.h"
 #include "app/pdf/report_pages.h"
-#include "app/pdf/signature_boxes.h"
 #include "core/system/atomic_file.h"
 
 namespace soakwright {

@@ -11,8 +11,8 @@
 #include "app/evidence/pdf_date.h"
 #include "app/signing/cms_signature.h"
 #include "app/signing/evaluated_evidence.h"
+#include "core/report/json/result_json.h"
 #include "core/report/report_contents.h"
-#include "core/report/result_json.h"
 #include "core/units/sha256.h"
 #include "core/wording/review_words.h"
 

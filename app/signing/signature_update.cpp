@@ -7,7 +7,7 @@
 #include "app/evidence/pdf_date.h"
 #include "app/evidence/pdf_update.h"
 #include "app/signing/imported_page.h"
-#include "core/procedure/job_words.h"
+#include "core/procedure/job/job_words.h"
 #include "core/wording/review_words.h"
 
 namespace soakwright::signing {

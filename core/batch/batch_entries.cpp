@@ -12,10 +12,10 @@
 #include "core/batch/file_stamp.h"
 #include "core/batch/path_text.h"
 #include "core/batch/report_names.h"
-#include "core/procedure/job_file.h"
+#include "core/procedure/job/job_file.h"
 #include "core/procedure/named_path.h"
-#include "core/procedure/text_file.h"
-#include "core/procedure/toml_tree.h"
+#include "core/procedure/toml/text_file.h"
+#include "core/procedure/toml/toml_tree.h"
 #include "core/system/parallel_for.h"
 
 namespace soakwright {

@@ -5,8 +5,8 @@
 
 #include "core/batch/path_text.h"
 #include "core/report/csv_writer.h"
-#include "core/report/json_writer.h"
-#include "core/report/result_words.h"
+#include "core/report/json/json_writer.h"
+#include "core/report/json/result_words.h"
 #include "core/wording/requirement_text.h"
 
 namespace soakwright {

@@ -9,9 +9,9 @@
 
 #include "core/evaluate/verdict.h"
 #include "core/phases/phase.h"
-#include "core/procedure/job.h"
+#include "core/procedure/job/job.h"
 #include "core/procedure/procedure.h"
-#include "core/procedure/review.h"
+#include "core/procedure/review/review.h"
 #include "core/record/record.h"
 
 namespace soakwright {

@@ -3,7 +3,7 @@
 #pragma once
 
 #include "core/evaluate/verdict.h"
-#include "core/procedure/job.h"
+#include "core/procedure/job/job.h"
 #include "core/procedure/procedure.h"
 #include "core/record/record.h"
 

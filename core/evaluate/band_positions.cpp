@@ -5,7 +5,7 @@
 #include <cmath>
 #include <utility>
 
-#include "core/procedure/band_wall.h"
+#include "core/procedure/heat/band_wall.h"
 
 namespace soakwright {
 namespace {

@@ -5,8 +5,8 @@
 #include <string>
 #include <vector>
 
-#include "core/evaluate/hold_case.h"
-#include "core/measure/hold_time.h"
+#include "core/evaluate/stages/hold_case.h"
+#include "core/measure/holds/hold_time.h"
 
 namespace soakwright {
 

@@ -3,8 +3,8 @@
 #include <algorithm>
 
 #include "core/evaluate/evaluated_reading.h"
-#include "core/evaluate/stage_evaluations.h"
-#include "core/measure/unknown_time.h"
+#include "core/evaluate/stages/stage_evaluations.h"
+#include "core/measure/traces/unknown_time.h"
 
 namespace soakwright {
 namespace {

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The minimum number of thermocouples with valid readings, for each weld.
-#include "core/evaluate/stage_evaluations.h"
-#include "core/measure/known_channels.h"
+#include "core/evaluate/stages/stage_evaluations.h"
+#include "core/measure/traces/known_channels.h"
 
 namespace soakwright {
 namespace {

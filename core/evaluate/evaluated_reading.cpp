@@ -4,7 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "core/measure/unknown_time.h"
+#include "core/measure/traces/unknown_time.h"
 #include "core/units/printed_quantity.h"
 
 namespace soakwright {

@@ -13,8 +13,8 @@
 
 #include "core/evaluate/budget_tables.h"
 #include "core/evaluate/evaluate_heat.h"
-#include "core/evaluate/hold_case.h"
-#include "core/evaluate/stage_evaluations.h"
+#include "core/evaluate/stages/hold_case.h"
+#include "core/evaluate/stages/stage_evaluations.h"
 #include "core/evaluate/weld_case.h"
 #include "core/measure/tempering.h"
 

@@ -6,9 +6,9 @@
 #include <span>
 
 #include "core/evaluate/verdict.h"
-#include "core/measure/prepared_traces.h"
+#include "core/measure/traces/prepared_traces.h"
 #include "core/problems/problem.h"
-#include "core/procedure/job.h"
+#include "core/procedure/job/job.h"
 #include "core/procedure/procedure.h"
 #include "core/record/record.h"
 

@@ -8,8 +8,8 @@
 #include <string>
 #include <vector>
 
-#include "core/procedure/diffusivity.h"
-#include "core/procedure/job.h"
+#include "core/procedure/heat/diffusivity.h"
+#include "core/procedure/job/job.h"
 
 namespace soakwright {
 

@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "core/evaluate/verdict.h"
-#include "core/measure/trace.h"
+#include "core/measure/traces/trace.h"
 #include "core/phases/phase.h"
 #include "core/record/record.h"
 

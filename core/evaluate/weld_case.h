@@ -9,9 +9,9 @@
 
 #include "core/evaluate/verdict.h"
 #include "core/measure/guard.h"
-#include "core/measure/hold_choice.h"
-#include "core/measure/prepared_traces.h"
-#include "core/procedure/job.h"
+#include "core/measure/holds/hold_choice.h"
+#include "core/measure/traces/prepared_traces.h"
+#include "core/procedure/job/job.h"
 #include "core/procedure/procedure.h"
 
 namespace soakwright {

@@ -6,8 +6,8 @@
 #include <limits>
 
 #include "core/explain/hold_deviation.h"
-#include "core/measure/prepared_traces.h"
 #include "core/measure/tempering.h"
+#include "core/measure/traces/prepared_traces.h"
 
 namespace soakwright {
 namespace {

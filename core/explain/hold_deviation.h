@@ -6,7 +6,7 @@
 #include <optional>
 #include <vector>
 
-#include "core/measure/trace.h"
+#include "core/measure/traces/trace.h"
 #include "core/procedure/procedure.h"
 
 namespace soakwright {

@@ -5,7 +5,7 @@
 #include <cmath>
 
 #include "core/measure/tempering.h"
-#include "core/measure/trace.h"
+#include "core/measure/traces/trace.h"
 
 namespace soakwright {
 namespace {

@@ -6,7 +6,7 @@
 #include <optional>
 #include <vector>
 
-#include "core/measure/group_range.h"
+#include "core/measure/holds/group_range.h"
 
 namespace soakwright {
 

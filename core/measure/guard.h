@@ -5,8 +5,8 @@
 #include <cstddef>
 #include <vector>
 
-#include "core/measure/range_spans.h"
-#include "core/measure/trace.h"
+#include "core/measure/holds/range_spans.h"
+#include "core/measure/traces/trace.h"
 #include "core/uncertainty/budget.h"
 
 namespace soakwright {

@@ -7,7 +7,7 @@
 #include <cstddef>
 #include <numbers>
 
-#include "core/measure/trace_steps.h"
+#include "core/measure/traces/trace_steps.h"
 
 namespace soakwright {
 namespace {

@@ -7,9 +7,9 @@
 // published diffusivities differ more than twentyfold.
 #pragma once
 
-#include "core/measure/trace.h"
-#include "core/procedure/diffusivity.h"
-#include "core/procedure/job.h"
+#include "core/measure/traces/trace.h"
+#include "core/procedure/heat/diffusivity.h"
+#include "core/procedure/job/job.h"
 
 namespace soakwright {
 

@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "core/measure/guard.h"
-#include "core/measure/row_values.h"
+#include "core/measure/traces/row_values.h"
 
 namespace soakwright {
 

@@ -5,7 +5,7 @@
 #include <array>
 #include <cmath>
 
-#include "core/measure/trace_steps.h"
+#include "core/measure/traces/trace_steps.h"
 #include "core/system/parallel_for.h"
 
 namespace soakwright {

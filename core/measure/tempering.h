@@ -12,7 +12,7 @@
 
 #include "core/measure/gathered_tempering.h"
 #include "core/measure/guard.h"
-#include "core/measure/trace.h"
+#include "core/measure/traces/trace.h"
 
 namespace soakwright {
 

@@ -9,10 +9,10 @@
 
 #include <fmt/format.h>
 
-#include "core/procedure/heat_tables.h"
-#include "core/procedure/job_file.h"
-#include "core/procedure/preheat_checks.h"
-#include "core/procedure/toml_tree.h"
+#include "core/procedure/heat/heat_tables.h"
+#include "core/procedure/heat/preheat_checks.h"
+#include "core/procedure/job/job_file.h"
+#include "core/procedure/toml/toml_tree.h"
 
 namespace soakwright {
 namespace {

@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "core/problems/problem.h"
-#include "core/procedure/job.h"
+#include "core/procedure/job/job.h"
 
 namespace soakwright {
 

@@ -6,13 +6,13 @@
 
 #include <fmt/format.h>
 
-#include "core/procedure/heat_tables.h"
-#include "core/procedure/limit_readers.h"
+#include "core/procedure/heat/heat_tables.h"
 #include "core/procedure/procedure_tables.h"
 #include "core/procedure/procedure_words.h"
-#include "core/procedure/table_reader.h"
-#include "core/procedure/text_file.h"
-#include "core/procedure/value_readers.h"
+#include "core/procedure/toml/limit_readers.h"
+#include "core/procedure/toml/table_reader.h"
+#include "core/procedure/toml/text_file.h"
+#include "core/procedure/toml/value_readers.h"
 #include "core/units/sha256.h"
 
 namespace soakwright {

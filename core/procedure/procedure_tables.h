@@ -3,8 +3,8 @@
 #pragma once
 
 #include "core/procedure/procedure.h"
-#include "core/procedure/table_reader.h"
-#include "core/procedure/value_readers.h"
+#include "core/procedure/toml/table_reader.h"
+#include "core/procedure/toml/value_readers.h"
 
 namespace soakwright {
 

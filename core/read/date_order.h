@@ -14,7 +14,7 @@
 #include <vector>
 
 #include "core/problems/problem.h"
-#include "core/read/line_map.h"
+#include "core/read/fast/line_map.h"
 #include "core/read/reading_settings.h"
 #include "core/read/time_stamp.h"
 

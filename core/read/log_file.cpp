@@ -9,12 +9,12 @@
 #include <vector>
 
 #include "core/problems/caught.h"
-#include "core/read/block_reader.h"
 #include "core/read/cell_split.h"
 #include "core/read/dialect_detection.h"
+#include "core/read/fast/block_reader.h"
+#include "core/read/fast/row_parser.h"
 #include "core/read/header_detection.h"
 #include "core/read/log_head.h"
-#include "core/read/row_parser.h"
 #include "core/read/source_file.h"
 #include "core/read/table_assembly.h"
 #include "core/read/table_plan.h"

@@ -10,8 +10,8 @@
 #include <string>
 #include <vector>
 
-#include "core/read/column_store.h"
-#include "core/read/line_map.h"
+#include "core/read/fast/column_store.h"
+#include "core/read/fast/line_map.h"
 #include "core/read/reading_settings.h"
 
 namespace soakwright {

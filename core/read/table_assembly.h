@@ -9,9 +9,9 @@
 #include <vector>
 
 #include "core/problems/problem.h"
+#include "core/read/fast/row_parser.h"
 #include "core/read/header_detection.h"
 #include "core/read/log_table.h"
-#include "core/read/row_parser.h"
 #include "core/read/table_plan.h"
 
 namespace soakwright {

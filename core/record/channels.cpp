@@ -6,7 +6,7 @@
 #include <utility>
 #include <variant>
 
-#include "core/procedure/job_words.h"
+#include "core/procedure/job/job_words.h"
 #include "core/record/column_notices.h"
 #include "core/record/column_readings.h"
 #include "core/record/its90_reference.h"

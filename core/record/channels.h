@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "core/problems/problem.h"
-#include "core/procedure/job.h"
+#include "core/procedure/job/job.h"
 #include "core/read/log_table.h"
 #include "core/record/column_kind.h"
 #include "core/record/record.h"

@@ -13,7 +13,7 @@
 #include <string_view>
 #include <vector>
 
-#include "core/procedure/job.h"
+#include "core/procedure/job/job.h"
 #include "core/read/log_table.h"
 
 namespace soakwright {

@@ -5,7 +5,7 @@
 #include <limits>
 #include <utility>
 
-#include "core/read/hot_loops.h"
+#include "core/read/fast/hot_loops.h"
 #include "core/record/its90_reference.h"
 #include "core/units/number_text.h"
 

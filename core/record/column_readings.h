@@ -7,7 +7,7 @@
 #include <string>
 #include <vector>
 
-#include "core/procedure/job.h"
+#include "core/procedure/job/job.h"
 #include "core/read/log_table.h"
 #include "core/record/readings.h"
 #include "core/record/record.h"

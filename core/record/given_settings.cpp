@@ -5,7 +5,7 @@
 #include <utility>
 #include <variant>
 
-#include "core/procedure/job_words.h"
+#include "core/procedure/job/job_words.h"
 #include "core/record/job_columns.h"
 #include "core/units/number_text.h"
 

@@ -6,7 +6,7 @@
 #include <span>
 #include <vector>
 
-#include "core/procedure/job.h"
+#include "core/procedure/job/job.h"
 #include "core/read/log_table.h"
 #include "core/read/reading_settings.h"
 #include "core/record/column_kind.h"

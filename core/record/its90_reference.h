@@ -4,7 +4,7 @@
 
 #include <optional>
 
-#include "core/procedure/job.h"
+#include "core/procedure/job/job.h"
 
 namespace soakwright {
 

@@ -13,9 +13,9 @@
 #include <utility>
 #include <vector>
 
-#include "core/procedure/job.h"
+#include "core/procedure/job/job.h"
+#include "core/record/clock/recorder_clock.h"
 #include "core/record/readings.h"
-#include "core/record/recorder_clock.h"
 #include "core/units/local_time.h"
 
 namespace soakwright {

@@ -16,11 +16,11 @@
 #include "core/problems/caught.h"
 #include "core/read/log_file.h"
 #include "core/record/channels.h"
+#include "core/record/clock/job_moments.h"
+#include "core/record/clock/row_order.h"
+#include "core/record/clock/time_axis.h"
 #include "core/record/given_settings.h"
-#include "core/record/job_moments.h"
-#include "core/record/row_order.h"
 #include "core/record/settled_columns.h"
-#include "core/record/time_axis.h"
 
 namespace soakwright {
 namespace {

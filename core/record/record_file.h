@@ -7,7 +7,7 @@
 #include <string>
 
 #include "core/problems/problem.h"
-#include "core/procedure/job.h"
+#include "core/procedure/job/job.h"
 #include "core/record/record.h"
 #include "core/system/watch.h"
 

@@ -7,9 +7,9 @@
 #include <memory>
 #include <utility>
 
-#include "core/measure/prepared_traces.h"
-#include "core/measure/row_values.h"
-#include "core/measure/window_slopes.h"
+#include "core/measure/rates/window_slopes.h"
+#include "core/measure/traces/prepared_traces.h"
+#include "core/measure/traces/row_values.h"
 #include "core/system/parallel_for.h"
 
 namespace soakwright {

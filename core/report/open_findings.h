@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "core/evaluate/analysis.h"
-#include "core/procedure/review.h"
+#include "core/procedure/review/review.h"
 
 namespace soakwright {
 

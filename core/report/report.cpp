@@ -12,7 +12,7 @@
 #include <utility>
 
 #include "core/report/open_findings.h"
-#include "core/report/sections.h"
+#include "core/report/sections/sections.h"
 #include "core/wording/cautions.h"
 #include "core/wording/certificate_words.h"
 #include "core/wording/exclusion_words.h"

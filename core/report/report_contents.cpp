@@ -9,7 +9,7 @@
 #include "core/problems/caught.h"
 #include "core/read/source_file.h"
 #include "core/report/attached_file_errors.h"
-#include "core/report/result_json.h"
+#include "core/report/json/result_json.h"
 #include "core/units/sha256.h"
 
 namespace soakwright {

@@ -5,8 +5,8 @@
 #include <optional>
 #include <utility>
 
+#include "core/report/json/result_json.h"
 #include "core/report/open_findings.h"
-#include "core/report/result_json.h"
 #include "core/report/review_errors.h"
 #include "core/units/sha256.h"
 

@@ -4,7 +4,7 @@
 
 #include "core/evaluate/analysis.h"
 #include "core/problems/problem.h"
-#include "core/procedure/review.h"
+#include "core/procedure/review/review.h"
 
 namespace soakwright {
 

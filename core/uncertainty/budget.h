@@ -9,7 +9,7 @@
 #include <string>
 #include <vector>
 
-#include "core/procedure/job.h"
+#include "core/procedure/job/job.h"
 #include "core/record/record.h"
 #include "core/uncertainty/tolerance_table.h"
 

@@ -4,7 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "core/procedure/job_words.h"
+#include "core/procedure/job/job_words.h"
 
 namespace soakwright {
 namespace {

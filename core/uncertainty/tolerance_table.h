@@ -9,7 +9,7 @@
 #include <optional>
 #include <string>
 
-#include "core/procedure/job.h"
+#include "core/procedure/job/job.h"
 
 namespace soakwright {
 

@@ -7,8 +7,8 @@
 #include <string>
 #include <vector>
 
-#include "core/procedure/published_rule.h"
-#include "core/procedure/rule_draft.h"
+#include "core/procedure/rules/published_rule.h"
+#include "core/procedure/rules/rule_draft.h"
 
 namespace soakwright {
 

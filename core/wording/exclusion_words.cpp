@@ -5,7 +5,7 @@
 
 #include <fmt/format.h>
 
-#include "core/procedure/job_words.h"
+#include "core/procedure/job/job_words.h"
 
 namespace soakwright {
 namespace {

@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "core/evaluate/band_positions.h"
-#include "core/procedure/preheat.h"
+#include "core/procedure/heat/preheat.h"
 #include "core/wording/labelled_text.h"
 #include "core/wording/printed_numbers.h"
 

@@ -5,7 +5,7 @@
 #include <cstddef>
 #include <string>
 
-#include "core/procedure/review.h"
+#include "core/procedure/review/review.h"
 
 namespace soakwright {
 

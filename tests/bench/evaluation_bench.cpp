@@ -11,7 +11,7 @@
 
 #include "core/evaluate/evaluation.h"
 #include "core/phases/course.h"
-#include "core/procedure/job_file.h"
+#include "core/procedure/job/job_file.h"
 #include "core/procedure/procedure_file.h"
 #include "tests/core/measure/made_record.h"
 

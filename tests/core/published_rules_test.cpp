@@ -3,7 +3,7 @@
 // limit and records that just miss it.
 //
 // The limits are those of the drafted text as it reads back; their figures are held against the published
-// formulas in tests/core/procedure/rule_draft_test.cpp.
+// formulas in tests/core/procedure/rules/rule_draft_test.cpp.
 #include <algorithm>
 #include <cmath>
 #include <map>

@@ -11,7 +11,7 @@
 
 #include "app/gui/chart/chart_layers.h"
 #include "app/gui/chart/chart_pane.h"
-#include "app/gui/plain_tip.h"
+#include "app/gui/parts/plain_tip.h"
 #include "app/pdf/shown_text.h"
 
 namespace soakwright::gui {

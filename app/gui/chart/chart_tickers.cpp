@@ -4,7 +4,7 @@
 #include <array>
 #include <cmath>
 
-#include "app/gui/reading_text.h"
+#include "app/gui/texts/reading_text.h"
 
 namespace soakwright::gui {
 namespace {

@@ -6,8 +6,8 @@
 #include <cstdlib>
 #include <optional>
 
-#include "core/phases/suspects/equal_columns.h"
-#include "core/phases/suspects/repeat_odds.h"
+#include "core/phases/suspects/readings/equal_columns.h"
+#include "core/phases/suspects/readings/repeat_odds.h"
 
 namespace soakwright {
 

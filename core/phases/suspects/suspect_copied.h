@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "core/phases/phase.h"
-#include "core/phases/suspects/row_readings.h"
+#include "core/phases/suspects/readings/row_readings.h"
 
 namespace soakwright {
 

@@ -5,7 +5,7 @@
 #include <cmath>
 
 #include "core/phases/robust.h"
-#include "core/phases/suspects/noise_shape.h"
+#include "core/phases/suspects/readings/noise_shape.h"
 
 namespace soakwright {
 

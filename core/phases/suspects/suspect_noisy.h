@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "core/phases/phase.h"
-#include "core/phases/suspects/examined_channel.h"
+#include "core/phases/suspects/readings/examined_channel.h"
 
 namespace soakwright {
 

@@ -5,8 +5,8 @@
 #include <cmath>
 #include <cstdlib>
 
-#include "core/phases/suspects/equal_columns.h"
-#include "core/phases/suspects/repeat_odds.h"
+#include "core/phases/suspects/readings/equal_columns.h"
+#include "core/phases/suspects/readings/repeat_odds.h"
 #include "core/system/parallel_for.h"
 
 namespace soakwright {

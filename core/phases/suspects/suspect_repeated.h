@@ -7,7 +7,7 @@
 
 #include "core/phases/group_course.h"
 #include "core/phases/phase.h"
-#include "core/phases/suspects/row_readings.h"
+#include "core/phases/suspects/readings/row_readings.h"
 
 namespace soakwright {
 

@@ -6,8 +6,8 @@
 #include <vector>
 
 #include "core/phases/phase.h"
-#include "core/phases/suspects/examined_channel.h"
-#include "core/phases/suspects/sudden_steps.h"
+#include "core/phases/suspects/readings/examined_channel.h"
+#include "core/phases/suspects/readings/sudden_steps.h"
 
 namespace soakwright {
 

@@ -8,7 +8,7 @@
 
 #include <algorithm>
 
-#include "core/phases/suspects/row_readings.h"
+#include "core/phases/suspects/readings/row_readings.h"
 #include "core/phases/suspects/suspect_clipped.h"
 #include "core/phases/suspects/suspect_copied.h"
 #include "core/phases/suspects/suspect_held_over.h"

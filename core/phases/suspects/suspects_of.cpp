@@ -14,8 +14,8 @@
 #include <functional>
 #include <utility>
 
-#include "core/phases/suspects/examined_channel.h"
-#include "core/phases/suspects/sudden_steps.h"
+#include "core/phases/suspects/readings/examined_channel.h"
+#include "core/phases/suspects/readings/sudden_steps.h"
 #include "core/phases/suspects/suspect_detached.h"
 #include "core/phases/suspects/suspect_lag.h"
 #include "core/phases/suspects/suspect_noisy.h"

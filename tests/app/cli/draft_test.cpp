@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // `soakwright draft`: what is written where, and what is refused. Figures of the rules are tested in
-// tests/core/procedure/rule_draft_test.cpp.
+// tests/core/procedure/rules/rule_draft_test.cpp.
 #include <filesystem>
 #include <regex>
 #include <string>

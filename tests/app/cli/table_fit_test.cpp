@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // How a table is made to fit a narrow terminal. Common practice, no source.
-#include "app/cli/table_fit.h"
+#include "app/cli/printing/table_fit.h"
 
 #include <catch2/catch.hpp>
 

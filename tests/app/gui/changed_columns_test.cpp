@@ -3,7 +3,7 @@
 
 #include <QComboBox>
 
-#include "app/gui/error_bar.h"
+#include "app/gui/parts/error_bar.h"
 #include "tests/app/gui/dialog_answers.h"
 #include "tests/app/gui/import_settings_steps.h"
 #include "tests/app/gui/made_files.h"

@@ -5,13 +5,13 @@
 #include <QFile>
 #include <QTreeView>
 
-#include "app/gui/channel_pane.h"
 #include "app/gui/chart/chart_pane.h"
-#include "app/gui/error_bar.h"
-#include "app/gui/list_pane.h"
-#include "app/gui/summary_bar.h"
+#include "app/gui/panes/channel_pane.h"
+#include "app/gui/panes/list_pane.h"
+#include "app/gui/parts/error_bar.h"
+#include "app/gui/parts/summary_bar.h"
 #include "core/procedure/procedure_file.h"
-#include "core/report/result_json.h"
+#include "core/report/json/result_json.h"
 #include "tests/app/gui/made_files.h"
 #include "tests/app/gui/real_window.h"
 

@@ -2,10 +2,10 @@
 // A thermocouple is taken out of the evaluation only with a reason, and everybody sees it: beside the
 // verdict, on the first page, and as a grey trace.
 
-#include "app/gui/channel_list.h"
-#include "app/gui/channel_pane.h"
 #include "app/gui/chart/chart_pane.h"
-#include "app/gui/summary_bar.h"
+#include "app/gui/panes/channel_list.h"
+#include "app/gui/panes/channel_pane.h"
+#include "app/gui/parts/summary_bar.h"
 #include "tests/app/gui/dialog_answers.h"
 #include "tests/app/gui/import_settings_steps.h"
 #include "tests/app/gui/made_files.h"

@@ -10,10 +10,10 @@
 
 #include <sys/stat.h>
 
-#include "app/gui/channel_pane.h"
 #include "app/gui/chart/chart_pane.h"
-#include "app/gui/list_pane.h"
-#include "app/gui/summary_bar.h"
+#include "app/gui/panes/channel_pane.h"
+#include "app/gui/panes/list_pane.h"
+#include "app/gui/parts/summary_bar.h"
 #include "tests/app/gui/made_files.h"
 #include "tests/app/gui/real_window.h"
 

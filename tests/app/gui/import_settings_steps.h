@@ -5,7 +5,7 @@
 #include <QAbstractItemView>
 #include <QComboBox>
 
-#include "app/gui/import_settings_pane.h"
+#include "app/gui/panes/import_settings_pane.h"
 #include "tests/app/gui/real_window.h"
 
 namespace soakwright::gui {

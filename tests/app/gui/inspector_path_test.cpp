@@ -9,10 +9,10 @@
 #include <QTabWidget>
 
 #include "app/gui/chart/chart_pane.h"
-#include "app/gui/detail_panel.h"
-#include "app/gui/import_settings_pane.h"
-#include "app/gui/list_pane.h"
-#include "app/gui/summary_bar.h"
+#include "app/gui/panes/detail_panel.h"
+#include "app/gui/panes/import_settings_pane.h"
+#include "app/gui/panes/list_pane.h"
+#include "app/gui/parts/summary_bar.h"
 #include "tests/app/gui/made_files.h"
 #include "tests/app/gui/real_window.h"
 

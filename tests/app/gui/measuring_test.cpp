@@ -6,12 +6,12 @@
 #include <QMenu>
 #include <cmath>
 
-#include "app/gui/channel_pane.h"
 #include "app/gui/chart/chart_pane.h"
 #include "app/gui/chart/curve_set.h"
 #include "app/gui/chart/tag_places.h"
-#include "app/gui/list_pane.h"
-#include "app/gui/reading_text.h"
+#include "app/gui/panes/channel_pane.h"
+#include "app/gui/panes/list_pane.h"
+#include "app/gui/texts/reading_text.h"
 #include "tests/app/gui/dialog_answers.h"
 #include "tests/app/gui/made_files.h"
 #include "tests/app/gui/real_window.h"

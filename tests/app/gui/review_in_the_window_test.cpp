@@ -5,12 +5,12 @@
 #include <QComboBox>
 #include <QPushButton>
 
-#include "app/gui/detail_panel.h"
-#include "app/gui/error_bar.h"
-#include "app/gui/people_dialog.h"
-#include "app/gui/review_form.h"
-#include "app/gui/summary_bar.h"
-#include "core/procedure/job_file.h"
+#include "app/gui/panes/detail_panel.h"
+#include "app/gui/panes/review_form.h"
+#include "app/gui/parts/error_bar.h"
+#include "app/gui/parts/people_dialog.h"
+#include "app/gui/parts/summary_bar.h"
+#include "core/procedure/job/job_file.h"
 #include "core/report/open_findings.h"
 #include "tests/app/gui/dialog_answers.h"
 #include "tests/app/gui/made_files.h"

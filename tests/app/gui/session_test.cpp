@@ -9,9 +9,9 @@
 #include <atomic>
 #include <ctime>
 
+#include "app/gui/panes/start_page.h"
+#include "app/gui/parts/summary_bar.h"
 #include "app/gui/saved_settings.h"
-#include "app/gui/start_page.h"
-#include "app/gui/summary_bar.h"
 #include "tests/app/gui/made_files.h"
 #include "tests/app/gui/real_window.h"
 

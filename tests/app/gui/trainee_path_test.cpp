@@ -7,12 +7,12 @@
 #include <QTextBrowser>
 #include <QTreeView>
 
-#include "app/gui/channel_pane.h"
 #include "app/gui/chart/chart_pane.h"
-#include "app/gui/detail_panel.h"
-#include "app/gui/list_pane.h"
-#include "app/gui/start_page.h"
-#include "app/gui/summary_bar.h"
+#include "app/gui/panes/channel_pane.h"
+#include "app/gui/panes/detail_panel.h"
+#include "app/gui/panes/list_pane.h"
+#include "app/gui/panes/start_page.h"
+#include "app/gui/parts/summary_bar.h"
 #include "tests/app/gui/made_files.h"
 #include "tests/app/gui/real_window.h"
 

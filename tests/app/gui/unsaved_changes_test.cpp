@@ -7,9 +7,9 @@
 #include <QPushButton>
 #include <QUndoStack>
 
-#include "app/gui/message_strip.h"
-#include "app/gui/summary_bar.h"
-#include "core/procedure/job_file.h"
+#include "app/gui/parts/message_strip.h"
+#include "app/gui/parts/summary_bar.h"
+#include "core/procedure/job/job_file.h"
 #include "tests/app/gui/dialog_answers.h"
 #include "tests/app/gui/import_settings_steps.h"
 #include "tests/app/gui/made_files.h"

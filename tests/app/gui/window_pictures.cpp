@@ -15,10 +15,10 @@
 #include <functional>
 
 #include "app/gui/chart/chart_pane.h"
-#include "app/gui/detail_panel.h"
-#include "app/gui/help_text.h"
-#include "app/gui/import_settings_pane.h"
-#include "app/gui/list_pane.h"
+#include "app/gui/panes/detail_panel.h"
+#include "app/gui/panes/import_settings_pane.h"
+#include "app/gui/panes/list_pane.h"
+#include "app/gui/texts/help_text.h"
 #include "tests/app/gui/made_files.h"
 #include "tests/app/gui/real_window.h"
 

@@ -9,7 +9,7 @@
 
 #include <catch2/catch.hpp>
 
-#include "app/pdf/label_layout.h"
+#include "app/pdf/chart/label_layout.h"
 #include "app/pdf/page_table.h"
 #include "app/pdf/pdf_document.h"
 #include "tests/app/pdf/printed.h"

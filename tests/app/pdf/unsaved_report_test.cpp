@@ -3,7 +3,7 @@
 // source.)
 #include <catch2/catch.hpp>
 
-#include "core/procedure/job_file.h"
+#include "core/procedure/job/job_file.h"
 #include "tests/app/pdf/printed.h"
 #include "tests/core/report/made_up_run.h"
 

@@ -8,7 +8,7 @@
 #include <catch2/catch.hpp>
 
 #include "core/evaluate/band_positions.h"
-#include "core/procedure/job_file.h"
+#include "core/procedure/job/job_file.h"
 #include "core/wording/statement_words.h"
 #include "tests/core/measure/made_procedure.h"
 #include "tests/core/measure/made_record.h"

@@ -6,8 +6,8 @@
 #include <variant>
 #include <vector>
 
-#include "core/measure/hold_choice.h"
-#include "core/measure/hold_time.h"
+#include "core/measure/holds/hold_choice.h"
+#include "core/measure/holds/hold_time.h"
 #include "tests/core/measure/made_procedure.h"
 #include "tests/core/measure/traced.h"
 

@@ -6,7 +6,7 @@
 
 #include <catch2/catch.hpp>
 
-#include "core/procedure/job_file.h"
+#include "core/procedure/job/job_file.h"
 #include "core/procedure/procedure_file.h"
 
 namespace soakwright {

@@ -11,8 +11,8 @@
 
 #include <catch2/catch.hpp>
 
-#include "core/measure/group_range.h"
-#include "core/measure/trace.h"
+#include "core/measure/holds/group_range.h"
+#include "core/measure/traces/trace.h"
 #include "tests/core/measure/made_record.h"
 
 namespace soakwright {

@@ -8,7 +8,7 @@
 
 #include <catch2/catch.hpp>
 
-#include "core/procedure/job_file.h"
+#include "core/procedure/job/job_file.h"
 #include "core/procedure/procedure_file.h"
 #include "tests/core/procedure/refusals.h"
 

@@ -9,9 +9,9 @@
 
 #include <catch2/catch.hpp>
 
-#include "core/procedure/job_file.h"
+#include "core/procedure/job/job_file.h"
 #include "core/procedure/procedure_file.h"
-#include "core/procedure/rule_file.h"
+#include "core/procedure/rules/rule_file.h"
 
 namespace soakwright {
 namespace {

@@ -7,8 +7,8 @@
 
 #include <catch2/catch.hpp>
 
-#include "core/procedure/rule_draft.h"
-#include "core/procedure/rule_file.h"
+#include "core/procedure/rules/rule_draft.h"
+#include "core/procedure/rules/rule_file.h"
 #include "tests/core/procedure/refusals.h"
 
 namespace soakwright {

@@ -10,7 +10,7 @@
 #include <catch2/catch.hpp>
 #include <sys/stat.h>
 
-#include "core/read/block_reader.h"
+#include "core/read/fast/block_reader.h"
 #include "core/read/log_head.h"
 #include "core/record/record_file.h"
 #include "tests/core/read/written_log.h"

@@ -14,8 +14,8 @@
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
 
-#include "core/procedure/job_file.h"
-#include "core/procedure/job_words.h"
+#include "core/procedure/job/job_file.h"
+#include "core/procedure/job/job_words.h"
 #include "core/record/column_kind.h"
 #include "core/record/record_file.h"
 

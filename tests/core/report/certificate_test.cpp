@@ -8,7 +8,7 @@
 #include <catch2/catch.hpp>
 
 #include "core/analyse.h"
-#include "core/procedure/job_file.h"
+#include "core/procedure/job/job_file.h"
 #include "core/procedure/named_path.h"
 #include "core/report/report.h"
 #include "tests/core/report/made_up_run.h"

@@ -5,8 +5,8 @@
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
 
+#include "core/report/json/result_json.h"
 #include "core/report/report.h"
-#include "core/report/result_json.h"
 #include "tests/core/report/made_up_run.h"
 
 using namespace soakwright;

@@ -11,7 +11,7 @@
 
 #include "core/evaluate/analysis.h"
 #include "core/evaluate/evaluation.h"
-#include "core/procedure/job_file.h"
+#include "core/procedure/job/job_file.h"
 #include "core/procedure/procedure_file.h"
 
 namespace soakwright {

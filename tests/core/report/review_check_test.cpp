@@ -8,9 +8,9 @@
 #include <catch2/catch.hpp>
 
 #include "core/analyse.h"
-#include "core/procedure/job_file.h"
+#include "core/procedure/job/job_file.h"
 #include "core/procedure/procedure_file.h"
-#include "core/report/result_json.h"
+#include "core/report/json/result_json.h"
 #include "core/units/sha256.h"
 #include "tests/core/read/written_log.h"
 

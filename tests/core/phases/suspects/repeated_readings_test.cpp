@@ -12,7 +12,7 @@
 
 #include "core/phases/course.h"
 #include "core/phases/suspects/suspect_sentence.h"
-#include "core/report/result_words.h"
+#include "core/report/json/result_words.h"
 #include "tests/core/phases/drawn_record.h"
 
 using namespace soakwright;

@@ -1,0 +1,207 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/gui/panes/detail_panel.h"
+
+#include <algorithm>
+#include <utility>
+
+#include "app/gui/texts/budget_text.h"
+#include "app/gui/texts/explanation_text.h"
+#include "app/gui/texts/heat_text.h"
+#include "app/pdf/shown_text.h"
+
+namespace soakwright::gui {
+namespace {
+
+QString q(const std::string& text) { return pdf::shown_text(text).toHtmlEscaped(); }
+
+QString paragraph(const QString& text) {
+  return text.isEmpty() ? QString() : QStringLiteral("<p style='margin:4px 0'>%1</p>").arg(text);
+}
+
+/// Name and value, side by side; what is empty is left out.
+class LabelTable {
+ public:
+  void add(const QString& name, const QString& value) {
+    if (!value.isEmpty())
+      rows_ += QStringLiteral("<tr><td style='padding-right:12px'>%1</td><td>%2</td></tr>").arg(name, value);
+  }
+  void add(const std::vector<LabelledText>& facts) {
+    for (const LabelledText& fact : facts) add(q(fact.name), q(fact.text));
+  }
+  [[nodiscard]] QString html(const QString& title = {}) const {
+    if (rows_.isEmpty()) return {};
+    const QString head = title.isEmpty()
+                             ? QString()
+                             : QStringLiteral("<p style='margin:8px 0 2px 0'><b>%1</b></p>").arg(title);
+    return head + QStringLiteral("<table cellspacing='0' cellpadding='1'>%1</table>").arg(rows_);
+  }
+
+ private:
+  QString rows_;
+};
+
+/// What the procedure asks in the stage of that title.
+QString asked_of(const Report& report, const std::string& title) {
+  if (!report.procedure) return {};
+  const auto& stages = report.procedure->stages;
+  const auto asked = std::find_if(stages.begin(), stages.end(),
+                                  [&title](const RequiredStage& one) { return one.title == title; });
+  if (asked == stages.end()) return {};
+  LabelTable facts;
+  facts.add(asked->limits);
+  facts.add(DetailPanel::tr("Source"), q(asked->source.empty() ? report.procedure->source : asked->source));
+  return facts.html(DetailPanel::tr("Required: %1").arg(q(asked->title)));
+}
+
+}  // namespace
+
+DetailPanel::DetailPanel(QWidget* parent) : QTextBrowser(parent) {
+  setAccessibleName(tr("Details of the chosen row"));
+  setFrameShape(QFrame::NoFrame);
+  setOpenLinks(false);
+  setTabChangesFocus(true);
+  document()->setDocumentMargin(10);
+  setTextInteractionFlags(Qt::TextBrowserInteraction);
+  connect(this, &QTextBrowser::anchorClicked, this, [this] {
+    unfolded_ = !unfolded_;
+    show(report_, selection_);
+  });
+}
+
+void DetailPanel::setColours(const ChartColours& colours) {
+  colours_ = colours;
+  show(report_, selection_);
+}
+
+QString DetailPanel::heading(const QString& text, std::optional<Sign> sign, const QString& word) const {
+  QString html = QStringLiteral("<p style='margin:0; font-size:large'><b>%1</b></p>").arg(text);
+  if (sign)
+    html += QStringLiteral("<p style='margin:2px 0; color:%1'><b>%2</b></p>")
+                .arg(colour_of(*sign, colours_).name(), word);
+  return html;
+}
+
+QString DetailPanel::requirementText(const Report& report, const RequirementRow& row) const {
+  QString title = q(row.label);
+  if (!row.stage.empty()) title += QStringLiteral(" · ") + q(row.stage);
+  if (!row.weld.empty()) title += QStringLiteral(" · ") + q(row.weld);
+  LabelTable facts;
+  facts.add(tr("Limit"), q(row.limit));
+  facts.add(tr("Measured"), q(row.measured));
+  facts.add(tr("Margin"), q(row.margin));
+  facts.add(tr("Uncertainty (k = 2)"), q(row.uncertainty));
+  facts.add(tr("Thermocouple"), q(row.where));
+  facts.add(tr("When"), q(row.when));
+  LabelTable alternatives;
+  alternatives.add(row.alternatives);
+  QString budgets;
+  for (const std::size_t index : row.budgets) budgets += budgetText(report.budgets[index], report.unit);
+  return heading(title, sign_of(row.verdict), q(row.verdict_text)) + paragraph(q(row.text)) + facts.html() +
+         (row.shortfall.empty() ? QString() : paragraph(tr("Shortfall: %1").arg(q(row.shortfall)))) +
+         (row.first_deviation.empty() ? QString()
+                                      : paragraph(tr("First deviation: %1").arg(q(row.first_deviation)))) +
+         unfolding(tr("Other evaluations, for comparison"), row.alternatives.size(), alternatives.html()) +
+         budgets + asked_of(report, row.stage);
+}
+
+/// A heading that a click, or Enter on it, unfolds and folds.
+QString DetailPanel::unfolding(const QString& title, std::size_t count, const QString& html) const {
+  if (html.isEmpty()) return {};
+  const QString head =
+      QStringLiteral("<p style='margin:8px 0 2px 0'><a href='unfold'><b>%1 %2 (%3)</b></a></p>")
+          .arg(unfolded_ ? QStringLiteral("▾") : QStringLiteral("▸"), title)
+          .arg(count);
+  return unfolded_ ? head + html : head;
+}
+
+QString DetailPanel::findingText(const Report& report, const FindingRow& row) const {
+  const QString title = tr("Finding %1: %2").arg(q(row.tag), q(row.label));
+  LabelTable facts;
+  facts.add(tr("Stage"), q(row.stage));
+  facts.add(tr("Weld"), q(row.weld));
+  facts.add(tr("Thermocouple"), q(row.where));
+  facts.add(tr("When"), q(row.when));
+  facts.add(tr("Worst value"), q(row.extreme));
+  facts.add(tr("Review"), q(row.disposition));
+  QString held_against;
+  if (row.requirement && *row.requirement < report.requirements.size()) {
+    const RequirementRow& requirement = report.requirements[*row.requirement];
+    LabelTable against;
+    against.add(tr("Limit"), q(requirement.limit));
+    against.add(tr("Measured"), q(requirement.measured));
+    against.add(tr("Margin"), q(requirement.margin));
+    held_against = paragraph(q(requirement.text)) + against.html(tr("The requirement"));
+  }
+  const QString explained = row.explanation ? explanationText(*row.explanation) : QString();
+  return heading(title, sign_of(row.kind), q(row.kind_text)) + paragraph(q(row.text)) + facts.html() +
+         held_against + explained;
+}
+
+QString DetailPanel::overview(const Report& report) const {
+  LabelTable record;
+  record.add(report.record);
+  LabelTable job;
+  job.add(report.job);
+  LabelTable procedure;
+  if (report.procedure) procedure.add(report.procedure->facts);
+  QString heat;
+  for (const FigureTable& table : report.heat) heat += figuresText(table);
+  return heading(report.verdict ? tr("Choose a row to see its evidence") : tr("The record"), {}, {}) +
+         record.html() + job.html(tr("Job")) + procedure.html(tr("Procedure")) + heat;
+}
+
+void DetailPanel::show(std::shared_ptr<const Report> shown, const Selection& selection) {
+  report_ = std::move(shown);
+  selection_ = selection;
+  const Report* report = report_.get();
+  if (!report) {
+    clear();
+    return;
+  }
+  switch (selection.kind) {
+    case Selection::Kind::requirement:
+      setHtml(requirementText(*report, report->requirements[selection.index]));
+      return;
+    case Selection::Kind::finding:
+      setHtml(findingText(*report, report->findings[selection.index]));
+      return;
+    case Selection::Kind::phase: {
+      const PhaseRow& row = report->phases[selection.index];
+      LabelTable facts;
+      facts.add(tr("From"), q(row.start));
+      facts.add(tr("To"), q(row.end));
+      facts.add(tr("Duration"), q(row.duration));
+      facts.add(tr("Mean rate"), q(row.rate));
+      facts.add(tr("Level"), q(row.level));
+      facts.add(tr("Largest spread"), q(row.spread));
+      setHtml(heading(tr("The record shows: %1").arg(q(row.kind)), {}, {}) +
+              paragraph(tr("Found from the record alone, independent of the procedure.")) + facts.html());
+      return;
+    }
+    case Selection::Kind::suspect: {
+      const SuspectRow& row = report->suspects[selection.index];
+      LabelTable facts;
+      facts.add(tr("When"), q(row.when));
+      setHtml(
+          heading(tr("%1 looks %2").arg(q(row.channel), q(row.code)), {}, {}) + paragraph(q(row.text)) +
+          facts.html() +
+          paragraph(tr("This is a warning only. The program excludes nothing. Exclude the thermocouple with "
+                       "Edit, Exclude… and a reason, in whole or for this time.")));
+      return;
+    }
+    case Selection::Kind::notice: {
+      const NoticeRow& row = report->notices[selection.index];
+      LabelTable facts;
+      facts.add(tr("First at line"), q(row.line));
+      facts.add(tr("Count"), q(row.count));
+      facts.add(tr("Channel"), q(row.channel));
+      setHtml(heading(q(row.code), {}, {}) + paragraph(q(row.text)) + facts.html());
+      return;
+    }
+    case Selection::Kind::none:
+      break;
+  }
+  setHtml(overview(*report));
+}
+
+}  // namespace soakwright::gui

@@ -1,0 +1,209 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/gui/panes/job_pane.h"
+
+#include <QFontDatabase>
+#include <QGridLayout>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QLineEdit>
+#include <QPlainTextEdit>
+#include <QPushButton>
+#include <QScrollArea>
+#include <QSplitter>
+#include <QVBoxLayout>
+
+#include "app/gui/verdict_sign.h"
+#include "core/units/printed_quantity.h"
+
+namespace soakwright::gui {
+namespace {
+
+struct Line {
+  const char* table;
+  const char* key;
+  const char* name;
+};
+
+constexpr Line kLines[] = {
+    {"", "work", QT_TR_NOOP("Work")},
+    {"", "weld", QT_TR_NOOP("Weld")},
+    {"", "client", QT_TR_NOOP("Client")},
+    {"", "contractor", QT_TR_NOOP("Contractor")},
+    {"", "material", QT_TR_NOOP("Material")},
+    {"", "drawing", QT_TR_NOOP("Drawing")},
+    {"", "equipment", QT_TR_NOOP("Equipment")},
+    {"", "report_number", QT_TR_NOOP("Report number")},
+    {"", "cycle", QT_TR_NOOP("Cycle")},
+    {"recorder", "certificate", QT_TR_NOOP("Recorder certificate")},
+    {"recorder", "valid_until", QT_TR_NOOP("Recorder valid until")},
+};
+
+std::optional<std::string> value_of(const Job& job, const std::string& table, const std::string& key) {
+  if (table == "recorder") {
+    if (!job.recorder) return std::nullopt;
+    if (key == "certificate") return job.recorder->certificate;
+    return job.recorder->valid_until ? std::optional(date_text(*job.recorder->valid_until)) : std::nullopt;
+  }
+  if (key == "cycle") return job.cycle ? std::optional(std::to_string(*job.cycle)) : std::nullopt;
+  const std::pair<const char*, const std::optional<std::string>*> texts[] = {
+      {"work", &job.work},           {"weld", &job.weld},
+      {"client", &job.client},       {"contractor", &job.contractor},
+      {"material", &job.material},   {"drawing", &job.drawing},
+      {"equipment", &job.equipment}, {"report_number", &job.report_number}};
+  for (const auto& [name, text] : texts)
+    if (key == name) return *text;
+  return std::nullopt;
+}
+
+}  // namespace
+
+JobPane::JobPane(QWidget* parent)
+    : QWidget(parent),
+      text_(new QPlainTextEdit(this)),
+      message_(new QLabel(this)),
+      apply_(new QPushButton(tr("&Apply text"), this)),
+      revert_(new QPushButton(tr("Re&vert text"), this)) {
+  auto* form = new QWidget(this);
+  auto* grid = new QGridLayout(form);
+  int row = 0;
+  for (const Line& line : kLines) {
+    const Place place{line.table, line.key};
+    Field field;
+    field.line = new QLineEdit(form);
+    field.line->setAccessibleName(tr(line.name));
+    field.problem = new QLabel(form);
+    field.problem->setTextFormat(Qt::PlainText);
+    field.problem->setWordWrap(true);
+    field.problem->hide();
+    auto* label = new QLabel(tr(line.name), form);
+    label->setBuddy(field.line);
+    grid->addWidget(label, row, 0);
+    grid->addWidget(field.line, row, 1);
+    grid->addWidget(field.problem, row + 1, 1);
+    row += 2;
+    fields_[place] = field;
+    connect(field.line, &QLineEdit::editingFinished, this, [this, place] { finish(place); });
+  }
+  grid->setRowStretch(row, 1);
+  auto* scroll = new QScrollArea(this);
+  scroll->setWidget(form);
+  scroll->setWidgetResizable(true);
+  scroll->setFrameShape(QFrame::NoFrame);
+  scroll->setFocusPolicy(Qt::NoFocus);
+
+  text_->setAccessibleName(tr("Text of the job"));
+  text_->setFont(QFontDatabase::systemFont(QFontDatabase::FixedFont));
+  text_->setLineWrapMode(QPlainTextEdit::NoWrap);
+  text_->setTabChangesFocus(true);
+  message_->setTextFormat(Qt::PlainText);
+  message_->setWordWrap(true);
+  message_->setTextInteractionFlags(Qt::TextSelectableByMouse | Qt::TextSelectableByKeyboard);
+  message_->setAccessibleName(tr("Why the job cannot be used"));
+  apply_->setToolTip(tr("Evaluate with this text; it is saved with Save in the job"));
+  revert_->setToolTip(tr("Take back what was typed and not applied"));
+  auto* beside = new QWidget(this);
+  auto* column = new QVBoxLayout(beside);
+  column->setContentsMargins(8, 4, 8, 4);
+  auto* buttons = new QHBoxLayout;
+  buttons->addStretch(1);
+  buttons->addWidget(revert_);
+  buttons->addWidget(apply_);
+  column->addWidget(message_);
+  column->addWidget(text_, 1);
+  column->addLayout(buttons);
+  auto* both = new QSplitter(Qt::Horizontal, this);
+  both->addWidget(scroll);
+  both->addWidget(beside);
+  both->setStretchFactor(0, 2);
+  both->setStretchFactor(1, 3);
+  both->setChildrenCollapsible(false);
+  auto* layout = new QVBoxLayout(this);
+  layout->setContentsMargins(0, 0, 0, 0);
+  layout->addWidget(both);
+  connect(apply_, &QPushButton::clicked, this, &JobPane::applyText);
+  connect(revert_, &QPushButton::clicked, this, [this] { text_->setPlainText(shown_text_); });
+  connect(text_, &QPlainTextEdit::textChanged, this, [this] {
+    const bool typed = text_->toPlainText() != shown_text_;
+    apply_->setEnabled(typed);
+    revert_->setEnabled(typed);
+  });
+  apply_->setEnabled(false);
+  revert_->setEnabled(false);
+}
+
+void JobPane::finish(const Place& place) {
+  Field& field = fields_.at(place);
+  const QString typed = field.line->text().trimmed();
+  if (typed == field.shown) return;
+  field.shown = typed;
+  JobChange change{std::nullopt, place.second,
+                   typed.isEmpty() ? std::nullopt : std::optional(typed.toStdString())};
+  change.table = place.first;
+  emit changed({change});
+}
+
+void JobPane::applyText() {
+  emit changed({{std::nullopt, {}, std::nullopt, std::nullopt, text_->toPlainText().toStdString()}});
+}
+
+QString JobPane::problemOf(const std::string& table, const std::string& key) const {
+  const QLabel* problem = fields_.at({table, key}).problem;
+  return problem->isHidden() ? QString() : problem->text();
+}
+
+void JobPane::showField(const Place& place, const std::optional<std::string>& value,
+                        const QStringList& problems) {
+  Field& field = fields_.at(place);
+  const QString name = QStringLiteral("`%1`").arg(QString::fromStdString(place.second));
+  QString wrong;
+  for (const QString& problem : problems)
+    if (problem.contains(name)) wrong = problem;
+  field.problem->setText(wrong);
+  field.problem->setVisible(!wrong.isEmpty());
+  QPalette ink = field.problem->palette();
+  ink.setColor(QPalette::WindowText, colour_of(Sign::not_met, ChartColours::of(palette())));
+  field.problem->setPalette(ink);
+  // What was typed and refused stays, so that it can be put right.
+  if (!wrong.isEmpty()) return;
+  field.shown = QString::fromStdString(value.value_or(std::string{}));
+  if (field.line->text() != field.shown) field.line->setText(field.shown);
+}
+
+void JobPane::show(const Session& session) {
+  const OpenCase& open = session.open();
+  const Job none;
+  const Job& job = open.analysis.job ? *open.analysis.job : none;
+  const QStringList problems = session.sheetTexts();
+  for (const auto& [place, field] : fields_) {
+    field.line->setEnabled(open.has_record());
+    if (place.second == "weld" && !job.welds.empty()) {
+      field.line->setEnabled(false);
+      field.line->setPlaceholderText(tr("several welds: see the text"));
+    }
+    std::optional<std::string> value = value_of(job, place.first, place.second);
+    // What was typed and is not in the job yet, or was refused, stays so that it can be put right.
+    for (const JobChange& change : session.wanted())
+      if (!change.column && !change.added && !change.whole && change.table == place.first &&
+          change.key == place.second)
+        value = change.value;
+    showField(place, value, problems);
+  }
+  message_->setText(problems.join(u'\n'));
+  message_->setVisible(!problems.isEmpty());
+  QPalette ink = message_->palette();
+  ink.setColor(QPalette::WindowText, colour_of(Sign::not_met, ChartColours::of(palette())));
+  message_->setPalette(ink);
+  QString text;
+  if (open.has_record()) {
+    const auto made = job_text_of(open.files.job, session.wanted(), open.log_path, open.procedure_path);
+    if (made) text = QString::fromStdString(made.value());
+  }
+  const bool typed = text_->toPlainText() != shown_text_;
+  if (text == shown_text_) return;
+  shown_text_ = text;
+  // A change elsewhere does not take away what is being typed here.
+  if (!typed || !text_->hasFocus()) text_->setPlainText(text);
+  text_->setReadOnly(!open.has_record());
+}
+
+}  // namespace soakwright::gui

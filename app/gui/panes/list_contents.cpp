@@ -1,0 +1,114 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/gui/panes/list_contents.h"
+
+#include <QCoreApplication>
+#include <algorithm>
+
+#include "app/pdf/shown_text.h"
+
+namespace soakwright::gui {
+namespace {
+
+QString tr(const char* text) { return QCoreApplication::translate("ListContents", text); }
+
+QString q(const std::string& text) { return pdf::shown_text(text); }
+
+/// Nothing is said of a record that there is not.
+QString no_record() { return tr("No record. Open a log (Ctrl+O)."); }
+
+}  // namespace
+
+ListContent requirement_lines(const Report* report) {
+  ListContent content;
+  content.headers = {tr("Verdict"),  tr("Requirement"), tr("Stage"),       tr("Weld"),         tr("Limit"),
+                     tr("Measured"), tr("Margin"),      tr("Uncertainty"), tr("Thermocouple"), tr("When")};
+  content.numbers = {4, 5, 6, 7};
+  content.stretch = 9;
+  content.when_empty = report
+                           ? tr("Not evaluated yet: open a procedure (Ctrl+Shift+O) to evaluate this record.")
+                           : no_record();
+  if (!report) return content;
+  for (std::size_t i = 0; i < report->requirements.size(); ++i) {
+    const RequirementRow& row = report->requirements[i];
+    content.lines.push_back(
+        {{q(row.verdict_text), q(row.label), q(row.stage), q(row.weld), q(row.limit), q(row.measured),
+          q(row.margin), q(row.uncertainty), q(row.where), q(row.brief_when)},
+         sign_of(row.verdict),
+         i});
+  }
+  std::stable_sort(content.lines.begin(), content.lines.end(),
+                   [report](const ListLine& a, const ListLine& b) {
+                     return report->requirements[a.index].verdict > report->requirements[b.index].verdict;
+                   });
+  return content;
+}
+
+ListContent finding_lines(const Report* report) {
+  ListContent content;
+  content.headers = {tr("Finding"),      tr("No."),  tr("Requirement"), tr("Stage"),   tr("Weld"),
+                     tr("Thermocouple"), tr("When"), tr("Worst value"), tr("Finding"), tr("Review")};
+  content.numbers = {1, 7};
+  content.stretch = 8;
+  content.when_empty = !report           ? no_record()
+                       : report->verdict ? tr("No findings.")
+                                         : tr("Findings need a procedure.");
+  if (!report) return content;
+  for (std::size_t i = 0; i < report->findings.size(); ++i) {
+    const FindingRow& row = report->findings[i];
+    content.lines.push_back(
+        {{q(row.kind_text), q(row.tag), q(row.label), q(row.stage), q(row.weld), q(row.where),
+          q(row.brief_when), q(row.extreme), q(row.text), q(row.disposition)},
+         sign_of(row.kind),
+         i});
+  }
+  return content;
+}
+
+ListContent phase_lines(const Report* report) {
+  ListContent content;
+  content.headers = {tr("Phase"), tr("From"),          tr("To"), tr("Duration"), tr("Mean rate"),
+                     tr("Level"), tr("Largest spread")};
+  content.numbers = {3, 4, 5, 6};
+  content.when_empty = report ? tr("No phases were found in this record.") : no_record();
+  if (!report) return content;
+  for (std::size_t i = 0; i < report->phases.size(); ++i) {
+    const PhaseRow& row = report->phases[i];
+    content.lines.push_back(
+        {{q(row.kind), q(row.start), q(row.end), q(row.duration), q(row.rate), q(row.level), q(row.spread)},
+         {},
+         i});
+  }
+  return content;
+}
+
+ListContent suspect_lines(const Report* report) {
+  ListContent content;
+  content.headers = {tr("Suspect"), tr("Channel"), tr("When"), tr("Recorded cycle")};
+  content.stretch = 3;
+  content.when_empty =
+      report
+          ? tr("No suspect thermocouple. Suspects are warnings; the program never excludes a thermocouple.")
+          : no_record();
+  if (!report) return content;
+  for (std::size_t i = 0; i < report->suspects.size(); ++i) {
+    const SuspectRow& row = report->suspects[i];
+    content.lines.push_back({{q(row.code), q(row.channel), q(row.when), q(row.text)}, {}, i});
+  }
+  return content;
+}
+
+ListContent notice_lines(const Report* report) {
+  ListContent content;
+  content.headers = {tr("File warning"), tr("Line"), tr("Count"), tr("Channel"), tr("Value")};
+  content.numbers = {1, 2};
+  content.stretch = 4;
+  content.when_empty = report ? tr("No file warnings.") : no_record();
+  if (!report) return content;
+  for (std::size_t i = 0; i < report->notices.size(); ++i) {
+    const NoticeRow& row = report->notices[i];
+    content.lines.push_back({{q(row.code), q(row.line), q(row.count), q(row.channel), q(row.text)}, {}, i});
+  }
+  return content;
+}
+
+}  // namespace soakwright::gui

@@ -1,0 +1,109 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/gui/panes/list_pane.h"
+
+#include <QClipboard>
+#include <QFocusEvent>
+#include <QGuiApplication>
+#include <QHeaderView>
+#include <QPainter>
+#include <algorithm>
+#include <utility>
+
+#include "app/gui/panes/between_contents.h"
+
+namespace soakwright::gui {
+namespace {
+
+constexpr int kWidestColumn = 260;
+
+}  // namespace
+
+ListPane::ListPane(const QString& name, QWidget* parent)
+    : QTreeView(parent), model_(new ReportListModel(this)) {
+  setAccessibleName(name);
+  setModel(model_);
+  setRootIsDecorated(false);
+  setUniformRowHeights(true);
+  setAlternatingRowColors(true);
+  setAllColumnsShowFocus(true);
+  setSelectionBehavior(QAbstractItemView::SelectRows);
+  setHorizontalScrollMode(QAbstractItemView::ScrollPerPixel);
+  setTabKeyNavigation(false);
+  setFrameShape(QFrame::NoFrame);
+  header()->setStretchLastSection(false);
+  header()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
+  connect(selectionModel(), &QItemSelectionModel::currentRowChanged, this, [this](const QModelIndex& now) {
+    if (!marking_) tell(now);
+  });
+  // A line that is current already leads there again: after a pan one wants back.
+  connect(this, &QTreeView::clicked, this, &ListPane::tell);
+  connect(this, &QTreeView::activated, this, &ListPane::tell);
+}
+
+void ListPane::tell(const QModelIndex& line) {
+  if (!line.isValid() || model_->content().lines[static_cast<std::size_t>(line.row())].heading) return;
+  emit chosen(line.data(ReportListModel::kIndexRole).toULongLong());
+}
+
+void ListPane::setContent(ListContent content) {
+  marking_ = true;
+  const int stretch = content.stretch;
+  model_->setContent(std::move(content));
+  for (int row = 0; row < model_->rowCount(); ++row)
+    if (model_->content().lines[static_cast<std::size_t>(row)].heading) setFirstColumnSpanned(row, {}, true);
+  for (int column = 0; column < model_->columnCount(); ++column) {
+    setColumnHidden(column, model_->rowCount() > 0 && column != 0 && model_->columnEmpty(column));
+    header()->setSectionResizeMode(column, QHeaderView::Interactive);
+    resizeColumnToContents(column);
+    if (column != stretch) setColumnWidth(column, std::min(columnWidth(column) + 10, kWidestColumn));
+  }
+  if (stretch >= 0) {
+    const int needed = columnWidth(stretch);
+    header()->setSectionResizeMode(stretch, QHeaderView::Stretch);
+    header()->setMinimumSectionSize(std::min(needed, 60));
+  }
+  marking_ = false;
+  viewport()->update();
+}
+
+void ListPane::mark(std::optional<std::size_t> index) {
+  marking_ = true;
+  const auto line = index ? model_->lineOf(*index) : std::nullopt;
+  if (line) {
+    setCurrentIndex(model_->index(*line, 0));
+    scrollTo(model_->index(*line, 0));
+  } else {
+    selectionModel()->clear();
+  }
+  marking_ = false;
+}
+
+void ListPane::keyPressEvent(QKeyEvent* event) {
+  if (event->matches(QKeySequence::Copy)) {
+    std::vector<std::size_t> chosen_lines;
+    for (const QModelIndex& row : selectionModel()->selectedRows())
+      chosen_lines.push_back(static_cast<std::size_t>(row.row()));
+    std::sort(chosen_lines.begin(), chosen_lines.end());
+    QGuiApplication::clipboard()->setText(tab_separated(model_->content(), chosen_lines));
+    return;
+  }
+  QTreeView::keyPressEvent(event);
+}
+
+void ListPane::focusInEvent(QFocusEvent* event) {
+  // Coming in by keyboard must not choose a line by itself; the arrows then start at the first.
+  marking_ = true;
+  QTreeView::focusInEvent(event);
+  marking_ = false;
+}
+
+void ListPane::paintEvent(QPaintEvent* event) {
+  QTreeView::paintEvent(event);
+  if (model_->rowCount() > 0) return;
+  QPainter painter(viewport());
+  painter.setPen(palette().color(QPalette::PlaceholderText));
+  painter.drawText(viewport()->rect().adjusted(12, 8, -12, -8),
+                   Qt::AlignTop | Qt::AlignLeft | Qt::TextWordWrap, model_->content().when_empty);
+}
+
+}  // namespace soakwright::gui

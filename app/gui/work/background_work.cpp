@@ -1,0 +1,78 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/gui/work/background_work.h"
+
+#include <utility>
+
+#include "core/problems/caught.h"
+
+namespace soakwright::gui {
+namespace {
+
+constexpr double kProgressStep = 0.01;
+
+/// Nothing may be thrown into Qt's event loop.
+WorkOutcome without_exception(const BackgroundWork::Task& task, const Watch& watch) {
+  try {
+    return task(watch);
+  } catch (...) {
+    return {caught_problem({})};
+  }
+}
+
+}  // namespace
+
+BackgroundWork::BackgroundWork(QObject* parent) : QObject(parent), inside_(new QObject) {
+  inside_->moveToThread(&thread_);
+  connect(&thread_, &QThread::finished, inside_, &QObject::deleteLater);
+  thread_.setObjectName(QStringLiteral("reading and evaluation"));
+  thread_.start();
+}
+
+BackgroundWork::~BackgroundWork() {
+  cancel();
+  thread_.quit();
+  thread_.wait();
+}
+
+void BackgroundWork::start(Task task) {
+  if (cancelled_) *cancelled_ = true;
+  cancelled_ = std::make_shared<std::atomic<bool>>(false);
+  const quint64 ticket = ++ticket_;
+  const auto cancelled = cancelled_;
+  setBusy(true);
+  QMetaObject::invokeMethod(
+      inside_,
+      [this, ticket, cancelled, task = std::move(task)] {
+        if (*cancelled) return;
+        double said = 0.0;
+        const Watch watch{[&said, this, ticket](double share) {
+                            if (share - said < kProgressStep) return;
+                            said = share;
+                            QMetaObject::invokeMethod(this, [this, ticket, share] {
+                              if (ticket == ticket_ && busy_) emit progressed(share);
+                            });
+                          },
+                          cancelled.get()};
+        auto outcome = std::make_shared<const WorkOutcome>(without_exception(task, watch));
+        QMetaObject::invokeMethod(this, [this, ticket, outcome] {
+          if (ticket != ticket_ || !busy_) return;
+          setBusy(false);
+          emit finished(outcome);
+        });
+      },
+      Qt::QueuedConnection);
+}
+
+void BackgroundWork::cancel() {
+  if (cancelled_) *cancelled_ = true;
+  ++ticket_;
+  setBusy(false);
+}
+
+void BackgroundWork::setBusy(bool busy) {
+  if (busy_ == busy) return;
+  busy_ = busy;
+  emit busyChanged(busy);
+}
+
+}  // namespace soakwright::gui

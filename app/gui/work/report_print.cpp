@@ -1,0 +1,58 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/gui/work/report_print.h"
+
+#include <QPageLayout>
+#include <QPainter>
+#include <QPrinter>
+#include <algorithm>
+#include <vector>
+
+#include "app/pdf/report_pages.h"
+#include "app/pdf/report_writer.h"
+
+namespace soakwright::gui {
+namespace {
+
+constexpr double kMillimetresPerInch = 25.4;
+constexpr int kFinest = 1200;  ///< dots per inch; a page has no finer lines
+
+void lay_out(QPrinter& printer, const pdf::Page& page, Paper paper) {
+  printer.setPageSize(QPageSize(paper == Paper::letter ? QPageSize::Letter : QPageSize::A4));
+  printer.setPageOrientation(page.landscape ? QPageLayout::Landscape : QPageLayout::Portrait);
+  printer.setPageMargins(QMarginsF(0, 0, 0, 0));
+}
+
+Problem failed(const char* what, const char* help) { return {ProblemKind::cannot_write, {}, 0, what, help}; }
+
+}  // namespace
+
+Problems print_report(const std::shared_ptr<const Report>& report, QPrinter& printer) {
+  printer.setFullPage(true);
+  printer.setResolution(std::min(std::max(printer.resolution(), 300), kFinest));
+  pdf::IssueFacts issue;
+  if (const auto unreadable = issue_facts(*report, issue)) return {*unreadable};
+  const std::vector<pdf::Page> pages =
+      pdf::report_pages(report, pdf::Scale(printer.resolution() / kMillimetresPerInch), issue);
+  const int first = printer.fromPage() > 0 ? printer.fromPage() : 1;
+  const int last = printer.toPage() > 0 ? printer.toPage() : static_cast<int>(pages.size());
+  QPainter painter;
+  bool begun = false;
+  for (int number = first; number <= std::min(last, static_cast<int>(pages.size())); ++number) {
+    const pdf::Page& page = pages[static_cast<std::size_t>(number - 1)];
+    lay_out(printer, page, report->paper);
+    if (begun ? !printer.newPage() : !painter.begin(&printer))
+      return {failed("the printer takes no page", "see whether it is ready, or choose another")};
+    begun = true;
+    painter.setRenderHint(QPainter::Antialiasing);
+    for (const auto& item : page.items) {
+      painter.save();
+      item(painter);
+      painter.restore();
+    }
+  }
+  if (!begun) return {failed("no page was chosen", "choose pages that the report has")};
+  if (!painter.end()) return {failed("the report was not printed to its end", "print it again")};
+  return {};
+}
+
+}  // namespace soakwright::gui

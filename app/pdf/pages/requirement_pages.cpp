@@ -1,0 +1,79 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Every requirement with its limit, what was measured, the margin and the verdict.
+#include "app/pdf/page_table.h"
+#include "app/pdf/pages/page_sections.h"
+
+namespace soakwright::pdf {
+namespace {
+
+TableCell cell(const std::string& words) { return {bound_text(words), false, std::nullopt}; }
+
+/// Neighbours that come to the same are said together.
+QString joined(const std::vector<LabelledText>& facts) {
+  QStringList parts;
+  for (std::size_t i = 0; i < facts.size();) {
+    QString name = text(facts[i].name);
+    std::size_t end = i + 1;
+    for (; end < facts.size() && facts[end].text == facts[i].text; ++end)
+      name += QStringLiteral(", ") + text(facts[end].name).toLower();
+    parts << name + QStringLiteral(": ") + bound_text(facts[i].text);
+    i = end;
+  }
+  return parts.join(QStringLiteral(";  "));
+}
+
+/// The figures stand in the row; below it what they do not say. Of what is not met also its id, by which a
+/// review names it.
+std::vector<QString> small_print(const RequirementRow& row) {
+  std::vector<QString> below;
+  if (row.verdict != Verdict::met) {
+    below.push_back(text(row.id) + QStringLiteral(": ") + bound_sentence(row.text));
+    if (!row.shortfall.empty()) below.push_back(bound_sentence(row.shortfall));
+    if (!row.first_deviation.empty())
+      below.push_back(QStringLiteral("First deviation: ") + text(row.first_deviation));
+  } else if (!row.remarks.empty()) {
+    below.push_back(bound_sentence(row.remarks));
+  }
+  below.push_back(joined(row.alternatives));
+  return below;
+}
+
+}  // namespace
+
+void put_requirements(PageFlow& flow, const Report& report) {
+  if (report.requirements.empty()) return;
+  flow.heading(QStringLiteral("Requirements in detail"), flow.mm(20.0));
+  std::vector<TableRow> rows;
+  const bool several = report.welds.size() > 1;
+  const RequirementRow* before = nullptr;
+  for (const RequirementRow& row : report.requirements) {
+    if (before == nullptr || before->stage != row.stage || (several && before->weld != row.weld)) {
+      QString group = text(row.stage);
+      if (several && !row.weld.empty()) group = text(row.weld) + QStringLiteral(": ") + group;
+      rows.push_back({{}, {}, group});
+    }
+    before = &row;
+    rows.push_back({{{text(row.label), true, std::nullopt},
+                     cell(row.limit),
+                     cell(row.measured),
+                     cell(row.margin),
+                     cell(row.uncertainty),
+                     cell(row.where),
+                     cell(row.brief_when),
+                     {text(row.verdict_text), true, sign_of(row.verdict)}},
+                    small_print(row),
+                    {}});
+  }
+  put_table(flow,
+            {{QStringLiteral("Requirement")},
+             {QStringLiteral("Limit"), true},
+             {QStringLiteral("Measured"), true},
+             {QStringLiteral("Margin"), true},
+             {QStringLiteral("U (k = 2)"), true},
+             {QStringLiteral("Thermocouple")},
+             {QStringLiteral("When")},
+             {QStringLiteral("Verdict")}},
+            std::move(rows));
+}
+
+}  // namespace soakwright::pdf

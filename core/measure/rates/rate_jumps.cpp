@@ -1,0 +1,73 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/measure/rates/rate_jumps.h"
+
+#include <deque>
+#include <optional>
+
+namespace soakwright {
+namespace {
+
+struct Point {
+  double t = 0.0;
+  double height = 0.0;  ///< °C, downwards positive where the stage cools
+};
+
+/// Collects jumps of one part in time order, of overlapping ones the largest.
+class JumpList {
+ public:
+  explicit JumpList(double bound_k) : bound_k_(bound_k) {}
+
+  void add(const Point& from, const Point& to) {
+    const double rise = to.height - from.height;
+    if (!(rise > bound_k_)) return;
+    if (!jumps_.empty() && from.t <= jumps_.back().time.second) {
+      if (rise > jumps_.back().kelvin) jumps_.back() = {0, {from.t, to.t}, rise, false};
+      return;
+    }
+    jumps_.push_back({0, {from.t, to.t}, rise, false});
+  }
+  [[nodiscard]] std::vector<RateJump> take() { return std::move(jumps_); }
+
+ private:
+  double bound_k_;
+  std::vector<RateJump> jumps_;
+};
+
+/// The part's start or end as a point, where the channel crosses a limit there and no reading lies on it.
+std::optional<Point> crossing(RatePart::End end, double t, double nearest_reading_t, const RampStage& stage,
+                              double sign) {
+  if (end == RatePart::End::other || std::abs(nearest_reading_t - t) <= kSampleSlack_s) return std::nullopt;
+  return Point{t, sign * (end == RatePart::End::above ? stage.above : stage.below)->celsius()};
+}
+
+}  // namespace
+
+std::vector<RateJump> rate_jumps(const Trace& trace, const RatePart& part, const RampStage& stage,
+                                 double width_s, double bound_k) {
+  if (part.end <= part.first) return {};
+  const double sign = stage.direction == RampStage::Direction::heat ? 1.0 : -1.0;
+  const TraceSource& source = trace.sources[trace.pieces[part.piece].source];
+  const auto start = crossing(part.starts_at, part.time.first, source.t[part.first], stage, sign);
+  const auto finish = crossing(part.ends_at, part.time.second, source.t[part.end - 1], stage, sign);
+  JumpList jumps(bound_k + kTemperatureSlack);
+  // The lowest points of the time before, those that a later one undercuts left out.
+  std::deque<Point> lowest;
+  if (start) lowest.push_back(*start);
+  for (std::size_t i = part.first; i < part.end; ++i) {
+    const Point here{source.t[i], sign * source.c[i]};
+    while (!lowest.empty() && lowest.front().t < here.t - width_s - kWindowSlack_s) lowest.pop_front();
+    if (!lowest.empty()) jumps.add(lowest.front(), here);
+    while (!lowest.empty() && lowest.back().height >= here.height) lowest.pop_back();
+    lowest.push_back(here);
+  }
+  if (finish) {
+    std::optional<Point> low;
+    for (std::size_t i = part.end; i > part.first && source.t[i - 1] >= finish->t - width_s - kWindowSlack_s;
+         --i)
+      if (!low || sign * source.c[i - 1] < low->height) low = {source.t[i - 1], sign * source.c[i - 1]};
+    if (low) jumps.add(*low, *finish);
+  }
+  return jumps.take();
+}
+
+}  // namespace soakwright

@@ -1,0 +1,36 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What can be wrong with a job's composition, preheat and bands, in words.
+#pragma once
+
+#include <cstddef>
+#include <string>
+#include <vector>
+
+#include "core/problems/problem.h"
+#include "core/procedure/job/job.h"
+
+namespace soakwright::preheat_problems {
+
+/// What was found, and what helps.
+struct Words {
+  std::string what, help;
+};
+
+extern const char* const kTheComposition;
+
+Words too_much_of_an_element(double percent, double most);
+Words over_a_whole(double sum);
+Words empty_composition();
+Words needs_soak_band(const std::string& key);
+Words wall_fills_the_pipe();
+Words used_by_no_weld(const std::string& key);
+Words band_of_which_weld();
+Words band_of_no_weld(const std::string& weld, const std::vector<std::string>& known);
+Words two_bands(std::size_t line_of_first);
+
+Problem band_without_wall(const Job& job, const BandEntry& band);
+Problem band_wall_fills_the_pipe(const Job& job, const BandEntry& band);
+Problem preheat_without_thickness(const Job& job, std::size_t line, const std::string& weld);
+Problem preheat_too_thin(const Job& job, std::size_t line, const std::string& weld, Thickness thickness);
+
+}  // namespace soakwright::preheat_problems

@@ -1,0 +1,150 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Thermocouple by thermocouple: its course through each hold, its overall rate through each ramp.
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "core/measure/extremes.h"
+#include "core/measure/traces/prepared_traces.h"
+#include "core/report/sections/sections.h"
+#include "core/wording/certificate_words.h"
+
+namespace soakwright {
+namespace {
+
+const Stage* find_stage(const Procedure* procedure, std::size_t number) {
+  if (procedure == nullptr) return nullptr;
+  for (const Stage& stage : procedure->stages)
+    if (stage.number == number) return &stage;
+  return nullptr;
+}
+
+std::string spans_text(const std::vector<TimeSpan>& spans, const PrintedNumbers& say) {
+  constexpr std::size_t kMost = 6;
+  std::string text;
+  for (std::size_t i = 0; i < spans.size() && i < kMost; ++i) {
+    if (i > 0) text += "; ";
+    text += fmt::format("{} ({})", say.span(spans[i].first, spans[i].second),
+                        say.duration(spans[i].second - spans[i].first));
+  }
+  if (spans.size() > kMost) text += fmt::format("; and {} more", spans.size() - kMost);
+  return text;
+}
+
+std::vector<LabelledText> hold_facts(const StageCourse& course, const PrintedNumbers& say) {
+  std::vector<LabelledText> facts;
+  if (course.continuous)
+    facts.push_back({"Continuous hold",
+                     fmt::format("{} ({})", say.span(course.continuous->first, course.continuous->second),
+                                 say.duration(course.continuous->second - course.continuous->first))});
+  else
+    facts.push_back({"Continuous hold", "none: the thermocouples were never all in range together"});
+  if (course.start_s && course.end_s)
+    facts.push_back({"Hold period", say.span(*course.start_s, *course.end_s)});
+  if (course.in_range.size() > 1) facts.push_back({"Times in range", spans_text(course.in_range, say)});
+  if (!course.edge_crossings.empty())
+    facts.push_back({"Edges of the range crossed", spans_text(course.edge_crossings, say)});
+  return facts;
+}
+
+/// Thermocouples at the edge of the heated band are held to no range; what they read in the hold period is
+/// shown.
+void add_edge_rows(const ReportContext& context, const StageCourse& course, HoldTable& table) {
+  const Analysis& analysis = context.analysis;
+  if (!analysis.ground || !course.start_s || !course.end_s) return;
+  const TraceSet& set = analysis.ground->set;
+  for (std::size_t i = 0; i < analysis.record->channels.size() && i < set.of_channel.size(); ++i) {
+    const Channel& channel = analysis.record->channels[i];
+    const bool on_work =
+        channel.role == ThermocoupleRole::control || channel.role == ThermocoupleRole::monitor;
+    if (!on_work || channel.zone != Zone::edge || set.of_channel[i] == TraceSet::npos) continue;
+    if (course.weld && channel.weld && channel.weld != course.weld) continue;
+    const auto read = summary_of(set.traces[set.of_channel[i]], {{*course.start_s, *course.end_s}});
+    HoldTable::Row row{certificate_words::at_edge(channel.name), "–", "–", "–", "–", "–"};
+    if (read) {
+      row.minimum = context.say.bare_temperature(read->min_c, 0);
+      row.maximum = context.say.bare_temperature(read->max_c, 0);
+      row.mean = context.say.bare_temperature(read->mean_c, 1);
+    }
+    table.rows.push_back(std::move(row));
+  }
+}
+
+void add_column(RateTable& table, std::string heading,
+                const std::vector<std::pair<std::string, std::optional<double>>>& rates,
+                const PrintedNumbers& say) {
+  table.columns.push_back(std::move(heading));
+  for (const auto& [name, rate] : rates) {
+    auto row = std::find_if(table.rows.begin(), table.rows.end(),
+                            [&name = name](const RateTable::Row& r) { return r.name == name; });
+    if (row == table.rows.end()) {
+      table.rows.push_back({name, {}});
+      row = table.rows.end() - 1;
+    }
+    row->rates.resize(table.columns.size(), "–");
+    if (rate) row->rates.back() = say.bare_rate(*rate);
+  }
+  for (RateTable::Row& row : table.rows) row.rates.resize(table.columns.size(), "–");
+}
+
+}  // namespace
+
+std::vector<HoldTable> hold_tables(const ReportContext& context) {
+  std::vector<HoldTable> tables;
+  const Verdicts* verdicts = context.analysis.verdicts.get();
+  if (verdicts == nullptr) return tables;
+  const PrintedNumbers& say = context.say;
+  for (const StageCourse& course : verdicts->stages) {
+    const Stage* stage = find_stage(context.analysis.procedure.get(), course.number);
+    const auto* hold = stage == nullptr ? nullptr : std::get_if<HoldStage>(&stage->asked);
+    if (hold == nullptr) continue;
+    HoldTable table;
+    table.stage = course.number;
+    table.weld = weld_text(course.weld);
+    table.title = fmt::format("{} {}", stage_title(context.analysis.procedure.get(), course.number),
+                              say.range(hold->low, hold->high));
+    table.facts = hold_facts(course, say);
+    for (const StageChannel& channel : course.channels) {
+      HoldTable::Row row;
+      row.name = channel.name;
+      row.in = channel.in_s ? say.moment(*channel.in_s) : "never";
+      row.out = channel.out_s ? say.moment(*channel.out_s) : "–";
+      row.minimum = channel.min_c ? say.bare_temperature(*channel.min_c, 0) : "–";
+      row.maximum = channel.max_c ? say.bare_temperature(*channel.max_c, 0) : "–";
+      row.mean = channel.mean_c ? say.bare_temperature(*channel.mean_c, 1) : "–";
+      table.rows.push_back(std::move(row));
+    }
+    add_edge_rows(context, course, table);
+    tables.push_back(std::move(table));
+  }
+  return tables;
+}
+
+std::vector<RateTable> rate_tables(const ReportContext& context) {
+  std::vector<RateTable> tables;
+  const Verdicts* verdicts = context.analysis.verdicts.get();
+  if (verdicts == nullptr) return tables;
+
+  for (const Requirement& requirement : verdicts->requirements) {
+    if (requirement.overall.empty()) continue;
+    const std::string weld = weld_text(requirement.weld);
+    auto table =
+        std::find_if(tables.begin(), tables.end(), [&](const RateTable& t) { return t.weld == weld; });
+    if (table == tables.end()) {
+      tables.push_back({weld, {}, {}});
+      table = tables.end() - 1;
+    }
+    const std::string stage = stage_title(context.analysis.procedure.get(), requirement.stage);
+    if (!requirement.steepest.empty())
+      add_column(*table,
+                 certificate_words::steepest_column(stage, context.say.duration(requirement.window_s)),
+                 requirement.steepest, context.say);
+    // A stage with a largest and a smallest rate carries the same overall rates twice.
+    const std::string overall = certificate_words::overall_column(stage);
+    if (std::find(table->columns.begin(), table->columns.end(), overall) == table->columns.end())
+      add_column(*table, overall, requirement.overall, context.say);
+  }
+  return tables;
+}
+
+}  // namespace soakwright

@@ -9,8 +9,9 @@ namespace soakwright {
 
 namespace {
 
-constexpr std::size_t kMostNodes =
-    480;  // places where a piece may end: 115,000 candidate pieces, about a millisecond
+constexpr std::size_t kMostNodes = 480;  // places where a piece may end: 115,000 candidate pieces
+/// Of the price: far above what rounding does to a cost, far below what decides.
+constexpr double kClearlyWorse = 1e-3;
 
 /// Running sums, so that the line of any piece costs a few operations. Times are taken from the middle of the
 /// record in units of its duration and temperatures from their mean, which keeps the sums well conditioned.
@@ -104,15 +105,28 @@ std::vector<StraightPiece> straight_pieces(const GroupCourse& course, const Phas
   std::vector<double> best(intervals + 1, std::numeric_limits<double>::max());
   std::vector<std::size_t> from(intervals + 1, 0);
   best[0] = 0.0;
-  for (std::size_t end = 1; end <= intervals; ++end)
-    for (std::size_t begin = 0; begin < end; ++begin) {
-      if (best[begin] >= best[end]) continue;
-      const double total = best[begin] + price + cost(node(begin), node(end));
+  // Where a last piece may begin. A piece costs no less than its two halves: a beginning that is clearly
+  // worse than ending one piece here and going on with another is so at every later end too (Killick,
+  // Fearnhead and Eckley 2012, J. Am. Stat. Assoc. 107, 1590: PELT, from memory).
+  std::vector<std::size_t> begins{0};
+  std::vector<double> costs;
+  for (std::size_t end = 1; end <= intervals; ++end) {
+    costs.clear();
+    for (const std::size_t begin : begins) {
+      const double own = cost(node(begin), node(end));
+      costs.push_back(best[begin] + own);
+      const double total = best[begin] + price + own;
       if (total < best[end]) {
         best[end] = total;
         from[end] = begin;
       }
     }
+    std::size_t kept = 0;
+    for (std::size_t i = 0; i < begins.size(); ++i)
+      if (costs[i] <= best[end] + kClearlyWorse * price) begins[kept++] = begins[i];
+    begins.resize(kept);
+    begins.push_back(end);
+  }
   std::vector<StraightPiece> pieces;
   for (std::size_t end = intervals; end > 0; end = from[end])
     pieces.push_back(piece_of(course, node(from[end]), node(end)));

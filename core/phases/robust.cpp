@@ -2,7 +2,9 @@
 #include "core/phases/robust.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <optional>
 
 namespace soakwright {
 
@@ -11,13 +13,43 @@ namespace {
 constexpr double kSigmaPerMedianSize = 1.4826;  // of a normal distribution: 1 / 0.67449
 constexpr std::size_t kMostLinePoints = 64;     // 2,016 pairs: enough for a line, and quick
 
+// So many values and more: those about the middle are picked out first.
+constexpr std::size_t kManyValues = 512;
+constexpr std::size_t kLooks = 64;
+constexpr std::size_t kAside = 9;  // looks on either side of their middle: about two standard deviations
+
+/// Leaves of many values those about the middle, in a copy that no comparison steers, as a processor likes
+/// it. Returns how many smaller ones are gone; nullopt if the middle two would be among those gone.
+std::optional<std::size_t> keep_about_middle(std::vector<double>& values) {
+  std::array<double, kLooks> looks{};
+  for (std::size_t i = 0; i < kLooks; ++i) looks[i] = values[(2 * i + 1) * values.size() / (2 * kLooks)];
+  std::sort(looks.begin(), looks.end());
+  const double low = looks[kLooks / 2 - kAside];
+  const double high = looks[kLooks / 2 + kAside];
+  std::vector<double> kept(values.size() + 1);
+  std::size_t below = 0;
+  std::size_t count = 0;
+  for (const double value : values) {
+    below += value < low ? 1U : 0U;
+    kept[count] = value;
+    count += (value >= low) & (value <= high) ? 1U : 0U;
+  }
+  const std::size_t middle = values.size() / 2;
+  if (middle < below + 1 || middle >= below + count) return std::nullopt;
+  kept.resize(count);
+  values = std::move(kept);
+  return below;
+}
+
 }  // namespace
 
 double median_of(std::vector<double> values) {
   if (values.empty()) return 0.0;
-  const auto middle = values.begin() + static_cast<std::ptrdiff_t>(values.size() / 2);
+  const std::size_t all = values.size();
+  const std::size_t below = all >= kManyValues ? keep_about_middle(values).value_or(0) : 0;
+  const auto middle = values.begin() + static_cast<std::ptrdiff_t>(all / 2 - below);
   std::nth_element(values.begin(), middle, values.end());
-  if (values.size() % 2 == 1) return *middle;
+  if (all % 2 == 1) return *middle;
   return 0.5 * (*middle + *std::max_element(values.begin(), middle));
 }
 

@@ -64,15 +64,21 @@ std::optional<std::size_t> row_of_equal_cells(const RowTable& table, const Sampl
   const SampledTrace& other = sampled.traces[b];
   const std::size_t least = std::max(
       kFewestCells, static_cast<std::size_t>(kLeastShareOfCells * static_cast<double>(sampled.cells())));
+  const auto equal = [&](std::size_t k) {
+    return one.celsius[k] == other.celsius[k] && one.known[k] != 0 && other.known[k] != 0;
+  };
   std::size_t best = 0;
   std::size_t end = 0;
-  std::size_t run = 0;
-  for (std::size_t k = 0; k < sampled.cells(); ++k) {
-    const bool equal = one.known[k] != 0 && other.known[k] != 0 && one.celsius[k] == other.celsius[k];
-    run = equal ? run + 1 : 0;
-    if (run > best) {
-      best = run;
-      end = k;
+  // A run long enough meets one of every `least` cells.
+  for (std::size_t look = least - 1; look < sampled.cells(); look += least) {
+    if (!equal(look)) continue;
+    std::size_t first = look;
+    std::size_t last = look;
+    while (first > 0 && equal(first - 1)) --first;
+    while (last + 1 < sampled.cells() && equal(last + 1)) ++last;
+    if (last - first + 1 > best) {
+      best = last - first + 1;
+      end = last;
     }
   }
   if (best < least) return std::nullopt;

@@ -2,7 +2,10 @@
 #include "core/phases/suspects/suspect_noisy.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <limits>
+#include <utility>
 
 #include "core/phases/robust.h"
 #include "core/phases/suspects/readings/noise_shape.h"
@@ -17,6 +20,7 @@ constexpr std::size_t kBlock =
 // them) does not count and a contact that fails now and then does. It is that many deviations of a normal
 // distribution.
 constexpr double kQuantile = 0.6;
+constexpr double kNotKnown = std::numeric_limits<double>::infinity();
 constexpr double kDeviations = 0.8416;
 // Noisy: so many times the others' scatter, and so much; a single block's figure may be lower by chance.
 constexpr double kTimes = 4.0;
@@ -112,6 +116,44 @@ double row_by_cell(const ExaminedChannel& examined) {
   return std::min(kOfTwo + (kOfThree - kOfTwo) * (rows - 2.0), kOfThree);
 }
 
+/// The bend of each cell between its neighbours, of itself and apart from the others, the smaller: neither
+/// their common movement nor the others' noise is its. kNotKnown where one of the three is not known.
+std::vector<double> bends_of(const ExaminedChannel& examined) {
+  const std::size_t cells = examined.cells();
+  const SampledTrace& trace = examined.sampled->traces[examined.trace];
+  const double* const own_c = trace.celsius.data();
+  const double* const others_c = examined.others_c.data();
+  const char* const known = trace.known.data();
+  const char* const others_known = examined.others_known.data();
+  std::vector<double> bends(cells, kNotKnown);
+  for (std::size_t k = 1; k + 1 < cells; ++k) {
+    const double own = std::abs(own_c[k - 1] - 2.0 * own_c[k] + own_c[k + 1]);
+    const double apart = std::abs((own_c[k - 1] - others_c[k - 1]) - 2.0 * (own_c[k] - others_c[k]) +
+                                  (own_c[k + 1] - others_c[k + 1]));
+    const bool beside = (others_known[k - 1] != 0) & (others_known[k] != 0) & (others_known[k + 1] != 0);
+    const bool all = (known[k - 1] != 0) & (known[k] != 0) & (known[k + 1] != 0);
+    const double bend = beside && apart < own ? apart : own;
+    bends[k] = all ? bend : kNotKnown;
+  }
+  return bends;
+}
+
+/// Smallest first, by comparisons that no branch depends on: Batcher's merge exchange of eight (Knuth, TAOCP
+/// vol. 3, 5.2.2).
+void sort_block(std::array<double, kBlock>& block) {
+  static_assert(kBlock == 8);
+  using Pair = std::pair<std::size_t, std::size_t>;
+  constexpr std::array<Pair, 19> kExchanges = {Pair{0, 4}, Pair{1, 5}, Pair{2, 6}, Pair{3, 7}, Pair{0, 2},
+                                               Pair{1, 3}, Pair{4, 6}, Pair{5, 7}, Pair{2, 4}, Pair{3, 5},
+                                               Pair{0, 1}, Pair{2, 3}, Pair{4, 5}, Pair{6, 7}, Pair{1, 4},
+                                               Pair{3, 6}, Pair{1, 2}, Pair{3, 4}, Pair{5, 6}};
+  for (const auto& [a, b] : kExchanges) {
+    const double low = std::min(block[a], block[b]);
+    block[b] = std::max(block[a], block[b]);
+    block[a] = low;
+  }
+}
+
 double middle_of_known(const Scatter& scatter) {
   std::vector<double> known;
   for (const double figure : scatter)
@@ -122,32 +164,23 @@ double middle_of_known(const Scatter& scatter) {
 }  // namespace
 
 Scatter scatter_of(const ExaminedChannel& examined) {
+  const std::vector<double> bends = bends_of(examined);
   Scatter scatter;
-  std::vector<double> sizes;
-  for (std::size_t first = 0; first < examined.cells(); first += kBlock) {
-    sizes.clear();
-    for (std::size_t k = std::max<std::size_t>(first, 1); k < std::min(first + kBlock, examined.cells() - 1);
-         ++k)
-      if (examined.known(k - 1) && examined.known(k) && examined.known(k + 1)) {
-        // Of itself and apart from the others, the smaller: neither their common movement nor the others'
-        // noise is its.
-        const double own =
-            std::abs(examined.celsius(k - 1) - 2.0 * examined.celsius(k) + examined.celsius(k + 1));
-        const bool others = examined.others_known[k - 1] != 0 && examined.others_known[k] != 0 &&
-                            examined.others_known[k + 1] != 0;
-        const double apart =
-            others ? std::abs(examined.apart_k(k - 1) - 2.0 * examined.apart_k(k) + examined.apart_k(k + 1))
-                   : own;
-        sizes.push_back(std::min(own, apart));
-      }
-    if (sizes.size() < kBlock / 2) {
+  scatter.reserve(bends.size() / kBlock + 1);
+  for (std::size_t first = 0; first < bends.size(); first += kBlock) {
+    std::array<double, kBlock> block{};
+    block.fill(kNotKnown);
+    std::copy_n(bends.begin() + static_cast<std::ptrdiff_t>(first), std::min(kBlock, bends.size() - first),
+                block.begin());
+    const auto count = static_cast<std::size_t>(
+        std::count_if(block.begin(), block.end(), [](double bend) { return bend < kNotKnown; }));
+    if (count < kBlock / 2) {
       scatter.push_back(-1.0);
       continue;
     }
-    const auto at =
-        sizes.begin() + static_cast<std::ptrdiff_t>(kQuantile * static_cast<double>(sizes.size()));
-    std::nth_element(sizes.begin(), at, sizes.end());
-    scatter.push_back(*at / (kDeviations * std::sqrt(6.0)));
+    sort_block(block);
+    const auto at = static_cast<std::size_t>(kQuantile * static_cast<double>(count));
+    scatter.push_back(block[at] / (kDeviations * std::sqrt(6.0)));
   }
   return scatter;
 }

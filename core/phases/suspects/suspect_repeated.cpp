@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdlib>
+#include <deque>
+#include <mutex>
 
 #include "core/phases/suspects/readings/equal_columns.h"
 #include "core/phases/suspects/readings/repeat_odds.h"
@@ -27,38 +29,62 @@ constexpr double kOthersHotK = 100.0;
 
 struct Repeats {
   std::vector<RowRun> runs;
-  std::vector<BendBlock> blocks;
   std::size_t in_runs = 0;  ///< readings
 };
 
 std::vector<Repeats> repeats_of(const RowTable& table) {
   std::vector<Repeats> all(table.channels.size());
-  const std::vector<std::size_t> first_equal = first_equal_places(table);
   parallel_for(all.size(), all.size() * table.rows(), [&](std::size_t i) {
-    const RowReadings& channel = table.channels[i];
-    all[i].runs = equal_runs(channel, kLongRun);
+    all[i].runs = equal_runs(table.channels[i], kLongRun);
     for (const RowRun& run : all[i].runs) all[i].in_runs += run.count;
-    const RowReadings* beside = nullptr;
-    for (std::size_t step = 1; step < all.size() && beside == nullptr; ++step) {
-      const std::size_t place = (i + step) % all.size();
-      const RowReadings& other = table.channels[place];
-      if (other.evaluated && other.kelvin_per_unit == channel.kelvin_per_unit &&
-          first_equal[place] != first_equal[i])
-        beside = &other;
-    }
-    all[i].blocks = bend_blocks(table, channel, beside, all[i].runs);
   });
   return all;
 }
 
-double surprise_of_reading(const RowTable& table, const Repeats& repeats, const RowRun& run) {
-  return repeat_surprise(repeats.blocks, run.first, run.last, table.record->interval_s);
+/// The bends of each channel, counted when they are first asked for: most records repeat nothing for long.
+class ChannelBends {
+ public:
+  ChannelBends(const RowTable& table, const std::vector<Repeats>& all)
+      : table_(table), all_(all), blocks_(all.size()), counted_(all.size()) {}
+
+  /// May be called on several threads at once.
+  const std::vector<BendBlock>& of(std::size_t place) {
+    std::call_once(counted_[place], [&] {
+      blocks_[place] = bend_blocks(table_, table_.channels[place], beside(place), all_[place].runs);
+    });
+    return blocks_[place];
+  }
+
+ private:
+  /// The next channel of the same scale that is no copy of this one; null if there is none.
+  const RowReadings* beside(std::size_t place) {
+    std::call_once(compared_, [&] { first_equal_ = first_equal_places(table_); });
+    const std::size_t count = table_.channels.size();
+    for (std::size_t step = 1; step < count; ++step) {
+      const std::size_t next = (place + step) % count;
+      const RowReadings& other = table_.channels[next];
+      if (other.evaluated && other.kelvin_per_unit == table_.channels[place].kelvin_per_unit &&
+          first_equal_[next] != first_equal_[place])
+        return &other;
+    }
+    return nullptr;
+  }
+
+  const RowTable& table_;
+  const std::vector<Repeats>& all_;
+  std::vector<std::vector<BendBlock>> blocks_;
+  std::deque<std::once_flag> counted_;
+  std::once_flag compared_;
+  std::vector<std::size_t> first_equal_;
+};
+
+double surprise_of_reading(const RowTable& table, ChannelBends& bends, std::size_t place, const RowRun& run) {
+  return repeat_surprise(bends.of(place), run.first, run.last, table.record->interval_s);
 }
 
-bool noise_beside(const RowTable& table, const std::vector<Repeats>& all, std::size_t self,
-                  const RowRun& run) {
-  for (std::size_t i = 0; i < all.size(); ++i)
-    if (i != self && table.channels[i].evaluated && shows_noise(all[i].blocks, run.first, run.last))
+bool noise_beside(const RowTable& table, ChannelBends& bends, std::size_t self, const RowRun& run) {
+  for (std::size_t i = 0; i < table.channels.size(); ++i)
+    if (i != self && table.channels[i].evaluated && shows_noise(bends.of(i), run.first, run.last))
       return true;
   return false;
 }
@@ -134,6 +160,7 @@ bool overlap(const RowRun& a, const RowRun& b) { return a.first <= b.last && b.f
 std::vector<Suspect> find_repeated(const RowTable& table, const SampledRecord& sampled,
                                    const GroupCourse& course) {
   const std::vector<Repeats> all = repeats_of(table);
+  ChannelBends bends(table, all);
   std::size_t evaluated = 0;
   for (const RowReadings& channel : table.channels) evaluated += channel.evaluated ? 1 : 0;
 
@@ -143,7 +170,7 @@ std::vector<Suspect> find_repeated(const RowTable& table, const SampledRecord& s
     if (run.count < kLongRun || near_ambient(course, middle_c(table, sampled, run))) continue;
     double surprise = 0.0;
     for (std::size_t i = 0; i < all.size(); ++i)
-      if (table.channels[i].evaluated) surprise += surprise_of_reading(table, all[i], run);
+      if (table.channels[i].evaluated) surprise += surprise_of_reading(table, bends, i, run);
     if (evaluated > 1) surprise /= kCommonNoise;
     if (static_cast<double>(run.count) * surprise >= kSurpriseAlone) rows.push_back(run);
   }
@@ -161,9 +188,9 @@ std::vector<Suspect> find_repeated(const RowTable& table, const SampledRecord& s
       }
       const double most = 1.6 * static_cast<double>(run.count);  // of any noise that is there at all
       if (most < kSurpriseBeside) continue;
-      const double surprise = static_cast<double>(run.count) * surprise_of_reading(table, all[i], run);
+      const double surprise = static_cast<double>(run.count) * surprise_of_reading(table, bends, i, run);
       if (surprise < kSurpriseBeside) continue;
-      if (!noise_beside(table, all, i, run)) continue;
+      if (!noise_beside(table, bends, i, run)) continue;
       const double elsewhere = static_cast<double>(all[i].in_runs - run.count);
       if (surprise < kSurpriseAlone && elsewhere > kMostInOtherRuns * static_cast<double>(channel.rows()))
         continue;

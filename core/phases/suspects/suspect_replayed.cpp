@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <algorithm>
+#include <bit>
 #include <cstdint>
+#include <optional>
 
 #include "core/phases/suspects/suspect_copied.h"
 
@@ -54,10 +56,51 @@ bool tells(const RowTable& table, std::size_t first, std::size_t last) {
   return false;
 }
 
-struct Anchor {
-  std::uint64_t hash = 0;
-  std::uint32_t row = 0;
+/// A row beside the nearest earlier one of the same anchor.
+struct Pair {
+  std::size_t row = 0;
+  std::size_t earlier = 0;
 };
+
+/// The last row of each anchor seen so far: open addressing, at most half full.
+class LastRows {
+ public:
+  explicit LastRows(std::size_t rows) : slots_(std::bit_ceil(2 * rows + 1)), mask_(slots_.size() - 1) {}
+
+  /// The row that was last put in with this hash, if there is one; `row` takes its place.
+  std::optional<std::size_t> exchange(std::uint64_t hash, std::size_t row) {
+    std::size_t at = static_cast<std::size_t>(hash ^ (hash >> 32U)) & mask_;
+    while (slots_[at].row_plus_1 != 0 && slots_[at].hash != hash) at = (at + 1) & mask_;
+    Slot& slot = slots_[at];
+    std::optional<std::size_t> before;
+    if (slot.row_plus_1 != 0) before = slot.row_plus_1 - 1;
+    slot = {hash, row + 1};
+    return before;
+  }
+
+ private:
+  struct Slot {
+    std::uint64_t hash = 0;
+    std::size_t row_plus_1 = 0;  ///< 0: nothing is here
+  };
+  std::vector<Slot> slots_;
+  std::size_t mask_;
+};
+
+/// In the order of the rows.
+std::vector<Pair> pairs_of(const std::vector<std::uint64_t>& hashes) {
+  LastRows seen(hashes.size());
+  std::vector<Pair> pairs;
+  std::size_t changing = 0;
+  for (std::size_t row = 1; row < hashes.size(); ++row) {
+    changing = hashes[row] != hashes[row - 1] ? changing + 1 : 0;
+    if (changing < kAnchorRows) continue;
+    std::uint64_t hash = 0;
+    for (std::size_t i = 0; i < kAnchorRows; ++i) hash = mixed(hash, hashes[row - i]);
+    if (const auto earlier = seen.exchange(hash, row)) pairs.push_back({row, *earlier});
+  }
+  return pairs;
+}
 
 struct Replay {
   std::size_t first = 0;
@@ -70,38 +113,19 @@ struct Replay {
 std::vector<Suspect> find_replayed_rows(const RowTable& table) {
   const std::size_t rows = table.rows();
   const std::vector<std::uint64_t> hashes = row_hashes(table);
-  std::vector<Anchor> anchors;
-  anchors.reserve(rows);
-  std::size_t changing = 0;
-  for (std::size_t row = 1; row < rows; ++row) {
-    changing = hashes[row] != hashes[row - 1] ? changing + 1 : 0;
-    if (changing < kAnchorRows) continue;
-    std::uint64_t hash = 0;
-    for (std::size_t i = 0; i < kAnchorRows; ++i) hash = mixed(hash, hashes[row - i]);
-    anchors.push_back({hash, static_cast<std::uint32_t>(row)});
-  }
-  std::sort(anchors.begin(), anchors.end(), [](const Anchor& a, const Anchor& b) {
-    return a.hash != b.hash ? a.hash < b.hash : a.row < b.row;
-  });
-  // Each later row beside the nearest earlier one of the same hash.
-  std::vector<Anchor> pairs;  // hash: the earlier row
-  for (std::size_t i = 1; i < anchors.size(); ++i)
-    if (anchors[i].hash == anchors[i - 1].hash) pairs.push_back({anchors[i - 1].row, anchors[i].row});
-  std::sort(pairs.begin(), pairs.end(), [](const Anchor& a, const Anchor& b) { return a.row < b.row; });
-
   std::vector<Replay> replays;
   std::size_t done = 0;
   std::size_t looks = 0;
-  for (const Anchor& pair : pairs) {
+  for (const Pair& pair : pairs_of(hashes)) {
     if (pair.row < done) continue;
     std::size_t first = pair.row;
     std::size_t last = pair.row;
-    const std::size_t lag = pair.row - static_cast<std::size_t>(pair.hash);
+    const std::size_t lag = pair.row - pair.earlier;
     while (first > lag && first > done && hashes[first - 1] == hashes[first - 1 - lag]) --first;
     while (last + 1 < rows && hashes[last + 1] == hashes[last + 1 - lag]) ++last;
     if (last - first + 1 < kFewestRows || !tells(table, first, last)) {
       if (++looks > kMostLooks * 16) break;
-      done = std::max(done, pair.row + std::size_t{1});
+      done = std::max(done, pair.row + 1);
       continue;
     }
     replays.push_back({first, last, first - lag});

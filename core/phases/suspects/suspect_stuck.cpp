@@ -28,6 +28,7 @@ constexpr double kFlickers =
     0.5;  // of neighbours alike at rest; more, and the digit is coarser than the noise
 constexpr double kByChance = 1e-6;
 constexpr std::size_t kFewestExact = 8;
+constexpr std::size_t kFewestStill = 3;
 // Standing still: within the noise.
 constexpr double kStillNoises = 6.0;
 constexpr double kStillK = 0.5;
@@ -42,31 +43,48 @@ struct Still {
   std::size_t last = 0;   ///< one past the end
 };
 
-/// Longest time_ranges of comparable cells in which the channel stays within `range_k`, none inside another.
-std::vector<Still> still_time_ranges(const ExaminedChannel& examined, double range_k) {
+/// The comparable cells of a channel.
+struct ComparableCells {
   std::vector<std::size_t> cells;
-  for (std::size_t k = 0; k < examined.cells(); ++k)
-    if (examined.comparable(k)) cells.push_back(k);
+  std::vector<double> celsius;
+};
+
+ComparableCells comparable_cells(const ExaminedChannel& examined) {
+  ComparableCells comparable;
+  comparable.cells.reserve(examined.cells());
+  comparable.celsius.reserve(examined.cells());
+  for (std::size_t k = 0; k < examined.cells(); ++k) {
+    if (!examined.comparable(k)) continue;
+    comparable.cells.push_back(k);
+    comparable.celsius.push_back(examined.celsius(k));
+  }
+  return comparable;
+}
+
+/// Longest time_ranges of comparable cells in which the channel stays within `range_k`, none inside another,
+/// of at least kFewestStill cells.
+std::vector<Still> still_time_ranges(const ComparableCells& comparable, double range_k) {
+  const auto& [cells, readings] = comparable;
   std::vector<Still> time_ranges;
   for (std::size_t i = 0; i < cells.size();) {
-    double low = examined.celsius(cells[i]);
+    double low = readings[i];
     double high = low;
     std::size_t j = i + 1;
     for (; j < cells.size(); ++j) {
-      const double celsius = examined.celsius(cells[j]);
+      const double celsius = readings[j];
       if (std::max(high, celsius) - std::min(low, celsius) > range_k) break;
       low = std::min(low, celsius);
       high = std::max(high, celsius);
     }
     // As much of what was before as still fits: the first cell may have been one on the way.
-    time_ranges.push_back({cells[i], cells[j - 1] + 1});
+    if (cells[j - 1] + 1 - cells[i] >= kFewestStill) time_ranges.push_back({cells[i], cells[j - 1] + 1});
     if (j >= cells.size()) break;
     // Begin the next at the earliest cell that leaves room for cell j.
     std::size_t next = j;
-    double next_low = examined.celsius(cells[j]);
+    double next_low = readings[j];
     double next_high = next_low;
     while (next > i + 1) {
-      const double celsius = examined.celsius(cells[next - 1]);
+      const double celsius = readings[next - 1];
       if (std::max(next_high, celsius) - std::min(next_low, celsius) > range_k) break;
       next_low = std::min(next_low, celsius);
       next_high = std::max(next_high, celsius);
@@ -213,10 +231,10 @@ std::vector<Suspect> find_stuck(const ExaminedChannel& examined, const std::vect
   const double still_k = std::max(1.2 * examined.digit_k, kStillNoises * examined.noise_k + kStillK);
   const double moved_k = std::max(kMovedK, kMovedShare * examined.course->range_k);
   const double away_s = std::min(kAwayShare * examined.sampled->duration_s(), kAwayMostS);
+  const ComparableCells comparable = comparable_cells(examined);
   for (const bool exact : {true, false}) {
     const double range_k = exact ? exact_k : still_k;
-    for (const Still& still : still_time_ranges(examined, range_k)) {
-      if (still.last - still.first < 3) continue;
+    for (const Still& still : still_time_ranges(comparable, range_k)) {
       const Movement movement = movement_of_others(examined, still);
       if (movement.range_k() < (exact ? kMovedExactK : kInexactTimes * moved_k)) continue;
       bool stuck = movement.range_k() >= moved_k &&

@@ -14,6 +14,21 @@ constexpr std::int32_t kPartsOfDigit = 16;  // a corrected reading does not lie 
 constexpr double kFinestK = 1e-5;           // that a 32-bit number still holds
 constexpr double kGapIntervals = 1.5;
 
+/// equal_runs() where no reading is missing: a run meets one of every `least` rows, and few others are looked
+/// at.
+std::vector<RowRun> complete_runs(const std::vector<std::int32_t>& units, std::size_t least) {
+  std::vector<RowRun> runs;
+  for (std::size_t look = least - 1; look < units.size();) {
+    std::size_t first = look;
+    std::size_t last = look;
+    while (first > 0 && units[first - 1] == units[look]) --first;
+    while (last + 1 < units.size() && units[last + 1] == units[look]) ++last;
+    if (last - first + 1 >= least) runs.push_back({first, last, last - first + 1});
+    look = last + least;
+  }
+  return runs;
+}
+
 }  // namespace
 
 RowReadings row_readings(const Record& record, const Readings& readings) {
@@ -70,9 +85,11 @@ double RowTable::celsius(std::size_t place, std::size_t row) const {
 }
 
 std::vector<RowRun> equal_runs(const RowReadings& channel, std::size_t least) {
-  std::vector<RowRun> runs;
   const std::size_t rows = channel.rows();
   const std::int32_t* units = channel.units.data();
+  if (std::count(channel.units.begin(), channel.units.end(), Readings::kMissingUnits) == 0)
+    return complete_runs(channel.units, least);
+  std::vector<RowRun> runs;
   for (std::size_t row = 0; row < rows;) {
     if (!channel.known(row)) {
       ++row;

@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/measure/rates/rate_jumps.h"
 
-#include <deque>
+#include <algorithm>
+#include <limits>
 #include <optional>
+#include <vector>
 
 namespace soakwright {
 namespace {
@@ -40,6 +42,35 @@ std::optional<Point> crossing(RatePart::End end, double t, double nearest_readin
   return Point{t, sign * (end == RatePart::End::above ? stage.above : stage.below)->celsius()};
 }
 
+/// Whether a reading of the part is above one of the time before it, or its start, by more than the bound.
+/// The lowest of the time before is that of a queue of two stacks: `falling` has, from each reading on, the
+/// lowest up to `middle`, and `low` the lowest from there on.
+bool any_jump(const TraceSource& source, const RatePart& part, const std::optional<Point>& start, double sign,
+              double width_s, double bound_k) {
+  constexpr double kNone = std::numeric_limits<double>::infinity();
+  std::vector<double> falling(part.end - part.first);
+  std::size_t from = part.first;
+  std::size_t middle = part.first;
+  double low = kNone;
+  for (std::size_t i = part.first; i < part.end; ++i) {
+    const double from_t = source.t[i] - width_s - kWindowSlack_s;
+    while (source.t[from] < from_t) ++from;
+    if (from >= middle) {
+      double lowest = kNone;
+      for (std::size_t k = i; k > from; --k)
+        falling[k - 1 - part.first] = lowest = std::min(lowest, sign * source.c[k - 1]);
+      middle = i;
+      low = kNone;
+    }
+    double before = from < middle ? std::min(low, falling[from - part.first]) : low;
+    if (start && start->t >= from_t) before = std::min(before, start->height);
+    const double height = sign * source.c[i];
+    if (height - before > bound_k) return true;
+    low = std::min(low, height);
+  }
+  return false;
+}
+
 }  // namespace
 
 std::vector<RateJump> rate_jumps(const Trace& trace, const RatePart& part, const RampStage& stage,
@@ -50,15 +81,19 @@ std::vector<RateJump> rate_jumps(const Trace& trace, const RatePart& part, const
   const auto start = crossing(part.starts_at, part.time.first, source.t[part.first], stage, sign);
   const auto finish = crossing(part.ends_at, part.time.second, source.t[part.end - 1], stage, sign);
   JumpList jumps(bound_k + kTemperatureSlack);
-  // The lowest points of the time before, those that a later one undercuts left out.
-  std::deque<Point> lowest;
-  if (start) lowest.push_back(*start);
-  for (std::size_t i = part.first; i < part.end; ++i) {
+  // The lowest points of the time before, [front, back), those that a later one undercuts left out.
+  const bool any = any_jump(source, part, start, sign, width_s, bound_k + kTemperatureSlack);
+  std::vector<Point> lowest(any ? part.end - part.first + 1 : 1);
+  std::size_t front = 0;
+  std::size_t back = 0;
+  if (start) lowest[back++] = *start;
+  for (std::size_t i = part.first; any && i < part.end; ++i) {
     const Point here{source.t[i], sign * source.c[i]};
-    while (!lowest.empty() && lowest.front().t < here.t - width_s - kWindowSlack_s) lowest.pop_front();
-    if (!lowest.empty()) jumps.add(lowest.front(), here);
-    while (!lowest.empty() && lowest.back().height >= here.height) lowest.pop_back();
-    lowest.push_back(here);
+    const double from_t = here.t - width_s - kWindowSlack_s;
+    while (front < back && lowest[front].t < from_t) ++front;
+    if (front < back) jumps.add(lowest[front], here);
+    while (front < back && lowest[back - 1].height >= here.height) --back;
+    lowest[back++] = here;
   }
   if (finish) {
     std::optional<Point> low;

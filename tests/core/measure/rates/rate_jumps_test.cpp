@@ -2,6 +2,8 @@
 // Rises that no window may show. Worked by hand.
 #include "core/measure/rates/rate_jumps.h"
 
+#include <random>
+
 #include <catch2/catch.hpp>
 
 #include "tests/core/measure/traced.h"
@@ -50,6 +52,25 @@ TEST_CASE("A jump is a rise of more than the bound between readings no further a
   CHECK(jumps(slower, kHeat, 119, 79.9).empty());
   // A fall in a cool stage.
   CHECK(jumps({200, 200, 140, 140}, kCool, 60, 59.9) == "60..120 +60");
+}
+
+TEST_CASE(
+    "There is a jump where two readings within the width are further apart than the bound, and only there") {
+  std::mt19937 random(3);
+  for (int trial = 0; trial < 300; ++trial) {
+    std::vector<double> values;
+    double celsius = 300.0;
+    for (int i = 0; i < 120; ++i)
+      values.push_back(celsius += static_cast<double>(random() % 5) - 1.0 - static_cast<double>(trial % 3));
+    const double width_s = 60.0 * (1 + trial % 17);
+    const double bound_k = static_cast<double>(random() % 30);
+    bool any = false;
+    for (std::size_t i = 0; i < values.size(); ++i)
+      for (std::size_t j = i + 1; j < values.size() && 60.0 * static_cast<double>(j - i) <= width_s; ++j)
+        any = any || values[j] - values[i] > bound_k;
+    INFO("trial " << trial << ", width " << width_s << " s, bound " << bound_k << " K");
+    CHECK(jumps(values, kHeat, width_s, bound_k).empty() == !any);
+  }
 }
 
 TEST_CASE("Of jumps that overlap the largest is told, apart ones each") {

@@ -6,6 +6,10 @@
 #include <string>
 #include <variant>
 
+#ifdef __GLIBC__
+#include <malloc.h>
+#endif
+
 #include "app/cli/batch/batch_page.h"
 #include "app/cli/batch/batch_progress.h"
 #include "app/cli/modules/pdf_loader.h"
@@ -30,6 +34,18 @@ void stop_by_signal(int signal) {
 void stop_at_signals() {
   std::signal(SIGINT, stop_by_signal);
   std::signal(SIGTERM, stop_by_signal);
+}
+
+/// Memory that one record gives back is used for the next one: to get it from the system anew for each takes
+/// a tenth of the time of a day's record.
+void keep_freed_memory() {
+#ifdef __GLIBC__
+  constexpr int kLargestPiece = 32 << 20;  // the most that glibc takes
+  constexpr int kKept = 64 << 20;
+  mallopt(M_MMAP_THRESHOLD, kLargestPiece);
+  mallopt(M_TRIM_THRESHOLD, kKept);
+  mallopt(M_TOP_PAD, 1 << 20);
+#endif
 }
 
 }  // namespace
@@ -60,6 +76,7 @@ int run_batch_command(const BatchRequest& request) {
     return write_report_in_child(request, entry, result, path);
   };
   stop_at_signals();
+  keep_freed_memory();
   const auto run = run_batch(plan.value(), request, watch);
   if (!run) {
     line.clear();

@@ -154,7 +154,7 @@ TraceSet make_traces(const Record& record, double interpolate_max_s,
   };
   std::size_t whole = 0;
   for (std::size_t i = 0; i < channels.size(); ++i) whole += is_whole(i) ? 1U : 0U;
-  set.whole_columns = PageArena(whole * rows * sizeof(double));
+  set.whole_columns = PageArena(whole * rows * sizeof(double), PageArena::Content::any);
   if (!set.whole_columns.empty()) {
     auto* room = static_cast<double*>(set.whole_columns.data());
     for (std::size_t i = 0; i < channels.size(); ++i) {

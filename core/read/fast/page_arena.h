@@ -10,8 +10,10 @@ namespace soakwright {
 class PageArena {
  public:
   PageArena() = default;
-  /// Zeroed bytes; empty() where the system refuses.
-  explicit PageArena(std::size_t bytes);
+  enum class Content { zeroed, any };
+  /// Empty() where the system refuses. Of any content, a small one is of memory that others gave back, where
+  /// there is some: nothing is touched for the first time then.
+  explicit PageArena(std::size_t bytes, Content content = Content::zeroed);
   ~PageArena();
   PageArena(PageArena&& other) noexcept;
   PageArena& operator=(PageArena&& other) noexcept;
@@ -26,6 +28,7 @@ class PageArena {
   void release();
   void* start_ = nullptr;
   std::size_t bytes_ = 0;
+  bool on_heap_ = false;
 };
 
 }  // namespace soakwright

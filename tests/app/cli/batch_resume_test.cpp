@@ -18,8 +18,6 @@ using Words = std::vector<std::string>;
 
 namespace {
 
-constexpr int kKilled = 128 + 9;
-
 struct Stack {
   TemporaryFolder folder;
   std::string logs = folder.file("logs");
@@ -45,13 +43,6 @@ struct Stack {
   [[nodiscard]] std::string results() const { return text_of(json) + text_of(csv); }
 };
 
-Ran killed_after(double seconds, const Words& arguments) {
-  Words words{"/usr/bin/timeout", "-s", "KILL", std::to_string(seconds), SOAKWRIGHT_PROGRAM};
-  std::replace(words[3].begin(), words[3].end(), ',', '.');
-  words.insert(words.end(), arguments.begin(), arguments.end());
-  return run_words(words);
-}
-
 std::string sorted_lines(const std::string& text) {
   std::vector<std::string> lines;
   std::istringstream in(text);
@@ -71,13 +62,13 @@ TEST_CASE("a batch killed at random moments and resumed ends with the bytes of a
   CHECK(whole.exit_code == 1);
   std::mt19937 random(7);
   int killed = 0, resumed = 0;
-  for (int trial = 0; trial < 6; ++trial) {
+  for (int trial = 0; trial < kill_count(6); ++trial) {
     fs::remove(stack.json);
     fs::remove(stack.csv);
     Ran ran;
     double longest = 0.02;
     do {
-      ran = killed_after(std::uniform_real_distribution<>(0.003, longest)(random), stack.words({"--resume"}));
+      ran = run_killed(std::uniform_real_distribution<>(0.003, longest)(random), stack.words({"--resume"}));
       longest *= 1.5;
       if (ran.exit_code != kKilled) break;
       ++killed;

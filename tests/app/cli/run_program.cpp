@@ -2,6 +2,7 @@
 #include "tests/app/cli/run_program.h"
 
 #include <algorithm>
+#include <cstdlib>
 #include <fstream>
 #include <iterator>
 #include <stdexcept>
@@ -81,6 +82,21 @@ Ran run_limited(const std::string& limits, const std::vector<std::string>& argum
   words.insert(words.end(), arguments.begin(), arguments.end());
   // The leak check itself needs files and memory.
   return run(std::move(words), {{"ASAN_OPTIONS", "detect_leaks=0"}}, {});
+}
+
+Ran run_killed(double seconds, const std::vector<std::string>& arguments) {
+  const std::string milliseconds = std::to_string(static_cast<int>(1000.0 * seconds));
+  // A decimal point whatever the locale says.
+  const std::string text =
+      "0." + std::string(6 - std::min<std::size_t>(milliseconds.size(), 6), '0') + milliseconds + "e3";
+  std::vector<std::string> words{"/usr/bin/timeout", "-s", "KILL", text, SOAKWRIGHT_PROGRAM};
+  words.insert(words.end(), arguments.begin(), arguments.end());
+  return run(std::move(words), {}, {});
+}
+
+int kill_count(int usual) {
+  const char* given = std::getenv("SOAKWRIGHT_KILLS");
+  return given != nullptr ? std::atoi(given) : usual;
 }
 
 Ran run_words(const std::vector<std::string>& words) { return run(words, {}, {}); }

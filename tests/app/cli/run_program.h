@@ -24,6 +24,13 @@ Ran run_soakwright(const std::vector<std::string>& arguments, const Variables& v
 /// The same under limits, in the words of the shell's `ulimit` (POSIX): "-n 4", "-v 60000", "-f 10".
 Ran run_limited(const std::string& limits, const std::vector<std::string>& arguments);
 
+/// The same, ended by SIGKILL after `seconds` if it is not done before: then the exit code is kKilled.
+Ran run_killed(double seconds, const std::vector<std::string>& arguments);
+inline constexpr int kKilled = 128 + 9;
+
+/// How often tests that kill the program do so: `usual`, or SOAKWRIGHT_KILLS where a long run sets it.
+int kill_count(int usual);
+
 /// Runs words[0], the path of any program, with the others as its arguments.
 Ran run_words(const std::vector<std::string>& words);
 

@@ -11,6 +11,7 @@
 #include "app/evidence/pdf_date.h"
 #include "app/signing/cms_signature.h"
 #include "app/signing/evaluated_evidence.h"
+#include "app/signing/field_words.h"
 #include "core/report/json/result_json.h"
 #include "core/report/report_contents.h"
 #include "core/units/sha256.h"
@@ -24,17 +25,6 @@ using Kind = AttachedFile::Kind;
 
 std::string count_text(std::size_t count, const char* one) {
   return std::to_string(count) + ' ' + one + (count == 1 ? "" : "s");
-}
-
-/// Names of the fonts, in the order in which a printed report holds them: Qt's own, which depends on where
-/// the fonts are installed.
-std::vector<std::string> fonts_in(const std::string& document) {
-  constexpr std::string_view kKey = "/BaseFont /";
-  const std::size_t end = document.find("startxref");
-  std::vector<std::string> names;
-  for (std::size_t at = 0; (at = document.find(kKey, at)) < end; at += kKey.size())
-    names.push_back(document.substr(at + kKey.size(), document.find('\n', at) - at - kKey.size()));
-  return names;
 }
 
 class Examiner {
@@ -93,9 +83,11 @@ class Examiner {
     const std::string_view printed = std::string_view(all_.file.bytes()).substr(0, printed_end);
     const auto again = printer_.report(contents.value());
     if (!again) return say(State::open, "Pages", "Not compared: " + again.problems().front().what + ".");
+    const auto here = taken_again(again.value());
+    if (here) all_.set_up_here = printing_set_up(here.value());
     if (again.value() == printed)
       return say(State::holds, "Pages", "The result gives these pages again, byte for byte.");
-    if (const std::string other = other_set_up(again.value()); !other.empty())
+    if (const std::string other = other_set_up(again.value(), here); !other.empty())
       return say(State::open, "Pages", "Not compared: " + other + ".");
     say(State::fails, "Pages", "The pages or the list of files are not what the result gives.");
   }
@@ -123,19 +115,26 @@ class Examiner {
         if (taken.kind == file.kind && taken.previous == file.previous) file.modified_s = taken.modified_s;
   }
 
+  static Result<evidence::TakenEvidence> taken_again(const std::string& printed_here) {
+    auto file = evidence::PdfFile::read(printed_here, "");
+    if (!file) return file.problems();
+    return evidence::evidence_of(file.value(), "");
+  }
+
   /// What keeps pages that are printed here from being compared with those of the report; empty if nothing.
-  [[nodiscard]] std::string other_set_up(const std::string& printed_here) const {
+  [[nodiscard]] std::string other_set_up(const std::string& printed_here,
+                                         const Result<evidence::TakenEvidence>& here) const {
     if (all_.taken.version != SOAKWRIGHT_VERSION)
       return "the report is of version " + all_.taken.version + ", this program of version " +
              SOAKWRIGHT_VERSION;
-    auto file = evidence::PdfFile::read(printed_here, "");
-    const auto here =
-        file ? evidence::evidence_of(file.value(), "") : Result<evidence::TakenEvidence>(file.problems());
     if (!here) return {};
     if (here.value().set_up != all_.taken.set_up)
       return "the report was printed with " + all_.taken.set_up + ", this machine prints with " +
              here.value().set_up;
-    if (fonts_in(printed_here) != fonts_in(all_.file.bytes()))
+    const auto printed = [](const std::string& document) {
+      return fonts_in(std::string_view(document).substr(0, document.find("startxref")));
+    };
+    if (printed(printed_here) != printed(all_.file.bytes()))
       return "this machine writes the fonts into the file in another order";
     if (here.value().deflate != all_.taken.deflate)
       return "the report was packed with " + all_.taken.deflate + ", this machine packs with " +
@@ -157,7 +156,25 @@ class Examiner {
         person_role_text(found.role) + ' ' + found.name + ", " + evidence::utc_text(found.signed_s);
     if (!cms.broken.empty()) return say(State::fails, what, who + ": broken: " + cms.broken + ".");
     say(State::holds, what, who + ": intact, and covers everything before it.");
+    look_at_field(index, cms);
     look_at_certificate("Certificate " + std::to_string(index + 1), cms, !trusted.empty());
+  }
+
+  /// What a reader sees on the page: the signer could have put other words there.
+  void look_at_field(std::size_t index, const CheckedCms& cms) {
+    const FoundSignature& found = all_.signatures[index];
+    const std::string what = "Field " + std::to_string(index + 1);
+    const evidence::SignatureBox& box = all_.taken.boxes[found.box];
+    const auto again = field_again(field_words(box, found.name, found.signed_s, cms.subject, cms.issuer),
+                                   all_.file, found, box, index + 1, printer_);
+    if (!again) return say(State::open, what, "Not compared: " + again.problems().front().what + ".");
+    if (again.value() == FieldAgain::same)
+      return say(State::holds, what, "The page shows role, name, time and certificate of this signature.");
+    if (again.value() == FieldAgain::other_fonts || all_.set_up_here.empty() ||
+        found.set_up != all_.set_up_here)
+      return say(State::open, what,
+                 "Not compared: the words on the page were printed with another version, Qt or fonts.");
+    say(State::fails, what, "The words on the page are not those of this signature.");
   }
 
   void look_at_certificate(const std::string& what, const CheckedCms& cms, bool trust_asked) {
@@ -198,7 +215,7 @@ Result<Examination> examine(const VerifyOrder& order, const ReportPrinter& print
   if (!file) return file.problems();
   auto taken = evidence::evidence_of(file.value(), order.report);
   if (!taken) return taken.problems();
-  Examination examination{{}, std::move(file).value(), std::move(taken).value(), {}, nullptr};
+  Examination examination{{}, std::move(file).value(), std::move(taken).value(), {}, {}, nullptr};
   Examiner examiner(examination, printer);
   examiner.look_at_files();
   examiner.look_at_result();

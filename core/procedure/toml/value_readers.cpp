@@ -142,7 +142,7 @@ std::optional<TemperatureDifference> plus_minus(const FoundValue& found) {
 
 std::optional<TemperatureDifference> resolution(const FoundValue& found) {
   const auto value =
-      parsed(found, parse_difference, R"(write the recorder's resolution with its unit: "0.1 C")");
+      parsed(found, parse_difference, R"(write the recorder's last digit with its unit: "0.1 C")");
   if (value && !(value->kelvin() > 0.0)) return refuse_not_above_0(found);
   return value;
 }

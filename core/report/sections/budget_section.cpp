@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The uncertainty budgets: one table for all channels that share one.
 #include <algorithm>
-#include <string_view>
 
 #include <fmt/format.h>
 
 #include "core/report/sections/sections.h"
+#include "core/wording/certificate_words.h"
 
 namespace soakwright {
 namespace {
@@ -18,17 +18,6 @@ std::string kelvin_text(const std::optional<double>& kelvin, const PrintedNumber
   return decimal_text(printed, kDigits);
 }
 
-/// "stage-2 low" is "stage 2, low"; a key of the procedure is said in words.
-std::string point_text(const std::string& what) {
-  constexpr std::string_view kStage = "stage-";
-  if (what.starts_with(kStage)) {
-    const std::size_t space = what.find(' ');
-    return fmt::format("stage {},{}", what.substr(kStage.size(), space - kStage.size()), what.substr(space));
-  }
-  if (what == "temperature_max") return "maximum temperature";
-  return what == "start" || what == "end" ? "at " + what : what;
-}
-
 BudgetTable table_of(const ChannelBudget& budget, const PrintedNumbers& say) {
   BudgetTable table;
   table.names = {budget.channel};
@@ -38,7 +27,7 @@ BudgetTable table_of(const ChannelBudget& budget, const PrintedNumbers& say) {
                    : fmt::format("{} % of the rate", decimal_text(budget.rate_share * 100.0, kDigits));
   for (const BudgetPoint& point : budget.points) {
     table.columns.push_back(say.limit(Temperature::of_celsius(point.celsius)) + ", " +
-                            point_text(point.what));
+                            certificate_words::budget_point(point.what));
     table.expanded.push_back(kelvin_text(point.expanded_k, say));
   }
   const std::size_t lines = budget.points.empty() ? 0 : budget.points.front().lines.size();

@@ -57,6 +57,14 @@ void PageFlow::need(double height) {
   if (height > room() && !at_top()) new_page();
 }
 
+void PageFlow::keep_together(double most, const std::function<void(PageFlow&)>& put) {
+  PageFlow trial(scale_, paper_, stretch_);
+  put(trial);
+  if (trial.pages_.size() == 1 && trial.y_ - trial.top() <= most * full_height())
+    need(trial.y_ - trial.top() + mm(3.0));
+  put(*this);
+}
+
 void PageFlow::insert_lying_page(std::function<void(QPainter&, const QRectF&)> paint) {
   Page page{true, {}, 1.0};
   const QRectF area(mm(kSideMargin), mm(kTopMargin - 2.0), page_width(page) - mm(2.0 * kSideMargin),

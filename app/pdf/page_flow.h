@@ -55,6 +55,8 @@ class PageFlow {
   /// A new page unless `height` is left on this one.
   void need(double height);
   void skip(double height) { y_ += height; }
+  /// What `put` puts stays on one page where it is no higher than `most`, a share of a page.
+  void keep_together(double most, const std::function<void(PageFlow&)>& put);
   void draw(std::function<void(QPainter&)> item) { pages_.back().items.push_back(std::move(item)); }
   /// A page of its own, lying, behind the current one; the flow goes on where it is. `paint` gets the area
   /// between the margins.

@@ -2,11 +2,11 @@
 #include "app/pdf/pdf_document.h"
 
 #include <QBuffer>
-#include <QHashFunctions>
 #include <QPageLayout>
 #include <QPainter>
 #include <QPdfWriter>
 
+#include "app/pdf/fixed_hash_order.h"
 #include "app/pdf/pdf_information.h"
 
 namespace soakwright::pdf {
@@ -18,16 +18,6 @@ QPageLayout layout_of(const Page& page, Paper paper) {
   return {QPageSize(paper == Paper::letter ? QPageSize::Letter : QPageSize::A4),
           page.landscape ? QPageLayout::Landscape : QPageLayout::Portrait, QMarginsF(0, 0, 0, 0)};
 }
-
-/// Qt writes fonts in the order of a hash table, which is another in each process unless its seed is fixed:
-/// here, for as long as a document is painted.
-class FixedHashOrder {
- public:
-  FixedHashOrder() { QHashSeed::setDeterministicGlobalSeed(); }
-  ~FixedHashOrder() { QHashSeed::resetRandomGlobalSeed(); }
-  FixedHashOrder(const FixedHashOrder&) = delete;
-  FixedHashOrder& operator=(const FixedHashOrder&) = delete;
-};
 
 }  // namespace
 

@@ -11,7 +11,7 @@ namespace soakwright::pdf {
 
 QString bound_text(const std::string& utf8) {
   static const QRegularExpression before_unit(
-      QStringLiteral("(?<=\\d) (?=(°|h\\b|min\\b|s\\b|mm\\b|m\\b|byte))"));
+      QStringLiteral("(?<=\\d) (?=(°|h\\b|min\\b|s\\b|mm\\b|m\\b|in\\b|ft\\b|byte))"));
   static const QRegularExpression behind_sign(QStringLiteral("(?<=[≤≥]) "));
   QString result = text(utf8);
   result.replace(before_unit, QString(QChar::Nbsp));

@@ -156,6 +156,9 @@ CheckedCms check_cms(const std::string& der, const std::string& data, std::int64
   checked.unfit = unfit_for_signing(certificate);
   checked.not_before = time_text(X509_get0_notBefore(certificate));
   checked.not_after = time_text(X509_get0_notAfter(certificate));
+  std::tm end{};
+  if (ASN1_TIME_to_tm(X509_get0_notAfter(certificate), &end) == 1)
+    checked.not_after_s = static_cast<std::int64_t>(timegm(&end));
   checked.valid_then = valid_at(certificate, signed_s);
   checked.valid_now = valid_at(certificate, now_s);
   if (!trusted.empty()) checked.untrusted = distrust(certificate, all.get(), signed_s, trusted);

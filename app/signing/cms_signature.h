@@ -21,7 +21,8 @@ struct CheckedCms {
   std::string subject, issuer;
   std::string unfit;  ///< why the certificate must not sign; empty where it may
   std::string not_before, not_after;
-  bool valid_then = false;  ///< at the time that the signature states
+  std::int64_t not_after_s = 0;  ///< Unix time
+  bool valid_then = false;       ///< at the time that the signature states
   bool valid_now = false;
   std::string untrusted;  ///< why the chain does not lead to a trusted certificate; only where some are given
 };

@@ -11,6 +11,9 @@
 #include "app/evidence/pdf_date.h"
 #include "app/signing/cms_signature.h"
 #include "app/signing/evaluated_evidence.h"
+#include "app/signing/field_words.h"
+#include "app/signing/report_time_stamp.h"
+#include "app/signing/signing_key.h"
 #include "core/report/json/result_json.h"
 #include "core/report/report_contents.h"
 #include "core/units/sha256.h"
@@ -22,19 +25,12 @@ namespace {
 using State = CheckLine::State;
 using Kind = AttachedFile::Kind;
 
+constexpr const char* kStamp = "Time stamp";
+/// The signer's clock and the authority's may differ by this.
+constexpr std::int64_t kClocksApart_s = 300;
+
 std::string count_text(std::size_t count, const char* one) {
   return std::to_string(count) + ' ' + one + (count == 1 ? "" : "s");
-}
-
-/// Names of the fonts, in the order in which a printed report holds them: Qt's own, which depends on where
-/// the fonts are installed.
-std::vector<std::string> fonts_in(const std::string& document) {
-  constexpr std::string_view kKey = "/BaseFont /";
-  const std::size_t end = document.find("startxref");
-  std::vector<std::string> names;
-  for (std::size_t at = 0; (at = document.find(kKey, at)) < end; at += kKey.size())
-    names.push_back(document.substr(at + kKey.size(), document.find('\n', at) - at - kKey.size()));
-  return names;
 }
 
 class Examiner {
@@ -93,15 +89,49 @@ class Examiner {
     const std::string_view printed = std::string_view(all_.file.bytes()).substr(0, printed_end);
     const auto again = printer_.report(contents.value());
     if (!again) return say(State::open, "Pages", "Not compared: " + again.problems().front().what + ".");
+    const auto here = taken_again(again.value());
+    if (here) all_.set_up_here = printing_set_up(here.value());
     if (again.value() == printed)
       return say(State::holds, "Pages", "The result gives these pages again, byte for byte.");
-    if (const std::string other = other_set_up(again.value()); !other.empty())
+    if (const std::string other = other_set_up(again.value(), here); !other.empty())
       return say(State::open, "Pages", "Not compared: " + other + ".");
     say(State::fails, "Pages", "The pages or the list of files are not what the result gives.");
   }
 
+  /// Of the report as it is, or before one of its last signatures.
+  void look_at_time_stamp(const std::string& der, const std::vector<OwnedCertificate>& trusted) {
+    const auto& revisions = all_.file.revisions();
+    const std::string_view bytes = all_.file.bytes();
+    std::vector<std::string_view> states{bytes};
+    for (std::size_t i = revisions.size(); i-- > evidence::kEvidenceRevision;)
+      states.push_back(bytes.substr(0, revisions[i].end));
+    CheckedStamp stamp = check_time_stamp(der, states, trusted);
+    if (!stamp.broken.empty())
+      return say(State::fails, kStamp, "The time stamp does not hold: " + stamp.broken + ".");
+    const std::size_t covered =
+        revisions.size() - std::max<std::size_t>(stamp.state, 1) - evidence::kEvidenceRevision;
+    const std::string what = (covered == 0 ? std::string("The report without a signature")
+                                           : "The report up to signature " + std::to_string(covered)) +
+                             " existed at " + evidence::utc_text(stamp.at_s) + ", as " + stamp.authority +
+                             " states";
+    for (std::size_t i = 0; i < covered && i < all_.signatures.size(); ++i)
+      if (all_.signatures[i].signed_s > stamp.at_s + kClocksApart_s)
+        return say(State::fails, kStamp,
+                   what + ": before the time that signature " + std::to_string(i + 1) + " states.");
+    if (!stamp.untrusted.empty())
+      return say(State::fails, kStamp,
+                 what + ": not vouched for by the trusted certificate (" + stamp.untrusted + ").");
+    say(State::holds, kStamp, what + ".");
+    if (trusted.empty())
+      return say(State::note, kStamp,
+                 "Nobody vouches for this authority: no trusted one was named (--trust).");
+    stamped_ = covered;
+    stamped_s_ = stamp.at_s;
+  }
+
+  void find_signatures() { all_.signatures = signatures_in(all_.file, all_.taken); }
+
   void look_at_signatures(const std::vector<OwnedCertificate>& trusted) {
-    all_.signatures = signatures_in(all_.file, all_.taken);
     for (std::size_t i = 0; i < all_.signatures.size(); ++i) look_at_signature(i, trusted);
     if (all_.signatures.empty()) say(State::open, "Signatures", "There is no signature.");
     if (const std::size_t behind = all_.file.trailing_bytes(); behind > 0)
@@ -123,19 +153,26 @@ class Examiner {
         if (taken.kind == file.kind && taken.previous == file.previous) file.modified_s = taken.modified_s;
   }
 
+  static Result<evidence::TakenEvidence> taken_again(const std::string& printed_here) {
+    auto file = evidence::PdfFile::read(printed_here, "");
+    if (!file) return file.problems();
+    return evidence::evidence_of(file.value(), "");
+  }
+
   /// What keeps pages that are printed here from being compared with those of the report; empty if nothing.
-  [[nodiscard]] std::string other_set_up(const std::string& printed_here) const {
+  [[nodiscard]] std::string other_set_up(const std::string& printed_here,
+                                         const Result<evidence::TakenEvidence>& here) const {
     if (all_.taken.version != SOAKWRIGHT_VERSION)
       return "the report is of version " + all_.taken.version + ", this program of version " +
              SOAKWRIGHT_VERSION;
-    auto file = evidence::PdfFile::read(printed_here, "");
-    const auto here =
-        file ? evidence::evidence_of(file.value(), "") : Result<evidence::TakenEvidence>(file.problems());
     if (!here) return {};
     if (here.value().set_up != all_.taken.set_up)
       return "the report was printed with " + all_.taken.set_up + ", this machine prints with " +
              here.value().set_up;
-    if (fonts_in(printed_here) != fonts_in(all_.file.bytes()))
+    const auto printed = [](const std::string& document) {
+      return fonts_in(std::string_view(document).substr(0, document.find("startxref")));
+    };
+    if (printed(printed_here) != printed(all_.file.bytes()))
       return "this machine writes the fonts into the file in another order";
     if (here.value().deflate != all_.taken.deflate)
       return "the report was packed with " + all_.taken.deflate + ", this machine packs with " +
@@ -157,10 +194,29 @@ class Examiner {
         person_role_text(found.role) + ' ' + found.name + ", " + evidence::utc_text(found.signed_s);
     if (!cms.broken.empty()) return say(State::fails, what, who + ": broken: " + cms.broken + ".");
     say(State::holds, what, who + ": intact, and covers everything before it.");
-    look_at_certificate("Certificate " + std::to_string(index + 1), cms, !trusted.empty());
+    look_at_field(index, cms);
+    look_at_certificate(index, cms, !trusted.empty());
   }
 
-  void look_at_certificate(const std::string& what, const CheckedCms& cms, bool trust_asked) {
+  /// What a reader sees on the page: the signer could have put other words there.
+  void look_at_field(std::size_t index, const CheckedCms& cms) {
+    const FoundSignature& found = all_.signatures[index];
+    const std::string what = "Field " + std::to_string(index + 1);
+    const evidence::SignatureBox& box = all_.taken.boxes[found.box];
+    const auto again = field_again(field_words(box, found.name, found.signed_s, cms.subject, cms.issuer),
+                                   all_.file, found, box, index + 1, printer_);
+    if (!again) return say(State::open, what, "Not compared: " + again.problems().front().what + ".");
+    if (again.value() == FieldAgain::same)
+      return say(State::holds, what, "The page shows role, name, time and certificate of this signature.");
+    if (again.value() == FieldAgain::other_fonts || all_.set_up_here.empty() ||
+        found.set_up != all_.set_up_here)
+      return say(State::open, what,
+                 "Not compared: the words on the page were printed with another version, Qt or fonts.");
+    say(State::fails, what, "The words on the page are not those of this signature.");
+  }
+
+  void look_at_certificate(std::size_t index, const CheckedCms& cms, bool trust_asked) {
+    const std::string what = "Certificate " + std::to_string(index + 1);
     const std::string whose = cms.subject + ", issued by " + cms.issuer;
     if (!cms.unfit.empty()) return say(State::fails, what, whose + ": it must not sign: " + cms.unfit + ".");
     if (!cms.valid_then)
@@ -170,7 +226,10 @@ class Examiner {
     if (!cms.untrusted.empty())
       return say(State::fails, what,
                  whose + ": not vouched for by the trusted certificate (" + cms.untrusted + ").");
-    if (!cms.valid_now)
+    if (!cms.valid_now && index < stamped_ && stamped_s_ <= cms.not_after_s)
+      say(State::holds, what,
+          whose + ": expired since (" + cms.not_after + "); the time stamp shows that it was signed before.");
+    else if (!cms.valid_now)
       say(State::open, what,
           whose + ": expired since (" + cms.not_after +
               "); that it was signed before is the signer's own word.");
@@ -183,6 +242,8 @@ class Examiner {
   Examination& all_;
   const ReportPrinter& printer_;
   std::optional<EvaluatedEvidence> evaluated_;
+  std::size_t stamped_ = 0;  ///< signatures that a trusted time stamp covers
+  std::int64_t stamped_s_ = 0;
 };
 
 }  // namespace
@@ -194,15 +255,23 @@ Result<Examination> examine(const VerifyOrder& order, const ReportPrinter& print
     if (!read) return read.problems();
     trusted = std::move(read).value();
   }
+  std::string stamp;
+  if (!order.timestamp.empty()) {
+    auto read = read_small_file(order.timestamp);
+    if (!read) return read.problems();
+    stamp = std::move(read).value();
+  }
   auto file = evidence::PdfFile::read_file(order.report);
   if (!file) return file.problems();
   auto taken = evidence::evidence_of(file.value(), order.report);
   if (!taken) return taken.problems();
-  Examination examination{{}, std::move(file).value(), std::move(taken).value(), {}, nullptr};
+  Examination examination{{}, std::move(file).value(), std::move(taken).value(), {}, {}, nullptr};
   Examiner examiner(examination, printer);
   examiner.look_at_files();
   examiner.look_at_result();
   examiner.look_at_pages();
+  examiner.find_signatures();
+  if (!stamp.empty()) examiner.look_at_time_stamp(stamp, trusted);
   examiner.look_at_signatures(trusted);
   return examination;
 }

@@ -7,6 +7,7 @@
 // 3. evaluate_evidence()    the result again from these files
 // 4. ReportPrinter          the pages again from this result
 // 5. signatures_in()        what each signature covers and adds; check_cms()
+// 6. field_again()          the words of each signature's field again
 #pragma once
 
 #include <memory>
@@ -26,6 +27,7 @@ struct Examination {
   evidence::PdfFile file;
   evidence::TakenEvidence taken;
   std::vector<FoundSignature> signatures;
+  std::string set_up_here;  ///< what this program prints with; empty where it could not print
   /// Of the files inside, evaluated again; null where they cannot be.
   std::shared_ptr<const Analysis> analysis;
 };

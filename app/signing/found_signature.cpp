@@ -141,8 +141,8 @@ class RevisionReader {
   std::string read_signature() {
     const auto signature = file_.object(signature_, now_);
     const auto offset = revision().offsets.find(signature_);
-    const std::vector<std::string> keys{"Type", "Filter", "SubFilter", "Name",
-                                        "M",    "Reason", "ByteRange", "Contents"};
+    const std::vector<std::string> keys{"Type",   "Filter", "SubFilter", "Name",    "M",
+                                        "Reason", "SetUp",  "ByteRange", "Contents"};
     if (!signature || offset == revision().offsets.end() || signature->keys != keys ||
         !signature->find("SubFilter")->is_name("ETSI.CAdES.detached"))
       return "its signature is not as `soakwright sign` makes it";
@@ -151,6 +151,7 @@ class RevisionReader {
     if (!moment || signature->find("Reason")->words() != person_role_text(found_.role))
       return "its signature is not as `soakwright sign` makes it";
     found_.signed_s = *moment;
+    found_.set_up = signature->find("SetUp")->text;
     const PdfValue& range = *signature->find("ByteRange");
     std::vector<std::uint64_t> edges;
     for (const PdfValue& item : range.items)

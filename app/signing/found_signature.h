@@ -23,6 +23,7 @@ struct FoundSignature {
   Person::Role role = Person::Role::performed;
   std::string name;
   std::int64_t signed_s = 0;
+  std::string set_up;        ///< what its field was printed with
   std::size_t box = 0;       ///< index into TakenEvidence::boxes
   std::size_t contents = 0;  ///< of the '<' before the value
   std::size_t behind = 0;    ///< of the byte behind the value's '>'

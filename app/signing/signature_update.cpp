@@ -39,6 +39,7 @@ PdfValue signature_of(const SignatureField& field, std::size_t room) {
   signature.set("Name", PdfValue::of_words(field.name));
   signature.set("M", evidence::pdf_date(field.signed_s));
   signature.set("Reason", PdfValue::of_words(person_role_text(field.box.role)));
+  signature.set("SetUp", PdfValue::of_bytes(field.set_up));
   signature.set("ByteRange", PdfValue::of_array({PdfValue::of_whole(0), open, open, open}));
   signature.set("Contents", PdfValue::of_bytes(std::string(room, '\0')));
   return signature;

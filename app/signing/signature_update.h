@@ -17,6 +17,7 @@ struct SignatureField {
   std::string name;           ///< of the signer
   std::int64_t signed_s = 0;  ///< Unix time, of the signer's clock
   std::size_t number = 1;     ///< of the signature in the report
+  std::string set_up;         ///< printing_set_up() of the program that prints the words
 };
 
 /// A report with a signature whose value is still to come.

@@ -5,9 +5,9 @@
 #include <ctime>
 #include <utility>
 
-#include "app/evidence/pdf_date.h"
 #include "app/signing/cms_signature.h"
 #include "app/signing/examination.h"
+#include "app/signing/field_words.h"
 #include "app/signing/signature_update.h"
 #include "app/signing/signing_key.h"
 #include "core/problems/caught.h"
@@ -72,12 +72,9 @@ Result<std::string> signed_report(const SignOrder& order, const Examination& rep
                                   const evidence::SignatureBox& box, const SigningKey& signing,
                                   std::int64_t now_s, const ReportPrinter& printer) {
   const X509* certificate = signing.certificate.get();
-  SignatureWords words;
-  words.lines = {person_role_text(order.role) + ' ' + order.name, evidence::utc_text(now_s),
-                 "Certificate of " + common_name(X509_get_subject_name(certificate)) + ", issued by " +
-                     common_name(X509_get_issuer_name(certificate))};
-  words.width_pt = box.box[2] - box.box[0];
-  words.height_pt = box.box[3] - box.box[1];
+  const SignatureWords words =
+      field_words(box, order.name, now_s, common_name(X509_get_subject_name(certificate)),
+                  common_name(X509_get_issuer_name(certificate)));
   const auto printed = printer.signature(words);
   if (!printed) return printed.problems();
   const auto page = evidence::PdfFile::read(printed.value(), order.report);
@@ -91,8 +88,9 @@ Result<std::string> signed_report(const SignOrder& order, const Examination& rep
   constexpr std::size_t kSpare = 256;
   const std::string trial = cms_signature(signing, {});
   if (trial.empty()) return failed();
-  auto prepared = with_signature_field(report.file, {box, order.name, now_s, report.signatures.size() + 1},
-                                       page.value(), trial.size() + kSpare);
+  auto prepared = with_signature_field(
+      report.file, {box, order.name, now_s, report.signatures.size() + 1, report.set_up_here}, page.value(),
+      trial.size() + kSpare);
   if (!prepared) return prepared.problems();
   const std::string value = cms_signature(signing, prepared.value().signed_bytes());
   if (value.empty() || !prepared.value().put_value(value)) return failed();

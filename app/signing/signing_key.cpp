@@ -21,27 +21,9 @@ Problem refusal(const std::string& path, std::string what, std::string help) {
   return {ProblemKind::bad_input, path, 0, std::move(what), std::move(help)};
 }
 
-Result<std::string> bytes_of(const std::string& path) {
-  std::error_code error;
-  const auto status = std::filesystem::status(path, error);
-  if (std::filesystem::exists(status) && !std::filesystem::is_regular_file(status))
-    return Problem{ProblemKind::cannot_open, path, 0, "this is a folder, a pipe or a device, not a file",
-                   "name a file"};
-  const std::unique_ptr<std::FILE, int (*)(std::FILE*)> file{std::fopen(path.c_str(), "rb"), std::fclose};
-  if (!file)
-    return Problem{ProblemKind::cannot_open, path, 0,
-                   std::string("cannot be opened: ") + std::strerror(errno),
-                   "check the path and the permissions"};
-  std::string bytes(kFarTooLarge, '\0');
-  bytes.resize(std::fread(bytes.data(), 1, bytes.size(), file.get()));
-  if (bytes.size() == kFarTooLarge)
-    return refusal(path, "the file is larger than 1 MB", "is this the right file?");
-  return bytes;
-}
-
 Result<std::optional<std::string>> password_of(const SignOrder& order) {
   if (order.password_file.empty()) return std::optional<std::string>{};
-  auto bytes = bytes_of(order.password_file);
+  auto bytes = read_small_file(order.password_file);
   if (!bytes) return bytes.problems();
   std::string line = std::move(bytes).value();
   line.resize(std::min(line.size(), line.find_first_of("\r\n")));
@@ -89,7 +71,7 @@ Result<Holding> open_pkcs12(PKCS12* pkcs12, const std::string& path,
 }
 
 Result<Holding> open_file(const std::string& path, const std::optional<std::string>& password) {
-  auto read = bytes_of(path);
+  auto read = read_small_file(path);
   if (!read) return read.problems();
   const std::string& bytes = read.value();
   const auto* data = reinterpret_cast<const unsigned char*>(bytes.data());
@@ -122,8 +104,26 @@ std::string validity_fault(X509* certificate, std::int64_t now_s) {
 
 }  // namespace
 
+Result<std::string> read_small_file(const std::string& path) {
+  std::error_code error;
+  const auto status = std::filesystem::status(path, error);
+  if (std::filesystem::exists(status) && !std::filesystem::is_regular_file(status))
+    return Problem{ProblemKind::cannot_open, path, 0, "this is a folder, a pipe or a device, not a file",
+                   "name a file"};
+  const std::unique_ptr<std::FILE, int (*)(std::FILE*)> file{std::fopen(path.c_str(), "rb"), std::fclose};
+  if (!file)
+    return Problem{ProblemKind::cannot_open, path, 0,
+                   std::string("cannot be opened: ") + std::strerror(errno),
+                   "check the path and the permissions"};
+  std::string bytes(kFarTooLarge, '\0');
+  bytes.resize(std::fread(bytes.data(), 1, bytes.size(), file.get()));
+  if (bytes.size() == kFarTooLarge)
+    return refusal(path, "the file is larger than 1 MB", "is this the right file?");
+  return bytes;
+}
+
 Result<std::vector<OwnedCertificate>> read_certificates(const std::string& path) {
-  const auto bytes = bytes_of(path);
+  const auto bytes = read_small_file(path);
   if (!bytes) return bytes.problems();
   std::vector<OwnedCertificate> certificates = certificates_in_pem(bytes.value());
   if (certificates.empty())

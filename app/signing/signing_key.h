@@ -22,6 +22,9 @@ struct SigningKey {
 /// not valid at `now_s` (Unix time), one that must not sign.
 Result<SigningKey> read_signing_key(const SignOrder& order, std::int64_t now_s);
 
+/// Of a key, a certificate, a time stamp; refused where it is larger than any of them.
+Result<std::string> read_small_file(const std::string& path);
+
 /// All certificates of a PEM file; refused where there is none.
 Result<std::vector<OwnedCertificate>> read_certificates(const std::string& path);
 

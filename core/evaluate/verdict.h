@@ -62,7 +62,7 @@ struct Replacement {
 
 /// One contribution to a channel's uncertainty at one temperature.
 struct BudgetLine {
-  std::string name;                    ///< "thermocouple", "extension cable", "last digit"
+  std::string name;                    ///< "thermocouple", "extension cable", "resolution"
   std::string source;                  ///< "type K, IEC 60584-1 class 1: 1.5 °C or 0.4 %"
   bool is_step = false;                ///< `half_width_k` is the step q of a digital reading
   std::optional<double> half_width_k;  ///< ±a; nothing where the table says nothing at that temperature

@@ -25,7 +25,8 @@ struct SignOrder {
 
 struct VerifyOrder {
   std::string report;
-  std::string trust;  ///< certificates (PEM) that are trusted; empty where none is named
+  std::string trust;           ///< certificates (PEM) that are trusted; empty where none is named
+  std::string timestamp = {};  ///< a time stamp of the report (RFC 3161); empty where none is named
 };
 
 /// One thing that verifying a report looks at.

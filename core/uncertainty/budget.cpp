@@ -80,9 +80,9 @@ Budget budget_of(const Channel& channel, const Job& job) {
   const double printed_k = channel.readings.resolution_k();
   const double asked_k = job.recorder && job.recorder->resolution ? job.recorder->resolution->kelvin() : 0.0;
   const double step_k = std::max(printed_k, asked_k);
-  parts.push_back({"last digit",
+  parts.push_back({"resolution",
                    fmt::format("{} °C, {}", fixed_text(step_k, step_k < 0.1 ? 3 : 1),
-                               asked_k > printed_k ? "the recorder's step" : "the log's last digit"),
+                               asked_k > printed_k ? "of the recorder" : "of the log"),
                    fixed(step_k), kStep});
   return Budget(std::move(parts));
 }

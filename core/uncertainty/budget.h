@@ -16,7 +16,7 @@
 namespace soakwright {
 
 struct BudgetPart {
-  std::string name;    ///< "thermocouple", "calibration", "extension cable", "recorder", "last digit"
+  std::string name;    ///< "thermocouple", "calibration", "extension cable", "recorder", "resolution"
   std::string source;  ///< "type K, class 1: 1.5 °C or 0.4 %"
   HalfWidth size;      ///< a, or the step q
   double divisor = 1.0;

@@ -18,6 +18,13 @@ bool any_inconclusive(const Verdicts& verdicts) {
       [](const Requirement& requirement) { return requirement.verdict == Verdict::inconclusive; });
 }
 
+/// What the job asks for beside the verdicts and only an evaluation gives: "[qualified] and [hydrogen]".
+std::string heat_tables_of(const Job& job) {
+  std::string tables = job.qualified ? "`[qualified]`" : "";
+  if (job.hydrogen) tables += tables.empty() ? "`[hydrogen]`" : " and `[hydrogen]`";
+  return tables;
+}
+
 }  // namespace
 
 std::vector<std::string> caution_texts(const WordingContext& context) {
@@ -46,6 +53,9 @@ std::vector<std::string> caution_texts(const WordingContext& context) {
           "limit.");
   } else {
     texts.emplace_back("No procedure was given: this report shows the record as read, and no verdict.");
+    if (const std::string tables = analysis.job ? heat_tables_of(*analysis.job) : ""; !tables.empty())
+      texts.push_back("The job's " + tables + (tables.find(" and ") == std::string::npos ? " is" : " are") +
+                      " not evaluated here, but where a procedure is given.");
   }
   texts.emplace_back(
       "The readings are those of the recorder. A log cannot show whether a thermocouple was attached to the "

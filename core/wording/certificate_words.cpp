@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/wording/certificate_words.h"
 
+#include <string_view>
+
 #include <fmt/format.h>
 
 namespace soakwright::certificate_words {
@@ -64,6 +66,16 @@ std::string same_for(const std::vector<std::string>& channels) {
 }
 
 std::string at_edge(const std::string& channel) { return channel + " (edge)"; }
+
+std::string budget_point(const std::string& what) {
+  constexpr std::string_view kStage = "stage-";
+  if (what.starts_with(kStage)) {
+    const std::size_t space = what.find(' ');
+    return fmt::format("stage {},{}", what.substr(kStage.size(), space - kStage.size()), what.substr(space));
+  }
+  if (what == "temperature_max") return "maximum temperature";
+  return what == "start" || what == "end" ? "at " + what : what;
+}
 
 std::string run_of_columns(const std::string& first, const std::string& last, std::size_t first_column,
                            std::size_t last_column) {

@@ -46,6 +46,9 @@ std::string steepest_column(const std::string& stage, const std::string& window)
 std::string same_for(const std::vector<std::string>& channels);
 /// "TC9 (edge)"
 std::string at_edge(const std::string& channel);
+/// A limit's place in an uncertainty budget: "stage-2 low" is "stage 2, low", `temperature_max` "maximum
+/// temperature".
+std::string budget_point(const std::string& what);
 /// "TC9 to TC180 (columns 10 to 181)"
 std::string run_of_columns(const std::string& first, const std::string& last, std::size_t first_column,
                            std::size_t last_column);

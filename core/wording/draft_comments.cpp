@@ -49,8 +49,9 @@ class Say {
   [[nodiscard]] std::string thickness() const {
     if (!procedure_.thickness) return {};
     const double inches = procedure_.thickness->in(LengthUnit::inch);
-    return format_.unit == TemperatureUnit::fahrenheit ? short_text(inches, 3) + " in"
-                                                       : thickness_text(*procedure_.thickness);
+    return format_.unit == TemperatureUnit::fahrenheit
+               ? short_text(inches, 3) + " in"
+               : short_text(procedure_.thickness->millimetres(), 2) + " mm";
   }
 
   [[nodiscard]] std::string rate(const RateLimit& limit) const {

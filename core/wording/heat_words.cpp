@@ -168,7 +168,8 @@ FigureTable qualified_table(const Heat& heat, const PrintedNumbers& say) {
         {one.weld ? "Weld " + *one.weld : std::string{"This weld"}, comparison_text(one, heat)});
   if (heat.compared.empty()) table.facts.push_back({"This weld", "no temperature is known"});
   table.notes.emplace_back(
-      "A comparison of figures and not a verdict: all records named in the job are counted, and no others.");
+      "A comparison of figures and not a verdict: all records named in the job are counted, and no others. "
+      "The uncertainty of the readings is not counted.");
   return table;
 }
 
@@ -316,7 +317,8 @@ std::string hydrogen_caution() {
   return "An indication and no acceptance: published diffusivities of hydrogen in ferritic steel differ more "
          "than twentyfold at 300 °C. Mean at D/20 is what is left with a twentieth of the chosen "
          "diffusivity. "
-         "Traps, the state of the surface and the spread of hydrogen at the start are not in the figures.";
+         "Traps, the state of the surface, the spread of hydrogen at the start and the uncertainty of the "
+         "readings are not in the figures.";
 }
 
 std::vector<FigureTable> heat_tables(const WordingContext& context) {

@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "core/units/printed_quantity.h"
+#include "core/wording/printed_lengths.h"
 #include "core/wording/procedure_limits.h"
 
 namespace soakwright {
@@ -35,7 +36,7 @@ std::string equivalents_text(const std::vector<CarbonEquivalent>& equivalents) {
 std::string minimum_text(const WeldPreheat& weld, const PrintedNumbers& say) {
   const std::string source = provenance_text(aws_category_b_provenance());
   if (!weld.thickness) return fmt::format("not known: no thickness is given ({})", source);
-  const std::string thickness = thickness_text(*weld.thickness);
+  const std::string thickness = thickness_text(*weld.thickness, say.unit());
   if (!weld.published_minimum)
     return fmt::format("not known: {} is not in the table ({})", thickness, source);
   return fmt::format("{} for {} ({})", say.limit(*weld.published_minimum), thickness, source);

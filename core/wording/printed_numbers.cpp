@@ -22,8 +22,6 @@ double rounded(double value, int digits) {
 
 }  // namespace
 
-std::string thickness_text(Thickness thickness) { return short_text(thickness.millimetres(), 2) + " mm"; }
-
 std::string listing(const std::vector<std::string>& names) {
   std::string text;
   for (std::size_t i = 0; i < names.size(); ++i) {

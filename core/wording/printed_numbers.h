@@ -11,7 +11,6 @@
 #include "core/record/record.h"
 #include "core/units/printed_quantity.h"
 #include "core/units/temperature.h"
-#include "core/units/thickness.h"
 
 namespace soakwright {
 
@@ -83,8 +82,6 @@ class PrintedNumbers {
   const Record* record_;
 };
 
-/// "38 mm"
-std::string thickness_text(Thickness thickness);
 /// "a, b and c"
 std::string listing(const std::vector<std::string>& names);
 

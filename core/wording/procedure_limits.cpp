@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include "core/wording/draft_comments.h"
+#include "core/wording/printed_lengths.h"
 #include "core/wording/requirement_words.h"
 
 namespace soakwright {
@@ -24,14 +25,14 @@ std::vector<std::pair<std::string, Thickness>> governing_thicknesses(const Analy
 
 /// "144.7 °C/h for 38 mm", for each weld.
 template <typename Limit, typename Print>
-std::string worked_out(const Limit& limit, const Analysis& analysis, Print print) {
-  const auto thicknesses = governing_thicknesses(analysis);
+std::string worked_out(const Limit& limit, const WordingContext& context, Print print) {
+  const auto thicknesses = governing_thicknesses(context.analysis);
   std::string text;
   for (const auto& [weld, thickness] : thicknesses) {
     const auto value = limit_at(limit, thickness);
     if (!value) continue;
     if (!text.empty()) text += "; ";
-    text += print(*value) + " for " + thickness_text(thickness);
+    text += print(*value) + " for " + thickness_text(thickness, context.say.unit());
     if (!weld.empty() && thicknesses.size() > 1) text += " (" + weld + ")";
   }
   return text;
@@ -41,12 +42,12 @@ std::string rate_limit_text(const RateLimit& limit, const WordingContext& contex
   const PrintedNumbers& say = context.say;
   if (const auto* plain = std::get_if<HeatingRate>(&limit)) return say.limit(*plain);
   const RateRule& rule = std::get<RateRule>(limit);
-  std::string text = fmt::format("{} divided by the thickness in {}", say.limit(rule.over),
-                                 rule.per == LengthUnit::inch ? "in" : "mm");
+  std::string text =
+      fmt::format("{} divided by the thickness in {}", say.limit(rule.over), length_unit_text(rule.per));
   if (rule.at_least) text += ", not below " + say.limit(*rule.at_least);
   if (rule.at_most) text += ", not above " + say.limit(*rule.at_most);
-  const auto values = worked_out(limit, context.analysis,
-                                 [&](HeatingRate rate) { return say.rate(rate.celsius_per_hour()); });
+  const auto values =
+      worked_out(limit, context, [&](HeatingRate rate) { return say.rate(rate.celsius_per_hour()); });
   return values.empty() ? text : text + ": " + values;
 }
 
@@ -56,14 +57,16 @@ std::string time_limit_text(const TimeLimit& limit, const WordingContext& contex
   std::vector<std::string> points;
   points.reserve(rule.points.size());
   for (const auto& [thickness, seconds] : rule.points)
-    points.push_back(context.say.duration_limit(seconds) + " at " + thickness_text(thickness));
+    points.push_back(context.say.duration_limit(seconds) + " at " +
+                     thickness_text(thickness, context.say.unit()));
   std::string text = listing(points) + (points.size() > 1 ? ", straight lines between" : "");
   if (rule.beyond)
     text += fmt::format(", beyond that {} more per {}", context.say.duration_limit(rule.beyond->seconds),
-                        thickness_text(rule.beyond->per));
-  if (rule.step) text += ", thickness rounded up to whole steps of " + thickness_text(*rule.step);
-  const auto values = worked_out(limit, context.analysis,
-                                 [&](double seconds) { return context.say.duration_limit(seconds); });
+                        thickness_text(rule.beyond->per, context.say.unit()));
+  if (rule.step)
+    text += ", thickness rounded up to whole steps of " + thickness_text(*rule.step, context.say.unit());
+  const auto values =
+      worked_out(limit, context, [&](double seconds) { return context.say.duration_limit(seconds); });
   return values.empty() ? text : text + ": " + values;
 }
 
@@ -75,7 +78,7 @@ std::string at_least(const std::string& limit) { return "at least " + limit; }
 LabelledText spread_limit(TemperatureDifference most, std::optional<double> within_m,
                           const PrintedNumbers& say) {
   std::string text = at_most(say.limit(most));
-  if (within_m) text += " within " + short_text(*within_m, 3) + " m along the work";
+  if (within_m) text += " within " + length_text(*within_m, say.unit()) + " along the work";
   return {label_of(RequirementKind::spread), text};
 }
 
@@ -178,11 +181,11 @@ std::vector<LabelledText> evaluation_settings(const WordingContext& context) {
           {"Tempering constant C", short_text(evaluation.tempering_constant, 3)}};
 }
 
-std::vector<LabelledText> procedure_facts(const Procedure& procedure) {
+std::vector<LabelledText> procedure_facts(const Procedure& procedure, const PrintedNumbers& say) {
   std::vector<LabelledText> facts{{"Number", procedure.number}};
   if (procedure.revision) facts.push_back({"Revision", *procedure.revision});
   if (procedure.title) facts.push_back({"Title", *procedure.title});
-  if (procedure.thickness) facts.push_back({"Thickness", thickness_text(*procedure.thickness)});
+  if (procedure.thickness) facts.push_back({"Thickness", thickness_text(*procedure.thickness, say.unit())});
   return facts;
 }
 

@@ -17,7 +17,7 @@ std::vector<LabelledText> stage_limits(const Stage& stage, const WordingContext&
 std::vector<LabelledText> record_limits(const WordingContext& context);
 std::vector<LabelledText> evaluation_settings(const WordingContext& context);
 /// Number, revision, title, thickness.
-std::vector<LabelledText> procedure_facts(const Procedure& procedure);
+std::vector<LabelledText> procedure_facts(const Procedure& procedure, const PrintedNumbers& say);
 /// "EN 13445-4, edition 2021, clause 10, seen in print"; empty where nothing is given.
 std::string provenance_text(const Provenance& provenance);
 

@@ -206,7 +206,7 @@ std::string_view pattern_of(Sentence sentence) {
     case Sentence::within_uncertainty:
       return "That is within U = {0} of the limit.";
     case Sentence::took_over:
-      return "{0} took over from {1} at {2}; the two then read {3} apart.";
+      return "{0} took over from {1} at {2}; the difference, {0} less {1}, was {3}.";
     case Sentence::took_over_unseen:
       return "{0} took over from {1} at {2}; how far apart the two read is not known.";
     case Sentence::previous_part_not_met:

@@ -33,6 +33,10 @@ void add_verify_options(CLI::App& command, SigningArguments& arguments) {
   command.add_option("REPORT", arguments.verify.report, "the report")->type_name("")->required();
   command.add_option("--trust", arguments.verify.trust, "certificates (PEM) that vouch for the signers'")
       ->type_name("FILE");
+  command
+      .add_option("--timestamp", arguments.verify.timestamp,
+                  "a time stamp of the report (RFC 3161): the authority's reply or its token")
+      ->type_name("FILE");
 }
 
 std::optional<std::string> settle_sign(SigningArguments& arguments) {

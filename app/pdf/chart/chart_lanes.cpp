@@ -71,10 +71,12 @@ QColor segment_colour(ChartSegment::Kind kind) {
   return {0xec, 0xec, 0xec};
 }
 
-/// The longest of the text's shortenings that fits: all of it, up to the comma, the first word, nothing.
+/// The longest of the text's shortenings that fits: all of it, up to the comma, a stage's number or the first
+/// word, nothing.
 QString fitting(const QString& words, const QFontMetricsF& metrics, double width) {
-  for (const QString& candidate :
-       {words, words.section(QLatin1Char(','), 0, 0), words.section(QLatin1Char(' '), 0, 0)})
+  const QString short_form = words.section(QLatin1Char(','), 0, 0);
+  const int word = short_form.startsWith(QStringLiteral("Stage ")) ? 1 : 0;
+  for (const QString& candidate : {words, short_form, short_form.section(QLatin1Char(' '), word, word)})
     if (metrics.horizontalAdvance(candidate) <= width) return candidate;
   return {};
 }

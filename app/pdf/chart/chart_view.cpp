@@ -37,6 +37,21 @@ void take_readings(Extent& extent, const ChartTrace& trace, const Record& record
   for (const double value : celsius) extent.take(value);
 }
 
+/// The same without what a person excluded of the trace: a junction that came off would flatten the others.
+void take_evaluated(Extent& extent, const Chart& chart, std::size_t trace, double from_s, double to_s) {
+  double at_s = from_s;
+  std::vector<std::pair<double, double>> excluded;
+  for (const ChartExclusion& one : chart.exclusions)
+    if (one.trace == trace) excluded.emplace_back(one.from_s, one.to_s);
+  std::sort(excluded.begin(), excluded.end());
+  excluded.emplace_back(to_s, to_s);
+  for (const auto& [begin_s, end_s] : excluded) {
+    if (std::min(begin_s, to_s) > at_s)
+      take_readings(extent, chart.traces[trace], *chart.record, at_s, std::min(begin_s, to_s));
+    at_s = std::max(at_s, end_s);
+  }
+}
+
 void widen(ChartWindow& window, double share_below, double share_above, double least_k) {
   const double height = std::max(window.high_c - window.low_c, least_k);
   const double middle = 0.5 * (window.high_c + window.low_c);
@@ -116,9 +131,8 @@ ChartWindow window_of_hold(const Chart& chart, const ChartRange& range) {
   Extent extent;
   extent.take(range.low_c);
   extent.take(range.high_c.value_or(range.low_c + kOpenRange_k));
-  for (const ChartTrace& trace : chart.traces)
-    if (is_of_hold(chart, trace, range))
-      take_readings(extent, trace, *chart.record, range.from_s, range.to_s);
+  for (std::size_t i = 0; i < chart.traces.size(); ++i)
+    if (is_of_hold(chart, chart.traces[i], range)) take_evaluated(extent, chart, i, range.from_s, range.to_s);
   window.low_c = extent.low();
   window.high_c = extent.high();
   widen(window, 0.12, 0.16, 4.0);

@@ -2,6 +2,7 @@
 // What the findings mean, for a reader who is learning: once for each requirement, whatever the number of its
 // findings.
 #include <QStringList>
+#include <algorithm>
 #include <utility>
 #include <vector>
 
@@ -15,6 +16,16 @@ struct Explained {
   const FindingRow* first = nullptr;
   QStringList tags;
 };
+
+/// Of the event: 12 of "12b".
+int number_of(const QString& tag) {
+  int number = 0;
+  for (const QChar digit : tag) {
+    if (!digit.isDigit()) break;
+    number = 10 * number + digit.digitValue();
+  }
+  return number;
+}
 
 std::vector<Explained> explained(const Report& report) {
   std::vector<Explained> all;
@@ -30,6 +41,10 @@ std::vector<Explained> explained(const Report& report) {
     }
     same->tags << text(row.tag);
   }
+  // As the events are numbered on the chart.
+  std::stable_sort(all.begin(), all.end(), [](const Explained& a, const Explained& b) {
+    return number_of(a.tags.front()) < number_of(b.tags.front());
+  });
   return all;
 }
 
@@ -41,6 +56,28 @@ QString which(const QStringList& tags) {
   return QStringLiteral("Findings %1 and %2 more")
       .arg(tags.mid(0, kNamed).join(QStringLiteral(", ")))
       .arg(tags.size() - kNamed);
+}
+
+constexpr double kTogether = 0.3;  // of a page: an explanation no higher is not broken
+
+void put_explanation(PageFlow& flow, const QString& title, const Explanation& explanation) {
+  flow.subheading(title, flow.mm(14.0));
+  const QFont font = flow.scale().font(kBodyPoints);
+  const auto put = [&](const char* name, const QString& words) {
+    flow.paragraph(QString::fromUtf8(name) + words, font, colour::kInk, flow.mm(2.0));
+  };
+  // What no standard states is marked once, and the mark explained at the end.
+  const QString mark = QStringLiteral("\u00a0*");
+  put("Required: ", text(explanation.required));
+  put("Why: ", text(explanation.why) +
+                   (explanation.why_is_common_practice()
+                        ? mark
+                        : QStringLiteral(" (") + text(explanation.why_source) + QStringLiteral(")")));
+  QStringList causes;
+  for (const std::string& cause : explanation.causes) causes << text(cause);
+  put("Usual causes: ", causes.join(QStringLiteral("; ")) + QStringLiteral(".") + mark);
+  put("Check first: ", text(explanation.look_first) + mark);
+  if (!explanation.would_help.empty()) put("What would settle it: ", text(explanation.would_help) + mark);
 }
 
 }  // namespace
@@ -60,22 +97,7 @@ void put_explanations(PageFlow& flow, const Report& report) {
     if (!one.first->stage.empty()) title += QStringLiteral(", ") + text(one.first->stage).toLower();
     if (!one.first->weld.empty() && report.welds.size() > 1)
       title += QStringLiteral(", ") + text(one.first->weld);
-    flow.subheading(title, flow.mm(14.0));
-    const auto put = [&](const char* name, const QString& words) {
-      flow.paragraph(QString::fromUtf8(name) + words, font, colour::kInk, flow.mm(2.0));
-    };
-    // What no standard states is marked once, and the mark explained at the end.
-    const QString mark = QStringLiteral(" *");
-    put("Required: ", text(explanation.required));
-    put("Why: ", text(explanation.why) +
-                     (explanation.why_is_common_practice()
-                          ? mark
-                          : QStringLiteral(" (") + text(explanation.why_source) + QStringLiteral(")")));
-    QStringList causes;
-    for (const std::string& cause : explanation.causes) causes << text(cause);
-    put("Usual causes: ", causes.join(QStringLiteral("; ")) + QStringLiteral(".") + mark);
-    put("Check first: ", text(explanation.look_first) + mark);
-    if (!explanation.would_help.empty()) put("What would settle it: ", text(explanation.would_help) + mark);
+    flow.keep_together(kTogether, [&](PageFlow& into) { put_explanation(into, title, explanation); });
     flow.skip(flow.mm(1.5));
   }
   flow.paragraph(QStringLiteral("* ") + text(all.front().first->explanation->mark), font, colour::kFaintInk);

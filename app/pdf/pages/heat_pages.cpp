@@ -7,8 +7,11 @@
 #include "app/pdf/pages/page_sections.h"
 
 namespace soakwright::pdf {
+namespace {
 
-void put_figures(PageFlow& flow, const FigureTable& table) {
+constexpr double kTogether = 0.45;  // of a page: a table no higher stays with its facts and notes
+
+void put_one(PageFlow& flow, const FigureTable& table) {
   flow.subheading(text(table.title), flow.mm(18.0));
   put_facts(flow, table.facts);
   if (!table.rows.empty()) {
@@ -28,6 +31,12 @@ void put_figures(PageFlow& flow, const FigureTable& table) {
   for (const std::string& note : table.notes)
     flow.paragraph(text(note), flow.scale().font(kBodyPoints), colour::kFaintInk);
   flow.skip(flow.mm(2.0));
+}
+
+}  // namespace
+
+void put_figures(PageFlow& flow, const FigureTable& table) {
+  flow.keep_together(kTogether, [&table](PageFlow& into) { put_one(into, table); });
 }
 
 void put_heat(PageFlow& flow, const Report& report) {

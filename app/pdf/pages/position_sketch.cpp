@@ -18,6 +18,7 @@ namespace {
 
 constexpr double kCaption_mm = 4.0;
 constexpr double kDot_mm = 0.7;
+constexpr double kAround_mm = 12.0;  // outside the circle: room for two numbers, one above the other
 
 const Channel& channel_of(const Chart& chart, std::size_t trace) {
   return chart.record->channels[chart.traces[trace].channel];
@@ -66,7 +67,7 @@ class Sketch {
   void paint_around(const QRectF& area) {
     caption(area, QStringLiteral("Around the work, seen along its axis; angles as in the job"));
     const QRectF body = area.adjusted(0, scale_.mm(kCaption_mm), 0, 0);
-    const double radius = 0.5 * std::min(body.width(), body.height()) - scale_.mm(9.0);
+    const double radius = 0.5 * std::min(body.width(), body.height()) - scale_.mm(kAround_mm);
     const QPointF centre = body.center();
     painter_.setPen(QPen(colour::kInk, scale_.mm(0.3)));
     painter_.setBrush(Qt::NoBrush);

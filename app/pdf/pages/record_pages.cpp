@@ -100,7 +100,7 @@ void put_reading(PageFlow& flow, const Report& report) {
   if (!report.other_columns.empty()) {
     QStringList names;
     for (const std::string& column : report.other_columns) names << text(column);
-    put_facts(flow, {{"Not evaluated", names.join(QStringLiteral("; ")).toStdString()}});
+    put_facts(flow, {{"Columns not evaluated", names.join(QStringLiteral("; ")).toStdString()}});
   }
   if (!report.heading.empty()) {
     flow.subheading(QStringLiteral("Lines before the table"), flow.mm(8.0));

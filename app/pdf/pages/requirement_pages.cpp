@@ -8,14 +8,20 @@ namespace {
 
 TableCell cell(const std::string& words) { return {bound_text(words), false, std::nullopt}; }
 
-/// Neighbours that come to the same are said together.
-QString joined(const std::vector<LabelledText>& facts) {
+/// Neighbours that come to the same are said together. What `said` has already is left out.
+QString joined(const std::vector<LabelledText>& facts, const std::string& said) {
   QStringList parts;
   for (std::size_t i = 0; i < facts.size();) {
     QString name = text(facts[i].name);
     std::size_t end = i + 1;
-    for (; end < facts.size() && facts[end].text == facts[i].text; ++end)
-      name += QStringLiteral(", ") + text(facts[end].name).toLower();
+    while (end < facts.size() && facts[end].text == facts[i].text) ++end;
+    for (std::size_t same = i + 1; same < end; ++same)
+      name += (same + 1 == end ? QStringLiteral(" and ") : QStringLiteral(", ")) +
+              text(facts[same].name).toLower();
+    if (said.find(facts[i].name + ": " + facts[i].text) != std::string::npos) {
+      i = end;
+      continue;
+    }
     parts << name + QStringLiteral(": ") + bound_text(facts[i].text);
     i = end;
   }
@@ -34,7 +40,7 @@ std::vector<QString> small_print(const RequirementRow& row) {
   } else if (!row.remarks.empty()) {
     below.push_back(bound_sentence(row.remarks));
   }
-  below.push_back(joined(row.alternatives));
+  below.push_back(joined(row.alternatives, row.verdict != Verdict::met ? row.text : std::string{}));
   return below;
 }
 

@@ -7,6 +7,7 @@
 #include <QPdfWriter>
 #include <algorithm>
 
+#include "app/pdf/fixed_hash_order.h"
 #include "app/pdf/pdf_document.h"
 #include "app/pdf/sheet_style.h"
 
@@ -33,6 +34,7 @@ Result<std::string> print_signature(const SignatureWords& words) {
   if (!pdf::usable_font())
     return Problem{ProblemKind::fault, "", 0, "no usable font is installed, so no letter can be printed",
                    "install one, such as the package fonts-dejavu-core"};
+  const pdf::FixedHashOrder fixed;  // verifying prints the words again
   QByteArray bytes;
   QBuffer buffer(&bytes);
   buffer.open(QIODevice::WriteOnly);

@@ -13,7 +13,8 @@ namespace soakwright::pdf {
 namespace {
 
 constexpr double kHoldChart_mm = 78.0;
-constexpr double kSketch_mm = 46.0;
+constexpr double kSketch_mm = 56.0;
+constexpr double kTogether = 0.6;  // of a page: chart, facts and table of a hold, if no higher
 
 TableCell cell(const std::string& words) { return {bound_text(words), false, std::nullopt}; }
 
@@ -45,6 +46,28 @@ void put_hold_chart(PageFlow& flow, const std::shared_ptr<const Report>& report,
   flow.skip(height);
 }
 
+void put_hold_table(PageFlow& flow, const HoldTable& hold, const QString& unit) {
+  put_facts(flow, hold.facts);
+  std::vector<TableRow> rows;
+  for (const HoldTable::Row& row : hold.rows)
+    rows.push_back({{{text(row.name), true, std::nullopt},
+                     cell(row.in),
+                     cell(row.out),
+                     cell(row.minimum),
+                     cell(row.maximum),
+                     cell(row.mean)},
+                    {},
+                    {}});
+  put_table(flow,
+            {{QStringLiteral("Thermocouple")},
+             {QStringLiteral("In range from")},
+             {QStringLiteral("Left range")},
+             {QStringLiteral("Lowest") + unit, true},
+             {QStringLiteral("Highest") + unit, true},
+             {QStringLiteral("Mean") + unit, true}},
+            std::move(rows));
+}
+
 /// Of the job's `position` and `angle`, where they tell thermocouples apart.
 void put_sketch(PageFlow& flow, const Report& report) {
   if (!has_sketch(report.chart)) return;
@@ -65,27 +88,11 @@ void put_holds(PageFlow& flow, const std::shared_ptr<const Report>& kept) {
   flow.heading(QStringLiteral("Holds by thermocouple"), flow.mm(kHoldChart_mm + 12.0));
   const QString unit = QStringLiteral(", ") + degree(report);
   for (const HoldTable& hold : report.holds) {
-    flow.subheading(with_weld(report, hold.title, hold.weld), flow.mm(kHoldChart_mm));
-    put_hold_chart(flow, kept, hold);
-    put_facts(flow, hold.facts);
-    std::vector<TableRow> rows;
-    for (const HoldTable::Row& row : hold.rows)
-      rows.push_back({{{text(row.name), true, std::nullopt},
-                       cell(row.in),
-                       cell(row.out),
-                       cell(row.minimum),
-                       cell(row.maximum),
-                       cell(row.mean)},
-                      {},
-                      {}});
-    put_table(flow,
-              {{QStringLiteral("Thermocouple")},
-               {QStringLiteral("In range from")},
-               {QStringLiteral("Left range")},
-               {QStringLiteral("Lowest") + unit, true},
-               {QStringLiteral("Highest") + unit, true},
-               {QStringLiteral("Mean") + unit, true}},
-              std::move(rows));
+    flow.keep_together(kTogether, [&](PageFlow& into) {
+      into.subheading(with_weld(report, hold.title, hold.weld), into.mm(kHoldChart_mm));
+      put_hold_chart(into, kept, hold);
+      into.keep_together(kTogether, [&](PageFlow& table) { put_hold_table(table, hold, unit); });
+    });
     flow.skip(flow.mm(2.0));
   }
 }
@@ -148,9 +155,11 @@ void put_channels(PageFlow& flow, const Report& report) {
              {QStringLiteral("Highest") + unit, true}},
             std::move(rows));
   if (left_out > 0)
-    flow.paragraph(
-        QStringLiteral("%1 columns that are off are not in this table; page 1 names them.").arg(left_out),
-        flow.scale().font(kBodyPoints), colour::kFaintInk);
+    flow.paragraph(left_out == 1
+                       ? QStringLiteral("One column that is off is not in this table; page 1 names it.")
+                       : QStringLiteral("%1 columns that are off are not in this table; page 1 names them.")
+                             .arg(left_out),
+                   flow.scale().font(kBodyPoints), colour::kFaintInk);
   put_sketch(flow, report);
 }
 

@@ -29,12 +29,12 @@ void add_course(const HoldCase& hold) {
     course.start_s = hold.hold.period->first;
     course.end_s = hold.hold.period->second;
   }
-  const Span around = between_spans(weld.holds, hold.index, weld.time());
+  const HoldPeriods periods = periods_around(weld.holds, hold.index);
   for (std::size_t member = 0; member < weld.group.size(); ++member) {
     const Trace& trace = weld.set.traces[weld.group[member]];
     StageChannel channel;
     channel.name = trace.name;
-    const InAndOut times = in_and_out(hold.hold.range.channels[member], around);
+    const InAndOut times = in_and_out_of_hold(hold.hold.range.channels[member], periods, weld.time());
     channel.in_s = times.in_s;
     channel.out_s = times.out_s;
     if (hold.hold.period) {

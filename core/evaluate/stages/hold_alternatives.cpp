@@ -89,10 +89,10 @@ std::vector<std::vector<HoldCourse>> holds_by_excursion_allowed(const WeldCase& 
 
 std::vector<InAndOutAlternative> ins_and_outs(const HoldCase& hold) {
   const WeldCase& weld = hold.weld;
-  const Span around = between_spans(weld.holds, hold.index, weld.time());
   std::vector<InAndOutAlternative> all;
+  const HoldPeriods periods = periods_around(weld.holds, hold.index);
   for (std::size_t member = 0; member < weld.group.size(); ++member) {
-    const InAndOut times = in_and_out(hold.hold.range.channels[member], around);
+    const InAndOut times = in_and_out_of_hold(hold.hold.range.channels[member], periods, weld.time());
     all.push_back({weld.name(weld.group[member]), times.in_s, times.out_s});
   }
   return all;

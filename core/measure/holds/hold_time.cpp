@@ -11,6 +11,11 @@ double overlap(const Span& a, const Span& b) {
   return std::max(0.0, std::min(a.second, b.second) - std::max(a.first, b.first));
 }
 
+/// Time between the two; 0 where they touch.
+double distance(const RangeSpan& span, const Span& period) {
+  return std::max({0.0, period.first - span.to, span.from - period.second});
+}
+
 /// A time in which the group is in or unknown; open where the record starts or ends in it.
 struct PossibleTime {
   Span time;
@@ -137,6 +142,27 @@ InAndOut in_and_out(const std::vector<RangeSpan>& spans, Span time) {
     result.out_s = to;
   }
   return result;
+}
+
+HoldPeriods periods_around(const std::vector<HoldCourse>& holds, std::size_t index) {
+  const HoldCourse* before = hold_before(holds, index);
+  const HoldCourse* after = hold_after(holds, index);
+  return {before != nullptr ? before->period : std::nullopt, holds[index].period,
+          after != nullptr ? after->period : std::nullopt};
+}
+
+InAndOut in_and_out_of_hold(const std::vector<RangeSpan>& spans, const HoldPeriods& periods, Span record) {
+  const auto& [before, own, after] = periods;
+  const Span around{before ? before->second : record.first, after ? after->first : record.second};
+  if (!own) return in_and_out(spans, around);
+  std::vector<RangeSpan> nearer;
+  for (const RangeSpan& span : spans) {
+    const double from_own = distance(span, *own);
+    const bool is_earlier_hold = before && distance(span, *before) <= from_own;
+    const bool is_later_hold = after && distance(span, *after) < from_own;
+    if (from_own <= 0.0 || (!is_earlier_hold && !is_later_hold)) nearer.push_back(span);
+  }
+  return in_and_out(nearer, around);
 }
 
 }  // namespace soakwright

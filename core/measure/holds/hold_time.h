@@ -54,4 +54,14 @@ struct InAndOut {
 };
 InAndOut in_and_out(const std::vector<RangeSpan>& spans, Span time);
 
+/// The hold period of a hold, and those of its neighbours.
+struct HoldPeriods {
+  std::optional<Span> before, own, after;
+};
+HoldPeriods periods_around(const std::vector<HoldCourse>& holds, std::size_t index);
+
+/// The same for one hold: of the times in range between two hold periods those that are nearer to its own
+/// (equal: of the earlier hold). Without a hold period: all between the neighbours'.
+InAndOut in_and_out_of_hold(const std::vector<RangeSpan>& spans, const HoldPeriods& periods, Span record);
+
 }  // namespace soakwright

@@ -134,12 +134,16 @@ void write_hydrogen(Members& members, const Heat& heat) {
 }  // namespace
 
 void write_heat(Members& members, const Analysis& analysis) {
-  if (!analysis.verdicts) return members.null("heat");
-  const Heat& heat = analysis.verdicts->heat;
+  if (!analysis.verdicts && !has_preheat_or_bands(analysis)) return members.null("heat");
   members.object("heat", Layout::lines);
-  write_tempering(members, heat);
-  write_qualified(members, heat);
-  write_hydrogen(members, heat);
+  if (analysis.verdicts) {
+    const Heat& heat = analysis.verdicts->heat;
+    write_tempering(members, heat);
+    write_qualified(members, heat);
+    write_hydrogen(members, heat);
+  } else {
+    for (const char* name : {"tempering", "qualified", "hydrogen"}) members.null(name);
+  }
   write_preheat(members, analysis);
   write_bands(members, analysis);
   members.json().end_object();

@@ -49,11 +49,23 @@ std::string_view place_word(BandPlace place) {
   return {};
 }
 
+std::vector<WeldPreheat> preheat_in(const Analysis& analysis) {
+  return analysis.job ? preheat_of(*analysis.job, analysis.procedure.get()) : std::vector<WeldPreheat>{};
+}
+
+std::vector<Bands> bands_in(const Analysis& analysis) {
+  return analysis.job ? bands_of(*analysis.job, analysis.procedure.get(), *analysis.record)
+                      : std::vector<Bands>{};
+}
+
 }  // namespace
 
+bool has_preheat_or_bands(const Analysis& analysis) {
+  return !preheat_in(analysis).empty() || !bands_in(analysis).empty();
+}
+
 void write_preheat(Members& members, const Analysis& analysis) {
-  const auto welds =
-      analysis.job ? preheat_of(*analysis.job, analysis.procedure.get()) : std::vector<WeldPreheat>{};
+  const std::vector<WeldPreheat> welds = preheat_in(analysis);
   if (welds.empty()) return members.null("preheat");
   members.objects("preheat", welds, [&](const WeldPreheat& weld) {
     members.text_or_null("weld", weld.weld);
@@ -80,8 +92,7 @@ void write_preheat(Members& members, const Analysis& analysis) {
 }
 
 void write_bands(Members& members, const Analysis& analysis) {
-  const auto all = analysis.job ? bands_of(*analysis.job, analysis.procedure.get(), *analysis.record)
-                                : std::vector<Bands>{};
+  const std::vector<Bands> all = bands_in(analysis);
   if (all.empty()) return members.null("bands");
   members.objects("bands", all, [&](const Bands& bands) {
     members.text_or_null("weld", bands.weld);

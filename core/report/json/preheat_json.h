@@ -7,6 +7,9 @@
 
 namespace soakwright {
 
+/// The job gives a composition, asks for a minimum preheat, or describes a band.
+bool has_preheat_or_bands(const Analysis& analysis);
+
 /// Both are null where the job says nothing about them.
 void write_preheat(Members& members, const Analysis& analysis);
 void write_bands(Members& members, const Analysis& analysis);

@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "core/report/sections/sections.h"
+#include "core/wording/certificate_words.h"
 
 namespace soakwright {
 namespace {
@@ -25,7 +26,8 @@ BudgetTable table_of(const ChannelBudget& budget, const PrintedNumbers& say) {
                    ? std::string{"none: a constant error cancels in a rate"}
                    : fmt::format("{} % of the rate", decimal_text(budget.rate_share * 100.0, kDigits));
   for (const BudgetPoint& point : budget.points) {
-    table.columns.push_back(say.limit(Temperature::of_celsius(point.celsius)) + ", " + point.what);
+    table.columns.push_back(say.limit(Temperature::of_celsius(point.celsius)) + ", " +
+                            certificate_words::budget_point(point.what));
     table.expanded.push_back(kelvin_text(point.expanded_k, say));
   }
   const std::size_t lines = budget.points.empty() ? 0 : budget.points.front().lines.size();

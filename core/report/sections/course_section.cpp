@@ -65,7 +65,8 @@ std::vector<HandRow> replaced_rows(const ReportContext& context) {
   for (const Replacement& replacement : context.analysis.verdicts->replaced) {
     std::string step = "the step between the two is not known";
     if (replacement.step_k)
-      step = "at that moment it read " + context.say.difference(*replacement.step_k) + " from it";
+      step = fmt::format("at that moment {} less {} was {}", replacement.by, replacement.channel,
+                         context.say.difference(*replacement.step_k));
     rows.push_back(
         {replacement.channel, context.say.moment(replacement.from_s),
          fmt::format("{} took over from here to the end of the record; {}.", replacement.by, step)});

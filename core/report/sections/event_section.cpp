@@ -74,7 +74,9 @@ class EventMaker {
         to_s = to_s ? std::max(*to_s, *end) : *end;
       add_once(event.dispositions, row.disposition);
       event.open = event.open || row.open;
-      if (event.worst.empty() && row.kind == event.kind) event.worst = row.extreme;
+      // A note about a channel, such as a spare that took over, has no limit that a value could be worst for.
+      const bool has_worst = row.kind != Finding::Kind::note || !finding.requirement.empty();
+      if (event.worst.empty() && row.kind == event.kind && has_worst) event.worst = row.extreme;
     }
     event.where = listing(channels);
     event.when = context_.say.when(std::nullopt, from_s, to_s);

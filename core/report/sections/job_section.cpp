@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "core/report/sections/sections.h"
+#include "core/wording/printed_lengths.h"
 
 namespace soakwright {
 namespace {
@@ -42,8 +43,9 @@ void add_heated(const ReportContext& context, const WeldRow* weld, Facts& facts)
   const Verdicts* verdicts = context.analysis.verdicts.get();
   if (weld == nullptr && verdicts != nullptr && verdicts->welds.size() == 1 &&
       verdicts->welds[0].thickness_mm)
-    facts.push_back({"Thickness", thickness_text(Thickness::of(*verdicts->welds[0].thickness_mm,
-                                                               LengthUnit::millimetre))});
+    facts.push_back(
+        {"Thickness", thickness_text(Thickness::of(*verdicts->welds[0].thickness_mm, LengthUnit::millimetre),
+                                     context.say.unit())});
   add(facts, "Client", job.client);
   add(facts, "Contractor", job.contractor);
   add(facts, "Material", weld != nullptr ? std::optional{weld->material} : job.material);
@@ -111,7 +113,8 @@ std::vector<WeldRow> weld_rows(const ReportContext& context) {
     row.weld = i;
     row.number = weld_text(weld.number);
     if (weld.thickness_mm)
-      row.thickness = thickness_text(Thickness::of(*weld.thickness_mm, LengthUnit::millimetre));
+      row.thickness =
+          thickness_text(Thickness::of(*weld.thickness_mm, LengthUnit::millimetre), context.say.unit());
     if (job != nullptr) {
       row.material = job->material.value_or(std::string{});
       for (const WeldEntry& entry : job->welds)

@@ -8,7 +8,7 @@ namespace soakwright {
 ProcedureSection procedure_section(const ReportContext& context) {
   const Procedure& procedure = *context.analysis.procedure;
   ProcedureSection section;
-  section.facts = procedure_facts(procedure);
+  section.facts = procedure_facts(procedure, context.say);
   section.source = provenance_text(procedure.provenance);
   section.evaluation = evaluation_settings(context);
   if (auto limits = record_limits(context); !limits.empty())

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cctype>
 #include <optional>
+#include <string_view>
 #include <utility>
 
 #include <fmt/format.h>
@@ -62,6 +63,18 @@ std::string instrument_text(const ThermocoupleEntry& entry, const PrintedNumbers
 
 LabelledText setting_fact(const char* name, const Setting& setting) {
   return {name, setting.value + (setting.by == Setting::By::given ? " (given)" : " (found)")};
+}
+
+/// A sign by itself is overlooked: "comma (,)". Any other value is said as it is.
+Setting with_sign_named(Setting setting) {
+  constexpr std::pair<std::string_view, std::string_view> kNames[] = {
+      {",", "comma"}, {".", "point"}, {";", "semicolon"}, {"|", "pipe"}};
+  for (const auto& [sign, name] : kNames)
+    if (setting.value == sign) {
+      setting.value = fmt::format("{} ({})", name, sign);
+      break;
+    }
+  return setting;
 }
 
 /// In words: settings first, then column by column.
@@ -223,8 +236,8 @@ std::vector<LabelledText> reading_facts(const ReportContext& context) {
   Setting delimiter = reading.delimiter;
   if (delimiter.value == "\t") delimiter.value = "tab";
   if (delimiter.value == " ") delimiter.value = "spaces";
-  add("Delimiter", delimiter);
-  add("Decimal sign", reading.decimal);
+  add("Delimiter", with_sign_named(delimiter));
+  add("Decimal sign", with_sign_named(reading.decimal));
   add("Date order", reading.dates);
   add("Time", reading.time);
   add("Time column", reading.time_column);
@@ -289,7 +302,7 @@ std::vector<NoticeRow> notice_rows(const ReportContext& context) {
 std::vector<std::string> other_column_texts(const Record& record) {
   std::vector<std::string> texts;
   for (const OtherColumn& column : record.other_columns)
-    texts.push_back(fmt::format("column {}, {}, not evaluated: {}", column.column, column.name, column.why));
+    texts.push_back(fmt::format("column {}, {}: {}", column.column, column.name, column.why));
   return texts;
 }
 

@@ -28,7 +28,7 @@ std::vector<Fingerprint> fingerprint_rows(const ReportContext& context) {
   if (analysis.job) rows.push_back({"Job", base_name(analysis.job->file), analysis.job->sha256, {}});
   if (analysis.review)
     rows.push_back({"Review", base_name(analysis.review->file), analysis.review->sha256, {}});
-  if (!analysis.result_sha256.empty()) rows.push_back({"Result", {}, analysis.result_sha256, {}});
+  if (!analysis.result_sha256.empty()) rows.push_back({"Result", "result.json", analysis.result_sha256, {}});
   return rows;
 }
 

@@ -1,10 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Thermocouple by thermocouple: its course through each hold, its overall rate through each ramp.
 #include <algorithm>
+#include <limits>
 
 #include <fmt/format.h>
 
 #include "core/measure/extremes.h"
+#include "core/measure/holds/hold_time.h"
 #include "core/measure/traces/prepared_traces.h"
 #include "core/report/sections/sections.h"
 #include "core/wording/certificate_words.h"
@@ -47,9 +49,22 @@ std::vector<LabelledText> hold_facts(const StageCourse& course, const PrintedNum
   return facts;
 }
 
-/// Thermocouples at the edge of the heated band are held to no range; what they read in the hold period is
-/// shown.
-void add_edge_rows(const ReportContext& context, const StageCourse& course, HoldTable& table) {
+HoldPeriods periods_of(const Verdicts& verdicts, const StageCourse& course) {
+  HoldPeriods periods;
+  for (const StageCourse& other : verdicts.stages) {
+    if (other.kind != "hold" || other.weld != course.weld || !other.start_s || !other.end_s) continue;
+    const Span period{*other.start_s, *other.end_s};
+    if (other.number < course.number) periods.before = period;
+    if (other.number == course.number) periods.own = period;
+    if (other.number > course.number && !periods.after) periods.after = period;
+  }
+  return periods;
+}
+
+/// Thermocouples at the edge of the heated band are held to no range; when they were in it and what they read
+/// in the hold period is shown.
+void add_edge_rows(const ReportContext& context, const StageCourse& course, const HoldStage& hold,
+                   HoldTable& table) {
   const Analysis& analysis = context.analysis;
   if (!analysis.ground || !course.start_s || !course.end_s) return;
   const TraceSet& set = analysis.ground->set;
@@ -59,8 +74,19 @@ void add_edge_rows(const ReportContext& context, const StageCourse& course, Hold
         channel.role == ThermocoupleRole::control || channel.role == ThermocoupleRole::monitor;
     if (!on_work || channel.zone != Zone::edge || set.of_channel[i] == TraceSet::npos) continue;
     if (course.weld && channel.weld && channel.weld != course.weld) continue;
-    const auto read = summary_of(set.traces[set.of_channel[i]], {{*course.start_s, *course.end_s}});
-    HoldTable::Row row{certificate_words::at_edge(channel.name), "–", "–", "–", "–", "–"};
+    const Trace& trace = set.traces[set.of_channel[i]];
+    const auto read = summary_of(trace, {{*course.start_s, *course.end_s}});
+    const auto spans =
+        range_spans(trace, hold.low.celsius(),
+                    hold.high ? hold.high->celsius() : std::numeric_limits<double>::infinity());
+    const InAndOut times = in_and_out_of_hold(spans, periods_of(*analysis.verdicts, course),
+                                              {analysis.record->begin_s(), analysis.record->end_s()});
+    HoldTable::Row row{certificate_words::at_edge(channel.name),
+                       times.in_s ? context.say.moment(*times.in_s) : "never",
+                       times.out_s ? context.say.moment(*times.out_s) : "–",
+                       "–",
+                       "–",
+                       "–"};
     if (read) {
       row.minimum = context.say.bare_temperature(read->min_c, 0);
       row.maximum = context.say.bare_temperature(read->max_c, 0);
@@ -114,7 +140,7 @@ std::vector<HoldTable> hold_tables(const ReportContext& context) {
       row.mean = channel.mean_c ? say.bare_temperature(*channel.mean_c, 1) : "–";
       table.rows.push_back(std::move(row));
     }
-    add_edge_rows(context, course, table);
+    add_edge_rows(context, course, *hold, table);
     tables.push_back(std::move(table));
   }
   return tables;

@@ -58,7 +58,7 @@ TEST_CASE(
     CHECK(components[1]["a"] == 1.5);
     CHECK(components[2]["name"] == "recorder");
     CHECK(components[2]["a"] == 1.0);
-    CHECK(components[3]["name"] == "last digit");
+    CHECK(components[3]["name"] == "resolution");
     CHECK(components[3]["q"].get<double>() == close_to(0.1));
     const double squares =
         (point.thermocouple * point.thermocouple + 1.5 * 1.5 + 1.0) / 3.0 + 0.1 * 0.1 / 12.0;

@@ -68,3 +68,23 @@ TEST_CASE("inspect shows what the job alone says about preheat and bands") {
              Contains("CE(IIW) 0.422 %") && Contains("not known: no thickness is given") &&
                  Contains("TC1 outside the soak band") && !Contains("no preheat is specified"));
 }
+
+TEST_CASE("inspect says which tables of the job need a procedure to be evaluated") {
+  // Common practice, no source: what a job gives is either shown, or said not to be.
+  const TemporaryFolder folder;
+  const std::string hydrogen =
+      "[hydrogen]\nshape = \"plate\"\nthickness = \"25 mm\"\ndiffusivity = \"EUROFER'97\"\n";
+  const std::string qualified = "[qualified]\nparameter = 18.6\nsource = \"PQR 12\"\n";
+  struct Row {
+    std::string tables;
+    const char* says;
+  };
+  for (const Row& row :
+       {Row{hydrogen, "The job's `[hydrogen]` is not evaluated here"},
+        Row{qualified, "The job's `[qualified]` is not evaluated here"},
+        Row{hydrogen + qualified, "`[qualified]` and `[hydrogen]` are not evaluated here"}}) {
+    const std::string job = folder.with("job.toml", "soakwright = \"job 1\"\n" + row.tables);
+    CHECK_THAT(unwrapped(run_soakwright({"inspect", kSample + "d3-n2.csv", "--job", job}).out),
+               Contains(row.says));
+  }
+}

@@ -99,6 +99,41 @@ class Schema {
     }
   }
 
+  /// Keys of `value` that the schema does not describe, with their places.
+ public:
+  [[nodiscard]] std::vector<std::string> undescribed(const json& value) const {
+    std::vector<std::string> found;
+    describe(whole_, value, "", found);
+    return found;
+  }
+
+ private:
+  void describe(const json& schema, const json& value, const std::string& at, Faults& found) const {
+    if (schema.contains("$ref"))
+      return describe(
+          whole_["$defs"][schema["$ref"].get<std::string>().substr(std::string("#/$defs/").size())], value,
+          at, found);
+    if (schema.contains("anyOf")) {
+      for (const json& one : schema["anyOf"]) {
+        Faults inner;
+        look(one, value, at, inner);
+        if (inner.empty()) return describe(one, value, at, found);
+      }
+      return;
+    }
+    const json properties = schema.value("properties", json::object());
+    if (value.is_object() && !schema.contains("additionalProperties"))
+      for (const auto& [name, inner] : value.items()) {
+        if (properties.contains(name))
+          describe(properties[name], inner, at + '/' + name, found);
+        else
+          found.push_back(at + '/' + name);
+      }
+    if (value.is_array() && schema.contains("items"))
+      for (std::size_t i = 0; i < value.size(); ++i)
+        describe(schema["items"], value[i], at + '/' + std::to_string(i), found);
+  }
+
   json whole_;
 };
 
@@ -120,11 +155,41 @@ TEST_CASE("the result of each sample, checked and inspected, is as the published
       INFO(command << ' ' << entry.path().string());
       const Ran ran = run_soakwright({command, "--job", entry.path().string(), "--json", "-"});
       REQUIRE(ran.exit_code <= 2);
-      CHECK(first_of(schema().faults(json::parse(ran.out))) == "");
+      const json result = json::parse(ran.out);
+      CHECK(first_of(schema().faults(result)) == "");
+      CHECK(first_of(schema().undescribed(result)) == "");
       ++results;
     }
   }
   CHECK(results >= 14);
+}
+
+TEST_CASE("the result of a job with every table about the heat is as the published schema says") {
+  const TemporaryFolder folder;
+  const std::string log = source_file("sample-logs/w-121-bake-out/seam-bake-out.txt");
+  const std::string procedure = source_file("sample-logs/w-121-bake-out/htp-031.toml");
+  const std::string job = folder.with(
+      "job.toml",
+      "soakwright = \"job 1\"\nminimum_preheat = \"AWS D1.1 category B\"\n[[weld]]\nnumber = \"W-121\"\n"
+      "thickness = \"52 mm\"\n[composition]\nC = 0.16\nMn = 1.2\n"
+      "[hydrogen]\nshape = \"cylinder\"\ndiameter = \"80 mm\"\nd0 = \"4.57e-7 m2/s\"\n"
+      "activation_energy = \"22.3 kJ/mol\"\ntemperature_min = \"103 C\"\ntemperature_max = \"450 C\"\n"
+      "[qualified]\nholds = [[\"340 C\", \"4 h\"], [\"320 C\", \"2 h\"]]\nsource = \"PQR 12\"\n"
+      "[[band]]\nweld = \"W-121\"\ndiameter = \"323.9 mm\"\nwall = \"25.4 mm\"\nsoak_band = \"120 mm\"\n");
+  for (const std::vector<std::string>& words : std::vector<std::vector<std::string>>{
+           {"check", log, "--procedure", procedure, "--job", job, "--json", "-"},
+           {"inspect", log, "--job", job, "--json", "-"}}) {
+    const Ran ran = run_soakwright(words);
+    INFO(ran.err);
+    REQUIRE(ran.exit_code <= 2);
+    const json result = json::parse(ran.out);
+    CHECK(first_of(schema().faults(result)) == "");
+    CHECK(first_of(schema().undescribed(result)) == "");
+    // What needs no evaluation is in both.
+    CHECK(result["heat"]["preheat"].size() == 1);
+    CHECK(result["heat"]["bands"].size() == 1);
+    CHECK(result["heat"]["hydrogen"].is_null() == (words[0] == "inspect"));
+  }
 }
 
 TEST_CASE("a result with a fault is not what the schema says") {

@@ -79,6 +79,8 @@ Identity TestAuthority::issue(const Issue& issue) const {
       bare_certificate(issue.name, key.get(), issue.valid_from_s, issue.valid_to_s);
   X509_set_issuer_name(certificate.get(), X509_get_subject_name(certificate_.get()));
   extend(certificate.get(), certificate_.get(), NID_key_usage, issue.usage);
+  if (issue.extended_usage != nullptr)
+    extend(certificate.get(), certificate_.get(), NID_ext_key_usage, issue.extended_usage);
   must(X509_sign(certificate.get(), key_.get(), EVP_sha256()) > 0);
   Identity identity;
   identity.certificate_pem = pem_of(certificate.get()) + pem_;

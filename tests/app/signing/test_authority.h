@@ -14,6 +14,7 @@ struct Issue {
   long valid_from_s = -86'400;  ///< from now
   long valid_to_s = 86'400;
   const char* usage = "digitalSignature,nonRepudiation";
+  const char* extended_usage = nullptr;
 };
 
 struct Identity {

@@ -177,6 +177,6 @@ TEST_CASE("A spare that takes over is a note with its instant and its step, unde
   const auto notes = evaluated.findings("");
   REQUIRE(notes.size() == 1);
   CHECK(notes[0].kind == Finding::Kind::note);
-  CHECK_THAT(evaluated.text(notes[0]),
-             Catch::Contains("TC2 took over from TC1 at 1:10:00") && Catch::Contains("6.0 °C apart"));
+  CHECK_THAT(evaluated.text(notes[0]), Catch::Contains("TC2 took over from TC1 at 1:10:00") &&
+                                           Catch::Contains("the difference, TC2 less TC1, was 6.0 °C"));
 }

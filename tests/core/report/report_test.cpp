@@ -294,10 +294,11 @@ TEST_CASE("the job's report number and further details are printed in their orde
   CHECK_FALSE(says(facts, "Empty"));
 }
 
-TEST_CASE("a delimiter that nobody could see on pdf is told by its name") {
+TEST_CASE("a delimiter or decimal sign that is easily overlooked is told by its name") {
   Analysis analysis = made_up_analysis();
   auto record = std::make_shared<Record>(*analysis.record);
-  for (const auto& [value, said] : {std::pair{"\t", "tab"}, {" ", "spaces"}, {";", ";"}}) {
+  for (const auto& [value, said] :
+       {std::pair{"\t", "tab"}, {" ", "spaces"}, {";", "semicolon (;)"}, {",", "comma (,)"}}) {
     record->reading.delimiter.value = value;
     analysis.record = record;
     CHECK(text_of(make_report(analysis).reading, "Delimiter") == std::string{said} + " (found)");

@@ -204,3 +204,35 @@ TEST_CASE("A channel's way into the range and out of it") {
   CHECK(say(in_and_out(spans, {150, 500}).out_s) == "500");
   CHECK_FALSE(in_and_out(spans, {800, 1000}).in_s);
 }
+
+TEST_CASE("A channel's way into the range again for the next hold is not its way out of the hold before") {
+  // Common practice, no source: two holds in one range, TC1 in it before TC2 and out after it; a short visit
+  // between them belongs to the nearer hold.
+  const FoundHolds found(MadeRecord::every(10, 201)
+                             .column("TC1", stepping(201, {{105, 705}, {905, 955}, {1105, 1705}}))
+                             .column("TC2", stepping(201, {{205, 605}, {1205, 1605}})),
+                         hold_500_600() + hold_500_600());
+  REQUIRE(found.holds[0].period);
+  REQUIRE(found.holds[1].period);
+  const auto spans = range_spans(found.set.traces[0], 500, 600);
+  const InAndOut first = in_and_out_of_hold(spans, periods_around(found.holds, 0), found.time());
+  CHECK(say(first.in_s) == "105");
+  CHECK(say(first.out_s) == "705");
+  const InAndOut second = in_and_out_of_hold(spans, periods_around(found.holds, 1), found.time());
+  CHECK(say(second.in_s) == "905");  // 250 s before the second hold, 300 s after the first
+  CHECK(say(second.out_s) == "1705");
+}
+
+TEST_CASE("A channel that is in range from one hold to the next is in range at both") {
+  const FoundHolds found(MadeRecord::every(10, 201)
+                             .column("TC1", stepping(201, {{105, 1705}}))
+                             .column("TC2", stepping(201, {{205, 605}, {1205, 1605}})),
+                         hold_500_600() + hold_500_600());
+  const auto spans = range_spans(found.set.traces[0], 500, 600);
+  const InAndOut first = in_and_out_of_hold(spans, periods_around(found.holds, 0), found.time());
+  CHECK(say(first.in_s) == "105");
+  CHECK(say(first.out_s) == "1205");
+  const InAndOut second = in_and_out_of_hold(spans, periods_around(found.holds, 1), found.time());
+  CHECK(say(second.in_s) == "605");
+  CHECK(say(second.out_s) == "1705");
+}

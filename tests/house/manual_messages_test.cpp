@@ -204,3 +204,17 @@ TEST_CASE("every message that the manual explains is in the sources") {
       }
   CHECK(checked > 80);
 }
+
+TEST_CASE("a message that says what to write in a file names a key that there is") {
+  static const std::regex first_cell("\n\\| (?:\\*\\*)?`([a-zA-Z_0-9]+)`");
+  static const std::regex written("`([a-z_0-9]+) = ");
+  const std::set<std::string> keys = matches_in(all_of("resources/manual/keys.md"), first_cell);
+  CHECK(keys.size() > 80);
+  std::set<std::string> named = matches_in(sources(), written);
+  named.erase("key");  // how any line is written: `key = value`
+  CHECK(named.size() > 8);
+  for (const std::string& key : named) {
+    INFO(key);
+    CHECK(keys.contains(key));
+  }
+}

@@ -15,7 +15,7 @@ void check_places(const Record& record, const Procedure& procedure, Problems& pr
       if (!channel.evaluated() || channel.position_m) continue;
       problems.push_back(
           {ProblemKind::bad_input, procedure.file, stage.line,
-           fmt::format("`spread_within` is asked, and nothing says where {} sits along the work",
+           fmt::format("`spread_within` is specified, and nothing says where {} sits along the work",
                        channel.name),
            "give its column `position` in the job, or `role = \"off\"`"});
     }
@@ -32,7 +32,7 @@ void check_tolerances(const Record& record, const Procedure& procedure, const Jo
     if (entry == nullptr) {
       problems.push_back(
           {ProblemKind::bad_input, job != nullptr ? job->file : procedure.file, 0,
-           fmt::format("`decision = \"guarded\"`, and the job gives {} neither `type` nor `tolerance`",
+           fmt::format("`decision_rule = \"guarded\"`, and the job gives {} neither `type` nor `tolerance`",
                        channel.name),
            "list its column in a [[thermocouple]] with both, or with `role = \"off\"`"});
       continue;
@@ -41,7 +41,7 @@ void check_tolerances(const Record& record, const Procedure& procedure, const Jo
     if (published_tolerance(*entry->type, entry->tolerance->kind)) continue;
     problems.push_back(
         {ProblemKind::bad_input, job->file, entry->line,
-         fmt::format("`decision = \"guarded\"`, and the tables have no {} for type {} of {}",
+         fmt::format("`decision_rule = \"guarded\"`, and the tables have no {} for type {} of {}",
                      class_name(entry->tolerance->kind), type_name(*entry->type), channel.name),
          "give the tolerance itself: `tolerance = \"±1.5 C\"`"});
   }

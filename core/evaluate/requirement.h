@@ -77,7 +77,7 @@ struct ChannelTime {
   std::string channel;
   double measured_s = 0.0;
   double certain_s = 0.0;
-  std::optional<double> possible_s;  ///< nothing where it is open
+  std::optional<double> possible_s;  ///< nullopt if it is open
 };
 
 struct Requirement {
@@ -95,7 +95,7 @@ struct Requirement {
   std::optional<double> standard_error;
   std::optional<double> uncertainty;  ///< U, only where the decision is guarded
   std::optional<double> certain_s, possible_s;
-  /// Of a hold time: the thermocouples that started and stopped the clock. Nothing where the record's start
+  /// Of a hold time: the thermocouples that started and stopped the clock. Nullopt if the record's start
   /// or end did.
   std::optional<std::string> started_by, stopped_by;
   ExcursionsCounted excursions;                ///< of a hold time, as shown

@@ -26,7 +26,7 @@ struct StageChannel {
 struct ChannelTempering {
   std::optional<std::string> weld;
   std::string channel;
-  std::optional<double> parameter;   ///< Hollomon-Jaffe parameter / 1000; nothing where no step is known
+  std::optional<double> parameter;   ///< Hollomon-Jaffe parameter / 1000; nullopt if no step is known
   std::optional<double> hours_at_c;  ///< `low` of the procedure's last hold
   std::optional<double> hours;       ///< at `hours_at_c`, worth the same
 };
@@ -39,7 +39,7 @@ struct StageCourse {
   std::optional<TimeSpan> continuous;
   std::vector<TimeSpan> in_range;
   std::vector<TimeSpan> edge_crossings;
-  /// Of in_range and edge_crossings together, in time order: the thermocouple that ended each; nothing where
+  /// Of in_range and edge_crossings together, in time order: the thermocouple that ended each; nullopt if
   /// the record's end did.
   std::vector<std::optional<std::string>> ended_by;
   std::vector<StageChannel> channels;
@@ -65,7 +65,7 @@ struct BudgetLine {
   std::string name;                    ///< "thermocouple", "extension cable", "resolution"
   std::string source;                  ///< "type K, IEC 60584-1 class 1: 1.5 °C or 0.4 %"
   bool is_step = false;                ///< `half_width_k` is the step q of a digital reading
-  std::optional<double> half_width_k;  ///< ±a; nothing where the table says nothing at that temperature
+  std::optional<double> half_width_k;  ///< ±a; nullopt if the table says nothing at that temperature
   double divisor = 1.0;                ///< √3 for ±a, √12 for q
   std::optional<double> standard_k;    ///< u
 };

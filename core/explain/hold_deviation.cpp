@@ -28,7 +28,7 @@ std::optional<HoldDeviation> continuous_deviation(const std::vector<Span>& in_ra
 std::optional<HoldDeviation> accumulated_deviation(const std::vector<Span>& in_range, double wanted_s,
                                                    double begin_s) {
   const double end = in_range.back().second;
-  double spare = end - in_range.front().first - wanted_s;  // time that may be lost between the in_range
+  double spare = end - in_range.front().first - wanted_s;  // time that may be lost between the times in range
   if (spare < 0.0) return from_moment(in_range.front().first + spare, end, begin_s, std::nullopt);
   for (std::size_t i = 1; i < in_range.size(); ++i) {
     const double lost = in_range[i].first - in_range[i - 1].second;

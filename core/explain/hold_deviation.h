@@ -18,10 +18,10 @@ struct HoldDeviation {
 };
 
 /// `in_range` in time order, the hold's own; `wanted_s` is what is asked of this record. The work left the
-/// range for good at the end of the last time_range: at a moment t a hold that is running since s can still
-/// last until then, and one that is not can begin at t. Continuous, the longest such hold counts;
-/// accumulated, what was held before t and all that is left. Nothing where the in_range are long enough, or
-/// where there are none.
+/// range for good at the end of the last time in range: at a moment t a hold that is running since s can
+/// still last until then, and one that is not can begin at t. Continuous, the longest such hold counts;
+/// accumulated, what was held before t and all that is left. Nullopt if the times in range are long enough,
+/// or where there are none.
 std::optional<HoldDeviation> hold_deviation(const std::vector<Span>& in_range, double wanted_s,
                                             HoldStage::Count count, double begin_s);
 

@@ -179,7 +179,7 @@ class Shortfall {
     return all;
   }
 
-  /// The smallest excursion allowed of those shown with which the hold time is met. Nothing where it would
+  /// The smallest excursion allowed of those shown with which the hold time is met. Adds nothing if it would
   /// have to be deeper than the procedure allows, or than the range is wide.
   void add_excursion_allowed(Statements& all) const {
     const HoldStage* required = hold();

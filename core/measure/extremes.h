@@ -36,7 +36,7 @@ std::vector<HotPlace> places_above(const TraceSet& set, Group group, Span time, 
 std::vector<HotPlace> places_above(const TraceSet& set, std::size_t trace, Span time,
                                    const std::vector<double>& levels_c);
 
-/// Over the readings of one trace that belong to any of `times`; nothing where there are none.
+/// Over the readings of one trace that belong to any of `times`; nullopt if there are none.
 struct ReadingSummary {
   double min_c = 0.0, max_c = 0.0, mean_c = 0.0;
 };

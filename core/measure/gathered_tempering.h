@@ -21,7 +21,7 @@ class GatheredTempering {
   explicit GatheredTempering(double constant);
   /// A step at its mean temperature.
   void add(double celsius, double seconds);
-  /// In thousands, with the logarithm to base ten; nothing where nothing was gathered.
+  /// In thousands, with the logarithm to base ten; nullopt if nothing was gathered.
   [[nodiscard]] std::optional<double> parameter() const;
 
  private:

@@ -29,7 +29,7 @@ struct WideTime {
 };
 
 struct Spread {
-  /// The one that decides: the largest, with a guard the one with the largest spread + U. Nothing where no
+  /// The one that decides: the largest, with a guard the one with the largest spread + U. Nullopt if no
   /// row has two known channels.
   std::optional<MeasuredSpread> widest;
   std::optional<MeasuredSpread> largest;  ///< the largest as measured, whatever its U

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Highest and lowest of several channels in each row of a time_range, as the whole numbers that the log
+// Highest and lowest of several channels in each row of a time span, as the whole numbers that the log
 // printed.
 #pragma once
 

@@ -127,7 +127,7 @@ std::optional<Plateau> plateau_of(const SampledTrace& trace) {
   return std::nullopt;
 }
 
-/// Median of the evaluated traces known in a cell but for `trace`; nothing where none is known.
+/// Median of the evaluated traces known in a cell but for `trace`; nullopt if none is known.
 std::optional<double> median_of_rest(const SampledRecord& sampled, std::size_t cell, std::size_t trace) {
   const CellMiddle& middle = sampled.middles[cell];
   const SampledTrace& own = sampled.traces[trace];
@@ -136,7 +136,7 @@ std::optional<double> median_of_rest(const SampledRecord& sampled, std::size_t c
   return part_of_it ? middle.median_without(own.celsius[cell]) : middle.median();
 }
 
-/// Rise of the middle of the rest from the record's start to `cell`; nothing where either is unknown.
+/// Rise of the middle of the rest from the record's start to `cell`; nullopt if either is unknown.
 std::optional<double> rise_of_rest(const SampledRecord& sampled, std::size_t trace, std::size_t cell) {
   const auto start = median_of_rest(sampled, 0, trace);
   const auto here = median_of_rest(sampled, cell, trace);

@@ -11,7 +11,7 @@ namespace soakwright {
 
 namespace {
 
-// The ramp's line is fitted on a time_range of it near the corner, from `near` to `near + wide` away in
+// The ramp's line is fitted on a part of it near the corner, from `near` to `near + wide` away in
 // temperature. Leaving a level, the work obeys at once though it lags: the first few kelvin tell when.
 constexpr double kLeaveNearK = 1.0;
 constexpr double kLeaveWideK = 8.0;
@@ -27,17 +27,17 @@ constexpr std::size_t kPointsOfHeight = 7;
 constexpr double kNearNoises = 5.0;
 constexpr double kWideNoises = 10.0;
 
-/// Stretch of a ramp of `height` on which its line is fitted, as distances from the corner's temperature.
-struct Stretch {
+/// Part of a ramp of `height` on which its line is fitted, as distances from the corner's temperature.
+struct FittedPart {
   double near_k = 0.0;
   double far_k = 0.0;
-  static Stretch of(double height, bool leaving, double noise) {
-    Stretch time_range;
+  static FittedPart of(double height, bool leaving, double noise) {
+    FittedPart part;
     const double arrive = std::clamp(kArriveNearShare * height, kArriveNearLeastK, kArriveNearMostK);
-    time_range.near_k = std::min(std::max(leaving ? kLeaveNearK : arrive, kNearNoises * noise), 0.3 * height);
+    part.near_k = std::min(std::max(leaving ? kLeaveNearK : arrive, kNearNoises * noise), 0.3 * height);
     const double wide = leaving ? kLeaveWideK : std::max(kArriveWideShare * height, kArriveWideLeastK);
-    time_range.far_k = std::min(time_range.near_k + std::max(wide, kWideNoises * noise), 0.8 * height);
-    return time_range;
+    part.far_k = std::min(part.near_k + std::max(wide, kWideNoises * noise), 0.8 * height);
+    return part;
   }
 };
 
@@ -86,8 +86,8 @@ class CornerFinder {
     const double far_c = at_start ? runs_[run].end_c : runs_[run].start_c;
     const double height = std::abs(far_c - corner_c);
     const double sign = far_c > corner_c ? 1.0 : -1.0;
-    const Stretch time_range = Stretch::of(height, at_start, course_.noise_k);
-    // From the ramp's far end towards the corner: to the time_range, then along it.
+    const FittedPart part = FittedPart::of(height, at_start, course_.noise_k);
+    // From the ramp's far end towards the corner: to the part, then along it.
     const auto away = [&](std::size_t i) { return sign * (course_.celsius[i] - corner_c); };
     const std::ptrdiff_t step = at_start ? -1 : 1;
     const std::size_t neighbour = at_start ? run + 1 : run - 1;
@@ -103,11 +103,11 @@ class CornerFinder {
       return k >= 0 && k < static_cast<std::ptrdiff_t>(course_.points());
     };
     const auto index = [](std::ptrdiff_t k) { return static_cast<std::size_t>(k); };
-    while (inside(i) && away(index(i)) > time_range.far_k) i += step;
+    while (inside(i) && away(index(i)) > part.far_k) i += step;
     std::vector<double> t;
     std::vector<double> y;
     std::ptrdiff_t k = i;
-    for (; inside(k) && away(index(k)) > time_range.near_k; k += step) {
+    for (; inside(k) && away(index(k)) > part.near_k; k += step) {
       t.push_back(course_.times_s[index(k)]);
       y.push_back(course_.celsius[index(k)]);
     }

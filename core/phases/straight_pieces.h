@@ -22,7 +22,7 @@ struct StraightPiece {
 
 /// What is too small or too short to be a phase, from the record's own size and noise.
 struct PhaseScale {
-  double shortest_s = 0.0;   ///< a shorter time_range is no phase
+  double shortest_s = 0.0;   ///< a shorter piece is no phase
   double smallest_k = 0.0;   ///< a smaller change of level is no phase
   double level_slope = 0.0;  ///< K/s; a slower change is level
   static PhaseScale of(const GroupCourse& course, double duration_s, double interval_s);

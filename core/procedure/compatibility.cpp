@@ -101,14 +101,15 @@ void check_places(const Procedure& procedure, const Job* job, Problems& problems
   constexpr const char* kHelp =
       "say where each evaluated thermocouple sits: `position = \"1.2 m\"` in its [[thermocouple]]";
   if (!job || job->thermocouples.empty())
-    problems.push_back(at_stage(
-        procedure, *stage, "`spread_within` is asked, and no job says where the thermocouples sit", kHelp));
+    problems.push_back(at_stage(procedure, *stage,
+                                "`spread_within` is specified, and no job says where the thermocouples sit",
+                                kHelp));
   else
     for (const ThermocoupleEntry& entry : job->thermocouples)
       if (is_evaluated(entry) && !entry.position_m)
         problems.push_back(
             {ProblemKind::bad_input, job->file, entry.line,
-             fmt::format("thermocouple \"{}\" has no `position`, and stage {} of the procedure asks "
+             fmt::format("thermocouple \"{}\" has no `position`, and stage {} of the procedure specifies "
                          "`spread_within`",
                          entry.name.value_or(entry.column), stage->number),
              kHelp});
@@ -131,8 +132,8 @@ void check_tolerances(const Procedure& procedure, const Job* job, Problems& prob
   if (!job || job->thermocouples.empty()) {
     problems.push_back(
         {ProblemKind::bad_input, procedure.file, 0,
-         "`decision = \"guarded\"`, and no job gives the thermocouples' `type` and `tolerance`",
-         "name a job with a [[thermocouple]] for each, or write `decision = \"simple\"`"});
+         "`decision_rule = \"guarded\"`, and no job gives the thermocouples' `type` and `tolerance`",
+         "name a job with a [[thermocouple]] for each, or write `decision_rule = \"simple\"`"});
     return;
   }
   for (const ThermocoupleEntry& entry : job->thermocouples) {
@@ -141,7 +142,7 @@ void check_tolerances(const Procedure& procedure, const Job* job, Problems& prob
     const std::string what = on_the_work ? lacking(entry) : std::string{};
     if (what.empty()) continue;
     problems.push_back({ProblemKind::bad_input, job->file, entry.line,
-                        fmt::format("`decision = \"guarded\"`, and thermocouple \"{}\" has {}",
+                        fmt::format("`decision_rule = \"guarded\"`, and thermocouple \"{}\" has {}",
                                     entry.name.value_or(entry.column), what),
                         kHelp});
   }

@@ -122,11 +122,11 @@ struct Procedure {
   bool operator==(const Procedure&) const = default;
 };
 
-/// The stage's `spread_within` in metres; nothing where it has none.
+/// The stage's `spread_within` in metres; nullopt if it has none.
 std::optional<double> spread_within_of(const Stage& stage);
 
-/// The longest hole that a straight line may join: as given; else gap_max, or 2 min, but never less than two
-/// intervals.
+/// The longest gap that is interpolated by a straight line: as given; else gap_max, or 2 min, but never less
+/// than two intervals.
 double interpolate_max_for(const Procedure& procedure, double interval_s);
 
 }  // namespace soakwright

@@ -43,7 +43,7 @@ struct TimeRule {
 using RateLimit = std::variant<HeatingRate, RateRule>;
 using TimeLimit = std::variant<double, TimeRule>;  ///< seconds, or the rule
 
-/// The plain limit; nothing where a rule stands and no thickness is known.
+/// The plain limit; nullopt if a rule stands and no thickness is known.
 std::optional<HeatingRate> limit_at(const RateLimit& limit, std::optional<Thickness> thickness);
 std::optional<double> limit_at(const TimeLimit& limit, std::optional<Thickness> thickness);
 

@@ -18,7 +18,7 @@ struct DateFields {
 
 /// The orders that `fields` can have at all, by width of the year and by words, not by value.
 bool order_is_possible(const DateFields& fields, FieldOrder order);
-/// Days from 1970-01-01; nothing where no such day exists in this order.
+/// Days from 1970-01-01; nullopt if no such day exists in this order.
 std::optional<std::int64_t> day_number(const DateFields& fields, FieldOrder order);
 
 }  // namespace soakwright

@@ -56,7 +56,7 @@ std::optional<std::size_t> line_before(const LogHead& head, std::size_t line) {
   return std::nullopt;
 }
 
-/// Header cells of a line, as many as a row has; nothing where they do not fit.
+/// Header cells of a line, as many as a row has; nullopt if they do not fit.
 std::optional<Cells> header_cells(std::string_view line, const Dialect& dialect, bool blank_at_end) {
   Cells cells;
   const std::string_view text = without_spaces(line);

@@ -17,7 +17,7 @@ struct DetectedEncoding {
   std::size_t mark_bytes = 0;  ///< byte order mark
 };
 
-/// From the beginning of the file; nothing where it is not text.
+/// From the beginning of the file; nullopt if it is not text.
 std::optional<DetectedEncoding> detect_encoding(std::string_view head);
 /// The byte order mark that `head` begins with.
 std::optional<DetectedEncoding> byte_order_mark(std::string_view head);

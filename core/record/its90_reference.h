@@ -20,7 +20,7 @@ std::optional<double> emf_mv(ThermocoupleType type, double celsius);
 /// The slope of the function, mV per kelvin. Only inside its range.
 double emf_slope_mv_per_k(ThermocoupleType type, double celsius);
 
-/// The temperature in C whose emf is `mv`, to better than 0.001 K; nothing where there is none in
+/// The temperature in C whose emf is `mv`, to better than 0.001 K; nullopt if there is none in
 /// emf_range(). `near_c` is where to look first.
 std::optional<double> celsius_of_emf(ThermocoupleType type, double mv, double near_c);
 

@@ -83,7 +83,7 @@ struct ChartNote {
   std::string text;
 };
 
-/// A time_range of a trace that was excluded.
+/// A time of a trace that was excluded.
 struct ChartExclusion {
   std::size_t trace = 0;
   double from_s = 0.0, to_s = 0.0;

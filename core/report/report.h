@@ -191,7 +191,7 @@ struct PhaseRow {
   std::string kind, start, end, duration, rate, level, spread;
 };
 
-/// A spare that took over, a time_range that was excluded, a remark by hand.
+/// A spare that took over, a time that was excluded, a remark by hand.
 struct HandRow {
   std::string channel, when, text;
 };

@@ -22,12 +22,12 @@ struct HalfWidth {
   double from_c = -std::numeric_limits<double>::infinity();
   double to_c = std::numeric_limits<double>::infinity();
 
-  /// At `celsius`; nothing where the table says nothing.
+  /// At `celsius`; nullopt if the table says nothing.
   [[nodiscard]] std::optional<double> at(double celsius) const;
   bool operator==(const HalfWidth&) const = default;
 };
 
-/// Nothing where the class does not exist for the type (B: only class 2 and standard). `kind` is not `fixed`.
+/// Nullopt if the class does not exist for the type (B: only class 2 and standard). `kind` is not `fixed`.
 std::optional<HalfWidth> published_tolerance(ThermocoupleType type, Tolerance::Kind kind);
 
 /// "K"; "class 1".

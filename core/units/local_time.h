@@ -26,7 +26,7 @@ class LocalTime {
  public:
   constexpr LocalTime() = default;
   static constexpr LocalTime of_nanoseconds(std::int64_t nanoseconds) { return LocalTime{nanoseconds}; }
-  /// Nothing where the date does not exist (31 April, 29 February of a common year, hour 24 …).
+  /// Nullopt if the date does not exist (31 April, 29 February of a common year, hour 24 …).
   static std::optional<LocalTime> of(CivilDate date, int hour, int minute, int second,
                                      std::int64_t nanosecond = 0);
   [[nodiscard]] constexpr std::int64_t nanoseconds() const { return nanoseconds_; }

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Lengths, angles and temperatures with their unit behind them, from the text of job and procedure files.
 //
-// Each gives nothing where the text is not such a quantity or its unit is not known; signs are taken as they
+// Each gives nullopt if the text is not such a quantity or its unit is not known; signs are taken as they
 // are, and whether a negative one makes sense is the caller's to say.
 #pragma once
 

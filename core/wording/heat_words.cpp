@@ -159,7 +159,7 @@ FigureTable qualified_table(const Heat& heat, const PrintedNumbers& say) {
   table.facts = {{"Qualified for", qualified_text(*heat.qualified, say)}};
   if (heat.qualified->hours && heat.reference_c)
     table.facts.push_back(
-        {"Worth the same",
+        {"Equivalent time",
          fmt::format("{} h at {}, with C = {}", hours_text(heat.qualified->hours),
                      temperature_text(heat.reference_c, say), short_text(heat.constant, 3))});
   table.facts.push_back({"Source", heat.qualified->source + " (as the job gives it)"});

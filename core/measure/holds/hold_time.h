@@ -12,9 +12,8 @@ namespace soakwright {
 
 struct HoldTime {
   double certain_s = 0.0;
-  std::optional<double>
-      possible_s;  ///< nothing where a record that starts or ends in the hold leaves it open
-  Filled filled;   ///< the excursions counted in
+  std::optional<double> possible_s;  ///< nullopt if a record that starts or ends in the hold leaves it open
+  Filled filled;                     ///< the excursions counted in
 };
 
 /// `continuous`: the continuous hold, and the time around it in which the group is in or unknown.

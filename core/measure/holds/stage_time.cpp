@@ -30,7 +30,8 @@ std::optional<double> edge_after(const Trace& trace, double t) {
   return std::nullopt;
 }
 
-/// The temperatures at a hole's ends, nothing for one without a reading; the record's ends are no ends.
+/// The temperatures at the ends of unknown time, none for one without a reading; the record's ends are no
+/// ends.
 std::vector<std::optional<double>> ends_of_hole(const Trace& trace, const Span& hole) {
   std::vector<std::optional<double>> ends;
   if (hole.first > -kForEver) ends.push_back(edge_before(trace, hole.first));
@@ -56,8 +57,8 @@ std::vector<Span> outside_holds(Span time, const std::vector<HoldCourse>& holds)
   return left;
 }
 
-/// What is known of a hole's ends lies on one side of above…below, outside it. At the record's ends there is
-/// one end only.
+/// What is known at the ends of unknown time is on one side of above…below, outside it. At the record's ends
+/// there is one end only.
 bool known_outside(const std::vector<std::optional<double>>& ends, const RampStage& stage) {
   const auto all = [&](auto lies_outside) {
     return !ends.empty() && std::all_of(ends.begin(), ends.end(), [&](const std::optional<double>& end) {
@@ -172,7 +173,7 @@ std::vector<BlindSpot> blind_spots(const TraceSet& set, Group group, const std::
     if (starts_above)
       spots.push_back({BlindSpot::Reason::starts_above, index, {first->t, first->t}, first->c});
     if (ends_above) spots.push_back({BlindSpot::Reason::ends_above, index, {last->t, last->t}, last->c});
-    // The hole itself may reach beyond the stage: its ends are those of the whole of it.
+    // Unknown time may reach beyond the stage: its ends are those of the whole of it.
     const std::vector<Span> whole = unknown_spans(trace, -kForEver, kForEver);
     for (const Span& hole : unknown_spans(trace, when.time.first, when.time.second)) {
       if (starts_above && hole.second <= first->t + kWindowSlack_s) continue;

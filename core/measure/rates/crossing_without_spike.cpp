@@ -41,7 +41,7 @@ class Beside {
   std::ptrdiff_t beyond_ = 0;
 };
 
-/// Where the line through both reaches `level_c`, from `a` on; nothing where it does not.
+/// Where the line through both reaches `level_c`, from `a` on; nullopt if it does not.
 std::optional<double> reached(const std::optional<Reading>& a, const std::optional<Reading>& b,
                               double level_c) {
   if (!a || !b || a->c == b->c) return std::nullopt;

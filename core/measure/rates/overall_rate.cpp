@@ -25,7 +25,7 @@ std::optional<Point> at_level(std::optional<double> t, double level) {
   return t ? std::optional<Point>{{*t, level}} : std::nullopt;
 }
 
-/// From where to where one channel's ramp runs; nothing where the record does not show both ends.
+/// From where to where one channel's ramp runs; nullopt if the record does not show both ends.
 struct Ends {
   std::optional<Point> from, to;
 };

@@ -22,7 +22,7 @@ struct MeanRate {
 /// continuous hold to its first rise through the hold's `low` after that; for cool from its last fall through
 /// `low` to its first fall through `above` after the hold period. The ramp ends at `below` where that is
 /// under `low`. Without `above`, and where that crossing belongs to the ramp of another hold, from or to the
-/// stage's end. Nothing where the record does not show both ends.
+/// stage's end. Nullopt if the record does not show both ends.
 struct OverallRate {
   std::size_t trace = 0;
   std::optional<MeanRate> mean;

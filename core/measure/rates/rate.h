@@ -35,7 +35,7 @@ struct MeasuredRate {
 
 /// The steepest over windows of one width.
 struct AlternativeRate {
-  std::optional<MeasuredRate> worst;  ///< nothing where none could be measured
+  std::optional<MeasuredRate> worst;  ///< nullopt if none could be measured
   bool surely = false;                ///< some window is beyond the limit for certain
   bool doubtful = false;              ///< some window is not within it (with a guard: by 4·SE and U)
 };
@@ -51,14 +51,14 @@ struct SteepPlace {
 struct StageRate {
   double width_s = 0.0;
   bool widened = false;               ///< the window was too narrow for the log's interval
-  std::optional<MeasuredRate> worst;  ///< nothing where nothing could be measured
+  std::optional<MeasuredRate> worst;  ///< nullopt if nothing could be measured
   bool own_time_measured = false;     ///< some window lies within the stage's own time
   std::vector<SteepPlace> places;     ///< in time order per channel
   /// Traces that ran from `above` to `below`, or back, with no window.
   std::vector<std::size_t> crossed_unseen;
   std::vector<RateJump> jumps;                 ///< in time order per channel
   std::array<AlternativeRate, 4> by_window{};  ///< over exactly 5, 15, 30, 60 min
-  /// Per member of the group; nothing where none could be measured.
+  /// Per member of the group; nullopt if none could be measured.
   std::vector<std::optional<double>> steepest_c_per_h;
   /// Standard deviation of a reading, per member of the group: its level over all parts, at least q/√12.
   std::vector<double> noise_k;

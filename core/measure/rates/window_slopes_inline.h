@@ -143,7 +143,7 @@ struct EvenWindows {
   std::size_t reach = 0;
 };
 
-/// Nothing where steps are uneven, or where a window at an edge of the part lacks a sample that the grid has
+/// Nullopt if steps are uneven, or where a window at an edge of the part lacks a sample that the grid has
 /// there (a reading at a take-over is the other channel's): such parts are slid over the long way.
 inline std::optional<EvenWindows> even_windows(const TraceSource& source, const IntegerSamples& samples,
                                                std::size_t first, std::size_t end, Span part,

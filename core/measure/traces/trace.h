@@ -101,7 +101,7 @@ struct UnmeasuredTime {
 TraceSet make_traces(const Record& record, double interpolate_max_s,
                      std::span<const UnmeasuredTime> unmeasured = {});
 
-/// The temperature at `t`; nothing where unknown or excluded.
+/// The temperature at `t`; nullopt if unknown or excluded.
 std::optional<double> temperature_at(const Trace& trace, double t);
 
 /// Times within [from, to] in which the trace is neither known nor excluded, longer than the window slack; a

@@ -56,7 +56,7 @@ Scatter scatter_within(const RowReadings& channel, std::size_t first, std::size_
   return scatter;
 }
 
-/// The longest run of cells in which both are known and equal, as rows around its middle; nothing where it is
+/// The longest run of cells in which both are known and equal, as rows around its middle; nullopt if it is
 /// short.
 std::optional<std::size_t> row_of_equal_cells(const RowTable& table, const SampledRecord& sampled,
                                               std::size_t a, std::size_t b) {

@@ -33,16 +33,16 @@ Seen seen_in(const ExaminedChannel& examined, std::size_t cell) {
   return mirrored ? Seen::mirrored : Seen::right;
 }
 
-/// The longest time_range of cells [first, last] that starts and ends mirrored and is nearly all so.
-struct Stretch {
+/// The longest run of cells [first, last] that starts and ends mirrored and is nearly all so.
+struct MirroredRows {
   std::size_t first = 0;
   std::size_t last = 0;
   std::size_t mirrored = 0;
 };
 
-Stretch longest_mirrored(const std::vector<Seen>& seen) {
-  Stretch best;
-  Stretch now;
+MirroredRows longest_mirrored(const std::vector<Seen>& seen) {
+  MirroredRows best;
+  MirroredRows now;
   std::size_t told = 0;
   for (std::size_t k = 0; k < seen.size(); ++k) {
     if (seen[k] == Seen::nothing) continue;
@@ -70,8 +70,8 @@ std::vector<Suspect> find_mirrored(const ExaminedChannel& examined, const std::v
   std::vector<Seen> seen;
   seen.reserve(examined.cells());
   for (std::size_t k = 0; k < examined.cells(); ++k) seen.push_back(seen_in(examined, k));
-  const Stretch time_range = longest_mirrored(seen);
-  if (time_range.mirrored < kFewestCells) return {};
+  const MirroredRows longest = longest_mirrored(seen);
+  if (longest.mirrored < kFewestCells) return {};
   Suspect suspect;
   suspect.channel = examined.index();
   suspect.code = Suspect::Code::reversed;
@@ -81,19 +81,18 @@ std::vector<Suspect> find_mirrored(const ExaminedChannel& examined, const std::v
     return std::count(seen.begin() + static_cast<std::ptrdiff_t>(first),
                       seen.begin() + static_cast<std::ptrdiff_t>(last), Seen::right) > 0;
   };
-  if (right_in(0, time_range.first)) {
-    suspect.from_s = examined.time_s(time_range.first);
+  if (right_in(0, longest.first)) {
+    suspect.from_s = examined.time_s(longest.first);
     for (const SuddenStep& step : steps)
-      if (step.before < time_range.first && step.after + kFewestCells >= time_range.first &&
-          step.jump_k < 0.0 &&
+      if (step.before < longest.first && step.after + kFewestCells >= longest.first && step.jump_k < 0.0 &&
           std::abs(step.before_k) <=
               kRightFirstShare * (examined.others_c[step.before] - examined.course->ambient_c))
         suspect.from_s = step.onset_s;
   }
-  if (right_in(time_range.last + 1, seen.size())) suspect.to_s = examined.time_s(time_range.last);
+  if (right_in(longest.last + 1, seen.size())) suspect.to_s = examined.time_s(longest.last);
   suspect.evidence = {.kind = SuspectEvidence::Kind::below_ambient,
-                      .value_c = examined.celsius(time_range.first),
-                      .others_c = examined.others_c[time_range.first]};
+                      .value_c = examined.celsius(longest.first),
+                      .others_c = examined.others_c[longest.first]};
   return {suspect};
 }
 

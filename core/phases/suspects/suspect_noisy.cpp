@@ -14,8 +14,7 @@ namespace soakwright {
 
 namespace {
 
-constexpr std::size_t kBlock =
-    8;  // cells: enough for a figure, few enough to find a time_range of a hundredth
+constexpr std::size_t kBlock = 8;  // cells: enough for a figure, few enough to find a time of a hundredth
 // The block's figure is this quantile of its second differences, so that a weld run's heat (one or two of
 // them) does not count and a contact that fails now and then does. It is that many deviations of a normal
 // distribution.
@@ -46,7 +45,7 @@ constexpr double kWildest = 8.0;  // a wild reading among quiet ones counts as f
 // there.
 constexpr std::size_t kQuietRows = 8;
 constexpr double kDrift = 3.0;
-// Quiet blocks within a noisy time_range that do not end it.
+// Quiet blocks within a noisy time that do not end it.
 constexpr std::size_t kForgiven = 2;
 
 /// Index at which the scatter changes from `before` to `after`: the likeliest under normal noise.
@@ -262,7 +261,7 @@ std::vector<Suspect> find_noisy(const ExaminedChannel& examined, const Scatter& 
     suspect.to_s = to_end ? examined.sampled->end_s
                           : change_s(examined, examined.time_s(cell(late_inside)),
                                      examined.time_s(cell(last + 3)), quiet_row_k, row * noisy_k, false);
-    if (suspect.to_s <= suspect.from_s) {  // too short a time_range to say where within its cells
+    if (suspect.to_s <= suspect.from_s) {  // too short a time to say where within its cells
       suspect.from_s = examined.time_s(cell(first));
       suspect.to_s = examined.time_s(cell(last + 1));
     }

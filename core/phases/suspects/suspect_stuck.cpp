@@ -95,7 +95,7 @@ std::vector<Still> still_time_ranges(const ComparableCells& comparable, double r
   return time_ranges;
 }
 
-/// Lowest and highest of the others in the time_range.
+/// Lowest and highest of the others in that time.
 struct Movement {
   double low_c = 0.0;
   double high_c = 0.0;
@@ -153,7 +153,7 @@ double away_of_others_s(const ExaminedChannel& examined, const Still& still, dou
   return static_cast<double>(sorted.size() - most) * examined.sampled->step_s;
 }
 
-/// Share of neighbouring cells outside the time_range that show the same value though nothing moves.
+/// Share of neighbouring cells outside that time that show the same value though nothing moves.
 double share_of_equals(const ExaminedChannel& examined, const Still& still) {
   std::size_t equal = 0;
   std::size_t all = 0;

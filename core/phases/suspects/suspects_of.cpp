@@ -88,7 +88,7 @@ void look_at_all(const Record& record, const SampledRecord& sampled, const Group
   });
 }
 
-/// Whether all readings of the time_range are the same: nothing else makes a channel do that.
+/// Whether all readings of that time are the same: nothing else makes a channel do that.
 bool stands_exactly(const Record& record, const Suspect& suspect) {
   const Readings& readings = record.channels[suspect.channel].readings;
   const auto begin = record.times_s.begin();

@@ -21,7 +21,7 @@ std::string option_of_import_key(std::string key);
 /// All problems are of kind usage; their place is the option, `--header-line` for `header_line`.
 Result<ImportChoices> import_choices_of(const ImportTexts& texts);
 
-/// `job`, or one that says nothing where it is null, with these settings in place of its own.
+/// `job`, or an empty one if it is null, with these settings in place of its own.
 Job with_import_choices(const Job* job, const ImportChoices& choices);
 
 }  // namespace soakwright

@@ -15,7 +15,7 @@
 namespace soakwright {
 namespace {
 
-/// Reads the table that `found` is with `read(TableReader&, T&)`; nothing where any of it was wrong.
+/// Reads the table that `found` is with `read(TableReader&, T&)`; nullopt if any of it was wrong.
 template <typename T, typename Read>
 std::optional<T> inner_table(const FoundValue& found, const TomlTable& table, const Read& read) {
   const std::size_t before = found.complaints.count();

@@ -140,11 +140,11 @@ bool is_version_1(TableReader& in, const std::string& kind) {
       if (other != kind && text->starts_with(fmt::format("{} ", other)))
         return found.refuse(
             fmt::format("is \"{}\": this file is a {}, not a {}", shown(*text), other, kind),
-            fmt::format("name it as the {}; a {} is wanted here, which begins with `soakwright = \"{}\"`",
+            fmt::format("name it as the {}; a {} is needed here, which begins with `soakwright = \"{}\"`",
                         other, kind, wanted));
     return found.refuse_kind(text->starts_with(fmt::format("{} ", kind))
                                  ? fmt::format("this program reads \"{}\"", wanted)
-                                 : fmt::format("a {} is wanted here: {}", kind, help));
+                                 : fmt::format("a {} is needed here: {}", kind, help));
   };
   std::string found;
   // A missing line is one problem among others; a wrong one says that this is another kind of file.

@@ -37,7 +37,7 @@ class RecorderClock {
   [[nodiscard]] Kind kind() const { return kind_; }
   /// What it shows, counted as `first_shown_ns` is.
   [[nodiscard]] std::int64_t shown_ns(double at_s) const;
-  /// Nothing where the clock shows no date.
+  /// Nullopt if the clock shows no date.
   [[nodiscard]] std::optional<LocalTime> local_time(double at_s) const;
 
   /// For people: "2031-04-02 13:10:05"; "13:10:05", from midnight on "+1 d 00:10:00"; "0:12:27". `digits`

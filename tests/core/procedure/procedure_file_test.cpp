@@ -145,7 +145,7 @@ TEST_CASE("procedures that are refused as a whole") {
   for (const Refused& row : {
            Refused{no_version, 1, "`soakwright` is missing in the procedure", "add `soakwright"},
            Refused{"soakwright = \"job 1\"\nwork = \"drum\"\n", 1,
-                   "\"job 1\": this file is a job, not a procedure", "a procedure is wanted here"},
+                   "\"job 1\": this file is a job, not a procedure", "a procedure is needed here"},
            Refused{"soakwright = \"procedure 2\"\n", 1, "\"procedure 2\"",
                    "this program reads \"procedure 1\""},
            Refused{"soakwright = 1\n", 1, "`soakwright` is 1", "\"procedure 1\""},

@@ -6,127 +6,13 @@
 
 #include <catch2/catch.hpp>
 
+#include "tests/core/record/its90_points.h"
+
 using namespace soakwright;
 using Type = ThermocoupleType;
 
 namespace {
 
-struct Point {
-  Type type;
-  double celsius;
-  double mv;
-};
-
-// NIST Monograph 175 (1993), tables of the reference functions, printed to 0.001 mV with the junction at 0 C.
-constexpr Point kPoints[] = {
-    {Type::K, -200, -5.891},
-    {Type::K, -100, -3.554},
-    {Type::K, -40, -1.527},
-    {Type::K, 0, 0.000},
-    {Type::K, 25, 1.000},
-    {Type::K, 100, 4.096},
-    {Type::K, 200, 8.138},
-    {Type::K, 315, 12.831},
-    {Type::K, 425, 17.455},
-    {Type::K, 600, 24.905},
-    {Type::K, 720, 29.965},
-    {Type::K, 1000, 41.276},
-    {Type::J, -200, -7.890},
-    {Type::J, -100, -4.633},
-    {Type::J, -40, -1.961},
-    {Type::J, 0, 0.000},
-    {Type::J, 25, 1.277},
-    {Type::J, 100, 5.269},
-    {Type::J, 200, 10.779},
-    {Type::J, 300, 16.327},
-    {Type::J, 425, 23.228},
-    {Type::J, 600, 33.102},
-    {Type::J, 720, 40.382},
-    {Type::J, 1000, 57.953},
-    {Type::N, -200, -3.990},
-    {Type::N, -100, -2.407},
-    {Type::N, -40, -1.023},
-    {Type::N, 0, 0.000},
-    {Type::N, 25, 0.659},
-    {Type::N, 100, 2.774},
-    {Type::N, 200, 5.913},
-    {Type::N, 315, 9.875},
-    {Type::N, 425, 13.906},
-    {Type::N, 600, 20.613},
-    {Type::N, 720, 25.312},
-    {Type::N, 1000, 36.256},
-    {Type::E, -200, -8.825},
-    {Type::E, -100, -5.237},
-    {Type::E, -40, -2.255},
-    {Type::E, 0, 0.000},
-    {Type::E, 25, 1.495},
-    {Type::E, 100, 6.319},
-    {Type::E, 200, 13.421},
-    {Type::E, 300, 21.036},
-    {Type::E, 425, 30.952},
-    {Type::E, 600, 45.093},
-    {Type::E, 720, 54.703},
-    {Type::E, 1000, 76.373},
-    {Type::T, -200, -5.603},
-    {Type::T, -100, -3.379},
-    {Type::T, -40, -1.475},
-    {Type::T, 0, 0.000},
-    {Type::T, 25, 0.992},
-    {Type::T, 50, 2.036},
-    {Type::T, 100, 4.279},
-    {Type::T, 200, 9.288},
-    {Type::T, 300, 14.862},
-    {Type::T, 350, 17.819},
-    {Type::T, 400, 20.872},
-    {Type::R, -50, -0.226},
-    {Type::R, 0, 0.000},
-    {Type::R, 25, 0.141},
-    {Type::R, 100, 0.647},
-    {Type::R, 200, 1.469},
-    {Type::R, 300, 2.401},
-    {Type::R, 425, 3.669},
-    {Type::R, 600, 5.583},
-    {Type::R, 720, 6.980},
-    {Type::R, 1000, 10.506},
-    {Type::R, 1200, 13.228},
-    {Type::R, 1600, 18.849},
-    {Type::S, -50, -0.236},
-    {Type::S, 0, 0.000},
-    {Type::S, 25, 0.143},
-    {Type::S, 100, 0.646},
-    {Type::S, 200, 1.441},
-    {Type::S, 300, 2.323},
-    {Type::S, 425, 3.500},
-    {Type::S, 600, 5.239},
-    {Type::S, 720, 6.486},
-    {Type::S, 1000, 9.587},
-    {Type::S, 1200, 11.951},
-    {Type::S, 1600, 16.777},
-    {Type::B, 50, 0.002},
-    {Type::B, 100, 0.033},
-    {Type::B, 200, 0.178},
-    {Type::B, 300, 0.431},
-    {Type::B, 425, 0.891},
-    {Type::B, 600, 1.792},
-    {Type::B, 720, 2.569},
-    {Type::B, 1000, 4.834},
-    {Type::B, 1200, 6.786},
-    {Type::B, 1500, 10.099},
-    {Type::B, 1800, 13.591},
-    // The same tables at 350 C, and the far ends.
-    {Type::B, 350, 0.596},
-    {Type::E, 350, 24.964},
-    {Type::J, 350, 19.090},
-    {Type::K, 350, 14.293},
-    {Type::N, 350, 11.136},
-    {Type::R, 350, 2.896},
-    {Type::S, 350, 2.786},
-    {Type::T, 350, 17.819},
-    {Type::K, 300, 12.209},
-    {Type::S, 1400, 14.373},
-    {Type::T, -270, -6.258},
-    {Type::K, -200, -5.891},
-};
 constexpr double kPrinted = 0.0005001;  // half of the last digit printed
 
 constexpr Type kTypes[] = {Type::K, Type::J, Type::N, Type::E, Type::T, Type::R, Type::S, Type::B};
@@ -134,7 +20,7 @@ constexpr Type kTypes[] = {Type::K, Type::J, Type::N, Type::E, Type::T, Type::R,
 }  // namespace
 
 TEST_CASE("the emf at every published point rounds to the published value") {
-  for (const Point& point : kPoints) {
+  for (const its90::Point& point : its90::kPoints) {
     INFO(letter_of(point.type) << " at " << point.celsius);
     const auto mv = emf_mv(point.type, point.celsius);
     REQUIRE(mv.has_value());
@@ -144,7 +30,7 @@ TEST_CASE("the emf at every published point rounds to the published value") {
 
 TEST_CASE(
     "the temperature at every published emf is the published one, as far as the emf's last digit tells") {
-  for (const Point& point : kPoints) {
+  for (const its90::Point& point : its90::kPoints) {
     if (point.celsius < emf_range(point.type).from_c) continue;  // type B below 42.2 C
     INFO(letter_of(point.type) << " at " << point.mv << " mV");
     const auto celsius = celsius_of_emf(point.type, point.mv, 20.0);

@@ -102,7 +102,7 @@ TEST_CASE("hydrogen says which previous records it does not count, and absurd ho
   CHECK(std::any_of(notes.begin(), notes.end(), [](const std::string& note) {
     return note.starts_with("One previous record is not counted");
   }));
-  CHECK(fact(report.heat[1], "Worth the same") == "over 1,000,000 h at 590 °C, with C = 20");
+  CHECK(fact(report.heat[1], "Equivalent time") == "over 1,000,000 h at 590 °C, with C = 20");
 }
 
 TEST_CASE("the result has the heat with formula, source and flag") {

@@ -21,7 +21,7 @@ std::uint64_t mixed(std::uint64_t number, std::int32_t reading) {
   return number ^ (number >> 29U);
 }
 
-/// A number for the readings of rows [first, first + kBlockRows]; nothing where they do not change.
+/// A number for the readings of rows [first, first + kBlockRows]; nullopt if they do not change.
 std::optional<std::uint64_t> block_number(const RowReadings& channel, std::size_t first) {
   std::uint64_t number = std::bit_cast<std::uint64_t>(channel.kelvin_per_unit);
   bool changes = false;

@@ -115,7 +115,7 @@ RowsNear rows_near(const ExaminedChannel& examined, double from_s, double to_s) 
   examined.channel().readings.collect(first, last, rows, near.celsius);
   near.times_s.reserve(rows.size());
   near.apart_k.reserve(rows.size());
-  std::vector<std::size_t> cells;  // with others known, around the time_range
+  std::vector<std::size_t> cells;  // with others known, around the time span
   const std::size_t from_cell = examined.cell_at(from_s);
   for (std::size_t k = from_cell >= 3 ? from_cell - 3 : 0; k < examined.cells(); ++k) {
     if (examined.others_known[k] != 0) cells.push_back(k);

@@ -40,7 +40,7 @@ struct ExaminedChannel {
   [[nodiscard]] std::size_t cells_in(double seconds, std::size_t least) const;
   /// First cell not before `time_s`.
   [[nodiscard]] std::size_t cell_at(double time_s) const;
-  /// Marks the cells that touch a time_range.
+  /// Marks the cells that touch a time span.
   void explain(double from_s, double to_s);
   /// Median of apart_k over the comparable cells of [first, last); `count` becomes their number.
   [[nodiscard]] double median_apart(std::size_t first, std::size_t last, std::size_t& count) const;
@@ -53,7 +53,7 @@ std::vector<ExaminedChannel> examine_channels(const Record& record, const Sample
 /// Whether the evaluated channels run together, so that "the others" means something.
 bool run_together(const SampledRecord& sampled, const GroupCourse& course);
 
-/// The rows of a channel in a time_range, where it has a reading.
+/// The rows of a channel in a time span, where it has a reading.
 struct RowsNear {
   std::vector<double> times_s;
   std::vector<double> celsius;

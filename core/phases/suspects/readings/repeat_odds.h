@@ -30,7 +30,7 @@ inline constexpr std::size_t kBendBlock = 16;  // rows
 std::vector<BendBlock> bend_blocks(const RowTable& table, const RowReadings& channel,
                                    const RowReadings* beside, const std::vector<RowRun>& long_runs);
 
-/// -ln of the greatest chance that one more reading is the same, judged by the blocks outside rows
+/// -ln of the greatest chance that one more reading is the same, by the blocks outside rows
 /// [first, last]; 0 where the record shows no such noise, or too little of it is there to tell.
 double repeat_surprise(const std::vector<BendBlock>& blocks, std::size_t first, std::size_t last,
                        double interval_s);

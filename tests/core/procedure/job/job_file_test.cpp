@@ -231,7 +231,7 @@ TEST_CASE("several welds are listed, each with its thermocouples") {
 TEST_CASE("jobs whose head is refused") {
   for (const Refused& row : {
            Refused{"soakwright = \"procedure 1\"\nnumber = \"1\"\n", 1,
-                   "\"procedure 1\": this file is a procedure, not a job", "a job is wanted here"},
+                   "\"procedure 1\": this file is a procedure, not a job", "a job is needed here"},
            Refused{"soakwright = \"job 9\"\n", 1, "\"job 9\"", "\"job 1\""},
            Refused{"work = \"drum\"\n", 1, "`soakwright` is missing in the job", "add"},
            Refused{kHead + "cycle = 0\n", 2, "`cycle` is 0", "from 1"},

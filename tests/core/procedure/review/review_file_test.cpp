@@ -53,7 +53,7 @@ TEST_CASE("a review is read with its dispositions and its people") {
 TEST_CASE("reviews that are refused") {
   const std::string finding = "[[finding]]\nrequirement = \"record.gap\"\n";
   for (const Refused& row : {
-           Refused{"soakwright = \"job 1\"\n", 1, "\"job 1\"", "a review is wanted here"},
+           Refused{"soakwright = \"job 1\"\n", 1, "\"job 1\"", "a review is needed here"},
            Refused{kHead + "result_sha256 = \"abc\"\n", 2, "`result_sha256` is \"abc\"",
                    "64 hexadecimal digits"},
            Refused{kHead + "result = \"abc\"\n", 2, "`result` is not a key of the review", "result_sha256"},

@@ -61,7 +61,9 @@ Asked read_job_and_log_name(const Request& request) {
 
 void read_procedure_and_review(const Request& request, Asked& asked) {
   const std::string path = named_file(request.procedure, asked.job.get(), &Job::procedure);
-  if (!path.empty()) {
+  if (request.procedure_text) {
+    asked.procedure = asked.take(parse_procedure(*request.procedure_text, path));
+  } else if (!path.empty()) {
     auto procedure = read_procedure(path);
     if (!procedure && request.procedure.empty())
       procedure =

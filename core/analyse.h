@@ -41,6 +41,8 @@ struct Request {
   /// own paths count.
   std::optional<std::vector<PreviousFiles>> previous_files = std::nullopt;
   ImportChoices import = {};  ///< each key that is given wins over the job's
+  /// Stands in for what the procedure file says, where changes to it are not written yet.
+  std::optional<std::string> procedure_text = std::nullopt;
 };
 
 // No exception leaves these: lack of memory and faults of the program itself are problems too

@@ -21,6 +21,7 @@
 #include "app/gui/panes/import_settings_pane.h"
 #include "app/gui/panes/job_pane.h"
 #include "app/gui/panes/list_pane.h"
+#include "app/gui/panes/procedure_pane.h"
 #include "app/gui/panes/review_form.h"
 #include "app/gui/panes/start_page.h"
 #include "app/gui/parts/error_bar.h"
@@ -53,6 +54,9 @@ MainWindow::MainWindow(SavedSettings& memory, QWidget* parent) : QMainWindow(par
   wireSaving();
   wireMeasuring();
   wireReview();
+  wireProcedure();
+  wireJob();
+  wireHelp();
   restoreLayout();
   showCase(true);
 }
@@ -84,6 +88,8 @@ void MainWindow::build() {
   pages_->addTab(reading_, tr("Import settings"));
   job_ = new JobPane(this);
   pages_->addTab(job_, tr("Job"));
+  procedure_ = new ProcedurePane(this);
+  pages_->addTab(procedure_, tr("Procedure"));
 
   buildLists();
   above_lists_ = new QSplitter(Qt::Vertical, this);
@@ -91,7 +97,7 @@ void MainWindow::build() {
   above_lists_->addWidget(beside_lists_);
   above_lists_->setStretchFactor(0, 1);
   above_lists_->setStretchFactor(1, 0);
-  above_lists_->setSizes({440, 230});
+  above_lists_->setSizes({500, 180});
   above_lists_->setChildrenCollapsible(false);
   middle_ = new QStackedWidget(this);
   middle_->addWidget(start_);
@@ -107,6 +113,11 @@ void MainWindow::build() {
     layout->addWidget(strip);
   layout->addWidget(middle_, 1);
   setCentralWidget(central);
+}
+
+void MainWindow::setFolders(const DataFolders& folders) {
+  folders_ = folders;
+  offerRecent();
 }
 
 void MainWindow::buildLists() {

@@ -10,6 +10,7 @@
 #include "app/gui/saved_settings.h"
 #include "app/gui/session.h"
 #include "app/gui/work/curve_work.h"
+#include "app/gui/work/data_folders.h"
 #include "app/gui/work/export_work.h"
 #include "app/gui/work/file_watch.h"
 
@@ -30,7 +31,9 @@ class ImportSettingsPane;
 class ErrorBar;
 class JobPane;
 class FindingPane;
+class ManualWindow;
 class MessageStrip;
+class ProcedurePane;
 class ReviewForm;
 class StartPage;
 class SummaryBar;
@@ -44,14 +47,25 @@ class MainWindow : public QMainWindow {
   ~MainWindow() override;
 
   [[nodiscard]] Session& session() { return session_; }
+  /// Where rules, samples and the manual are, in place of the installed ones.
+  void setFolders(const DataFolders& folders);
   /// Each begins to write a file and tells by exported() how it went; one at a time.
   void exportReport(const QString& path);
   void exportResult(const QString& path);
   void exportPicture(const QString& path);
   /// Writes what was changed by hand into the job at `path`, a new one where there is none.
   void writeJob(const QString& path);
+  /// A new job for the open log, with a line for each thermocouple, takes the place of the open one.
+  void startJob();
+  /// Writes the job as it is wanted now into another file and goes on with that one. False where that cannot
+  /// be.
+  bool writeJobAs(const QString& path);
   /// Writes what was decided into the review at `path`. False where it cannot be written.
   bool writeReview(const QString& path);
+  /// A procedure that is in no file yet takes the place of the open one, and is shown.
+  void startProcedure(const std::string& text, const QString& words);
+  /// Writes the procedure as it is wanted now and goes on with that file. False where it cannot be written.
+  bool writeProcedure(const QString& path);
   /// Opens what is named: of several of one kind the one that the user chooses, and nothing before unsaved
   /// changes are saved or discarded.
   void openPaths(const QStringList& paths);
@@ -98,9 +112,14 @@ class MainWindow : public QMainWindow {
   [[nodiscard]] ChangesPlace changesPlace() const;
   /// True where nothing is unsaved, or the user saved or discarded it.
   bool mayLeave();
+  /// False where something stays unsaved. With `preview`, what changes in a file is shown before.
+  bool saveWhatIsUnsaved(bool preview);
+  [[nodiscard]] QStringList unsavedWords() const;
   void offerLeftChanges();
   void answerLeftChanges(std::size_t button);
   void showUnsaved();
+  /// The start page, or what is open.
+  void showMiddle();
   void showChangedFiles(const QStringList& paths);
   void reloadFiles();
   bool saveJob(bool preview);
@@ -120,6 +139,17 @@ class MainWindow : public QMainWindow {
   void offerForTrace(std::size_t trace, const QPoint& at);
   void copyChart();
   void stepFinding(int step);
+  // window_procedure.cpp
+  void wireProcedure();
+  bool saveProcedure(bool preview);
+  bool saveProcedureAs();
+  [[nodiscard]] QString askForProcedureFile();
+  void askForNewProcedure();
+  // window_job.cpp
+  void wireJob();
+  void saveJobAs();
+  // window_help.cpp
+  void wireHelp();
   // window_review.cpp
   void wireReview();
   void showReview();
@@ -132,6 +162,7 @@ class MainWindow : public QMainWindow {
   [[nodiscard]] std::vector<bool> visibleChannels() const;
 
   SavedSettings& memory_;
+  DataFolders folders_ = DataFolders::installed();
   Session session_;
   ExportWork exports_;
   std::unique_ptr<WindowActions> actions_;
@@ -147,6 +178,7 @@ class MainWindow : public QMainWindow {
   QTabWidget* pages_ = nullptr;
   ImportSettingsPane* reading_ = nullptr;
   JobPane* job_ = nullptr;
+  ProcedurePane* procedure_ = nullptr;
   ChartPane* chart_ = nullptr;
   ChannelPane* channels_ = nullptr;
   QSplitter* beside_chart_ = nullptr;
@@ -165,6 +197,7 @@ class MainWindow : public QMainWindow {
   const Verdicts* curves_of_ = nullptr;  ///< whose limits the curves show
   DetailPanel* card_ = nullptr;
   ReviewForm* review_form_ = nullptr;
+  ManualWindow* manual_ = nullptr;  ///< made when it is asked for
   QLabel* status_ = nullptr;
   QProgressBar* progress_ = nullptr;
   QPushButton* cancel_ = nullptr;

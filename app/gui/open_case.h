@@ -26,8 +26,9 @@ struct FileStamp {
 /// Without a log there is no record, no report and no traces: a procedure or a job waits for one.
 struct OpenCase {
   OpenFiles files;
-  QString log_path;        ///< the log that was read, also where the job named it
-  QString procedure_path;  ///< likewise
+  QString log_path;              ///< the log that was read, also where the job named it
+  QString procedure_path;        ///< likewise; empty where the procedure is in no file yet
+  std::string procedure_source;  ///< the text that was evaluated, saved or not
   std::map<QString, FileStamp> stamps;
   Analysis analysis;
   std::shared_ptr<const Report> report;
@@ -44,16 +45,27 @@ Result<OpenCase> read_case(const OpenFiles& kept, const OpenFiles& named, const 
 /// The files that are meant when `named` is opened on top of `kept`; `job` is what the job of the two says.
 OpenFiles files_together(const OpenFiles& kept, const OpenFiles& named, const Job* job);
 
-/// The same record against the procedure at `path`; neither the log nor its phases are touched.
-Result<OpenCase> evaluate_case_again(const OpenCase& open, const QString& path);
+/// The same record against the procedure at `path`, or against `draft` in its place; neither the log nor its
+/// phases are touched. Without a record the procedure is read and no more.
+Result<OpenCase> evaluate_case_again(const OpenCase& open, const QString& path,
+                                     const std::optional<DraftText>& draft = std::nullopt);
+
+/// The file of the procedure: as the user named it, else as the job does; empty where neither names one.
+QString filed_procedure(const OpenCase& open);
 
 /// The job's text with the changes made on the reading sheet: what is read meanwhile, and what is written
 /// into the job at `job`. Where there is no such file, a new job for that log and procedure, named from the
 /// job's folder.
 Result<std::string> job_text_of(const QString& job, const std::vector<JobChange>& changes, const QString& log,
                                 const QString& procedure);
-/// What a job that is not written yet is called in messages and in the report.
+/// The job as it is wanted now, to be written at `path`: log and procedure are named from there. A job with
+/// previous records, whose paths are its folder's, is refused for another folder.
+Result<std::string> job_text_for(const OpenCase& open, const std::vector<JobChange>& changes,
+                                 const QString& path);
+
+/// What a job, a procedure that is not written yet is called in messages and in the report.
 QString unwritten_job_name();
+QString unwritten_procedure_name();
 
 /// Makes the report anew: in open.files.unit, and naming what is changed and not saved.
 void say_again(OpenCase& open);

@@ -5,12 +5,20 @@
 #include <QString>
 #include <QStringList>
 #include <optional>
+#include <string>
 #include <vector>
 
 #include "core/procedure/job/job_changes.h"
 #include "core/units/temperature.h"
 
 namespace soakwright::gui {
+
+/// The text of a procedure that was changed and is not written yet.
+struct DraftText {
+  std::string text;
+  bool in_a_file = true;  ///< false: a new procedure, whatever file is named
+  bool operator==(const DraftText&) const = default;
+};
 
 struct OpenFiles {
   QString log;
@@ -19,6 +27,7 @@ struct OpenFiles {
   QString review;
   /// Settled on the reading sheet and not yet written into the job; none: as before.
   std::optional<std::vector<JobChange>> changes;
+  std::optional<DraftText> draft = std::nullopt;  ///< stands in for the procedure that a file has
 
   /// To show temperatures in; none: the procedure's, else the log's.
   std::optional<TemperatureUnit> unit = std::nullopt;

@@ -15,6 +15,8 @@ const QString kRecent = QStringLiteral("files/recent");
 const QString kChanges = QStringLiteral("changes/");
 const QString kList = QStringLiteral("/list");
 const QString kWhen = QStringLiteral("/when");
+const QString kProcedure = QStringLiteral("/procedure");
+const QString kInAFile = QStringLiteral("/procedure-in-a-file");
 const QString kLast = QStringLiteral("files/last");
 
 }  // namespace
@@ -41,10 +43,10 @@ void SavedSettings::remember(const OpenFiles& files) {
   settings_.sync();
 }
 
-void SavedSettings::keepChanges(const ChangesPlace& place, const std::vector<JobChange>& changes) {
+void SavedSettings::keepChanges(const ChangesPlace& place, const UnsavedWork& work) {
   if (place.log_sha256.isEmpty()) return;
   QJsonArray list;
-  for (const JobChange& change : changes) {
+  for (const JobChange& change : work.job) {
     QJsonObject item{{QStringLiteral("key"), QString::fromStdString(change.key)}};
     if (change.value) item[QStringLiteral("value")] = QString::fromStdString(*change.value);
     if (change.table != "import") item[QStringLiteral("table")] = QString::fromStdString(change.table);
@@ -64,9 +66,12 @@ void SavedSettings::keepChanges(const ChangesPlace& place, const std::vector<Job
     list.append(item);
   }
   const QString key = kChanges + place.key();
-  if (changes.empty()) {
-    settings_.remove(key);
-  } else {
+  settings_.remove(key);
+  if (work.draft) {
+    settings_.setValue(key + kProcedure, QByteArray::fromStdString(work.draft->text));
+    settings_.setValue(key + kInAFile, work.draft->in_a_file);
+  }
+  if (!work.none()) {
     settings_.setValue(key + kList, QJsonDocument(list).toJson(QJsonDocument::Compact));
     settings_.setValue(key + kWhen, QDateTime::currentDateTime().toString(Qt::ISODate));
   }
@@ -84,9 +89,12 @@ QDateTime SavedSettings::changedAt(const ChangesPlace& place) const {
   return QDateTime::fromString(settings_.value(kChanges + place.key() + kWhen).toString(), Qt::ISODate);
 }
 
-std::vector<JobChange> SavedSettings::changes(const ChangesPlace& place) const {
-  std::vector<JobChange> changes;
-  if (place.log_sha256.isEmpty()) return changes;
+UnsavedWork SavedSettings::changes(const ChangesPlace& place) const {
+  UnsavedWork work;
+  if (place.log_sha256.isEmpty()) return work;
+  const QString key = kChanges + place.key();
+  if (const QVariant text = settings_.value(key + kProcedure); text.isValid())
+    work.draft = DraftText{text.toByteArray().toStdString(), settings_.value(key + kInAFile).toBool()};
   const QJsonArray list =
       QJsonDocument::fromJson(settings_.value(kChanges + place.key() + kList).toByteArray()).array();
   for (const QJsonValue& item : list) {
@@ -106,9 +114,9 @@ std::vector<JobChange> SavedSettings::changes(const ChangesPlace& place) const {
     const QJsonArray names = item[QStringLiteral("column")].toArray();
     if (!names.isEmpty()) change.column.emplace();
     for (const QJsonValue& name : names) change.column->names.push_back(name.toString().toStdString());
-    changes.push_back(std::move(change));
+    work.job.push_back(std::move(change));
   }
-  return changes;
+  return work;
 }
 
 void SavedSettings::keepLayout(const QString& part, const QByteArray& state) {

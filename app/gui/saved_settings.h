@@ -21,6 +21,14 @@ struct ChangesPlace {
   [[nodiscard]] QString key() const;
 };
 
+/// What was changed and is in no file.
+struct UnsavedWork {
+  std::vector<JobChange> job = {};
+  std::optional<DraftText> draft = std::nullopt;
+  [[nodiscard]] bool none() const { return job.empty() && !draft; }
+  bool operator==(const UnsavedWork&) const = default;
+};
+
 class SavedSettings {
  public:
   /// The user's own settings.
@@ -32,9 +40,9 @@ class SavedSettings {
   [[nodiscard]] QStringList last() const;
   void remember(const OpenFiles& files);
 
-  /// What was changed there and is not in a job yet; empty: nothing is.
-  void keepChanges(const ChangesPlace& place, const std::vector<JobChange>& changes);
-  [[nodiscard]] std::vector<JobChange> changes(const ChangesPlace& place) const;
+  /// What was changed there and is in no file yet.
+  void keepChanges(const ChangesPlace& place, const UnsavedWork& work);
+  [[nodiscard]] UnsavedWork changes(const ChangesPlace& place) const;
   /// When they were kept last; not valid if there are none.
   [[nodiscard]] QDateTime changedAt(const ChangesPlace& place) const;
 

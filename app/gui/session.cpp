@@ -4,9 +4,7 @@
 #include <algorithm>
 #include <utility>
 
-#include "app/gui/texts/change_words.h"
 #include "app/pdf/shown_text.h"
-#include "core/procedure/job/job_file.h"
 #include "core/report/review_check.h"
 
 namespace soakwright::gui {
@@ -48,6 +46,7 @@ OpenFiles together(OpenFiles first, const OpenFiles& then) {
        {&OpenFiles::log, &OpenFiles::procedure, &OpenFiles::job, &OpenFiles::review})
     if (!(then.*file).isEmpty()) first.*file = then.*file;
   if (then.changes) first.changes = then.changes;
+  if (then.draft) first.draft = then.draft;
   return first;
 }
 
@@ -83,19 +82,6 @@ Selection still_chosen(const Selection& chosen, const Report* before, const Repo
 
 }  // namespace
 
-/// One edit: leads to its state and back to the one before.
-class Session::EditStep : public QUndoCommand {
- public:
-  EditStep(Session& session, std::size_t state, const QString& words)
-      : QUndoCommand(words), session_(session), state_(state) {}
-  void redo() override { session_.wantState(state_); }
-  void undo() override { session_.wantState(state_ - 1); }
-
- private:
-  Session& session_;
-  std::size_t state_;
-};
-
 Session::Session(QObject* parent) : QObject(parent) {
   connect(&work_, &BackgroundWork::busyChanged, this, &Session::busyChanged);
   connect(&work_, &BackgroundWork::progressed, this, &Session::progressed);
@@ -129,9 +115,13 @@ void Session::openNamed(OpenFiles named) {
   // What is still being read is opened together with what comes now, not dropped for it.
   if (busy()) named = together(pending_, named);
   const bool only_procedure = named.log.isEmpty() && named.job.isEmpty() && named.review.isEmpty();
-  if (only_procedure && open_.has_record())
+  if (only_procedure && open_.has_record()) {
+    // Edits of another procedure are none of this one.
+    if (wanted_.empty() && !review_) clearEdits();
+    for (Edits& state : states_) state.procedure.reset();
+    draft_.reset();
     evaluateAgain(named.procedure);
-  else
+  } else
     read(open_.files, named);
 }
 
@@ -156,158 +146,40 @@ void Session::evaluateAgain(const QString& procedure) {
       [open = open_, procedure](const Watch&) { return WorkOutcome{evaluate_case_again(open, procedure)}; });
 }
 
+/// Only the procedure differs from what is open: neither the log nor its phases are touched.
+void Session::evaluateAsWanted() {
+  pending_ = {};
+  purpose_ = Purpose::change;
+  work_.start([open = open_, draft = draft_](const Watch&) {
+    return WorkOutcome{evaluate_case_again(open, filed_procedure(open), draft)};
+  });
+  emit changesChanged();
+}
+
 void Session::reload() {
   if (open_.files.none()) return;
-  if (must_read_again(open_) || open_.procedure_path.isEmpty())
+  if (must_read_again(open_) || open_.procedure_path.isEmpty() || draft_)
     read(open_.files, {}, Purpose::again);
   else
     evaluateAgain(open_.procedure_path);
 }
 
-void Session::change(const std::vector<JobChange>& changes) {
-  if (open_.log_path.isEmpty() && !refused_) return;
-  std::vector<JobChange> next = wanted_;
-  const OpenFiles& files = refused_ ? refused_->named : open_.files;
-  const bool in_a_file = !files.job.isEmpty() || (refused_ && !refused_->kept.job.isEmpty());
-  for (const JobChange& change : changes) {
-    if (change.whole) next.clear();
-    const bool setting = !change.whole && !change.added;
-    if (setting)
-      std::erase_if(next, [&](const JobChange& old) {
-        return !old.whole && !old.added && old.column == change.column && old.key == change.key &&
-               old.table == change.table;
-      });
-    const bool over_text = !next.empty() && next.front().whole;
-    if (!setting || change.value || in_a_file || over_text) next.push_back(change);
-  }
-  if (next == wanted_) return;
-  addStep({std::move(next), std::nullopt}, change_words(changes.back()));
-}
-
-void Session::restoreChanges(std::vector<JobChange> changes) {
-  if (changes.empty() || (open_.log_path.isEmpty() && !refused_)) return;
-  addStep({std::move(changes), std::nullopt}, tr("restore unsaved changes"));
-}
-
-void Session::addStep(Edits next, const QString& words) {
-  if (edits_.count() == 0) states_ = {Edits{wanted_, review_}};
-  states_.resize(static_cast<std::size_t>(edits_.index()) + 1);
-  states_.push_back(std::move(next));
-  edits_.push(new EditStep(*this, states_.size() - 1, words));
-}
-
-void Session::wantState(std::size_t state) {
-  if (state >= states_.size()) return;
-  const Edits& edits = states_[state];
-  if (wanted_ == edits.job) {
-    if (review_ != edits.review) applyReview(edits.review);
-    return;
-  }
-  wanted_ = edits.job;
-  pending_review_ = edits.review;
-  readAsWanted();
-}
-
-Review Session::reviewNow() const {
-  Review now = open_.analysis.review ? *open_.analysis.review : Review{};
-  now.result_sha256 = result_digest(open_.analysis);
-  return now;
-}
-
-void Session::review(const Review& next, const QString& words) {
-  if (!open_.analysis.verdicts || !wanted_.empty() || busy()) return;
-  addStep({wanted_, next}, words);
-}
-
-/// A review of another result is none of this one.
-void Session::applyReview(const std::optional<Review>& review) {
-  OpenCase next = open_;
-  const std::string digest = result_digest(next.analysis);
-  review_.reset();
-  next.analysis.review = file_review_;
-  if (review && review->result_sha256 == digest) {
-    review_ = review;
-    auto shown = std::make_shared<Review>(*review);
-    shown->file = tr("review, not saved").toStdString();
-    shown->sha256.clear();
-    next.analysis.review = shown;
-  }
-  next.analysis.result_sha256 = next.analysis.review ? digest : std::string();
-  say_again(next);
-  adopt(std::move(next));
-  emit changesChanged();
-}
-
-Problems Session::reviewWritten(const QString& path, const std::string& text) {
-  auto saved = parse_review(text, path.toStdString());
-  if (!saved) return saved.problems();
-  Review before = file_review_ ? *file_review_ : Review{};
-  if (!before.result_sha256) before.result_sha256 = result_digest(open_.analysis);
-  const auto now = static_cast<std::size_t>(edits_.index());
-  for (std::size_t i = 0; i < states_.size(); ++i) {
-    if (i == now)
-      states_[i].review.reset();
-    else if (!states_[i].review)
-      states_[i].review = before;
-  }
-  file_review_ = std::make_shared<const Review>(std::move(saved).value());
-  open_.files.review = path;
-  open_.stamps[path] = FileStamp::of(path);
-  applyReview(std::nullopt);
-  return {};
-}
-
-void Session::clearEdits() {
-  edits_.clear();
-  states_.clear();
-}
-
 void Session::readAsWanted() {
   OpenFiles named = refused_ ? refused_->named : OpenFiles{};
-  named.changes = wanted_;
-  read(refused_ ? refused_->kept : open_.files, named, Purpose::change);
-  emit changesChanged();
-}
-
-std::vector<std::string> Session::jobTexts(const QString& path) const {
-  std::vector<std::string> texts;
-  for (const Edits& state : states_) {
-    auto text = job_text_of(path, state.job, open_.log_path, open_.procedure_path);
-    // Such a step is left out by jobWritten().
-    texts.push_back(text ? std::move(text).value() : std::string());
-  }
-  return texts;
-}
-
-void Session::jobWritten(const QString& path, const std::vector<std::string>& texts) {
-  const auto now = static_cast<std::size_t>(edits_.index());
-  const std::string saved = now < texts.size() ? texts[now] : std::string();
-  if (saved.empty() || texts.size() != states_.size()) {
-    clearEdits();
-  } else {
-    for (std::size_t i = 0; i < states_.size(); ++i)
-      states_[i].job = texts[i].empty() || texts[i] == saved
-                           ? std::vector<JobChange>{}
-                           : std::vector<JobChange>{{std::nullopt, {}, std::nullopt, std::nullopt, texts[i]}};
-  }
-  wanted_.clear();
-  emit changesChanged();
   OpenFiles kept = refused_ ? refused_->kept : open_.files;
-  OpenFiles named = refused_ ? refused_->named : OpenFiles{};
-  kept.changes.reset();
-  if (named.log.isEmpty()) named.log = refused_ ? refused_->path : open_.log_path;
-  if (named.procedure.isEmpty()) named.procedure = refused_ ? kept.procedure : open_.procedure_path;
-  named.job = path;
-  named.changes = std::vector<JobChange>{};
-  read(kept, named, Purpose::again);
+  named.changes = wanted_;
+  kept.draft = draft_;
+  read(kept, named, Purpose::change);
+  emit changesChanged();
 }
 
 void Session::dropRefused() {
   if (!refused_) return;
   refused_.reset();
-  sheet_texts_.clear();
+  keepProblems({});
   clearEdits();
   wanted_ = open_.files.changes.value_or(std::vector<JobChange>{});
+  draft_ = open_.files.draft;
   emit changesChanged();
 }
 
@@ -353,23 +225,29 @@ void Session::take(const BackgroundWork::Outcome& outcome) {
     if (review || (unsaved && purpose == Purpose::again)) applyReview(review ? review : unsaved);
     return;
   }
-  QStringList texts;
-  for (const Problem& problem : outcome->open.problems()) texts.append(pdf::shown_text(problem.text()));
   if (changing) {
-    sheet_texts_ = texts;
+    keepProblems(outcome->open.problems());
     emit changesChanged();
     return;
   }
+  QStringList texts;
+  for (const Problem& problem : outcome->open.problems()) texts.append(pdf::shown_text(problem.text()));
   emit refused(texts);
-  if (outcome->refused) keepRefused(*outcome->refused, texts);
+  if (outcome->refused) keepRefused(*outcome->refused, outcome->open.problems());
 }
 
-void Session::keepRefused(RefusedLog log, const QStringList& texts) {
+void Session::keepRefused(RefusedLog log, const Problems& problems) {
   refused_ = std::move(log);
   wanted_.clear();
   clearEdits();
-  sheet_texts_ = texts;
+  keepProblems(problems);
   emit logRefused();
+}
+
+void Session::keepProblems(const Problems& problems) {
+  problems_ = problems;
+  sheet_texts_.clear();
+  for (const Problem& problem : problems) sheet_texts_.append(pdf::shown_text(problem.text()));
 }
 
 void Session::adopt(OpenCase next) {
@@ -378,7 +256,9 @@ void Session::adopt(OpenCase next) {
   open_ = std::move(next);
   selection_ = kept;
   wanted_ = open_.files.changes.value_or(std::vector<JobChange>{});
-  sheet_texts_.clear();
+  draft_ = open_.files.draft;
+  if (!draft_) filed_text_ = open_.procedure_source;
+  keepProblems({});
   if (other_record) {
     hidden_.assign(open_.has_record() ? open_.analysis.record->channels.size() : 0, false);
     for (std::size_t i = 0; i < hidden_.size(); ++i)
@@ -393,9 +273,18 @@ void Session::showIn(std::optional<TemperatureUnit> unit) {
   if (open_.files.unit == unit) return;
   open_.files.unit = unit;
   if (!open_.has_record()) return;
+  // What is wanted and was refused stays wanted.
+  const auto wanted = wanted_;
+  const auto draft = draft_;
+  const Problems problems = problems_;
   OpenCase next = open_;
   say_again(next);
   adopt(std::move(next));
+  if (problems.empty()) return;
+  wanted_ = wanted;
+  draft_ = draft;
+  keepProblems(problems);
+  emit changesChanged();
 }
 
 void Session::select(const Selection& selection) {

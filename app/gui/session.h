@@ -28,7 +28,8 @@ struct Selection {
 /// What was done and is in no file yet.
 struct Edits {
   std::vector<JobChange> job;
-  std::optional<Review> review;  ///< none: as its file says, or no review
+  std::optional<DraftText> procedure;  ///< none: as its file says, or no procedure
+  std::optional<Review> review;        ///< none: as its file says, or no review
   bool operator==(const Edits&) const = default;
 };
 
@@ -57,19 +58,36 @@ class Session : public QObject {
   /// at once are undone at once.
   void change(const std::vector<JobChange>& changes);
   void change(const JobChange& change) { this->change(std::vector{change}); }
-  /// Every edit of the job, to be undone one by one, also after it was saved.
+  /// A job that is in no file yet takes the place of the open one; log and procedure stay.
+  void newJob(const std::string& text, const QString& words);
+  /// The text of the procedure is to be `text`; evaluated at once where a record is open. Where it is
+  /// refused, what was evaluated before stays and the text stays wanted.
+  void changeProcedure(const std::string& text, const QString& words);
+  /// A procedure that is in no file yet takes the place of the open one.
+  void newProcedure(const std::string& text, const QString& words);
+  /// Every edit of job, procedure and review, to be undone one by one, also after it was saved.
   [[nodiscard]] QUndoStack& edits() { return edits_; }
   /// Changes of an earlier run that were never saved.
-  void restoreChanges(std::vector<JobChange> changes);
+  void restoreChanges(std::vector<JobChange> changes, const std::optional<DraftText>& draft);
   /// The job's text after each edit that can be undone or done again, for the job at `path`. To be made
   /// before the job is written there, and handed to jobWritten().
   [[nodiscard]] std::vector<std::string> jobTexts(const QString& path) const;
   /// The changes are in the job at `path` now. Undo leads back to the texts before.
   void jobWritten(const QString& path, const std::vector<std::string>& texts);
+  /// The text that is wanted is in the file at `path` now. Undo leads back to the texts before.
+  void procedureWritten(const QString& path);
   /// Leaves a refused log alone again.
   void dropRefused();
   [[nodiscard]] const std::vector<JobChange>& wanted() const { return wanted_; }
-  [[nodiscard]] bool unsaved() const { return !wanted_.empty() || review_; }
+  [[nodiscard]] bool unsaved() const { return !wanted_.empty() || review_ || draft_; }
+  /// The procedure's text that is wanted and in no file.
+  [[nodiscard]] const std::optional<DraftText>& draft() const { return draft_; }
+  /// The procedure's text as it is wanted now; empty where there is none.
+  [[nodiscard]] std::string procedureText() const { return draft_ ? draft_->text : filed_text_; }
+  /// As its file said when it was read.
+  [[nodiscard]] const std::string& filedProcedure() const { return filed_text_; }
+  /// The file that it is saved in; empty where there is none yet.
+  [[nodiscard]] QString procedureFile() const;
   [[nodiscard]] bool reviewUnsaved() const { return review_.has_value(); }
   /// What is decided now; an empty review of this result where there is none.
   [[nodiscard]] Review reviewNow() const;
@@ -80,6 +98,8 @@ class Session : public QObject {
   [[nodiscard]] const std::optional<RefusedLog>& refusedLog() const { return refused_; }
   /// Why the log could not be read as it is wanted; as the command line prints it.
   [[nodiscard]] const QStringList& sheetTexts() const { return sheet_texts_; }
+  /// The same, with file and line of each.
+  [[nodiscard]] const Problems& problems() const { return problems_; }
   /// SHA-256 of the log that changes belong to; empty where there is none.
   [[nodiscard]] QString logSha() const;
   void closeJob();
@@ -114,6 +134,7 @@ class Session : public QObject {
   void openNamed(OpenFiles named);
   void read(const OpenFiles& kept, const OpenFiles& named, Purpose purpose = Purpose::open);
   void evaluateAgain(const QString& procedure);
+  void evaluateAsWanted();
   void take(const BackgroundWork::Outcome& outcome);
   class EditStep;
   void applyReview(const std::optional<Review>& review);
@@ -121,13 +142,16 @@ class Session : public QObject {
   void addStep(Edits next, const QString& words);
   void wantState(std::size_t state);
   void clearEdits();
-  void keepRefused(RefusedLog log, const QStringList& texts);
+  void keepRefused(RefusedLog log, const Problems& problems);
+  void keepProblems(const Problems& problems);
 
   BackgroundWork work_;
   OpenCase open_;
   OpenFiles pending_;  ///< what the work in hand was asked to open
   Purpose purpose_ = Purpose::open;
   std::vector<JobChange> wanted_;
+  std::optional<DraftText> draft_;
+  std::string filed_text_;                ///< of the procedure, as its file said when it was read
   std::optional<Review> review_;          ///< decided, and in no file
   std::optional<Review> pending_review_;  ///< to be put back once the record is read
   std::shared_ptr<const Review> file_review_;
@@ -136,6 +160,7 @@ class Session : public QObject {
   std::vector<Edits> states_;
   std::optional<RefusedLog> refused_;
   QStringList sheet_texts_;
+  Problems problems_;
   Selection selection_;
   std::vector<bool> hidden_;
 };

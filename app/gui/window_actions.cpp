@@ -40,8 +40,14 @@ WindowActions::WindowActions(QMainWindow& w, QUndoStack& edits)
           make(w, tr("Open &procedure…"), tr("Ctrl+Shift+O"), tr("Evaluate the record against a procedure"))),
       open_job(make(w, tr("Open &job…"), tr("Ctrl+J"),
                     tr("Open a job: what was heated and where each thermocouple sat"))),
-      save(make(w, tr("&Save in the job…"), QKeySequence::Save,
-                tr("Show what changes in the job file and save it"))),
+      new_procedure(make(w, tr("Ne&w procedure…"), tr("Ctrl+Shift+N"),
+                         tr("A procedure from a published rule, from the log, from a sample, or empty"))),
+      new_job(make(w, tr("&New job"), QKeySequence::New,
+                   tr("A job for the open log, with a line for each of its thermocouples"))),
+      save(make(w, tr("&Save…"), QKeySequence::Save,
+                tr("Show what changes in job, procedure or review and save it"))),
+      save_job_as(make(w, tr("Save job &as…"), {}, tr("Save the job in another file"))),
+      save_procedure_as(make(w, tr("Save proce&dure as…"), {}, tr("Save the procedure in another file"))),
       exclude(make(w, tr("&Exclude…"), tr("Ctrl+D"),
                    tr("Exclude a thermocouple in whole or in part, with a reason"))),
       reload(make(w, tr("&Reload"), tr("F5"), tr("Reload files that changed on disk, and evaluate again"))),
@@ -51,7 +57,7 @@ WindowActions::WindowActions(QMainWindow& w, QUndoStack& edits)
       export_result(make(w, tr("Export resul&t…"), tr("Ctrl+Shift+E"), tr("Write the result as JSON"))),
       export_picture(make(w, tr("Export pict&ure of the chart…"), tr("Ctrl+Shift+P"),
                           tr("Write the chart as it is shown as PNG"))),
-      print(make(w, tr("Pri&nt report…"), QKeySequence::Print, tr("Print the report"))),
+      print(make(w, tr("Pr&int report…"), QKeySequence::Print, tr("Print the report"))),
       quit(make(w, tr("&Quit"), QKeySequence::Quit, tr("Quit Soakwright"))),
       zoom_in(make(w, tr("Zoom &in"), QKeySequence::ZoomIn, tr("Show less time"))),
       zoom_out(make(w, tr("Zoom &out"), QKeySequence::ZoomOut, tr("Show more time"))),
@@ -73,6 +79,7 @@ WindowActions::WindowActions(QMainWindow& w, QUndoStack& edits)
       show_chart(make(w, tr("&Chart"), tr("Ctrl+1"), tr("Show the chart"))),
       show_reading(make(w, tr("&Import settings"), tr("Ctrl+2"), tr("Show how the file was read"))),
       show_job(make(w, tr("&Job"), tr("Ctrl+3"), tr("Show and edit the job"))),
+      show_procedure(make(w, tr("Procedu&re"), tr("Ctrl+4"), tr("Show and edit the procedure"))),
       show_channels(
           make_switch(w, tr("C&hannels"), tr("F7"), tr("Show or hide the channels beside the chart"))),
       show_lists(make_switch(w, tr("&Lists"), tr("F8"), tr("Show or hide the lists below the chart"))),
@@ -94,15 +101,19 @@ WindowActions::WindowActions(QMainWindow& w, QUndoStack& edits)
       open_review(make(w, tr("Open &review…"), {}, tr("Open the review of this result"))),
       save_review(
           make(w, tr("&Save review…"), tr("Ctrl+Shift+S"), tr("Save the decisions in a review file"))),
-      keys(make(w, tr("&Keyboard and mouse"), tr("F1"), tr("Keyboard and mouse"))),
+      manual(make(w, tr("&Manual"), QKeySequence::HelpContents,
+                  tr("Show the manual's page about what has the focus"))),
+      keys(make(w, tr("&Keyboard and mouse"), tr("Shift+F1"), tr("Keyboard and mouse"))),
       cautions(make(w, tr("&Cautions"), {}, tr("What a verdict does not say"))),
       about(make(w, tr("&About Soakwright"), {}, tr("Version, licence, cautions"))),
       recent(nullptr) {
   QMenu* file = w.menuBar()->addMenu(tr("&File"));
+  file->addActions({new_job, new_procedure});
+  file->addSeparator();
   file->addActions({open_log, open_procedure, open_job});
   recent = file->addMenu(tr("Recent &files"));
   file->addSeparator();
-  file->addAction(save);
+  file->addActions({save, save_job_as, save_procedure_as});
   file->addSeparator();
   file->addActions({reload, close_job, close_all});
   file->addSeparator();
@@ -120,7 +131,7 @@ WindowActions::WindowActions(QMainWindow& w, QUndoStack& edits)
   edit->addSeparator();
   edit->addAction(exclude);
   QMenu* view = w.menuBar()->addMenu(tr("&View"));
-  view->addActions({show_chart, show_reading, show_job});
+  view->addActions({show_chart, show_reading, show_job, show_procedure});
   view->addSeparator();
   view->addActions({zoom_in, zoom_out, reset_view, fit_temperature, previous_view, next_view});
   QMenu* unit = view->addMenu(tr("&Temperature unit"));
@@ -144,7 +155,7 @@ WindowActions::WindowActions(QMainWindow& w, QUndoStack& edits)
   review->addSeparator();
   review->addActions({open_review, save_review});
   QMenu* help = w.menuBar()->addMenu(tr("&Help"));
-  help->addActions({keys, cautions, about});
+  help->addActions({manual, keys, cautions, about});
 
   auto* bar = new QToolBar(tr("Tools"), &w);
   bar->setObjectName(QStringLiteral("tools"));
@@ -165,7 +176,7 @@ void WindowActions::enableFor(bool record, bool evaluated, bool job, bool anythi
     action->setEnabled(record);
   for (QAction* action : {next_requirement, previous_requirement, next_finding, previous_finding})
     action->setEnabled(evaluated);
-  exclude->setEnabled(record);
+  for (QAction* action : {exclude, new_job}) action->setEnabled(record);
   close_job->setEnabled(job);
   for (QAction* action : {reload, close_all}) action->setEnabled(anything);
 }

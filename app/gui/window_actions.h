@@ -18,7 +18,11 @@ struct WindowActions {
   QAction* open_log;
   QAction* open_procedure;
   QAction* open_job;
+  QAction* new_procedure;
+  QAction* new_job;
   QAction* save;
+  QAction* save_job_as;
+  QAction* save_procedure_as;
   QAction* exclude;
   QAction* reload;
   QAction* close_job;
@@ -45,6 +49,7 @@ struct WindowActions {
   QAction* show_chart;
   QAction* show_reading;
   QAction* show_job;
+  QAction* show_procedure;
   QAction* show_channels;
   QAction* show_lists;
   QAction* show_spread;
@@ -59,6 +64,7 @@ struct WindowActions {
   QAction* people;
   QAction* open_review;
   QAction* save_review;
+  QAction* manual;
   QAction* keys;
   QAction* cautions;
   QAction* about;

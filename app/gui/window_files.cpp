@@ -43,7 +43,8 @@ void MainWindow::askToOpen(FileKind kind) {
   const QString folder = known.isEmpty() ? QString() : QFileInfo(known.first()).path();
   const QString path = QFileDialog::getOpenFileName(this, title, folder, filter);
   if (path.isEmpty()) return;
-  const bool replaces = kind == FileKind::log || kind == FileKind::job;
+  const bool replaces =
+      kind == FileKind::log || kind == FileKind::job || (kind == FileKind::procedure && session_.draft());
   if (!replaces || mayLeave()) session_.openAs(kind, path);
 }
 
@@ -52,6 +53,7 @@ void MainWindow::openFromList(const QStringList& paths) { openPaths(paths); }
 void MainWindow::offerRecent() {
   const OpenCase& open = session_.open();
   start_->offer(memory_.last(), memory_.recent());
+  start_->offerSamples(sample_jobs(folders_.samples));
   QString waiting;
   if (!open.has_record() && open.analysis.procedure)
     waiting = tr("Procedure %1 is open. Open a log to evaluate.")

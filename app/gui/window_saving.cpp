@@ -7,7 +7,6 @@
 #include <QFileDialog>
 #include <QFileInfo>
 #include <QInputDialog>
-#include <QLocale>
 #include <QMessageBox>
 #include <QPushButton>
 #include <QStackedWidget>
@@ -18,7 +17,7 @@
 #include "app/gui/panes/channel_pane.h"
 #include "app/gui/panes/import_settings_pane.h"
 #include "app/gui/panes/job_pane.h"
-#include "app/gui/parts/error_bar.h"
+#include "app/gui/panes/procedure_pane.h"
 #include "app/gui/parts/exclude_dialog.h"
 #include "app/gui/parts/message_strip.h"
 #include "app/gui/parts/save_preview.h"
@@ -34,7 +33,6 @@ namespace {
 
 constexpr std::size_t kFirstButton = 0;
 constexpr std::size_t kSecondButton = 1;
-constexpr int kLookAgain_ms = 500;
 
 QString kind_words(FileKind kind, int count) {
   switch (kind) {
@@ -80,14 +78,26 @@ void MainWindow::wireSaving() {
   connect(unsaved_, &MessageStrip::pressed, this, [this](std::size_t button) {
     if (button == kFirstButton)
       session_.edits().undo();
-    else if (session_.reviewUnsaved())
-      saveReview(true);
     else
-      saveJob(true);
+      saveWhatIsUnsaved(true);
   });
   connect(left_, &MessageStrip::pressed, this, &MainWindow::answerLeftChanges);
   connect(stale_, &MessageStrip::pressed, this, [this] { reloadFiles(); });
   connect(&watch_, &FileWatch::changedOnDisk, this, &MainWindow::showChangedFiles);
+}
+
+bool MainWindow::saveWhatIsUnsaved(bool preview) {
+  if (session_.reviewUnsaved()) return saveReview(preview);
+  // The procedure first: the job may name it.
+  if (session_.draft() && !saveProcedure(preview)) return false;
+  return session_.wanted().empty() || saveJob(preview);
+}
+
+QStringList MainWindow::unsavedWords() const {
+  QStringList words = change_words(session_.wanted());
+  if (session_.draft())
+    words.append(session_.draft()->in_a_file ? tr("procedure changed") : tr("new procedure"));
+  return words;
 }
 
 void MainWindow::openPaths(const QStringList& paths) {
@@ -101,7 +111,8 @@ void MainWindow::openPaths(const QStringList& paths) {
     chosen.append(*one);
   }
   const bool replaces = kinds.contains(FileKind::log) || kinds.contains(FileKind::job);
-  if (replaces && !mayLeave()) return;
+  const bool other_procedure = session_.draft() && kinds.contains(FileKind::procedure);
+  if ((replaces || other_procedure) && !mayLeave()) return;
   session_.openFiles(chosen);
 }
 
@@ -113,28 +124,46 @@ ChangesPlace MainWindow::changesPlace() const {
 }
 
 void MainWindow::keepChanges() {
-  memory_.keepChanges(changesPlace(), session_.wanted());
-  middle_->setCurrentIndex(session_.open().has_record() || session_.refusedLog() ? 1 : 0);
+  memory_.keepChanges(changesPlace(), {session_.wanted(), session_.draft()});
+  showMiddle();
   reading_->show(session_);
   job_->show(session_);
+  procedure_->show(session_);
   showUnsaved();
+}
+
+void MainWindow::showMiddle() {
+  const bool procedure = session_.draft() || pages_->currentWidget() == procedure_;
+  const bool waiting = !session_.procedureText().empty() && procedure;
+  middle_->setCurrentIndex(session_.open().has_record() || session_.refusedLog() || waiting ? 1 : 0);
 }
 
 void MainWindow::showUnsaved() {
   const OpenCase& open = session_.open();
   const Report* report = session_.report();
   const bool unsaved = session_.unsaved();
-  const QStringList words = change_words(session_.wanted());
+  const QStringList words = unsavedWords();
   const QString whose = open.files.job.isEmpty() ? tr("Not in a job file:") : tr("Not in the job file:");
-  QString said = words.isEmpty() ? QString() : whose + u' ' + words.join(QStringLiteral("; "));
+  QString said = words.join(QStringLiteral("; "));
+  if (!session_.wanted().empty())
+    said = whose + u' ' + said;
+  else if (session_.draft())
+    said = tr("Not saved: %1").arg(said);
   if (session_.reviewUnsaved()) said = tr("Decisions of the review are in no file");
+  const bool refused = !session_.problems().empty() && (session_.draft() || !session_.wanted().empty());
+  if (refused && open.has_record()) said += tr(". Not evaluated: %1").arg(session_.sheetTexts().first());
   unsaved_->say(said, words.join(u'\n'));
   unsaved_->button(kFirstButton)->setEnabled(session_.edits().canUndo());
   unsaved_->button(kSecondButton)
-      ->setText(session_.reviewUnsaved() ? tr("Save review…") : tr("Save in the job…"));
+      ->setText(session_.reviewUnsaved()     ? tr("Save review…")
+                : !session_.wanted().empty() ? tr("Save in the job…")
+                                             : tr("Save procedure…"));
   const bool can_save = unsaved && session_.sheetTexts().isEmpty() && !session_.refusedLog();
   unsaved_->button(kSecondButton)->setEnabled(can_save);
   actions_->save->setEnabled(can_save);
+  actions_->save_job_as->setEnabled(open.has_record() && session_.sheetTexts().isEmpty());
+  actions_->save_procedure_as->setEnabled(!session_.procedureText().empty() &&
+                                          session_.sheetTexts().isEmpty());
 
   const bool stale = !changed_files_.isEmpty() && open.has_record();
   verdict_->show(open, {unsaved && open.has_record(), stale, session_.refusedLog().has_value()});
@@ -153,12 +182,14 @@ void MainWindow::showUnsaved() {
 
 bool MainWindow::mayLeave() {
   if (!session_.unsaved()) return true;
+  const bool procedure_only = session_.wanted().empty() && !session_.reviewUnsaved();
   QMessageBox box(QMessageBox::Warning, tr("Unsaved changes"),
-                  session_.open().files.job.isEmpty() ? tr("The changed settings are in no job file.")
-                                                      : tr("The changed settings are not in the job file."),
+                  procedure_only                        ? tr("The procedure was changed and is not saved.")
+                  : session_.open().files.job.isEmpty() ? tr("The changed settings are in no job file.")
+                                                        : tr("The changed settings are not in the job file."),
                   QMessageBox::Discard | QMessageBox::Cancel, this);
-  box.setInformativeText(change_words(session_.wanted()).join(u'\n'));
-  // What the log cannot be read with is not worth a file.
+  box.setInformativeText(unsavedWords().join(u'\n'));
+  // What cannot be read is not worth a file.
   if (actions_->save->isEnabled()) {
     box.addButton(QMessageBox::Save);
     box.setDefaultButton(QMessageBox::Save);
@@ -168,7 +199,7 @@ bool MainWindow::mayLeave() {
   box.setEscapeButton(QMessageBox::Cancel);
   switch (box.exec()) {
     case QMessageBox::Save:
-      return session_.reviewUnsaved() ? saveReview(false) : saveJob(false);
+      return saveWhatIsUnsaved(false);
     case QMessageBox::Discard:
       memory_.keepChanges(changesPlace(), {});
       return true;
@@ -224,6 +255,16 @@ void MainWindow::writeJob(const QString& path) {
 }
 
 bool MainWindow::mayExport() {
+  if (session_.draft()) {
+    QMessageBox box(QMessageBox::Warning, tr("Unsaved changes"),
+                    tr("This result rests on a procedure that is not saved."), QMessageBox::Cancel, this);
+    box.setInformativeText(tr("The report holds the procedure's file. Save the procedure first."));
+    box.addButton(QMessageBox::Save)->setEnabled(actions_->save->isEnabled());
+    box.setEscapeButton(QMessageBox::Cancel);
+    // Saved, the record is evaluated again: what is exported then is not there yet.
+    if (box.exec() == QMessageBox::Save) saveProcedure(false);
+    return false;
+  }
   if (session_.wanted().empty()) return true;
   QMessageBox box(QMessageBox::Warning, tr("Unsaved changes"),
                   tr("This result rests on settings that are not saved in a job."), QMessageBox::Cancel,
@@ -239,78 +280,6 @@ bool MainWindow::mayExport() {
   // Saved, the record is read again: what is exported then is not there yet.
   if (box.clickedButton() == save) saveJob(false);
   return false;
-}
-
-/// Kept by a run that did not end as one does: it asked nobody. The files are shown as they are until the
-/// user decides.
-void MainWindow::offerLeftChanges() {
-  const ChangesPlace place = changesPlace();
-  if (place.log_sha256.isEmpty()) return left_->say({});
-  ChangesPlace left = place;
-  left.left = true;
-  if (!session_.unsaved()) {
-    if (const auto found = memory_.changes(place); !found.empty()) {
-      memory_.keepChanges(left, found);
-      memory_.keepChanges(place, {});
-    }
-  }
-  const std::vector<JobChange> changes = memory_.changes(left);
-  if (changes.empty()) return left_->say({});
-  const QString when = QLocale::c().toString(memory_.changedAt(left), QStringLiteral("d MMM yyyy hh:mm"));
-  left_->say((changes.size() == 1
-                  ? tr("1 change of %1 was not saved when the program ended. It is not applied.").arg(when)
-                  : tr("%1 changes of %2 were not saved when the program ended. They are not applied.")
-                        .arg(changes.size())
-                        .arg(when)),
-             change_words(changes).join(u'\n'));
-}
-
-void MainWindow::answerLeftChanges(std::size_t button) {
-  ChangesPlace left = changesPlace();
-  left.left = true;
-  const std::vector<JobChange> changes = memory_.changes(left);
-  if (button == kFirstButton) {
-    memory_.keepChanges(left, {});
-    left_->say({});
-    std::vector<JobChange> both = changes;
-    for (const JobChange& now : session_.wanted()) both.push_back(now);
-    session_.restoreChanges(both);
-  } else if (button == kSecondButton) {
-    memory_.keepChanges(left, {});
-    left_->say({});
-  } else {
-    QMessageBox::information(
-        this, tr("Changes of an earlier session"),
-        change_words(changes).join(u'\n').toHtmlEscaped().replace(u'\n', QStringLiteral("<br>")));
-  }
-}
-
-void MainWindow::showChangedFiles(const QStringList& paths) {
-  // What is being read now is read as it is now.
-  if (session_.busy() && !paths.isEmpty()) {
-    QTimer::singleShot(kLookAgain_ms, this, [this] { showChangedFiles(watch_.changed()); });
-    return;
-  }
-  changed_files_ = paths;
-  QStringList names;
-  for (const QString& path : paths)
-    names.append(QFileInfo::exists(path) ? QFileInfo(path).fileName()
-                                         : tr("%1 (no longer there)").arg(QFileInfo(path).fileName()));
-  stale_->say(paths.isEmpty() ? QString()
-                              : tr("Changed on disk: %1. The result shown is out of date.")
-                                    .arg(names.join(QStringLiteral(", "))));
-  showUnsaved();
-}
-
-void MainWindow::reloadFiles() {
-  const QString job = session_.open().files.job;
-  if (changed_files_.contains(job) && !mayLeave()) return;
-  session_.reload();
-}
-
-void MainWindow::changeEvent(QEvent* event) {
-  QMainWindow::changeEvent(event);
-  if (event->type() == QEvent::ActivationChange && isActiveWindow()) watch_.look();
 }
 
 void MainWindow::exclude() {

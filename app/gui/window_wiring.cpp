@@ -24,11 +24,11 @@
 #include "app/gui/panes/job_pane.h"
 #include "app/gui/panes/list_contents.h"
 #include "app/gui/panes/list_pane.h"
+#include "app/gui/panes/procedure_pane.h"
 #include "app/gui/panes/start_page.h"
 #include "app/gui/parts/error_bar.h"
 #include "app/gui/parts/pointer_reading.h"
 #include "app/gui/parts/summary_bar.h"
-#include "app/gui/texts/help_text.h"
 #include "app/gui/window_actions.h"
 #include "app/pdf/shown_text.h"
 
@@ -47,12 +47,7 @@ void MainWindow::wireActions() {
   on(a.close_all, [this] {
     if (mayLeave()) session_.closeAll();
   });
-  on(a.save, [this] {
-    if (session_.reviewUnsaved())
-      saveReview(true);
-    else
-      saveJob(true);
-  });
+  on(a.save, [this] { saveWhatIsUnsaved(true); });
   on(a.exclude, [this] { exclude(); });
   on(a.export_report, [this] {
     askToExport(tr("Export report"), tr("PDF (*.pdf)"), QStringLiteral(".pdf"), &MainWindow::exportReport);
@@ -75,14 +70,15 @@ void MainWindow::wireActions() {
   });
   on(a.show_reading, [this] { pages_->setCurrentWidget(reading_); });
   on(a.show_job, [this] { pages_->setCurrentWidget(job_); });
+  on(a.show_procedure, [this] {
+    pages_->setCurrentWidget(procedure_);
+    showMiddle();
+  });
   connect(a.show_channels, &QAction::toggled, channels_, &QWidget::setVisible);
   connect(a.show_lists, &QAction::toggled, beside_lists_, &QWidget::setVisible);
   on(a.next_pane, [this] { nextPane(); });
   on(a.next_requirement, [this] { stepRequirement(1); });
   on(a.previous_requirement, [this] { stepRequirement(-1); });
-  on(a.keys, [this] { show_text(this, tr("Keyboard and mouse"), keys_text()); });
-  on(a.cautions, [this] { show_text(this, tr("Cautions"), cautions_text(session_.report())); });
-  on(a.about, [this] { show_text(this, tr("About Soakwright"), about_text()); });
 }
 
 void MainWindow::wireSession() {
@@ -158,6 +154,7 @@ void MainWindow::wirePanes() {
   connect(verdict_, &SummaryBar::cautionsWanted, actions_->cautions, &QAction::trigger);
   connect(start_, &StartPage::logWanted, actions_->open_log, &QAction::trigger);
   connect(start_, &StartPage::jobWanted, actions_->open_job, &QAction::trigger);
+  connect(start_, &StartPage::procedureWanted, actions_->new_procedure, &QAction::trigger);
   connect(start_, &StartPage::filesWanted, this, &MainWindow::openFromList);
   for (QSplitter* splitter : {beside_chart_, above_lists_, beside_lists_})
     connect(splitter, &QSplitter::splitterMoved, this, [this] { layout_timer_.start(); });
@@ -167,7 +164,7 @@ void MainWindow::showCase(bool record) {
   const OpenCase& open = session_.open();
   const Report* report = session_.report();
   refusal_->putAway();
-  middle_->setCurrentIndex(open.has_record() || session_.refusedLog() ? 1 : 0);
+  showMiddle();
   watch_.watch(open.stamps);
   requirements_->setContent(requirement_lines(report));
   finding_pane_->show(open.report);
@@ -198,6 +195,7 @@ void MainWindow::showCase(bool record) {
   showColours();
   reading_->show(session_);
   job_->show(session_);
+  procedure_->show(session_);
   if (report && (record || (report->verdict && !had_verdict_)))
     lists_->setCurrentWidget(report->verdict ? requirements_ : phases_);
   had_verdict_ = report && report->verdict;

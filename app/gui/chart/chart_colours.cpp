@@ -54,7 +54,7 @@ ChartColours ChartColours::of(const QPalette& palette) {
   c.background = palette.color(QPalette::Base);
   c.dark = c.background.lightnessF() < 0.5;
   c.ink = palette.color(QPalette::Text);
-  c.faint_ink = mixed(c.ink, c.background, 0.62);
+  c.faint_ink = mixed(c.ink, c.background, 0.68);
   c.grid = mixed(c.ink, c.background, 0.10);
   const auto pick = [&c](QRgb light, QRgb dark) { return QColor(c.dark ? dark : light); };
   c.met = pick(0xff1c6b41, 0xff6fd29a);

@@ -19,6 +19,8 @@ class StartPage : public QWidget {
 
   /// `last` are the files of the session before; files that are gone are left out.
   void offer(const QStringList& last, const QStringList& recent);
+  /// Jobs that come with the program, each a whole case to look at; empty: none are installed.
+  void offerSamples(const QStringList& jobs);
   /// What is already open and waits for a log; empty: nothing.
   void setWaiting(const QString& text);
   [[nodiscard]] QStringList last() const { return last_; }
@@ -26,13 +28,17 @@ class StartPage : public QWidget {
  signals:
   void logWanted();
   void jobWanted();
+  void procedureWanted();
   void filesWanted(const QStringList& paths);
 
  private:
   QLabel* waiting_;
   QCommandLinkButton* open_log_;
   QCommandLinkButton* open_job_;
+  QCommandLinkButton* new_procedure_;
   QCommandLinkButton* again_;
+  QLabel* sample_title_;
+  QListWidget* samples_;
   QLabel* recent_title_;
   QListWidget* recent_;
   QStringList last_;

@@ -8,24 +8,16 @@
 #include <QLineEdit>
 #include <QPushButton>
 #include <QVBoxLayout>
-#include <algorithm>
 #include <utility>
 
 #include "app/gui/parts/choice_box.h"
+#include "app/gui/texts/column_names.h"
 #include "app/pdf/shown_text.h"
 
 namespace soakwright::gui {
 namespace {
 
 constexpr int kFieldWidth = 320;
-
-/// What an entry of the job calls the column: its name, or its number where the name is another's too.
-std::string column_of(const Record& record, std::size_t channel) {
-  const std::string& name = record.channels[channel].name;
-  const auto same = std::count_if(record.channels.begin(), record.channels.end(),
-                                  [&](const Channel& other) { return other.name == name; });
-  return same == 1 && !name.empty() ? name : std::to_string(record.channels[channel].column);
-}
 
 QDialogButtonBox* buttons_for(QDialog* dialog, const QString& accept) {
   auto* buttons = new QDialogButtonBox(QDialogButtonBox::Ok | QDialogButtonBox::Cancel, dialog);
@@ -98,7 +90,7 @@ void ExcludeDialog::check() {
 JobChange ExcludeDialog::change() const {
   AddedEntry entry{"exclude", {}};
   const auto channel = static_cast<std::size_t>(channel_->currentIndex());
-  entry.keys.emplace_back("column", column_of(*record_, channel));
+  entry.keys.emplace_back("column", column_entry(*record_, channel));
   if (whole_->isChecked()) {
     entry.keys.emplace_back("from", "0");
   } else {

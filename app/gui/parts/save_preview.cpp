@@ -15,7 +15,7 @@ namespace soakwright::gui {
 bool ask_to_save(QWidget* parent, const QString& path, bool is_new, const QStringList& words,
                  const QStringList& lines) {
   QDialog dialog(parent);
-  dialog.setWindowTitle(QDialog::tr("Save in the job"));
+  dialog.setWindowTitle(QDialog::tr("Save %1").arg(QFileInfo(path).fileName()));
   const QString name = QFileInfo(path).fileName();
   auto* head =
       new QLabel(is_new ? QDialog::tr("The new job %1 will say:").arg(name)

@@ -44,12 +44,12 @@ QString keys_text() {
          row(tr(", and ."), tr("move the cursor by one row, with Shift by ten")) +
          row(tr("Escape"), tr("clear the reading line and the chosen trace, then the cursors")) +
          QStringLiteral("</table>") + tr("<h3>Everywhere</h3>") + QStringLiteral("<table>") +
-         row(tr("F6"), tr("next pane")) +
+         row(tr("F1"), tr("the manual's page about what has the focus")) + row(tr("F6"), tr("next pane")) +
          row(tr("Alt + Down, Alt + Up"), tr("next or previous requirement")) +
          row(tr("F3, Shift + F3"), tr("next or previous finding")) +
          row(tr("F9, Shift + F9"), tr("show or hide the spread pane, the rate pane")) +
          row(tr("Ctrl + D"), tr("exclude a thermocouple in whole or in part, with a reason")) +
-         row(tr("Ctrl + S"), tr("save changed settings in the job")) +
+         row(tr("Ctrl + S"), tr("save what is changed in job, procedure or review")) +
          row(tr("Ctrl + Z, Ctrl + Shift + Z"), tr("undo, redo")) +
          row(tr("F5"), tr("reload files that changed on disk, and evaluate again")) +
          row(tr("Ctrl + E"), tr("export the report")) +

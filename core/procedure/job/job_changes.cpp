@@ -7,6 +7,7 @@
 
 #include <fmt/format.h>
 
+#include "core/procedure/toml/toml_edit.h"
 #include "core/procedure/toml/toml_text.h"
 #include "core/procedure/toml/toml_tree.h"
 #include "core/units/number_text.h"
@@ -43,233 +44,44 @@ const TomlEntry* entry_of(const TomlTable& table, std::string_view key) {
   return nullptr;
 }
 
-/// Where a value and all that is under it ends.
-std::size_t last_byte_of(const TomlValue& value) {
-  std::size_t end = value.place.end;
-  const auto* table = value.as<TomlTable>();
-  if (table != nullptr && table->form != TomlTableForm::braces)
-    for (const TomlEntry& entry : table->entries) end = std::max(end, last_byte_of(entry.value));
-  return end;
-}
-
-/// As the text's first line has it.
-std::string line_end_of(std::string_view text) {
-  const std::size_t end = text.find('\n');
-  return end != std::string_view::npos && end > 0 && text[end - 1] == '\r' ? "\r\n" : "\n";
-}
-
-class JobText {
- public:
-  JobText(std::string_view text, const TomlTable& tree)
-      : text_(text), tree_(tree), line_end_(line_end_of(text)) {}
-
-  std::string with(const JobChange& change) {
-    if (change.added) {
-      add_to_list(*change.added);
-      return text_;
-    }
-    if (!change.column && change.table.empty()) {
-      if (entry_of(tree_, change.key) != nullptr)
-        change_in({}, tree_, change);
-      else if (change.value)
-        add_before_tables(change.key + " = " + written(change));
-      return text_;
-    }
-    if (!change.column) {
-      const TomlEntry* const entry = entry_of(tree_, change.table);
-      const auto* const table = entry != nullptr ? entry->value.as<TomlTable>() : nullptr;
-      if (table != nullptr)
-        change_in(entry->value, *table, change);
-      else if (change.value)
-        append("[" + change.table + "]" + line_end_ + change.key + " = " + written(change) + line_end_);
-      return text_;
-    }
-    const TomlEntry* const all = entry_of(tree_, "thermocouple");
-    const auto* const list = all != nullptr ? all->value.as<TomlArray>() : nullptr;
-    if (list != nullptr)
-      for (const TomlValue& item : list->values) {
-        const auto* const table = item.as<TomlTable>();
-        if (table == nullptr || !is_for(*table, *change.column)) continue;
-        change_in(item, *table, change);
-        return text_;
-      }
-    if (change.value) add_entry(all, list, change);
-    return text_;
-  }
-
- private:
-  static bool is_for(const TomlTable& table, const ColumnNames& column) {
-    const TomlEntry* const said = entry_of(table, "column");
-    if (said == nullptr) return false;
+/// The entry of [[thermocouple]] that is for the column; nothing where there is none.
+std::optional<std::size_t> entry_for(const TomlTable& tree, const ColumnNames& column) {
+  const TomlEntry* const all = entry_of(tree, "thermocouple");
+  const auto* const list = all != nullptr ? all->value.as<TomlArray>() : nullptr;
+  if (list == nullptr) return std::nullopt;
+  for (std::size_t i = 0; i < list->values.size(); ++i) {
+    const auto* const table = list->values[i].as<TomlTable>();
+    const TomlEntry* const said = table != nullptr ? entry_of(*table, "column") : nullptr;
+    if (said == nullptr) continue;
     const auto* const text = said->value.as<std::string>();
     const auto* const number = said->value.as<std::int64_t>();
-    if (text == nullptr && number == nullptr) return false;
+    if (text == nullptr && number == nullptr) continue;
     const std::string wanted = text != nullptr ? folded(*text) : std::to_string(*number);
-    return std::any_of(column.names.begin(), column.names.end(),
-                       [&](const std::string& name) { return folded(name) == wanted; });
+    if (std::any_of(column.names.begin(), column.names.end(),
+                    [&](const std::string& name) { return folded(name) == wanted; }))
+      return i;
   }
-
-  void change_in(const TomlValue& value, const TomlTable& table, const JobChange& change) {
-    const TomlEntry* const old = entry_of(table, change.key);
-    if (old != nullptr && change.value) {
-      const TomlPlace place = old->value.place;
-      text_.replace(place.begin, place.end - place.begin, written(change));
-    } else if (old != nullptr) {
-      table.form == TomlTableForm::braces ? take_out_of_braces(table, *old) : take_line_out(*old);
-    } else if (change.value) {
-      add_key(value, table, change);
-    }
-  }
-
-  /// The statement goes; a comment behind it stays, on a line of its own.
-  void take_line_out(const TomlEntry& old) {
-    const std::size_t begin = line_begin(old.key_place.begin);
-    const std::size_t end = old.value.place.end;
-    const std::size_t comment = text_.find_first_not_of(" \t", end);
-    if (comment != std::string::npos && text_[comment] == '#')
-      text_.erase(begin, comment - begin);
-    else
-      text_.erase(begin, line_after(end) - begin);
-  }
-
-  void take_out_of_braces(const TomlTable& table, const TomlEntry& old) {
-    std::size_t begin = old.key_place.begin;
-    std::size_t end = old.value.place.end;
-    const std::size_t next = text_.find_first_not_of(" \t", end);
-    if (next != std::string::npos && text_[next] == ',') {
-      end = text_.find_first_not_of(" \t", next + 1);
-    } else if (table.entries.size() > 1) {
-      begin = text_.find_last_of(',', begin);
-    }
-    text_.erase(begin, end - begin);
-  }
-
-  /// Behind the last key that stands before every table.
-  void add_before_tables(const std::string& line) {
-    const TomlEntry* last = nullptr;
-    for (const TomlEntry& entry : tree_.entries) {
-      const auto* table = entry.value.as<TomlTable>();
-      if (const auto* const list = entry.value.as<TomlArray>(); list != nullptr && !list->values.empty())
-        table = list->values.front().as<TomlTable>();
-      if (table != nullptr && table->form == TomlTableForm::header) continue;
-      if (last == nullptr || last_byte_of(entry.value) > last_byte_of(last->value)) last = &entry;
-    }
-    if (last != nullptr)
-      insert_line_after(last_byte_of(last->value), line);
-    else
-      text_.insert(0, line + line_end_);
-  }
-
-  void add_key(const TomlValue& value, const TomlTable& table, const JobChange& change) {
-    const std::string line = change.key + " = " + written(change);
-    const TomlEntry* last = nullptr;
-    for (const TomlEntry& entry : table.entries)
-      if (last == nullptr || last_byte_of(entry.value) > last_byte_of(last->value)) last = &entry;
-    if (table.form == TomlTableForm::braces) {
-      if (last != nullptr)
-        text_.insert(last_byte_of(last->value), ", " + line);
-      else
-        text_.replace(value.place.begin, value.place.end - value.place.begin, "{ " + line + " }");
-      return;
-    }
-    if (last == nullptr) return insert_line_after(value.place.end, line);
-    // As the key before it is written: indented as it is, and behind the same dotted front.
-    const std::size_t begin = line_begin(last->key_place.begin);
-    std::string front = text_.substr(begin, last->key_place.begin - begin);
-    if (table.form != TomlTableForm::dotted && front.find_first_not_of(" \t") != std::string::npos)
-      front.clear();
-    insert_line_after(last_byte_of(last->value), front + line);
-  }
-
-  void add_entry(const TomlEntry* all, const TomlArray* list, const JobChange& change) {
-    const std::string column = "column = " + toml_text(change.column->names.front());
-    const std::string key = change.key + " = " + written(change);
-    const bool has_items = list != nullptr && !list->values.empty();
-    const auto* const first = has_items ? list->values.front().as<TomlTable>() : nullptr;
-    if (list != nullptr && (!has_items || (first != nullptr && first->form == TomlTableForm::braces))) {
-      const std::string braces = "{ " + column + ", " + key + " }";
-      if (has_items)
-        text_.insert(list->values.back().place.end, ", " + braces);
-      else
-        text_.replace(all->value.place.begin, all->value.place.end - all->value.place.begin,
-                      "[" + braces + "]");
-      return;
-    }
-    std::string entry;
-    entry.append("[[thermocouple]]").append(line_end_).append(column).append(line_end_).append(key);
-    if (has_items) {
-      const std::size_t end = last_byte_of(list->values.back());
-      insert_line_after(end, line_end_ + entry);
-    } else {
-      append(entry + line_end_);
-    }
-  }
-
-  void add_to_list(const AddedEntry& added) {
-    const TomlEntry* const all = entry_of(tree_, added.list);
-    const auto* const list = all != nullptr ? all->value.as<TomlArray>() : nullptr;
-    const bool has_items = list != nullptr && !list->values.empty();
-    const auto* const first = has_items ? list->values.front().as<TomlTable>() : nullptr;
-    std::string keys;
-    const bool in_braces =
-        list != nullptr && (!has_items || (first != nullptr && first->form == TomlTableForm::braces));
-    for (const auto& [key, value] : added.keys) {
-      if (!keys.empty()) keys += in_braces ? ", " : line_end_;
-      keys += key + " = " + written_in_entry(key, value);
-    }
-    if (in_braces) {
-      const std::string braces = "{ " + keys + " }";
-      if (has_items)
-        text_.insert(list->values.back().place.end, ", " + braces);
-      else
-        text_.replace(all->value.place.begin, all->value.place.end - all->value.place.begin,
-                      "[" + braces + "]");
-      return;
-    }
-    const std::string entry = "[[" + added.list + "]]" + line_end_ + keys;
-    if (has_items)
-      insert_line_after(last_byte_of(list->values.back()), line_end_ + entry);
-    else
-      append(entry + line_end_);
-  }
-
-  void append(const std::string& block) {
-    if (!text_.empty() && text_.back() != '\n') text_ += line_end_;
-    if (!text_.empty()) text_ += line_end_;
-    text_ += block;
-  }
-
-  /// Behind the line in which `at` lies, its comment included.
-  void insert_line_after(std::size_t at, const std::string& line) {
-    const std::size_t next = line_after(at);
-    if (next == text_.size() && (text_.empty() || text_.back() != '\n'))
-      text_ += line_end_ + line;
-    else
-      text_.insert(next, line + line_end_);
-  }
-
-  [[nodiscard]] std::size_t line_begin(std::size_t at) const {
-    if (at == 0) return 0;
-    const std::size_t end = text_.rfind('\n', at - 1);
-    return end == std::string::npos ? 0 : end + 1;
-  }
-  [[nodiscard]] std::size_t line_after(std::size_t at) const {
-    const std::size_t end = text_.find('\n', at);
-    return end == std::string::npos ? text_.size() : end + 1;
-  }
-
-  std::string text_;
-  const TomlTable& tree_;
-  std::string line_end_;
-};
+  return std::nullopt;
+}
 
 }  // namespace
 
 Result<std::string> changed_job(std::string_view text, const JobChange& change, const std::string& file) {
   if (change.whole) return *change.whole;
+  if (change.added) {
+    std::vector<TomlKey> keys;
+    for (const auto& [key, value] : change.added->keys) keys.push_back({key, written_in_entry(key, value)});
+    return with_toml_entry(text, change.added->list, keys, file);
+  }
+  const auto value = change.value ? std::optional(written(change)) : std::nullopt;
+  if (!change.column) return with_toml_key(text, {change.table, std::nullopt}, change.key, value, file);
   const auto tree = parse_toml(text, file);
   if (!tree) return tree.problems();
-  return JobText{text, tree.value()}.with(change);
+  const auto entry = entry_for(tree.value(), *change.column);
+  if (entry) return with_toml_key(text, {"thermocouple", entry}, change.key, value, file);
+  if (!value) return std::string{text};
+  return with_toml_entry(text, "thermocouple",
+                         {{"column", toml_text(change.column->names.front())}, {change.key, *value}}, file);
 }
 
 Result<std::string> changed_job(std::string_view text, const std::vector<JobChange>& changes,

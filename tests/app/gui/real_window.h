@@ -13,6 +13,9 @@ namespace soakwright::gui {
 class RealWindow {
  public:
   RealWindow() : memory(folder.filePath(QStringLiteral("gui.ini"))), window(memory) {
+    window.setFolders({{QStringLiteral(SOAKWRIGHT_SOURCE_DIR "/resources/rules")},
+                       QStringLiteral(SOAKWRIGHT_SOURCE_DIR "/sample-logs"),
+                       QStringLiteral(SOAKWRIGHT_SOURCE_DIR "/resources/manual")});
     window.resize(1280, 800);
     window.show();
   }

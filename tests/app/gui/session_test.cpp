@@ -245,7 +245,7 @@ class SessionTest : public QObject {
       ++shown;
       QVERIFY2(link->height() >= link->heightForWidth(link->width()), qPrintable(link->text()));
     }
-    QCOMPARE(shown, 2);
+    QCOMPARE(shown, 3);
   }
 
   void a_failed_opening_with_nothing_open_says_so_and_the_window_stays_empty() {

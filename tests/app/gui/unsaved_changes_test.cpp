@@ -222,10 +222,10 @@ class UnsavedChangesTest : public QObject {
       if (!lines || lines->toPlainText() != u"+ role = \"air\"") return false;
       return press(QStringLiteral("Cancel"))(dialog);
     });
-    real.action(QStringLiteral("Save in the job…"))->trigger();
+    real.action(QStringLiteral("Save…"))->trigger();
     QCOMPARE(text_of(job_), before);
     answer(press(QStringLiteral("Save")));
-    real.action(QStringLiteral("Save in the job…"))->trigger();
+    real.action(QStringLiteral("Save…"))->trigger();
     QVERIFY(real.settled());
     QVERIFY(text_of(job_) != before);
     QVERIFY(!real.window.session().unsaved());

@@ -1,0 +1,332 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/gui/panes/procedure_pane.h"
+
+#include <QFile>
+#include <QFileInfo>
+#include <QFontDatabase>
+#include <QGroupBox>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QMenu>
+#include <QPlainTextEdit>
+#include <QPushButton>
+#include <QScrollArea>
+#include <QSplitter>
+#include <QVBoxLayout>
+#include <algorithm>
+
+#include "app/gui/panes/key_form.h"
+#include "app/gui/panes/procedure_keys.h"
+#include "app/gui/panes/stage_card.h"
+#include "app/gui/parts/plain_tip.h"
+#include "app/gui/verdict_sign.h"
+#include "app/pdf/shown_text.h"
+
+namespace soakwright::gui {
+namespace {
+
+constexpr int kFieldsInARow = 2;
+
+/// What is wrong with one table: by key, and with the table as a whole.
+struct TableProblems {
+  std::map<std::string, QString> of_keys;
+  QString of_table;
+};
+
+/// A problem belongs to the key on its line; on the line of the table's header to the key that it names.
+std::string key_meant(const Problem& problem, const TomlShownTable& table, const KeyForm& form) {
+  for (const TomlShownKey& key : table.keys)
+    if (key.line == problem.line && form.has(key.key)) return key.key;
+  if (problem.line != table.line) return {};
+  for (const FormKey& key : form.keys())
+    if (problem.what.find("`" + key.key + "`") != std::string::npos) return key.key;
+  return {};
+}
+
+QString words_of(const Problem& problem) {
+  Problem here = problem;
+  here.file.clear();
+  here.line = 0;
+  return pdf::shown_text(here.text());
+}
+
+/// The table whose lines hold `line`.
+const TomlShownTable* table_at(const std::vector<TomlShownTable>& tables, std::size_t line) {
+  const TomlShownTable* found = nullptr;
+  for (const TomlShownTable& table : tables) {
+    for (const TomlShownKey& key : table.keys)
+      if (key.line == line) return &table;
+    if (table.line <= line) found = &table;
+  }
+  return found;
+}
+
+QString title_of(const TomlTableName& table) {
+  if (table.entry) return ProcedurePane::tr("stage %1").arg(*table.entry + 1);
+  return table.name.empty() ? ProcedurePane::tr("procedure") : QString::fromStdString(table.name);
+}
+
+}  // namespace
+
+ProcedurePane::ProcedurePane(QWidget* parent)
+    : QWidget(parent),
+      file_(new QLabel(this)),
+      message_(new QLabel(this)),
+      text_(new QPlainTextEdit(this)),
+      save_(new QPushButton(tr("&Save…"), this)),
+      save_as_(new QPushButton(tr("Save &as…"), this)),
+      editor_(new QPushButton(tr("&Open in a text editor"), this)),
+      apply_(new QPushButton(tr("A&pply text"), this)),
+      revert_(new QPushButton(tr("Re&vert text"), this)),
+      add_(new QPushButton(tr("Add s&tage"), this)) {
+  build();
+  connect(save_, &QPushButton::clicked, this, &ProcedurePane::saveWanted);
+  connect(save_as_, &QPushButton::clicked, this, &ProcedurePane::saveAsWanted);
+  connect(editor_, &QPushButton::clicked, this, &ProcedurePane::editorWanted);
+  connect(apply_, &QPushButton::clicked, this, &ProcedurePane::applyText);
+  connect(revert_, &QPushButton::clicked, this, [this] { text_->setPlainText(shown_); });
+  connect(text_, &QPlainTextEdit::textChanged, this, [this] {
+    apply_->setEnabled(typed());
+    revert_->setEnabled(typed());
+  });
+  apply_->setEnabled(false);
+  revert_->setEnabled(false);
+}
+
+void ProcedurePane::build() {
+  file_->setTextFormat(Qt::PlainText);
+  file_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+  message_->setTextFormat(Qt::PlainText);
+  message_->setWordWrap(true);
+  message_->setTextInteractionFlags(Qt::TextSelectableByMouse | Qt::TextSelectableByKeyboard);
+  message_->setAccessibleName(tr("What is wrong with the procedure"));
+  text_->setAccessibleName(tr("Text of the procedure"));
+  text_->setFont(QFontDatabase::systemFont(QFontDatabase::FixedFont));
+  text_->setLineWrapMode(QPlainTextEdit::NoWrap);
+  text_->setTabChangesFocus(true);
+  editor_->setToolTip(tr("Changes made there are noticed; Reload evaluates with them"));
+  apply_->setToolTip(tr("Evaluate with this text; it is saved with Save"));
+  revert_->setToolTip(tr("Take back what was typed and not applied"));
+  save_->setToolTip(tr("Show what changes in the procedure file and save it"));
+  save_as_->setToolTip(tr("Save the procedure in another file and go on with that one"));
+  auto* fresh = new QPushButton(tr("&New…"), this);
+  fresh->setToolTip(tr("A procedure from a published rule, from the open log, from a sample, or empty"));
+  connect(fresh, &QPushButton::clicked, this, &ProcedurePane::newWanted);
+
+  fields_ = new QWidget(this);
+  auto* column = new QVBoxLayout(fields_);
+  column->setContentsMargins(8, 4, 8, 4);
+  for (const auto& [table, title] : std::initializer_list<std::pair<const char*, QString>>{
+           {"", tr("Procedure")}, {"record", tr("Record")}, {"evaluation", tr("Evaluation")}}) {
+    auto* box = new QGroupBox(title, fields_);
+    auto* inner = new QVBoxLayout(box);
+    auto* form = new KeyForm(procedure_keys(table), kFieldsInARow, box);
+    inner->addWidget(form);
+    sections_.push_back({table, form});
+    connect(
+        form, &KeyForm::changed, this,
+        [this, name = std::string(table)](const std::string& key, const std::optional<std::string>& value) {
+          setKey({name, std::nullopt}, key, value);
+        });
+    column->addWidget(box);
+    // Stages stand between what the procedure is and how the record is evaluated.
+    if (std::string_view{table}.empty()) {
+      stage_column_ = new QVBoxLayout;
+      column->addLayout(stage_column_);
+      auto* row = new QHBoxLayout;
+      row->addWidget(add_);
+      row->addStretch(1);
+      column->addLayout(row);
+    }
+  }
+  column->addStretch(1);
+  auto* kinds = new QMenu(add_);
+  for (const auto& [kind, name] : stage_kinds())
+    connect(kinds->addAction(name), &QAction::triggered, this, [this, kind = kind] { addStage(kind); });
+  add_->setMenu(kinds);
+  auto* scroll = new QScrollArea(this);
+  scroll->setWidget(fields_);
+  scroll->setWidgetResizable(true);
+  scroll->setFrameShape(QFrame::NoFrame);
+  scroll->setFocusPolicy(Qt::NoFocus);
+
+  auto* beside = new QWidget(this);
+  auto* texts = new QVBoxLayout(beside);
+  texts->setContentsMargins(8, 4, 8, 4);
+  auto* buttons = new QHBoxLayout;
+  buttons->addStretch(1);
+  buttons->addWidget(revert_);
+  buttons->addWidget(apply_);
+  texts->addWidget(message_);
+  texts->addWidget(text_, 1);
+  texts->addLayout(buttons);
+  auto* both = new QSplitter(Qt::Horizontal, this);
+  both->addWidget(scroll);
+  both->addWidget(beside);
+  both->setStretchFactor(0, 3);
+  both->setStretchFactor(1, 2);
+  both->setChildrenCollapsible(false);
+
+  auto* head = new QHBoxLayout;
+  head->setContentsMargins(8, 4, 8, 0);
+  head->addWidget(file_, 1);
+  for (QPushButton* button : {fresh, editor_, save_as_, save_}) head->addWidget(button);
+  auto* layout = new QVBoxLayout(this);
+  layout->setContentsMargins(0, 0, 0, 0);
+  layout->setSpacing(2);
+  layout->addLayout(head);
+  layout->addWidget(both, 1);
+}
+
+bool ProcedurePane::typed() const { return text_->toPlainText() != shown_; }
+
+QString ProcedurePane::message() const { return message_->isHidden() ? QString() : message_->text(); }
+
+KeyForm* ProcedurePane::form(const std::string& table) const {
+  for (const Section& section : sections_)
+    if (section.table == table) return section.form;
+  return nullptr;
+}
+
+void ProcedurePane::show(const Session& session) {
+  const QString path = session.procedureFile();
+  now_ = session.procedureText();
+  name_ = path.isEmpty() ? unwritten_procedure_name().toStdString() : QFile::encodeName(path).toStdString();
+  const bool unsaved = session.draft().has_value();
+  QString said = now_.empty()     ? tr("No procedure is open.")
+                 : path.isEmpty() ? unwritten_procedure_name()
+                                  : QFileInfo(path).fileName();
+  if (unsaved && !path.isEmpty()) said = tr("%1 (changed, not saved)").arg(said);
+  file_->setText(said);
+  file_->setToolTip(plain_tip(path));
+  Problems problems;
+  for (const Problem& problem : session.problems())
+    if (problem.file == name_) problems.push_back(problem);
+  save_->setEnabled(unsaved && problems.empty());
+  save_as_->setEnabled(!now_.empty() && problems.empty());
+  editor_->setEnabled(!path.isEmpty());
+  showText(QString::fromStdString(now_));
+  showForm(problems);
+}
+
+void ProcedurePane::showText(const QString& text) {
+  // The editor holds every line end as one.
+  const QString plain = QString(text).replace(QLatin1String("\r\n"), QLatin1String("\n"));
+  const bool being_typed = typed() && text_->hasFocus();
+  text_->setReadOnly(text.isEmpty());
+  if (plain == shown_) return;
+  shown_ = plain;
+  // A change elsewhere does not take away what is being typed here.
+  if (!being_typed) text_->setPlainText(plain);
+}
+
+void ProcedurePane::showForm(const Problems& problems) {
+  QStringList texts;
+  for (const Problem& problem : problems) texts.append(pdf::shown_text(problem.text()));
+  message_->setText(texts.join(u'\n'));
+  message_->setVisible(!texts.isEmpty());
+  QPalette ink = message_->palette();
+  ink.setColor(QPalette::WindowText, colour_of(Sign::not_met, ChartColours::of(palette())));
+  message_->setPalette(ink);
+
+  const auto shown = shown_toml_tables(now_, name_);
+  // What is no TOML can be put right in the text only.
+  fields_->setEnabled(!now_.empty() && shown.ok());
+  if (!shown) return;
+  const std::vector<TomlShownTable>& tables = shown.value();
+  matchStages(tables);
+  const TomlShownKey* const unit = tables.front().find("unit");
+  const QString degree = unit && unit->value == "F" ? QStringLiteral("F") : QStringLiteral("C");
+  const auto problems_of = [&](const TomlShownTable& table, const KeyForm& form) {
+    TableProblems found;
+    for (const Problem& problem : problems) {
+      if (table_at(tables, problem.line) != &table) continue;
+      const std::string key = key_meant(problem, table, form);
+      QString& place = key.empty() ? found.of_table : found.of_keys[key];
+      if (!place.isEmpty()) place += u'\n';
+      place += words_of(problem);
+    }
+    return found;
+  };
+  for (const Section& section : sections_) {
+    const TomlShownTable* mine = nullptr;
+    for (const TomlShownTable& table : tables)
+      if (table.table.name == section.table && !table.table.entry) mine = &table;
+    section.form->show(mine, degree);
+    section.form->say(mine ? problems_of(*mine, *section.form).of_keys : std::map<std::string, QString>{});
+  }
+  for (const TomlShownTable& table : tables) {
+    if (table.table.name != "stage" || !table.table.entry) continue;
+    StageCard* card = stages_[*table.table.entry];
+    card->show(table, degree, *table.table.entry + 1 == stages_.size());
+    const TableProblems found = problems_of(table, *card->form());
+    card->say(found.of_keys, found.of_table);
+  }
+}
+
+/// As many cards as there are stages, each of its stage's kind; those that fit stay, with what is being
+/// typed.
+void ProcedurePane::matchStages(const std::vector<TomlShownTable>& tables) {
+  std::vector<std::string> kinds;
+  for (const TomlShownTable& table : tables) {
+    if (table.table.name != "stage" || !table.table.entry) continue;
+    const TomlShownKey* const kind = table.find("kind");
+    kinds.resize(std::max(kinds.size(), *table.table.entry + 1));
+    kinds[*table.table.entry] = kind ? kind->value : std::string();
+  }
+  for (std::size_t i = 0; i < kinds.size(); ++i) {
+    if (i < stages_.size() && stages_[i]->kind() == kinds[i]) continue;
+    auto* card = new StageCard(i, kinds[i], fields_);
+    connect(card->form(), &KeyForm::changed, this,
+            [this, i](const std::string& key, const std::optional<std::string>& value) {
+              setKey({"stage", i}, key, value);
+            });
+    connect(card, &StageCard::removeWanted, this, [this, i] {
+      take(without_toml_entry(now_, "stage", i, name_), tr("remove stage %1").arg(i + 1));
+    });
+    connect(card, &StageCard::moveWanted, this, [this, i](bool down) {
+      take(with_toml_entries_swapped(now_, "stage", down ? i : i - 1, name_), tr("move stage %1").arg(i + 1));
+    });
+    if (i < stages_.size()) {
+      delete stage_column_->replaceWidget(stages_[i], card);
+      stages_[i]->hide();
+      stages_[i]->deleteLater();
+      stages_[i] = card;
+    } else {
+      stage_column_->addWidget(card);
+      stages_.push_back(card);
+    }
+  }
+  while (stages_.size() > kinds.size()) {
+    stages_.back()->hide();
+    stage_column_->removeWidget(stages_.back());
+    stages_.back()->deleteLater();
+    stages_.pop_back();
+  }
+}
+
+void ProcedurePane::setKey(const TomlTableName& table, const std::string& key,
+                           const std::optional<std::string>& value) {
+  const QString name = QString::fromStdString(key).replace(u'_', u' ');
+  const QString now = value ? pdf::shown_text(*value) : tr("not given");
+  take(with_toml_key(now_, table, key, value, name_),
+       tr("%1: %2 %3").arg(title_of(table), name, QString(now).remove(u'"')));
+}
+
+void ProcedurePane::addStage(const std::string& kind) {
+  take(with_toml_entry(now_, "stage", {{"kind", toml_words(kind)}}, name_),
+       tr("add a stage: %1").arg(QString::fromStdString(kind)));
+}
+
+void ProcedurePane::take(const Result<std::string>& text, const QString& words) {
+  if (text && text.value() != now_) emit changed(text.value(), words);
+}
+
+void ProcedurePane::applyText() {
+  QString text = text_->toPlainText();
+  // Its line ends stay as they were.
+  if (now_.find("\r\n") != std::string::npos) text.replace(QLatin1String("\n"), QLatin1String("\r\n"));
+  emit changed(text.toStdString(), tr("procedure text changed"));
+}
+
+}  // namespace soakwright::gui

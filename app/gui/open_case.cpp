@@ -27,7 +27,8 @@ QString named_by(const Job& job, const std::optional<std::string>& written) {
 std::string text_at(const QString& path) {
   QFile file(path);
   // Opening a pipe would wait for somebody who writes to it.
-  return QFileInfo(path).isFile() && file.open(QIODevice::ReadOnly) ? file.readAll().toStdString() : std::string();
+  return QFileInfo(path).isFile() && file.open(QIODevice::ReadOnly) ? file.readAll().toStdString()
+                                                                    : std::string();
 }
 
 /// The bytes of the file's name, as the file system has them.

@@ -32,9 +32,8 @@ bool is_temperature(QuantityKind kind) {
 
 /// What stands behind the number.
 std::string unit_text(QuantityKind kind, TemperatureUnit unit) {
-  if (is_temperature(kind)) return " " + degree_text(unit);
-  if (kind == QuantityKind::rate) return " " + degree_text(unit) + "/h";
-  return {};
+  if (!is_temperature(kind) && kind != QuantityKind::rate) return {};
+  return std::string(1, ' ').append(degree_text(unit)).append(kind == QuantityKind::rate ? "/h" : "");
 }
 
 }  // namespace

@@ -169,7 +169,7 @@ class InspectorPathTest : public QObject {
     }
     const QString card = real.part<DetailPanel>()->toPlainText();
     // IEC 60584-1, type K, class 1, at the temperature_max of 650 °C: 0.4 % are 2.6 °C.
-    for (const char* said : {"Uncertainty budget of", "IEC 60584-1 class 1", "650 °C, temperature_max",
+    for (const char* said : {"Uncertainty budget of", "IEC 60584-1 class 1", "650 °C, maximum temperature",
                              "2.60", "extension cable", "√12", "U of a rate"})
       QVERIFY2(card.contains(QString::fromUtf8(said)), qPrintable(card));
   }

@@ -6,13 +6,13 @@
 #include <QTimer>
 #include <memory>
 
+#include "app/gui/background/curve_work.h"
+#include "app/gui/background/export_work.h"
+#include "app/gui/background/file_watch.h"
 #include "app/gui/chart/chart_scene.h"
+#include "app/gui/data_folders.h"
 #include "app/gui/saved_settings.h"
 #include "app/gui/session.h"
-#include "app/gui/work/curve_work.h"
-#include "app/gui/work/data_folders.h"
-#include "app/gui/work/export_work.h"
-#include "app/gui/work/file_watch.h"
 
 class QLabel;
 class QProgressBar;

@@ -53,7 +53,7 @@ Result<OpenCase> evaluate_case_again(const OpenCase& open, const QString& path,
 /// The file of the procedure: as the user named it, else as the job does; empty where neither names one.
 QString filed_procedure(const OpenCase& open);
 
-/// The job's text with the changes made on the reading sheet: what is read meanwhile, and what is written
+/// The job's text with the changes made on the import settings: what is read meanwhile, and what is written
 /// into the job at `job`. Where there is no such file, a new job for that log and procedure, named from the
 /// job's folder.
 Result<std::string> job_text_of(const QString& job, const std::vector<JobChange>& changes, const QString& log,

@@ -25,7 +25,7 @@ struct OpenFiles {
   QString procedure;
   QString job;
   QString review;
-  /// Settled on the reading sheet and not yet written into the job; none: as before.
+  /// Settled on the import settings and not yet written into the job; none: as before.
   std::optional<std::vector<JobChange>> changes;
   std::optional<DraftText> draft = std::nullopt;  ///< stands in for the procedure that a file has
 

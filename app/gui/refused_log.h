@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// A log that could not be read: enough to settle on the reading sheet what the reader could not.
+// A log that could not be read: enough to settle on the import settings what the reader could not.
 #pragma once
 
 #include <QString>

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// What the window remembers from one run to the next: its layout, the files opened lately, and those that
+// What the window remembers from one run to the next: its layout, the recent files, and those that
 // were open last. Written when it happens, not at the end, so that a crash loses nothing.
 #pragma once
 

@@ -11,9 +11,9 @@
 #include <optional>
 #include <vector>
 
+#include "app/gui/background/background_work.h"
 #include "app/gui/open_case.h"
 #include "app/gui/refused_log.h"
-#include "app/gui/work/background_work.h"
 
 namespace soakwright::gui {
 
@@ -123,7 +123,7 @@ class Session : public QObject {
   void progressed(double share);
   /// Refused: each text as the command line prints it behind its name.
   void refused(const QStringList& texts);
-  /// A log was refused that can be settled on the reading sheet.
+  /// A log was refused that can be settled on the import settings.
   void logRefused();
   /// Other changes are wanted, or what became of them is known.
   void changesChanged();

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The window's dealings with files: what to open, what was opened lately, where to export to.
+// The window's dealings with files: what to open, recent files, where to export to.
 
 #include <QAction>
 #include <QFileDialog>
@@ -12,6 +12,8 @@
 #include <QStatusBar>
 #include <QTabWidget>
 
+#include "app/gui/background/exports.h"
+#include "app/gui/background/report_print.h"
 #include "app/gui/chart/chart_pane.h"
 #include "app/gui/main_window.h"
 #include "app/gui/panes/import_settings_pane.h"
@@ -19,8 +21,6 @@
 #include "app/gui/parts/error_bar.h"
 #include "app/gui/parts/plain_tip.h"
 #include "app/gui/window_actions.h"
-#include "app/gui/work/exports.h"
-#include "app/gui/work/report_print.h"
 #include "app/pdf/shown_text.h"
 
 namespace soakwright::gui {

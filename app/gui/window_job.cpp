@@ -6,11 +6,11 @@
 #include <QFileInfo>
 #include <QTabWidget>
 
+#include "app/gui/background/exports.h"
 #include "app/gui/main_window.h"
 #include "app/gui/panes/job_pane.h"
 #include "app/gui/texts/column_names.h"
 #include "app/gui/window_actions.h"
-#include "app/gui/work/exports.h"
 
 namespace soakwright::gui {
 

@@ -9,6 +9,7 @@
 #include <QTabWidget>
 #include <QUrl>
 
+#include "app/gui/background/exports.h"
 #include "app/gui/main_window.h"
 #include "app/gui/panes/procedure_pane.h"
 #include "app/gui/parts/error_bar.h"
@@ -16,7 +17,6 @@
 #include "app/gui/parts/save_preview.h"
 #include "app/gui/texts/line_changes.h"
 #include "app/gui/window_actions.h"
-#include "app/gui/work/exports.h"
 #include "app/pdf/shown_text.h"
 
 namespace soakwright::gui {

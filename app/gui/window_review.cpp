@@ -8,6 +8,7 @@
 #include <QStatusBar>
 #include <algorithm>
 
+#include "app/gui/background/exports.h"
 #include "app/gui/main_window.h"
 #include "app/gui/panes/finding_pane.h"
 #include "app/gui/panes/review_form.h"
@@ -15,7 +16,6 @@
 #include "app/gui/parts/save_preview.h"
 #include "app/gui/texts/line_changes.h"
 #include "app/gui/window_actions.h"
-#include "app/gui/work/exports.h"
 #include "app/pdf/shown_text.h"
 #include "core/procedure/review/review_text.h"
 #include "core/report/open_findings.h"

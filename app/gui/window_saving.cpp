@@ -12,6 +12,7 @@
 #include <QStackedWidget>
 #include <QUndoStack>
 
+#include "app/gui/background/exports.h"
 #include "app/gui/chart/chart_pane.h"
 #include "app/gui/main_window.h"
 #include "app/gui/panes/channel_pane.h"
@@ -25,7 +26,6 @@
 #include "app/gui/texts/change_words.h"
 #include "app/gui/texts/line_changes.h"
 #include "app/gui/window_actions.h"
-#include "app/gui/work/exports.h"
 #include "app/pdf/shown_text.h"
 
 namespace soakwright::gui {
@@ -48,7 +48,7 @@ QString kind_words(FileKind kind, int count) {
   return MainWindow::tr("%1 reviews were given; one is open at a time. Open which?").arg(count);
 }
 
-/// Of several files of one kind the one to open; nothing where the user opens none.
+/// Of several files of one kind the one to open; none if the user opens none.
 std::optional<QString> choose_one(QWidget* parent, FileKind kind, const QStringList& paths) {
   QStringList names;
   for (const QString& path : paths) {

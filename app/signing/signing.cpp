@@ -23,7 +23,7 @@ Problem refusal(const std::string& path, std::string what, std::string help) {
 }
 
 /// "stage-1.heating-rate, weld W-118, TC2; suspect TC5": the findings that a person still has to decide on.
-std::string undecided(const Analysis& analysis) {
+std::string open_findings_listed(const Analysis& analysis) {
   std::vector<std::string> names;
   for (const std::size_t index : open_findings(analysis)) {
     const Finding& finding = analysis.verdicts->findings[index];
@@ -109,7 +109,7 @@ Problems sign(const SignOrder& order, const ReportPrinter& printer) {
                     "sign a report as `soakwright check --report` wrote it")};
   if (!report.analysis)
     return {refusal(order.report, "the files inside cannot be evaluated", "write the report again")};
-  if (const std::string list = undecided(*report.analysis); !list.empty())
+  if (const std::string list = open_findings_listed(*report.analysis); !list.empty())
     return {
         refusal(order.report, "the report is a draft: no disposition of " + list,
                 "give each finding a disposition in the review, and write the report again with --review")};

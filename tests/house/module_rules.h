@@ -17,7 +17,7 @@ class ModuleRules {
   /// `modules` are the lines of modules.txt, `values` those of core/public_headers.txt.
   ModuleRules(const std::vector<std::string>& modules, const std::vector<std::string>& values);
 
-  /// Why `file` (from the top of the tree) may not have this line; nothing where it may.
+  /// Why `file` (from the top of the tree) may not have this line; none if it may.
   [[nodiscard]] std::optional<std::string> objection(const std::string& file,
                                                      const IncludeLine& include) const;
   /// The module that a file stands in: "core/record", "core" for the entry points, "" outside every module.

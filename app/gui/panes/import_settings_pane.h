@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // How the file was read, beside the file's own first lines: nothing that was made of it is hidden from the
-// reader, and all of it can be settled here. Every change is told at once; the record is then read again.
+// reader, and all of it can be settled here. Every change is emitted at once; the record is then read again.
 #pragma once
 
 #include <QWidget>

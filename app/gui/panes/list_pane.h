@@ -16,7 +16,7 @@ class ListPane : public QTreeView {
 
   void setContent(ListContent content);
   void setColours(const ChartColours& colours) { model_->setColours(colours); }
-  /// Marks the line that leads to `index`; none: no line is marked. Nothing is told.
+  /// Marks the line that leads to `index`; none: no line is marked. Emits no signal.
   void mark(std::optional<std::size_t> index);
   [[nodiscard]] const ReportListModel& lines() const { return *model_; }
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// What the reading sheet lists: the file's first lines with what each was taken for.
+// What the import settings list: the file's first lines with what each was taken for.
 #pragma once
 
 #include "app/gui/open_case.h"

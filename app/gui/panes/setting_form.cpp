@@ -30,7 +30,7 @@ QString delimiter_word(const std::string& delimiter) {
   return delimiter == " " ? QStringLiteral("spaces") : q(delimiter);
 }
 
-/// The value of the file's key among `changes`; empty where it is taken out, nothing where it is not named.
+/// The value of the file's key among `changes`; empty if it is taken out, none if it is not named.
 std::optional<QString> value_in(const std::string& key, const std::vector<JobChange>& changes) {
   for (const JobChange& change : changes)
     if (!change.column && change.key == key) return change.value ? q(*change.value) : QString();

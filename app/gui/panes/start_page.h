@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// What the middle shows while no record is open: where to begin, what was open last, what was opened lately.
+// What the middle shows while no record is open: where to begin, what was open last, recent files.
 #pragma once
 
 #include <QStringList>

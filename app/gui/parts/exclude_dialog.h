@@ -39,7 +39,7 @@ class ExcludeDialog : public QDialog {
   QDialogButtonBox* buttons_;
 };
 
-/// Why `name` is taken out of the evaluation; nothing where the person thinks better of it.
+/// Why `name` is excluded from the evaluation; none if the person cancels.
 std::optional<QString> ask_reason(QWidget* parent, const QString& title, const QString& name);
 
 }  // namespace soakwright::gui

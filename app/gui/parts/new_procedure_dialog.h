@@ -5,8 +5,8 @@
 
 #include <QDialog>
 
+#include "app/gui/data_folders.h"
 #include "app/gui/open_case.h"
-#include "app/gui/work/data_folders.h"
 #include "core/draft.h"
 
 class QComboBox;

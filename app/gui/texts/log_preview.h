@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The first lines of a log as text, for the reading sheet: what the file says before anything is made of it.
+// The first lines of a log as text, for the import settings: what the file says before anything is made of
+// it.
 #pragma once
 
 #include <QString>

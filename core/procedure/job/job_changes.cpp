@@ -44,7 +44,7 @@ const TomlEntry* entry_of(const TomlTable& table, std::string_view key) {
   return nullptr;
 }
 
-/// The entry of [[thermocouple]] that is for the column; nothing where there is none.
+/// The entry of [[thermocouple]] that is for the column; none if there is no such entry.
 std::optional<std::size_t> entry_for(const TomlTable& tree, const ColumnNames& column) {
   const TomlEntry* const all = entry_of(tree, "thermocouple");
   const auto* const list = all != nullptr ? all->value.as<TomlArray>() : nullptr;

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Columns changed on the reading sheet: each by itself, whatever the log and the job call it.
+// Columns changed on the import settings: each by itself, whatever the log and the job call it.
 
 #include <QComboBox>
 

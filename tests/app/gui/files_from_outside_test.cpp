@@ -6,10 +6,10 @@
 #include <QPrinter>
 #include <QPushButton>
 
+#include "app/gui/background/report_print.h"
 #include "app/gui/parts/error_bar.h"
 #include "app/gui/parts/message_strip.h"
 #include "app/gui/parts/summary_bar.h"
-#include "app/gui/work/report_print.h"
 #include "tests/app/gui/dialog_answers.h"
 #include "tests/app/gui/made_files.h"
 #include "tests/app/gui/real_window.h"

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Steps on the reading sheet, as a person takes them: a box set, and what became of it waited for.
+// Steps on the import settings, as a person takes them: a box set, and what became of it waited for.
 #pragma once
 
 #include <QAbstractItemView>

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The reading sheet: what was found can be changed there, the log is read again at once, and the changes go
+// The import settings: what was found can be changed there, the log is read again at once, and the changes go
 // into the job with its comments left alone.
 
 #include "app/gui/panes/import_settings_pane.h"

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Works out rates and spreads off the GUI thread; what was asked for last is told.
+// Works out rates and spreads off the GUI thread; the result of the latest request is emitted.
 #pragma once
 
 #include <QObject>

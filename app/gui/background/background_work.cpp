@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "app/gui/work/background_work.h"
+#include "app/gui/background/background_work.h"
 
 #include <utility>
 

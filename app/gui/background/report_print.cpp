@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "app/gui/work/report_print.h"
+#include "app/gui/background/report_print.h"
 
 #include <QPageLayout>
 #include <QPainter>

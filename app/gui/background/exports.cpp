@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "app/gui/work/exports.h"
+#include "app/gui/background/exports.h"
 
 #include <QBuffer>
 #include <QFile>

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "app/gui/work/file_watch.h"
+#include "app/gui/background/file_watch.h"
 
 #include <QFileInfo>
 

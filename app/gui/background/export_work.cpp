@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "app/gui/work/export_work.h"
+#include "app/gui/background/export_work.h"
 
 #include <QThread>
 #include <utility>

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "app/gui/work/data_folders.h"
+#include "app/gui/data_folders.h"
 
 #include <QCoreApplication>
 #include <QDir>

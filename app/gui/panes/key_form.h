@@ -10,7 +10,7 @@
 #include <utility>
 #include <vector>
 
-#include "core/procedure/toml/toml_edit.h"
+#include "core/procedure/toml/toml_shown.h"
 
 class QComboBox;
 class QGridLayout;

@@ -14,16 +14,9 @@
 #include <vector>
 
 #include "core/problems/problem.h"
+#include "core/procedure/toml/toml_shown.h"
 
 namespace soakwright {
-
-/// The keys before every table (`name` empty), the table `[name]`, or the entry `entry`, from 0, of
-/// `[[name]]`.
-struct TomlTableName {
-  std::string name;
-  std::optional<std::size_t> entry = std::nullopt;
-  bool operator==(const TomlTableName&) const = default;
-};
 
 /// A key and its value as TOML writes it.
 struct TomlKey {
@@ -44,23 +37,6 @@ Result<std::string> without_toml_entry(std::string_view text, const std::string&
 /// The entry and the one behind it change places, each with the comments directly above it.
 Result<std::string> with_toml_entries_swapped(std::string_view text, const std::string& list,
                                               std::size_t entry, const std::string& file);
-
-/// A key of a table as it stands in the text.
-struct TomlShownKey {
-  std::string key;
-  std::string value;     ///< a text without its quotes, anything else as it is written
-  std::size_t line = 0;  ///< of the key, from 1
-  bool spread = false;   ///< a table of its own under the table: `value` is empty
-};
-
-/// The keys before every table come first, then the tables in the order of the text.
-struct TomlShownTable {
-  TomlTableName table;
-  std::size_t line = 0;  ///< of its header; 1 for the keys before every table
-  std::vector<TomlShownKey> keys;
-  [[nodiscard]] const TomlShownKey* find(std::string_view key) const;
-};
-Result<std::vector<TomlShownTable>> shown_toml_tables(std::string_view text, const std::string& file);
 
 /// What a person types for a value: as it is where TOML reads one value of it (590, { over = 5500 },
 /// 2031-09-30), else as a text (95 min).

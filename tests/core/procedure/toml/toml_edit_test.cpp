@@ -5,6 +5,8 @@
 
 #include <catch2/catch.hpp>
 
+#include "core/procedure/toml/toml_shown.h"
+
 using namespace soakwright;
 
 namespace {

@@ -95,13 +95,17 @@ Result<std::string> drafted(const RuleShelf& shelf, const DraftRequest& request)
   return checked_text(procedure, comments);
 }
 
-Result<std::string> proposed(const Request& request, std::optional<TemperatureUnit> unit) {
-  const auto found = inspect(request);
-  if (!found) return found.problems();
-  auto made = proposed_procedure(found.value(), unit);
+Result<std::string> proposed(const Analysis& analysis, std::optional<TemperatureUnit> unit) {
+  // By itself: previous records, a review and another procedure's verdicts say nothing of this record's
+  // limits.
+  Analysis alone;
+  alone.record = analysis.record;
+  alone.course = analysis.course;
+  alone.job = analysis.job;
+  auto made = proposed_procedure(alone, unit);
   if (!made) return made.problems();
   Procedure& procedure = made.value();
-  const std::string& log = found.value().record->file;
+  const std::string& log = analysis.record->file;
   procedure.title = proposal_title(log);
   const Provenance provenance{proposal_source(), std::nullopt, std::nullopt, Provenance::Flag::proposal};
   procedure.provenance = provenance;
@@ -122,7 +126,12 @@ Result<std::string> draft_procedure(const RuleShelf& shelf, const DraftRequest& 
 }
 
 Result<std::string> propose_procedure(const Request& request, std::optional<TemperatureUnit> unit) {
-  return caught(request.log, [&] { return proposed(request, unit); });
+  const auto found = inspect(request);
+  return found ? propose_procedure(found.value(), unit) : found.problems();
+}
+
+Result<std::string> propose_procedure(const Analysis& analysis, std::optional<TemperatureUnit> unit) {
+  return caught(analysis.record->file, [&] { return proposed(analysis, unit); });
 }
 
 }  // namespace soakwright

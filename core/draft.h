@@ -40,5 +40,7 @@ Result<std::string> draft_procedure(const RuleShelf& shelf, const DraftRequest& 
 /// The text of a procedure file with generous round limits for what the log shows: a proposal to be edited,
 /// and marked so. `request` names the log and, where there is one, the job.
 Result<std::string> propose_procedure(const Request& request, std::optional<TemperatureUnit> unit);
+/// The same for a record that is open: no file is read.
+Result<std::string> propose_procedure(const Analysis& analysis, std::optional<TemperatureUnit> unit);
 
 }  // namespace soakwright

@@ -13,8 +13,9 @@
 
 namespace soakwright {
 
-/// `analysis` is that of inspect(). Without `unit` the unit of the log's first evaluated thermocouple. A
-/// bad_input problem where the record shows neither heating nor hold nor cooling.
+/// `analysis` has record, course and job only, as that of inspect(). Without `unit` the unit of the log's
+/// first evaluated thermocouple. A bad_input problem where the record shows neither heating nor hold nor
+/// cooling.
 Result<Procedure> proposed_procedure(const Analysis& analysis, std::optional<TemperatureUnit> unit);
 
 }  // namespace soakwright

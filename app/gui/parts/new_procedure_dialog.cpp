@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/gui/parts/new_procedure_dialog.h"
 
-#include <QApplication>
 #include <QDialogButtonBox>
 #include <QDir>
 #include <QFile>
@@ -231,25 +230,12 @@ Result<std::string> NewProcedureDialog::fromRule() const {
   return draft_procedure(shelf_, request);
 }
 
-Result<std::string> NewProcedureDialog::fromLog() {
-  if (proposal_) return *proposal_;
-  Request request;
-  request.log = bytes_of(open_.log_path);
-  request.job = bytes_of(open_.files.job);
-  request.job_text = open_.analysis.job_text;
-  if (request.job_text && request.job.empty()) request.job = unwritten_job_name().toStdString();
-  QApplication::setOverrideCursor(Qt::WaitCursor);
-  proposal_ = propose_procedure(request, open_.files.unit);
-  QApplication::restoreOverrideCursor();
-  return *proposal_;
-}
-
-Result<std::string> NewProcedureDialog::drafted() {
+Result<std::string> NewProcedureDialog::drafted() const {
   switch (from()) {
     case From::rule:
       return fromRule();
     case From::log:
-      return fromLog();
+      return propose_procedure(open_.analysis, open_.files.unit);
     case From::sample: {
       QFile file(sample_->currentData().toString());
       if (!file.open(QIODevice::ReadOnly))

@@ -36,14 +36,12 @@ class NewProcedureDialog : public QDialog {
   [[nodiscard]] From from() const;
   void chooseRule();
   void make();
-  [[nodiscard]] Result<std::string> drafted();
+  [[nodiscard]] Result<std::string> drafted() const;
   [[nodiscard]] Result<std::string> fromRule() const;
-  Result<std::string> fromLog();
 
   OpenCase open_;
   RuleShelf shelf_;
   std::string text_;
-  std::optional<Result<std::string>> proposal_;  ///< made once: it reads the log again
   QRadioButton* of_rule_;
   QRadioButton* of_log_;
   QRadioButton* of_sample_;

@@ -38,10 +38,9 @@ class NewProcedureTest : public QObject {
 
  private slots:
   void init() {
-    log_ = made::log(files_.path(), QStringLiteral("d3-n2.csv"), {});
-    made::procedure(files_.path(), QStringLiteral("htp-021.toml"), 140, 100);
-    job_ = made::job(files_.path(), QStringLiteral("job.toml"), QStringLiteral("d3-n2.csv"),
-                     QStringLiteral("htp-021.toml"));
+    const made::Case files = made::drum_case(files_.path());
+    log_ = files.log;
+    job_ = files.job;
   }
 
   void from_a_published_rule_for_a_thickness() {

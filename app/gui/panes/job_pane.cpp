@@ -1,17 +1,16 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/gui/panes/job_pane.h"
 
-#include <QFontDatabase>
 #include <QGridLayout>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QLineEdit>
 #include <QPlainTextEdit>
-#include <QPushButton>
 #include <QScrollArea>
 #include <QSplitter>
 #include <QVBoxLayout>
 
+#include "app/gui/parts/source_text.h"
 #include "app/gui/verdict_sign.h"
 #include "core/units/printed_quantity.h"
 
@@ -59,10 +58,8 @@ std::optional<std::string> value_of(const Job& job, const std::string& table, co
 
 JobPane::JobPane(QWidget* parent)
     : QWidget(parent),
-      text_(new QPlainTextEdit(this)),
-      message_(new QLabel(this)),
-      apply_(new QPushButton(tr("&Apply text"), this)),
-      revert_(new QPushButton(tr("Re&vert text"), this)) {
+      source_(new SourceText(tr("Text of the job"), tr("Why the job cannot be used"),
+                             tr("Evaluate with this text; it is saved with Save in the job"), this)) {
   auto* form = new QWidget(this);
   auto* grid = new QGridLayout(form);
   int row = 0;
@@ -91,45 +88,21 @@ JobPane::JobPane(QWidget* parent)
   scroll->setFrameShape(QFrame::NoFrame);
   scroll->setFocusPolicy(Qt::NoFocus);
 
-  text_->setAccessibleName(tr("Text of the job"));
-  text_->setFont(QFontDatabase::systemFont(QFontDatabase::FixedFont));
-  text_->setLineWrapMode(QPlainTextEdit::NoWrap);
-  text_->setTabChangesFocus(true);
-  message_->setTextFormat(Qt::PlainText);
-  message_->setWordWrap(true);
-  message_->setTextInteractionFlags(Qt::TextSelectableByMouse | Qt::TextSelectableByKeyboard);
-  message_->setAccessibleName(tr("Why the job cannot be used"));
-  apply_->setToolTip(tr("Evaluate with this text; it is saved with Save in the job"));
-  revert_->setToolTip(tr("Take back what was typed and not applied"));
-  auto* beside = new QWidget(this);
-  auto* column = new QVBoxLayout(beside);
-  column->setContentsMargins(8, 4, 8, 4);
-  auto* buttons = new QHBoxLayout;
-  buttons->addStretch(1);
-  buttons->addWidget(revert_);
-  buttons->addWidget(apply_);
-  column->addWidget(message_);
-  column->addWidget(text_, 1);
-  column->addLayout(buttons);
   auto* both = new QSplitter(Qt::Horizontal, this);
   both->addWidget(scroll);
-  both->addWidget(beside);
+  both->addWidget(source_);
   both->setStretchFactor(0, 2);
   both->setStretchFactor(1, 3);
   both->setChildrenCollapsible(false);
   auto* layout = new QVBoxLayout(this);
   layout->setContentsMargins(0, 0, 0, 0);
   layout->addWidget(both);
-  connect(apply_, &QPushButton::clicked, this, &JobPane::applyText);
-  connect(revert_, &QPushButton::clicked, this, [this] { text_->setPlainText(shown_text_); });
-  connect(text_, &QPlainTextEdit::textChanged, this, [this] {
-    const bool typed = text_->toPlainText() != shown_text_;
-    apply_->setEnabled(typed);
-    revert_->setEnabled(typed);
+  connect(source_, &SourceText::applied, this, [this](const std::string& text) {
+    emit changed({{std::nullopt, {}, std::nullopt, std::nullopt, text}});
   });
-  apply_->setEnabled(false);
-  revert_->setEnabled(false);
 }
+
+QPlainTextEdit* JobPane::text() const { return source_->editor(); }
 
 void JobPane::finish(const Place& place) {
   Field& field = fields_.at(place);
@@ -140,10 +113,6 @@ void JobPane::finish(const Place& place) {
                    typed.isEmpty() ? std::nullopt : std::optional(typed.toStdString())};
   change.table = place.first;
   emit changed({change});
-}
-
-void JobPane::applyText() {
-  emit changed({{std::nullopt, {}, std::nullopt, std::nullopt, text_->toPlainText().toStdString()}});
 }
 
 QString JobPane::problemOf(const std::string& table, const std::string& key) const {
@@ -188,22 +157,13 @@ void JobPane::show(const Session& session) {
         value = change.value;
     showField(place, value, problems);
   }
-  message_->setText(problems.join(u'\n'));
-  message_->setVisible(!problems.isEmpty());
-  QPalette ink = message_->palette();
-  ink.setColor(QPalette::WindowText, colour_of(Sign::not_met, ChartColours::of(palette())));
-  message_->setPalette(ink);
-  QString text;
+  source_->say(problems);
+  std::string text;
   if (open.has_record()) {
-    const auto made = job_text_of(open.files.job, session.wanted(), open.log_path, open.procedure_path);
-    if (made) text = QString::fromStdString(made.value());
+    auto made = job_text_of(open.files.job, session.wanted(), open.log_path, open.procedure_path);
+    if (made) text = std::move(made).value();
   }
-  const bool typed = text_->toPlainText() != shown_text_;
-  if (text == shown_text_) return;
-  shown_text_ = text;
-  // A change elsewhere does not take away what is being typed here.
-  if (!typed || !text_->hasFocus()) text_->setPlainText(text);
-  text_->setReadOnly(!open.has_record());
+  source_->show(text, open.has_record());
 }
 
 }  // namespace soakwright::gui

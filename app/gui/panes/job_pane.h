@@ -14,9 +14,10 @@
 class QLabel;
 class QLineEdit;
 class QPlainTextEdit;
-class QPushButton;
 
 namespace soakwright::gui {
+
+class SourceText;
 
 class JobPane : public QWidget {
   Q_OBJECT
@@ -31,7 +32,7 @@ class JobPane : public QWidget {
   }
   /// What is wrong with a field; empty: nothing.
   [[nodiscard]] QString problemOf(const std::string& table, const std::string& key) const;
-  [[nodiscard]] QPlainTextEdit* text() const { return text_; }
+  [[nodiscard]] QPlainTextEdit* text() const;
 
  signals:
   void changed(const std::vector<soakwright::JobChange>& changes);
@@ -44,15 +45,10 @@ class JobPane : public QWidget {
     QString shown;  ///< as the job says it
   };
   void finish(const Place& place);
-  void applyText();
   void showField(const Place& place, const std::optional<std::string>& value, const QStringList& problems);
 
   std::map<Place, Field> fields_;
-  QPlainTextEdit* text_;
-  QLabel* message_;
-  QPushButton* apply_;
-  QPushButton* revert_;
-  QString shown_text_;
+  SourceText* source_;
 };
 
 }  // namespace soakwright::gui

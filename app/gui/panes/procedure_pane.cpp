@@ -3,12 +3,10 @@
 
 #include <QFile>
 #include <QFileInfo>
-#include <QFontDatabase>
 #include <QGroupBox>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QMenu>
-#include <QPlainTextEdit>
 #include <QPushButton>
 #include <QScrollArea>
 #include <QSplitter>
@@ -19,8 +17,9 @@
 #include "app/gui/panes/procedure_keys.h"
 #include "app/gui/panes/stage_card.h"
 #include "app/gui/parts/plain_tip.h"
-#include "app/gui/verdict_sign.h"
+#include "app/gui/parts/source_text.h"
 #include "app/pdf/shown_text.h"
+#include "core/procedure/toml/toml_edit.h"
 
 namespace soakwright::gui {
 namespace {
@@ -71,42 +70,24 @@ QString title_of(const TomlTableName& table) {
 ProcedurePane::ProcedurePane(QWidget* parent)
     : QWidget(parent),
       file_(new QLabel(this)),
-      message_(new QLabel(this)),
-      text_(new QPlainTextEdit(this)),
+      source_(new SourceText(tr("Text of the procedure"), tr("What is wrong with the procedure"),
+                             tr("Evaluate with this text; it is saved with Save"), this)),
       save_(new QPushButton(tr("&Save…"), this)),
       save_as_(new QPushButton(tr("Save &as…"), this)),
       editor_(new QPushButton(tr("&Open in a text editor"), this)),
-      apply_(new QPushButton(tr("A&pply text"), this)),
-      revert_(new QPushButton(tr("Re&vert text"), this)),
       add_(new QPushButton(tr("Add s&tage"), this)) {
   build();
   connect(save_, &QPushButton::clicked, this, &ProcedurePane::saveWanted);
   connect(save_as_, &QPushButton::clicked, this, &ProcedurePane::saveAsWanted);
   connect(editor_, &QPushButton::clicked, this, &ProcedurePane::editorWanted);
-  connect(apply_, &QPushButton::clicked, this, &ProcedurePane::applyText);
-  connect(revert_, &QPushButton::clicked, this, [this] { text_->setPlainText(shown_); });
-  connect(text_, &QPlainTextEdit::textChanged, this, [this] {
-    apply_->setEnabled(typed());
-    revert_->setEnabled(typed());
-  });
-  apply_->setEnabled(false);
-  revert_->setEnabled(false);
+  connect(source_, &SourceText::applied, this,
+          [this](const std::string& text) { emit changed(text, tr("procedure text changed")); });
 }
 
 void ProcedurePane::build() {
   file_->setTextFormat(Qt::PlainText);
   file_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
-  message_->setTextFormat(Qt::PlainText);
-  message_->setWordWrap(true);
-  message_->setTextInteractionFlags(Qt::TextSelectableByMouse | Qt::TextSelectableByKeyboard);
-  message_->setAccessibleName(tr("What is wrong with the procedure"));
-  text_->setAccessibleName(tr("Text of the procedure"));
-  text_->setFont(QFontDatabase::systemFont(QFontDatabase::FixedFont));
-  text_->setLineWrapMode(QPlainTextEdit::NoWrap);
-  text_->setTabChangesFocus(true);
   editor_->setToolTip(tr("Changes made there are noticed; Reload evaluates with them"));
-  apply_->setToolTip(tr("Evaluate with this text; it is saved with Save"));
-  revert_->setToolTip(tr("Take back what was typed and not applied"));
   save_->setToolTip(tr("Show what changes in the procedure file and save it"));
   save_as_->setToolTip(tr("Save the procedure in another file and go on with that one"));
   auto* fresh = new QPushButton(tr("&New…"), this);
@@ -150,19 +131,9 @@ void ProcedurePane::build() {
   scroll->setFrameShape(QFrame::NoFrame);
   scroll->setFocusPolicy(Qt::NoFocus);
 
-  auto* beside = new QWidget(this);
-  auto* texts = new QVBoxLayout(beside);
-  texts->setContentsMargins(8, 4, 8, 4);
-  auto* buttons = new QHBoxLayout;
-  buttons->addStretch(1);
-  buttons->addWidget(revert_);
-  buttons->addWidget(apply_);
-  texts->addWidget(message_);
-  texts->addWidget(text_, 1);
-  texts->addLayout(buttons);
   auto* both = new QSplitter(Qt::Horizontal, this);
   both->addWidget(scroll);
-  both->addWidget(beside);
+  both->addWidget(source_);
   both->setStretchFactor(0, 3);
   both->setStretchFactor(1, 2);
   both->setChildrenCollapsible(false);
@@ -178,9 +149,11 @@ void ProcedurePane::build() {
   layout->addWidget(both, 1);
 }
 
-bool ProcedurePane::typed() const { return text_->toPlainText() != shown_; }
+bool ProcedurePane::typed() const { return source_->typed(); }
 
-QString ProcedurePane::message() const { return message_->isHidden() ? QString() : message_->text(); }
+QString ProcedurePane::message() const { return source_->problems(); }
+
+QPlainTextEdit* ProcedurePane::text() const { return source_->editor(); }
 
 KeyForm* ProcedurePane::form(const std::string& table) const {
   for (const Section& section : sections_)
@@ -205,29 +178,14 @@ void ProcedurePane::show(const Session& session) {
   save_->setEnabled(unsaved && problems.empty());
   save_as_->setEnabled(!now_.empty() && problems.empty());
   editor_->setEnabled(!path.isEmpty());
-  showText(QString::fromStdString(now_));
+  source_->show(now_, !now_.empty());
   showForm(problems);
-}
-
-void ProcedurePane::showText(const QString& text) {
-  // The editor holds every line end as one.
-  const QString plain = QString(text).replace(QLatin1String("\r\n"), QLatin1String("\n"));
-  const bool being_typed = typed() && text_->hasFocus();
-  text_->setReadOnly(text.isEmpty());
-  if (plain == shown_) return;
-  shown_ = plain;
-  // A change elsewhere does not take away what is being typed here.
-  if (!being_typed) text_->setPlainText(plain);
 }
 
 void ProcedurePane::showForm(const Problems& problems) {
   QStringList texts;
   for (const Problem& problem : problems) texts.append(pdf::shown_text(problem.text()));
-  message_->setText(texts.join(u'\n'));
-  message_->setVisible(!texts.isEmpty());
-  QPalette ink = message_->palette();
-  ink.setColor(QPalette::WindowText, colour_of(Sign::not_met, ChartColours::of(palette())));
-  message_->setPalette(ink);
+  source_->say(texts);
 
   const auto shown = shown_toml_tables(now_, name_);
   // What is no TOML can be put right in the text only.
@@ -320,13 +278,6 @@ void ProcedurePane::addStage(const std::string& kind) {
 
 void ProcedurePane::take(const Result<std::string>& text, const QString& words) {
   if (text && text.value() != now_) emit changed(text.value(), words);
-}
-
-void ProcedurePane::applyText() {
-  QString text = text_->toPlainText();
-  // Its line ends stay as they were.
-  if (now_.find("\r\n") != std::string::npos) text.replace(QLatin1String("\n"), QLatin1String("\r\n"));
-  emit changed(text.toStdString(), tr("procedure text changed"));
 }
 
 }  // namespace soakwright::gui

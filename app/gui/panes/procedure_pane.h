@@ -7,7 +7,7 @@
 #include <QWidget>
 
 #include "app/gui/session.h"
-#include "core/procedure/toml/toml_edit.h"
+#include "core/procedure/toml/toml_shown.h"
 
 class QLabel;
 class QPlainTextEdit;
@@ -17,6 +17,7 @@ class QVBoxLayout;
 namespace soakwright::gui {
 
 class KeyForm;
+class SourceText;
 class StageCard;
 
 class ProcedurePane : public QWidget {
@@ -26,7 +27,7 @@ class ProcedurePane : public QWidget {
   explicit ProcedurePane(QWidget* parent = nullptr);
 
   void show(const Session& session);
-  [[nodiscard]] QPlainTextEdit* text() const { return text_; }
+  [[nodiscard]] QPlainTextEdit* text() const;
   /// The fields of the keys before every table (`table` empty), of [evaluation] or [record].
   [[nodiscard]] KeyForm* form(const std::string& table) const;
   [[nodiscard]] const std::vector<StageCard*>& stages() const { return stages_; }
@@ -49,25 +50,19 @@ class ProcedurePane : public QWidget {
     KeyForm* form;
   };
   void build();
-  void showText(const QString& text);
   void showForm(const Problems& problems);
   void matchStages(const std::vector<TomlShownTable>& tables);
   void setKey(const TomlTableName& table, const std::string& key, const std::optional<std::string>& value);
   void take(const Result<std::string>& text, const QString& words);
   void addStage(const std::string& kind);
-  void applyText();
 
   std::string now_;   ///< the procedure's text as it is wanted
   std::string name_;  ///< of its file, as in messages
-  QString shown_;     ///< as the editor has it
   QLabel* file_;
-  QLabel* message_;
-  QPlainTextEdit* text_;
+  SourceText* source_;
   QPushButton* save_;
   QPushButton* save_as_;
   QPushButton* editor_;
-  QPushButton* apply_;
-  QPushButton* revert_;
   QPushButton* add_;
   QWidget* fields_ = nullptr;
   QVBoxLayout* stage_column_ = nullptr;

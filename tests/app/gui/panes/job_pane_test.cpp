@@ -85,7 +85,7 @@ class JobPaneTest : public QObject {
     text->appendPlainText(QStringLiteral("[[remark]]\nat = \"2031-04-02 09:00:00\"\ntext = \"power cut\""));
     QPushButton* apply = nullptr;
     for (auto* button : real.part<JobPane>()->findChildren<QPushButton*>())
-      if (button->text() == u"&Apply text") apply = button;
+      if (button->text().remove(u'&') == u"Apply text") apply = button;
     QVERIFY(apply && apply->isEnabled());
     apply->click();
     QVERIFY(real.settled());
@@ -95,6 +95,26 @@ class JobPaneTest : public QObject {
     QVERIFY(real.settled());
     QVERIFY(real.window.session().open().analysis.record->remarks.empty());
     QCOMPARE(text->toPlainText(), text_of(job_));
+  }
+
+  void line_ends_of_two_characters_are_no_change_and_stay() {
+    const QString path = made::write(files_.path(), QStringLiteral("two.toml"),
+                                     text_of(job_).replace(QStringLiteral("\n"), QStringLiteral("\r\n")));
+    RealWindow real;
+    QVERIFY(real.open({path}));
+    real.action(QStringLiteral("Job"))->trigger();
+    QPushButton* apply = nullptr;
+    for (auto* button : real.part<JobPane>()->findChildren<QPushButton*>())
+      if (button->text().remove(u'&') == u"Apply text") apply = button;
+    QVERIFY(apply && !apply->isEnabled());
+    real.part<JobPane>()->text()->appendPlainText(QStringLiteral("# looked at"));
+    apply->click();
+    QVERIFY(real.settled());
+    const auto& wanted = real.window.session().wanted();
+    QVERIFY(wanted.size() == 1 && wanted.front().whole);
+    const QString whole = QString::fromStdString(*wanted.front().whole);
+    QCOMPARE(whole.count(u'\n'), whole.count(QStringLiteral("\r\n")));
+    QVERIFY(whole.contains(QStringLiteral("# looked at")));
   }
 
   void without_a_job_the_fields_begin_a_new_one() {

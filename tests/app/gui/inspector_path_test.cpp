@@ -30,9 +30,7 @@ class InspectorPathTest : public QObject {
   void initTestCase() {
     // Without any font every glyph is a box, and everything else here would still pass.
     QVERIFY2(!QFontDatabase::families().isEmpty(), "no font is installed");
-    made::Run run;
-    run.dip = made::Run::Dip{};
-    log_ = made::log(files_.path(), QStringLiteral("d3-n2.csv"), run);
+    log_ = made::log(files_.path(), QStringLiteral("d3-n2.csv"), made::run_with_dip());
     procedure_ = made::procedure(files_.path(), QStringLiteral("htp-021.toml"), 140, 100);
   }
 

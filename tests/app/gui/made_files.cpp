@@ -142,4 +142,17 @@ column = "TC4"
                    .arg(log, procedure));
 }
 
+Run run_with_dip() {
+  Run run;
+  run.dip = Run::Dip{};
+  return run;
+}
+
+Case drum_case(const QString& folder, const Run& run) {
+  const QString log_name = QStringLiteral("d3-n2.csv");
+  const QString procedure_name = QStringLiteral("htp-021.toml");
+  return {log(folder, log_name, run), procedure(folder, procedure_name, 140, 100),
+          job(folder, QStringLiteral("job.toml"), log_name, procedure_name)};
+}
+
 }  // namespace soakwright::gui::made

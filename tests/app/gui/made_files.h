@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Files for the window's tests, made on the spot: a run of the drum D-3 and what was asked of it.
+// Files for the window's tests, made on the spot: a run of the drum D-3 and its procedure.
 #pragma once
 
 #include <QString>
@@ -25,6 +25,9 @@ struct Run {
   std::optional<Dip> dip;
 };
 
+/// With a dip of one thermocouple in the hold.
+Run run_with_dip();
+
 /// Writes `text` to `folder`/`name` and gives the path.
 QString write(const QString& folder, const QString& name, const QString& text);
 
@@ -33,5 +36,11 @@ QString log(const QString& folder, const QString& name, const Run& run);
 QString procedure(const QString& folder, const QString& name, int rate, int hold_min);
 /// Names the log and the procedure beside it.
 QString job(const QString& folder, const QString& name, const QString& log, const QString& procedure);
+
+/// d3-n2.csv of the run, htp-021.toml with 140 °C/h and 100 min, and job.toml that names both.
+struct Case {
+  QString log, procedure, job;
+};
+Case drum_case(const QString& folder, const Run& run = {});
 
 }  // namespace soakwright::gui::made

@@ -36,9 +36,7 @@ class ReviewInTheWindowTest : public QObject {
 
  private slots:
   void initTestCase() {
-    made::Run run;
-    run.dip = made::Run::Dip{};
-    log_ = made::log(files_.path(), QStringLiteral("d3-n2.csv"), run);
+    log_ = made::log(files_.path(), QStringLiteral("d3-n2.csv"), made::run_with_dip());
     procedure_ = made::procedure(files_.path(), QStringLiteral("htp-021.toml"), 140, 100);
     other_procedure_ = made::procedure(files_.path(), QStringLiteral("htp-022.toml"), 130, 100);
   }

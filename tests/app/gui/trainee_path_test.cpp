@@ -28,9 +28,7 @@ class TraineePathTest : public QObject {
 
  private slots:
   void initTestCase() {
-    made::Run run;
-    run.dip = made::Run::Dip{};
-    log_ = made::log(files_.path(), QStringLiteral("d3-n2.csv"), run);
+    log_ = made::log(files_.path(), QStringLiteral("d3-n2.csv"), made::run_with_dip());
     procedure_ = made::procedure(files_.path(), QStringLiteral("htp-021.toml"), 140, 100);
   }
 

@@ -79,12 +79,10 @@ class MannersTest : public QObject {
 
  private slots:
   void initTestCase() {
-    made::Run run;
-    run.dip = made::Run::Dip{};
-    log_ = made::log(files_.path(), QStringLiteral("d3-n2.csv"), run);
-    procedure_ = made::procedure(files_.path(), QStringLiteral("htp-021.toml"), 140, 100);
-    job_ = made::job(files_.path(), QStringLiteral("job.toml"), QStringLiteral("d3-n2.csv"),
-                     QStringLiteral("htp-021.toml"));
+    const made::Case files = made::drum_case(files_.path(), made::run_with_dip());
+    log_ = files.log;
+    procedure_ = files.procedure;
+    job_ = files.job;
   }
 
   void every_page_fits_1024_by_700() {

@@ -36,10 +36,9 @@ class ImportSettingsPaneTest : public QObject {
 
  private slots:
   void init() {
-    log_ = made::log(files_.path(), QStringLiteral("d3-n2.csv"), {});
-    made::procedure(files_.path(), QStringLiteral("htp-021.toml"), 140, 100);
-    job_ = made::job(files_.path(), QStringLiteral("job.toml"), QStringLiteral("d3-n2.csv"),
-                     QStringLiteral("htp-021.toml"));
+    const made::Case files = made::drum_case(files_.path());
+    log_ = files.log;
+    job_ = files.job;
     either_ = made::write(
         files_.path(), QStringLiteral("either.csv"),
         QStringLiteral("Time,TC1 (°C)\n02/04/2031 06:00,20\n02/04/2031 06:01,21\n02/04/2031 06:02,22\n"));

@@ -4,8 +4,10 @@
 // A block that begins with ```console holds commands after `$ ` and what they print, standard output before
 // standard error. The blocks of a page run one after the other in a fresh copy of sample-logs. A line `…`
 // leaves lines out, `…` within a line leaves a part of it out, and a run of spaces is as good as one.
+#include <algorithm>
 #include <filesystem>
 #include <fstream>
+#include <set>
 #include <sstream>
 #include <string>
 #include <string_view>
@@ -119,6 +121,15 @@ void run_page(const std::vector<ShownCommand>& commands, const fs::path& folder,
   run_words({"/bin/sh", (outputs / "script").string()});
 }
 
+/// The reports that a command writes or reads.
+std::set<std::string> reports_named(const std::string& typed) {
+  std::istringstream words(typed);
+  std::set<std::string> all;
+  for (std::string word; words >> word;)
+    if (word.ends_with(".pdf")) all.insert(word);
+  return all;
+}
+
 }  // namespace
 
 TEST_CASE("a line that is left out in part is compared by the parts that are there") {
@@ -149,12 +160,18 @@ TEST_CASE("what README and manual show of a command is what it prints") {
     const fs::path outputs = folder.file("outputs");
     run_page(commands, folder.file("logs"), outputs);
     bool later_needs_it = false;
+    std::set<std::string> not_made;
     for (std::size_t i = 0; i < commands.size(); ++i) {
       const std::string number = std::to_string(i);
       const std::string exit_code = text_of(outputs / (number + ".exit"));
       const bool asks_for_it = commands[i].typed == "echo $?";
-      if (exit_code == kNotInThisBuild || (later_needs_it && asks_for_it)) {
+      const std::set<std::string> reports = reports_named(commands[i].typed);
+      const bool needs_it = std::any_of(reports.begin(), reports.end(), [&](const std::string& report) {
+        return not_made.count(report) > 0;
+      });
+      if (exit_code == kNotInThisBuild || needs_it || (later_needs_it && asks_for_it)) {
         later_needs_it = true;
+        not_made.insert(reports.begin(), reports.end());
         continue;
       }
       later_needs_it = false;

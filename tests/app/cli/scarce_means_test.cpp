@@ -14,7 +14,7 @@ namespace {
 
 const std::string job = source_file("sample-logs/w-117-stress-relief/job.toml");
 
-#if defined(SOAKWRIGHT_PROGRAM_IS_SANITIZED)
+#if defined(SOAKWRIGHT_SANITIZED)
 constexpr bool kMemoryCanBeLimited = false;  // the sanitizers reserve more than any limit
 constexpr int kFewestFiles = 8;              // they open some themselves to look at an address
 #else

@@ -151,7 +151,7 @@ TEST_CASE("scarce means end in a message with a report too, and never in an abor
   };
   for (int files = 4; files < 12; ++files)
     sound(run_limited("-n " + std::to_string(files), {"check", "--job", job, "--report", path}));
-#if !defined(__SANITIZE_ADDRESS__) && !defined(__SANITIZE_THREAD__)
+#if !defined(SOAKWRIGHT_SANITIZED)
   // Qt does not check each of its allocations: what it ends is a process of its own.
   for (int kilobytes = 60'000; kilobytes <= 400'000; kilobytes += 20'000) {
     static_cast<void>(folder.with("r.pdf", "old"));

@@ -26,7 +26,7 @@ Requirement at_most(double limit) {
   return requirement_for(RequirementKind::temperature_max, 0, std::nullopt, limit);
 }
 
-#if defined(__SANITIZE_ADDRESS__)
+#if defined(SOAKWRIGHT_SANITIZED)
 constexpr int kDraws = 10'000;
 #else
 constexpr int kDraws = 100'000;

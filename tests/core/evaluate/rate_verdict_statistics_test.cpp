@@ -121,7 +121,7 @@ Shares shares_of(const RandomRamp& ramp, int records, std::uint64_t seed) {
   return shares;
 }
 
-#if defined(__SANITIZE_ADDRESS__)
+#if defined(SOAKWRIGHT_SANITIZED)
 constexpr int kRecords = 40;
 #else
 constexpr int kRecords = 200;

@@ -19,7 +19,7 @@ namespace fs = std::filesystem;
 
 namespace {
 
-#if defined(__SANITIZE_ADDRESS__)
+#if defined(SOAKWRIGHT_SANITIZED)
 constexpr int kRecords = 100;
 #else
 constexpr int kRecords = 1000;

@@ -13,7 +13,7 @@ using namespace soakwright;
 
 namespace {
 
-#if defined(__SANITIZE_ADDRESS__)
+#if defined(SOAKWRIGHT_SANITIZED)
 constexpr std::size_t kRuns = 40;  // ten times slower there, and there it is the memory that is looked at
 #else
 constexpr std::size_t kRuns = 200;

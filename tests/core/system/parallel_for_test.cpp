@@ -23,7 +23,7 @@ using namespace soakwright;
 
 namespace {
 
-#ifndef __SANITIZE_ADDRESS__
+#if !defined(SOAKWRIGHT_SANITIZED)
 /// What `work` returned in a process of its own, which ends with it; -1 where a signal ended the process.
 int exit_code_of(const std::function<int()>& work) {
   const pid_t child = fork();
@@ -71,7 +71,7 @@ TEST_CASE("what the work throws is thrown on the calling thread after the others
 }
 
 // AddressSanitizer needs memory of its own for each thread and ends the program where there is none.
-#ifndef __SANITIZE_ADDRESS__
+#if !defined(SOAKWRIGHT_SANITIZED)
 TEST_CASE("where no thread can be started the calling thread does all of the work") {
   const int code = exit_code_of([] {
     std::vector<int> done(50, 0);

@@ -21,7 +21,7 @@ using Code = Suspect::Code;
 
 namespace {
 
-#if defined(__SANITIZE_ADDRESS__)
+#if defined(SOAKWRIGHT_SANITIZED)
 constexpr std::size_t kRuns = 40;  // ten times slower there, and there it is the memory that is looked at
 #else
 constexpr std::size_t kRuns = 200;

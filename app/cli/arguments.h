@@ -32,6 +32,7 @@ struct Arguments {
   BatchRequest batch;       ///< of `batch` alone, complete
   DraftArguments draft;     ///< of the command `draft`
   Paper paper = Paper::a4;  ///< of the report
+  bool both_units = false;  ///< of the report
   SigningArguments signing;
 };
 

@@ -74,6 +74,7 @@ int run(const Arguments& arguments) {
   options.unit = arguments.unit;
   options.program_version = SOAKWRIGHT_VERSION;
   options.paper = arguments.paper;
+  options.both_units = arguments.both_units;
   std::optional<Report> report;
   if (!arguments.chart.empty() || page) report = make_report(analysis, options);
   std::string result;

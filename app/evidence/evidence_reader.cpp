@@ -158,6 +158,7 @@ Result<TakenEvidence> evidence_of(const PdfFile& file, const std::string& path) 
   taken.paper = paper->is_name("letter") ? Paper::letter : Paper::a4;
   if (const PdfValue* unit = facts->find("Unit"))
     taken.unit = unit->is_name("F") ? TemperatureUnit::fahrenheit : TemperatureUnit::celsius;
+  if (const PdfValue* units = facts->find("Units")) taken.both_units = units->is_name("both");
   if (const PdfValue* dates = facts->find("Dates")) taken.dates = date_order_named(*dates);
   Taking taking(file);
   for (const PdfValue& entry : entries->items)

@@ -179,6 +179,7 @@ PdfValue facts_of(const PrintedReport& printed, const ReportContents& contents) 
   facts.set("Created", pdf_date(printed.created_s));
   if (contents.options.unit)
     facts.set("Unit", PdfValue::of_name(*contents.options.unit == TemperatureUnit::fahrenheit ? "F" : "C"));
+  if (contents.options.both_units) facts.set("Units", PdfValue::of_name("both"));
   if (contents.dates) facts.set("Dates", PdfValue::of_name(date_order_word(*contents.dates)));
   return facts;
 }

@@ -74,6 +74,7 @@ class Examiner {
       return say(State::open, "Pages", "Not compared: there is no result to compare them with.");
     ReportOptions options;
     options.unit = all_.taken.unit;
+    options.both_units = all_.taken.both_units;
     options.program_version = all_.taken.version;
     options.paper = all_.taken.paper;
     options.company_picture = evaluated_->company_picture;

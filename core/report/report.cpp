@@ -112,7 +112,7 @@ Report make_report(const Analysis& analysis, const ReportOptions& options) {
   report.company = letterhead(analysis);
   if (!options.company_picture.empty()) report.company.picture = options.company_picture;
   if (analysis.job) report.report_number = analysis.job->report_number.value_or(std::string{});
-  report.certificates = certificates(context, report);
+  report.certificates = certificates(context, report, options.both_units);
   report.previous_records = previous_reports(context, options);
   return report;
 }

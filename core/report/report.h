@@ -32,6 +32,7 @@ struct ReportOptions {
   Paper paper = Paper::a4;
   std::string company_picture = {};  ///< path that stands in for the one in the job; empty where none does
   std::vector<std::string> unsaved = {};  ///< what the analysis rests on and no file says, in words
+  bool both_units = false;                ///< the certificates' figures in the other unit as well
 };
 
 /// Of the company that issues the report, as the job gives it.
@@ -43,8 +44,10 @@ struct Letterhead {
 /// What is required and what was recorded, for a reader at a glance.
 struct SummaryRow {
   std::string label, required, recorded, where;
-  std::optional<Verdict> verdict;  ///< none where the line carries none of its own
-  std::string verdict_text;
+  std::optional<Verdict> verdict = {};  ///< none where the line carries none of its own
+  std::string verdict_text = {};
+  /// Required and recorded in the other unit; empty where that is not wanted or says the same.
+  std::string required_also = {}, recorded_also = {};
 };
 
 /// What a client reads first: of the whole record, or of one of its several welds.

@@ -142,13 +142,19 @@ void put_verdict(PageFlow& flow, const Report& report, const Certificate& certif
   flow.skip(height + flow.mm(2.6));
 }
 
+/// A figure, and in a line below it the same in the other unit.
+QString in_both_units(const std::string& figure, const std::string& also) {
+  return also.empty() ? bound_text(figure)
+                      : bound_text(figure) + QChar(QChar::LineSeparator) + bound_text(also);
+}
+
 void put_summary(PageFlow& flow, const Certificate& certificate) {
   std::vector<TableRow> rows;
   for (const SummaryRow& row : certificate.summary)
     rows.push_back(
         {{{text(row.label), true, std::nullopt},
-          {bound_text(row.required), false, std::nullopt},
-          {bound_text(row.recorded), true, std::nullopt},
+          {in_both_units(row.required, row.required_also), false, std::nullopt},
+          {in_both_units(row.recorded, row.recorded_also), true, std::nullopt},
           {text(row.where), false, std::nullopt},
           {text(row.verdict_text), true, row.verdict ? std::optional{sign_of(*row.verdict)} : std::nullopt}},
          {},

@@ -115,8 +115,6 @@ class Summary {
     SummaryRow row{say_of::holding_temperature(),
                    context_.say.range(hold->low, hold->high),
                    say_of::lowest_to_highest(low, high, context_.say),
-                   {},
-                   {},
                    {}};
     const auto holds =
         std::count_if(context_.analysis.procedure->stages.begin(), context_.analysis.procedure->stages.end(),
@@ -148,12 +146,8 @@ class Summary {
       if (hottest == nullptr || *channel.max_c > *hottest->max_c) hottest = &channel;
     }
     if (hottest == nullptr) return;
-    result_.push_back({say_of::highest_temperature(),
-                       say_of::not_specified(),
-                       context_.say.temperature(*hottest->max_c),
-                       hottest->name,
-                       {},
-                       {}});
+    result_.push_back({say_of::highest_temperature(), say_of::not_specified(),
+                       context_.say.temperature(*hottest->max_c), hottest->name});
   }
 
   const ReportContext& context_;
@@ -163,6 +157,14 @@ class Summary {
   std::size_t others_ = 0;
   std::vector<SummaryRow> result_;
 };
+
+/// The rows again in the other unit, put beside those that they repeat.
+void add_other_unit(const std::vector<SummaryRow>& again, std::vector<SummaryRow>& rows) {
+  for (std::size_t i = 0; i < rows.size() && i < again.size(); ++i) {
+    if (again[i].required != rows[i].required) rows[i].required_also = again[i].required;
+    if (again[i].recorded != rows[i].recorded) rows[i].recorded_also = again[i].recorded;
+  }
+}
 
 std::string counted_sentence(const Verdicts& verdicts, const std::optional<std::string>& weld) {
   std::size_t counts[3] = {};
@@ -230,9 +232,20 @@ Letterhead letterhead(const Analysis& analysis) {
           company.picture ? named_path(*analysis.job, *company.picture) : std::string{}};
 }
 
-std::vector<Certificate> certificates(const ReportContext& context, const Report& report) {
+std::vector<Certificate> certificates(const ReportContext& context, const Report& report, bool both_units) {
   std::vector<Certificate> all;
   if (!context.analysis.verdicts) return all;
+  const PrintedNumbers in_other_unit{
+      context.say.unit() == TemperatureUnit::celsius ? TemperatureUnit::fahrenheit : TemperatureUnit::celsius,
+      *context.analysis.record};
+  const ReportContext other{{context.analysis, in_other_unit}, context.deviations};
+  const std::vector<RequirementRow> other_rows =
+      both_units ? requirement_rows(other, report.chart) : std::vector<RequirementRow>{};
+  const auto summary_of = [&](const std::optional<std::string>& weld) {
+    std::vector<SummaryRow> rows = Summary(context, report.requirements, weld).made();
+    if (both_units) add_other_unit(Summary(other, other_rows, weld).made(), rows);
+    return rows;
+  };
   const Verdicts& verdicts = *context.analysis.verdicts;
   const bool several = verdicts.welds.size() > 1;
   Certificate whole{{},
@@ -245,7 +258,7 @@ std::vector<Certificate> certificates(const ReportContext& context, const Report
                     {}};
   const std::optional<std::string> only =
       several || verdicts.welds.empty() ? std::nullopt : verdicts.welds.front().number;
-  whole.summary = Summary(context, report.requirements, only).made();
+  whole.summary = summary_of(only);
   // Of several welds each has a certificate of its own; on the first page stand the limits of the record.
   if (several)
     std::erase_if(whole.summary, [](const SummaryRow& row) { return !row.verdict && row.where.empty(); });
@@ -261,7 +274,7 @@ std::vector<Certificate> certificates(const ReportContext& context, const Report
                     work_facts(context, &row),
                     all.front().treatment,
                     {}};
-    one.summary = Summary(context, report.requirements, weld.number).made();
+    one.summary = summary_of(weld.number);
     all.push_back(std::move(one));
   }
   return all;

@@ -66,7 +66,7 @@ const Requirement* requirement_of(const Finding& finding, const Verdicts& verdic
 std::optional<double> extreme_temperature(const Finding& finding);
 
 // certificate_section.cpp; the sections that a certificate is drawn from must be in `report`
-std::vector<Certificate> certificates(const ReportContext& context, const Report& report);
+std::vector<Certificate> certificates(const ReportContext& context, const Report& report, bool both_units);
 Letterhead letterhead(const Analysis& analysis);
 
 // event_section.cpp; gives findings and the chart's marks the numbers of their events

@@ -44,6 +44,7 @@ TEST_CASE("wrong usage answers 64 and says what would help") {
       {{"check", "a", "--report", ".pdf"}, "--report names a file that ends in .pdf, not '.pdf'"},
       {{"check", "a", "--report", "a.pdf", "--paper", "a3"}, "--paper is a4 or letter, not 'a3'"},
       {{"check", "a", "--paper", "letter"}, "--paper is of the report, and no --report is named"},
+      {{"check", "a", "--both-units"}, "--both-units is of the report, and no --report is named"},
       {{"inspect", "a", "--chart", "-"}, "--chart names a file that ends in .png or .svg, not '-'"},
       {{"inspect", "a", "--chart", "a.pdf"}, "--chart names a file that ends in .png or .svg, not 'a.pdf'"},
       {{"check", "no-log", "--json", "a.svg", "--chart", "./a.svg"}, "named for both --json and --chart"},

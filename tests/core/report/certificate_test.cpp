@@ -40,6 +40,25 @@ Report sample(const std::string& job) {
 
 }  // namespace
 
+TEST_CASE("the summary has its figures in the other unit beside them where both are wanted") {
+  ReportOptions options;
+  const auto heating = [&] {
+    return *row_of(make_report(made_up_analysis(), options).certificates.front(), "Heating rate");
+  };
+  CHECK(heating().required_also.empty());
+  CHECK(heating().recorded_also.empty());
+  options.both_units = true;
+  // 5500 / 38 = 144.74 °C/h; a rate is no temperature: times 1.8 and no 32.
+  CHECK(heating().required == "≤ 144.74 °C/h");
+  CHECK(heating().required_also == "≤ 260.53 °F/h");
+  const Report both = make_report(made_up_analysis(), options);
+  CHECK(row_of(both.certificates.front(), "Holding temperature")->required_also == "1094 to 1148 °F");
+  CHECK(row_of(both.certificates.front(), "Hold time")->required_also.empty());
+  options.unit = TemperatureUnit::fahrenheit;
+  CHECK(heating().required == "≤ 260.53 °F/h");
+  CHECK(heating().required_also == "≤ 144.74 °C/h");
+}
+
 TEST_CASE("the summary has the cycle's limits beside what was recorded") {
   const Report report = make_report(made_up_analysis());
   REQUIRE(report.certificates.size() == 1);

@@ -18,6 +18,7 @@
 #include <vector>
 
 #include "core/batch/batch_entry.h"
+#include "core/batch/batch_outputs.h"
 #include "core/batch/batch_row.h"
 #include "core/problems/problem.h"
 #include "core/procedure/job/import_texts.h"
@@ -46,6 +47,7 @@ struct BatchRequest {
 struct BatchPlan {
   std::vector<BatchEntry> entries;  ///< of this part, in the order of the results
   std::size_t entries_of_all_parts = 0;
+  OutputPaths outputs;
   Problems notes;  ///< what was left out and why; `kind` means nothing
 };
 

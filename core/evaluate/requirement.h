@@ -107,6 +107,8 @@ struct Requirement {
   /// The steepest window of each channel, with the width that `measured` has; C/h.
   std::vector<std::pair<std::string, std::optional<double>>> steepest;
   double window_s = 0.0;  ///< that width
+  /// The same of thermocouples at the edge of the heated band, to which the limit does not apply.
+  std::vector<std::pair<std::string, std::optional<double>>> edge_overall, edge_steepest;
   Alternatives alternatives;
   std::vector<CycleShare> cycles;  ///< of a hold that adds up over several records, this one last
   /// What the figures do not say: why nothing was measured, or what leaves the verdict open.

@@ -11,7 +11,13 @@
 namespace soakwright {
 namespace {
 
-using OverallByChannel = std::vector<std::pair<std::string, std::optional<double>>>;
+using RatesByChannel = std::vector<std::pair<std::string, std::optional<double>>>;
+
+/// Mean rates from end to end of the ramp, of the weld's group and of the edge of the heated band.
+struct OverallRates {
+  std::vector<OverallRate> group;
+  RatesByChannel by_channel, of_edge;
+};
 
 double width_of(const MeasuredRate& rate) { return rate.window.to_s - rate.window.from_s; }
 
@@ -130,13 +136,29 @@ void set_steepest(const RampCase& ramp, Requirement& requirement, const Measured
   requirement.standard_error = worst.standard_error;
 }
 
-void evaluate_largest_rate(const RampCase& ramp, const std::vector<OverallRate>& overall,
-                           const OverallByChannel& by_channel) {
+/// The steepest rate of each thermocouple at the edge of the heated band; nothing of it decides.
+RatesByChannel edge_steepest(const RampCase& ramp) {
   const WeldCase& weld = ramp.weld;
+  RatesByChannel steepest;
+  if (weld.edge.empty()) return steepest;
+  const StageRate rate =
+      stage_rate(weld.record, weld.ground.ticks, weld.set, weld.edge, weld.holds, ramp.when,
+                 {ramp.ramp, weld.procedure.evaluation.rate_window_s,
+                  weld.procedure.evaluation.in_range_min_s, std::nullopt, nullptr});
+  for (std::size_t member = 0; member < weld.edge.size(); ++member)
+    steepest.emplace_back(weld.name(weld.edge[member]), rate.steepest_c_per_h[member]);
+  return steepest;
+}
+
+void evaluate_largest_rate(const RampCase& ramp, const OverallRates& rates) {
+  const WeldCase& weld = ramp.weld;
+  const std::vector<OverallRate>& overall = rates.group;
   Requirement requirement = requirement_for(
       ramp.heats() ? RequirementKind::heating_rate : RequirementKind::cooling_rate, ramp.stage.number,
       weld.weld, limit_at(*ramp.ramp.rate_max, weld.thickness).value_or(HeatingRate{}).celsius_per_hour());
-  requirement.overall = by_channel;
+  requirement.overall = rates.by_channel;
+  requirement.edge_overall = rates.of_edge;
+  requirement.edge_steepest = edge_steepest(ramp);
   const StageRate rate =
       stage_rate(weld.record, weld.ground.ticks, weld.set, weld.group, weld.holds, ramp.when,
                  {ramp.ramp, weld.procedure.evaluation.rate_window_s,
@@ -206,13 +228,14 @@ SmallestRate smallest_of(const WeldCase& weld, const Requirement& requirement,
   return smallest;
 }
 
-void evaluate_smallest_rate(const RampCase& ramp, const std::vector<OverallRate>& overall,
-                            const OverallByChannel& by_channel) {
+void evaluate_smallest_rate(const RampCase& ramp, const OverallRates& rates) {
   const WeldCase& weld = ramp.weld;
+  const std::vector<OverallRate>& overall = rates.group;
   Requirement requirement =
       requirement_for(ramp.heats() ? RequirementKind::heating_rate_min : RequirementKind::cooling_rate_min,
                       ramp.stage.number, weld.weld, ramp.ramp.rate_min->celsius_per_hour());
-  requirement.overall = by_channel;
+  requirement.overall = rates.by_channel;
+  requirement.edge_overall = rates.of_edge;
   const SmallestRate smallest = smallest_of(weld, requirement, overall);
   if (smallest.rate == nullptr) {
     requirement.remarks.push_back(
@@ -259,15 +282,21 @@ void evaluate_smallest_rate(const RampCase& ramp, const std::vector<OverallRate>
 
 void evaluate_rates(const RampCase& ramp) {
   if (!ramp.ramp.rate_max && !ramp.ramp.rate_min) return;
-  const std::vector<OverallRate> overall = overall_rates(
-      ramp.weld.set, ramp.weld.group, ramp.when, ramp.ramp,
-      brief_crossing_s(ramp.weld.procedure.evaluation.in_range_min_s, ramp.weld.record.interval_s));
-  OverallByChannel by_channel;
-  for (const OverallRate& rate : overall)
-    by_channel.emplace_back(ramp.weld.name(rate.trace),
-                            rate.mean ? std::optional{rate.mean->rate_c_per_h} : std::nullopt);
-  if (ramp.ramp.rate_max) evaluate_largest_rate(ramp, overall, by_channel);
-  if (ramp.ramp.rate_min) evaluate_smallest_rate(ramp, overall, by_channel);
+  const WeldCase& weld = ramp.weld;
+  const double brief_s = brief_crossing_s(weld.procedure.evaluation.in_range_min_s, weld.record.interval_s);
+  const auto named = [&](const std::vector<OverallRate>& overall) {
+    RatesByChannel by_channel;
+    for (const OverallRate& rate : overall)
+      by_channel.emplace_back(weld.name(rate.trace),
+                              rate.mean ? std::optional{rate.mean->rate_c_per_h} : std::nullopt);
+    return by_channel;
+  };
+  OverallRates rates;
+  rates.group = overall_rates(weld.set, weld.group, ramp.when, ramp.ramp, brief_s);
+  rates.by_channel = named(rates.group);
+  rates.of_edge = named(overall_rates(weld.set, weld.edge, ramp.when, ramp.ramp, brief_s));
+  if (ramp.ramp.rate_max) evaluate_largest_rate(ramp, rates);
+  if (ramp.ramp.rate_min) evaluate_smallest_rate(ramp, rates);
 }
 
 }  // namespace soakwright

@@ -96,8 +96,15 @@ void add_edge_rows(const ReportContext& context, const StageCourse& course, cons
   }
 }
 
-void add_column(RateTable& table, std::string heading,
-                const std::vector<std::pair<std::string, std::optional<double>>>& rates,
+using RatesByChannel = std::vector<std::pair<std::string, std::optional<double>>>;
+
+/// Evaluated thermocouples, then those at the edge of the heated band, under names that say so.
+RatesByChannel with_edge(RatesByChannel rates, const RatesByChannel& of_edge) {
+  for (const auto& [name, rate] : of_edge) rates.emplace_back(certificate_words::at_edge(name), rate);
+  return rates;
+}
+
+void add_column(RateTable& table, std::string heading, const RatesByChannel& rates,
                 const PrintedNumbers& say) {
   table.columns.push_back(std::move(heading));
   for (const auto& [name, rate] : rates) {
@@ -164,11 +171,11 @@ std::vector<RateTable> rate_tables(const ReportContext& context) {
     if (!requirement.steepest.empty())
       add_column(*table,
                  certificate_words::steepest_column(stage, context.say.duration(requirement.window_s)),
-                 requirement.steepest, context.say);
+                 with_edge(requirement.steepest, requirement.edge_steepest), context.say);
     // A stage with a largest and a smallest rate carries the same overall rates twice.
     const std::string overall = certificate_words::overall_column(stage);
     if (std::find(table->columns.begin(), table->columns.end(), overall) == table->columns.end())
-      add_column(*table, overall, requirement.overall, context.say);
+      add_column(*table, overall, with_edge(requirement.overall, requirement.edge_overall), context.say);
   }
   return tables;
 }

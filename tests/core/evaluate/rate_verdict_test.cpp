@@ -213,6 +213,21 @@ TEST_CASE("The overall rate of a stage that ends below the hold's range ends wit
   CHECK(evaluated.verdict("stage-2.heating-rate") == "met");
 }
 
+TEST_CASE("Rates at the edge of the heated band are measured, and no limit applies to them") {
+  // 300 °C/h on the work; at the edge 450 °C/h up to 490, below the hold's range.
+  MadeRecord made = along({{0, 20}, {106, 550}, {226, 550}, {326, 50}});
+  made.course("TC2", {{0, 70}, {56, 490}, {226, 490}, {326, 50}}).at_edge("TC2");
+  const Evaluated evaluated(made, heat("above = 100\nrate_max = 310\nrate_min = 290") + hold());
+  CHECK(evaluated.told("stage-1.heating-rate") == "300 met");
+  const Requirement& rate = evaluated["stage-1.heating-rate"];
+  REQUIRE(rate.edge_steepest.size() == 1);
+  CHECK(rate.edge_steepest[0].first == "TC2");
+  CHECK(*rate.edge_steepest[0].second == close_to(450));
+  REQUIRE(rate.edge_overall.size() == 1);
+  CHECK_FALSE(rate.edge_overall[0].second);  // never in the hold's range
+  CHECK(evaluated.verdict("stage-1.heating-rate-min") == "met");
+}
+
 TEST_CASE(
     "A least rate is inconclusive where one channel has no overall rate, not met where one is too slow") {
   MadeRecord made = along({{0, 20}, {106, 550}, {226, 550}, {326, 50}});

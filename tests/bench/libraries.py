@@ -1,11 +1,12 @@
-"""Reads a log into columns of numbers with parsed times, as a user of each library would: LIBRARY FILE KIND.
+"""Reads a log into columns of numbers with parsed times, as a user of each library would: LIBRARY FILE KIND [sum].
 
-Run as a process of its own by tests/bench/reading; prints the number of rows. Exit code 69 where the library is not here.
+Run as a process of its own by tests/bench/reading; prints the number of rows, with `sum` that of all numbers too. Exit code 69
+where the library is not here.
 """
 import sys
 
 
-def numpy_columns(path, comma):
+def numpy_columns(path, comma, with_sum):
     import numpy
 
     delimiter = ";" if comma else ","
@@ -13,38 +14,24 @@ def numpy_columns(path, comma):
         columns = len(file.readline().split(delimiter)) - 1
         dtype = [("time", "datetime64[s]"), ("cells", "f8", (columns,))]
         lines = (line.replace(",", ".") for line in file) if comma else file
-        return len(numpy.loadtxt(lines, delimiter=delimiter, dtype=dtype))
+        log = numpy.loadtxt(lines, delimiter=delimiter, dtype=dtype)
+    return len(log), numpy.nansum(log["cells"]) if with_sum else None
 
 
-def pandas_columns(path, comma):
+def pandas_columns(path, comma, with_sum):
     import pandas
 
-    return len(
-        pandas.read_csv(path, sep=";" if comma else ",", decimal="," if comma else ".", na_values=["OPEN"],
-                        parse_dates=[0], infer_datetime_format=True))
-
-
-def polars_columns(path, comma):
-    import polars
-
-    frame = polars.read_csv(path, separator=";" if comma else ",", null_values=["NaN", "OPEN"], try_parse_dates=True,
-                            **({"decimal_comma": True} if comma else {}))
-    return frame.height
-
-
-def duckdb_columns(path, comma):
-    import duckdb
-
-    options = ", delim=';', decimal_separator=','" if comma else ""
-    duckdb.sql(f"create table log as select * from read_csv('{path}', nullstr=['NaN', 'OPEN', '']{options})")
-    return duckdb.sql("select count(*) from log").fetchone()[0]
+    log = pandas.read_csv(path, sep=";" if comma else ",", decimal="," if comma else ".", na_values=["OPEN"],
+                          parse_dates=[0], infer_datetime_format=True)
+    return len(log), log.iloc[:, 1:].sum().sum() if with_sum else None
 
 
 def main():
-    library, path, kind = sys.argv[1:]
-    read = {"numpy": numpy_columns, "pandas": pandas_columns, "polars": polars_columns, "duckdb": duckdb_columns}
+    library, path, kind, *more = sys.argv[1:]
+    read = {"numpy": numpy_columns, "pandas": pandas_columns}
     try:
-        print(read[library](path, kind == "commas"))
+        rows, total = read[library](path, kind == "commas", bool(more))
+        print(f"{rows} {total:.1f}" if more else rows)
     except ImportError:
         sys.exit(69)
 

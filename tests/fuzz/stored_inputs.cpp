@@ -24,13 +24,15 @@ namespace fs = std::filesystem;
 using Bytes = std::vector<std::uint8_t>;
 
 constexpr std::uintmax_t kLargest = 65536;
+constexpr std::uintmax_t kLargestReport = 262144;
 constexpr std::uint32_t kSeed = 20310402;
 
 std::vector<fs::path> stored_inputs(const std::string& ending, int count, char** folders) {
+  const std::uintmax_t largest = ending == ".pdf" ? kLargestReport : kLargest;
   std::vector<fs::path> paths;
   for (int i = 0; i < count; ++i)
     for (const auto& entry : fs::recursive_directory_iterator(folders[i]))
-      if (entry.is_regular_file() && entry.path().extension() == ending && entry.file_size() <= kLargest)
+      if (entry.is_regular_file() && entry.path().extension() == ending && entry.file_size() <= largest)
         paths.push_back(entry.path());
   std::sort(paths.begin(), paths.end());
   return paths;

@@ -16,6 +16,7 @@
 #include "core/procedure/procedure_file.h"
 #include "core/record/record_file.h"
 #include "core/report/review_check.h"
+#include "core/request_problems.h"
 
 namespace soakwright {
 namespace {
@@ -42,10 +43,6 @@ std::string named_file(const std::string& option, const Job* job, std::optional<
   return named_path(*job, *(job->*in_job));
 }
 
-Problem none_named(const Request& request, const std::string& what, const std::string& help) {
-  return {ProblemKind::usage, request.job, 0, "no " + what + " is named", help};
-}
-
 Asked read_job_and_log_name(const Request& request) {
   Asked asked;
   if (request.job_text)
@@ -55,7 +52,7 @@ Asked read_job_and_log_name(const Request& request) {
   asked.log = named_file(request.log, asked.job.get(), &Job::log);
   // With a job that cannot be read, nobody knows whether it names a log.
   if (asked.log.empty() && asked.problems.empty())
-    asked.problems.push_back(none_named(request, "log", "give one, or a job with the key `log`"));
+    asked.problems.push_back(request_problems::no_log(request.job));
   return asked;
 }
 
@@ -70,8 +67,7 @@ void read_procedure_and_review(const Request& request, Asked& asked) {
           with_place_in_job(procedure.problems(), *asked.job, path, "procedure", asked.job->procedure_line);
     asked.procedure = asked.take(std::move(procedure));
   } else if (request.job.empty() || asked.job) {
-    asked.problems.push_back(
-        none_named(request, "procedure", "give one with --procedure, or a job with the key `procedure`"));
+    asked.problems.push_back(request_problems::no_procedure(request.job));
   }
   if (!request.review.empty()) asked.review = asked.take(read_review(request.review));
   if (!asked.problems.empty()) return;
@@ -140,10 +136,7 @@ Problems evaluate_into(Analysis& analysis) {
 }
 
 Result<Analysis> inspected(const Request& request, const Watch& watch) {
-  if (!request.review.empty())
-    return Problem{ProblemKind::usage, request.review, 0,
-                   "a review is of a verdict, and no procedure is named",
-                   "name the procedure, or leave out the review"};
+  if (!request.review.empty()) return request_problems::review_without_procedure(request.review);
   const Asked asked = read_job_and_log_name(request);
   if (!asked.problems.empty()) return asked.problems;
   auto found = record_of(request, asked, watch);

@@ -2,14 +2,13 @@
 #include "core/previous_records.h"
 
 #include <algorithm>
+#include <optional>
 #include <utility>
-
-#include <fmt/format.h>
 
 #include "core/evaluate/evaluation.h"
 #include "core/evaluate/suspect_findings.h"
 #include "core/phases/course.h"
-#include "core/previous_files_errors.h"
+#include "core/previous_record_problems.h"
 #include "core/procedure/job/job_file.h"
 #include "core/procedure/named_path.h"
 #include "core/record/clock/same_readings.h"
@@ -17,6 +16,8 @@
 
 namespace soakwright {
 namespace {
+
+using previous_record_problems::NamedAt;
 
 /// This job for an earlier log: what was heated and where the thermocouples sat, and nothing that was said
 /// about this log.
@@ -41,23 +42,13 @@ Result<Job> job_of_previous(const Job& job, const PreviousRecordEntry& entry, co
   auto read = read_job(path);
   if (!read) return with_place_in_job(read.problems(), job, path, "job", entry.line);
   const Job& found = read.value();
-  const auto refuse = [&](std::string what, std::string help) {
-    return Problems{{ProblemKind::bad_input, found.file, 0, std::move(what), std::move(help)}};
-  };
-  if (!found.previous_records.empty())
-    return refuse("a previous record's job names previous records itself",
-                  "name all of them, in order, in the job of the last one");
+  if (!found.previous_records.empty()) return previous_record_problems::job_with_previous_records(found.file);
   if (found.weld != job.weld)
-    return refuse(fmt::format("this job is for weld {}, and the one that names it for {}",
-                              found.weld.value_or("(none)"), job.weld.value_or("(none)")),
-                  "give both the same `weld`, or take the previous record out of the job");
+    return previous_record_problems::job_of_other_weld(found.file, found.weld, job.weld);
   for (const WeldEntry& weld : job.welds)
     if (std::none_of(found.welds.begin(), found.welds.end(),
                      [&](const WeldEntry& other) { return other.number == weld.number; }))
-      return refuse(
-          fmt::format("weld {} is not in it, and is in the job that names it as a previous record's",
-                      weld.number),
-          "list the weld in both, or evaluate it in a job of its own");
+      return previous_record_problems::job_without_weld(found.file, weld.number);
   return read;
 }
 
@@ -66,20 +57,33 @@ bool runs_into(const Record& record, const Record& next) {
   return !(*record.local_time(record.times_s.back()) < *next.local_time(next.times_s.front()));
 }
 
-std::string first_moment(const Record& record) { return record.moment_text(record.times_s.front()); }
-std::string last_moment(const Record& record) { return record.moment_text(record.times_s.back()); }
-
-/// Of a record whose place in time nobody knows; empty where it is known.
-std::string missing_date(const Record& record) {
+/// Why nobody knows the record's place in time; nullopt if it is known.
+std::optional<Problem> missing_date(const Record& record, const NamedAt& at) {
   switch (record.clock.kind()) {
     case RecorderClock::Kind::dated:
-      return {};
+      return std::nullopt;
     case RecorderClock::Kind::time_of_day:
-      return "give the date of its first row, `date = 2031-04-02`, in [import] of its job";
+      return previous_record_problems::without_date(at, record.file);
     case RecorderClock::Kind::elapsed:
       break;
   }
-  return "give the moment of its elapsed time 0, `start = 2031-04-02T06:00:00`, in [import] of its job";
+  return previous_record_problems::without_start(at, record.file);
+}
+
+/// The record at `index` of `earlier`, in its place before the others and `last`.
+std::optional<Problem> out_of_place(const std::vector<PreviousRecord>& earlier, std::size_t index,
+                                    const Record& last, const NamedAt& at) {
+  const Record& record = *earlier[index].record;
+  const Record& next = index + 1 == earlier.size() ? last : *earlier[index + 1].record;
+  const Record* same = same_readings(record, last) ? &last : nullptr;
+  for (std::size_t other = 0; other < index && same == nullptr; ++other)
+    if (same_readings(record, *earlier[other].record)) same = earlier[other].record.get();
+  if (same != nullptr) return previous_record_problems::same_readings(at, record.file, same->file);
+  if (auto undated = missing_date(record, at)) return undated;
+  if (auto undated = missing_date(next, at)) return undated;
+  if (!runs_into(record, next)) return std::nullopt;
+  return previous_record_problems::not_over(at, {record.file, record.moment_text(record.times_s.back())},
+                                            {next.file, next.moment_text(next.times_s.front())});
 }
 
 }  // namespace
@@ -90,7 +94,8 @@ Result<std::vector<PreviousRecord>> read_previous_records(const Analysis& analys
   const Job* job = analysis.job.get();
   const std::size_t named = job == nullptr ? 0 : job->previous_records.size();
   if (request.previous_files && request.previous_files->size() != named)
-    return other_number_of_previous_files(request.job, named, request.previous_files->size());
+    return previous_record_problems::other_number_of_files(request.job, named,
+                                                           request.previous_files->size());
   if (named == 0) return earlier;
   Problems problems;
   for (std::size_t i = 0; i < job->previous_records.size(); ++i) {
@@ -121,29 +126,9 @@ Result<std::vector<PreviousRecord>> read_previous_records(const Analysis& analys
   }
   if (!problems.empty()) return problems;
 
-  for (std::size_t i = 0; i < earlier.size(); ++i) {
-    const Record& record = *earlier[i].record;
-    const bool last = i + 1 == earlier.size();
-    const Record& next = last ? *analysis.record : *earlier[i + 1].record;
-    const auto complain = [&](std::string what, std::string help) {
-      problems.push_back({ProblemKind::bad_input, job->file, job->previous_records[i].line, std::move(what),
-                          std::move(help)});
-    };
-    const Record* same = same_readings(record, *analysis.record) ? analysis.record.get() : nullptr;
-    for (std::size_t other = 0; other < i && same == nullptr; ++other)
-      if (same_readings(record, *earlier[other].record)) same = earlier[other].record.get();
-    const Record& undated = missing_date(record).empty() ? next : record;
-    if (same != nullptr)
-      complain(fmt::format("{} has the same readings as {}", record.file, same->file),
-               "name each record once: its hold would be counted twice");
-    else if (const std::string help = missing_date(undated); !help.empty())
-      complain(fmt::format("{} has no date, so that its place in time is not known", undated.file), help);
-    else if (runs_into(record, next))
-      complain(
-          fmt::format("{} is not over before {} begins: its last row is at {}, the first of the other at {}",
-                      record.file, next.file, last_moment(record), first_moment(next)),
-          "list the records in the order in which they were run; time that both show would be counted twice");
-  }
+  for (std::size_t i = 0; i < earlier.size(); ++i)
+    if (auto problem = out_of_place(earlier, i, *analysis.record, {job->file, job->previous_records[i].line}))
+      problems.push_back(*std::move(problem));
   if (!problems.empty()) return problems;
   return earlier;
 }

@@ -1,8 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Where a procedure cannot be evaluated on this record (check_record(), evaluation.h).
-#include <fmt/format.h>
-
 #include "core/evaluate/evaluation.h"
+#include "core/procedure/compatibility_problems.h"
 #include "core/uncertainty/budget.h"
 
 namespace soakwright {
@@ -13,11 +12,8 @@ void check_places(const Record& record, const Procedure& procedure, Problems& pr
     if (!spread_within_of(stage)) continue;
     for (const Channel& channel : record.channels) {
       if (!channel.evaluated() || channel.position_m) continue;
-      problems.push_back(
-          {ProblemKind::bad_input, procedure.file, stage.line,
-           fmt::format("`spread_within` is specified, and nothing says where {} sits along the work",
-                       channel.name),
-           "give its column `position` in the job, or `role = \"off\"`"});
+      problems.push_back(compatibility_problems::thermocouple_without_position(procedure.file, stage.line,
+                                                                               channel.name, stage));
     }
   }
 }
@@ -30,20 +26,14 @@ void check_tolerances(const Record& record, const Procedure& procedure, const Jo
     const ThermocoupleEntry* entry =
         job != nullptr && channel.entry ? &job->thermocouples[*channel.entry] : nullptr;
     if (entry == nullptr) {
-      problems.push_back(
-          {ProblemKind::bad_input, job != nullptr ? job->file : procedure.file, 0,
-           fmt::format("`decision_rule = \"guarded\"`, and the job gives {} neither `type` nor `tolerance`",
-                       channel.name),
-           "list its column in a [[thermocouple]] with both, or with `role = \"off\"`"});
+      problems.push_back(compatibility_problems::thermocouple_without_tolerance(
+          job != nullptr ? job->file : procedure.file, 0, channel.name,
+          compatibility_problems::Lacking::type_and_tolerance));
       continue;
     }
     if (!entry->tolerance || !entry->type || entry->tolerance->kind == Tolerance::Kind::fixed) continue;
     if (published_tolerance(*entry->type, entry->tolerance->kind)) continue;
-    problems.push_back(
-        {ProblemKind::bad_input, job->file, entry->line,
-         fmt::format("`decision_rule = \"guarded\"`, and the tables have no {} for type {} of {}",
-                     class_name(entry->tolerance->kind), type_name(*entry->type), channel.name),
-         "give the tolerance itself: `tolerance = \"±1.5 C\"`"});
+    problems.push_back(compatibility_problems::no_published_tolerance(*job, *entry, channel.name));
   }
 }
 

@@ -4,20 +4,19 @@
 #include <exception>
 #include <new>
 
+#include "core/problems/fault_problems.h"
+
 namespace soakwright {
 
 Problem caught_problem(const std::string& file) {
   try {
     throw;
   } catch (const std::bad_alloc&) {
-    return {ProblemKind::fault, file, 0, "there is not enough memory for this",
-            "close other programs, or split the log"};
+    return fault_problems::too_little_memory(file);
   } catch (const std::exception& thrown) {
-    return {ProblemKind::fault, file, 0, std::string{"a fault of the program itself: "} + thrown.what(),
-            "please report it, with the files that were read"};
+    return fault_problems::fault(file, thrown.what());
   } catch (...) {
-    return {ProblemKind::fault, file, 0, "a fault of the program itself",
-            "please report it, with the files that were read"};
+    return fault_problems::unknown_fault(file);
   }
 }
 

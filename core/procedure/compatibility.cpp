@@ -3,52 +3,37 @@
 #include <algorithm>
 #include <optional>
 #include <string>
-#include <utility>
 #include <variant>
 #include <vector>
 
-#include <fmt/format.h>
-
+#include "core/procedure/compatibility_problems.h"
 #include "core/procedure/heat/heat_tables.h"
 #include "core/procedure/heat/preheat_checks.h"
 #include "core/procedure/job/job_file.h"
-#include "core/procedure/toml/toml_tree.h"
 
 namespace soakwright {
 namespace {
 
-Problem at_stage(const Procedure& procedure, const Stage& stage, std::string what, std::string help) {
-  return {ProblemKind::bad_input, procedure.file, stage.line, std::move(what), std::move(help)};
-}
+using compatibility_problems::Lacking;
+using compatibility_problems::LimitByThickness;
 
 template <typename Rule, typename Limit>
 bool is_rule(const std::optional<Limit>& limit) {
   return limit && std::holds_alternative<Rule>(*limit);
 }
 
-/// A weld to be evaluated: how it is called in messages, and its thickness.
-struct WeldAsked {
-  std::string name;
+/// A weld that is evaluated.
+struct EvaluatedWeld {
+  std::optional<std::string> number;  ///< nullopt unless the job has a [[weld]] for each
   std::optional<Thickness> thickness;
-  std::string help;  ///< where a thickness can be given
 };
 
-std::vector<WeldAsked> welds_asked(const Procedure& procedure, const Job* job) {
-  constexpr const char* kPlain = R"(add `thickness = "…"` to the procedure or the job's [[weld]])";
-  std::vector<WeldAsked> out;
+std::vector<EvaluatedWeld> evaluated_welds(const Procedure& procedure, const Job* job) {
+  std::vector<EvaluatedWeld> out;
   if (job)
     for (const WeldEntry& weld : job->welds)
-      out.push_back({fmt::format(" for weld {}", weld.number),
-                     weld.thickness ? weld.thickness : procedure.thickness, kPlain});
-  if (!out.empty()) return out;
-  // `weld = "W-117"` has no room for a thickness.
-  out.push_back(
-      {"", procedure.thickness,
-       job && job->weld
-           ? fmt::format("add `thickness = \"…\"` to the procedure, or write in the job, in place of "
-                         "`weld`: [[weld]], `number = \"{}\"`, `thickness = \"…\"`",
-                         shown(*job->weld))
-           : kPlain});
+      out.push_back({weld.number, weld.thickness ? weld.thickness : procedure.thickness});
+  if (out.empty()) out.push_back({std::nullopt, procedure.thickness});
   return out;
 }
 
@@ -58,34 +43,24 @@ bool turned_round(const std::optional<Most>& most, const std::optional<Least>& l
   return most && least && *most < *least;
 }
 
-void check_ramp(const Procedure& procedure, const Stage& stage, const RampStage& ramp, const WeldAsked& weld,
-                Problems& problems) {
+void check_ramp(const RampStage& ramp, const LimitByThickness& limit,
+                const std::optional<Thickness>& thickness, Problems& problems) {
   if (!is_rule<RateRule>(ramp.rate_max)) return;
-  const auto most = limit_at(*ramp.rate_max, weld.thickness);
+  const auto most = limit_at(*ramp.rate_max, thickness);
   if (!most)
-    problems.push_back(
-        at_stage(procedure, stage,
-                 fmt::format("`rate_max` depends on the thickness, but no thickness is given{}", weld.name),
-                 weld.help));
+    problems.push_back(compatibility_problems::rate_max_without_thickness(limit));
   else if (turned_round(most, ramp.rate_min))
-    problems.push_back(at_stage(procedure, stage,
-                                fmt::format("`rate_max` comes out below `rate_min`{}", weld.name),
-                                "look at the rule, the thickness and `rate_min`"));
+    problems.push_back(compatibility_problems::rate_max_below_rate_min(limit));
 }
 
-void check_hold(const Procedure& procedure, const Stage& stage, const HoldStage& hold, const WeldAsked& weld,
-                Problems& problems) {
+void check_hold(const HoldStage& hold, const LimitByThickness& limit,
+                const std::optional<Thickness>& thickness, Problems& problems) {
   if (!is_rule<TimeRule>(hold.time_min)) return;
-  const auto least = limit_at(*hold.time_min, weld.thickness);
+  const auto least = limit_at(*hold.time_min, thickness);
   if (!least)
-    problems.push_back(
-        at_stage(procedure, stage,
-                 fmt::format("`time_min` depends on the thickness, but no thickness is given{}", weld.name),
-                 weld.help));
+    problems.push_back(compatibility_problems::time_min_without_thickness(limit));
   else if (turned_round(hold.time_max_s, least))
-    problems.push_back(at_stage(procedure, stage,
-                                fmt::format("`time_min` comes out above `time_max`{}", weld.name),
-                                "look at the rule, the thickness and `time_max`"));
+    problems.push_back(compatibility_problems::time_min_above_time_max(limit));
 }
 
 bool is_evaluated(const ThermocoupleEntry& entry) {
@@ -98,53 +73,38 @@ void check_places(const Procedure& procedure, const Job* job, Problems& problems
   const auto stage = std::find_if(procedure.stages.begin(), procedure.stages.end(),
                                   [](const Stage& one) { return spread_within_of(one).has_value(); });
   if (stage == procedure.stages.end()) return;
-  constexpr const char* kHelp =
-      "say where each evaluated thermocouple sits: `position = \"1.2 m\"` in its [[thermocouple]]";
-  if (!job || job->thermocouples.empty())
-    problems.push_back(at_stage(procedure, *stage,
-                                "`spread_within` is specified, and no job says where the thermocouples sit",
-                                kHelp));
-  else
-    for (const ThermocoupleEntry& entry : job->thermocouples)
-      if (is_evaluated(entry) && !entry.position_m)
-        problems.push_back(
-            {ProblemKind::bad_input, job->file, entry.line,
-             fmt::format("thermocouple \"{}\" has no `position`, and stage {} of the procedure specifies "
-                         "`spread_within`",
-                         entry.name.value_or(entry.column), stage->number),
-             kHelp});
+  if (!job || job->thermocouples.empty()) {
+    problems.push_back(compatibility_problems::positions_without_job(procedure, *stage));
+    return;
+  }
+  for (const ThermocoupleEntry& entry : job->thermocouples)
+    if (is_evaluated(entry) && !entry.position_m)
+      problems.push_back(compatibility_problems::thermocouple_without_position(
+          job->file, entry.line, entry.name.value_or(entry.column), *stage));
 }
 
-/// What a thermocouple's entry lacks for an uncertainty budget; empty where nothing.
-std::string lacking(const ThermocoupleEntry& entry) {
-  if (!entry.tolerance) return entry.type ? "no `tolerance`" : "neither `type` nor `tolerance`";
+/// What a thermocouple's entry lacks for an uncertainty budget; nullopt if nothing.
+std::optional<Lacking> lacking(const ThermocoupleEntry& entry) {
+  if (!entry.tolerance) return entry.type ? Lacking::tolerance : Lacking::type_and_tolerance;
   const bool needs_type = entry.tolerance->kind != Tolerance::Kind::fixed;
-  return needs_type && !entry.type ? "no `type`" : "";
+  return needs_type && !entry.type ? std::optional{Lacking::type} : std::nullopt;
 }
 
 /// A guarded decision rests on the tolerance of every thermocouple on the work; none is invented. Columns
 /// that the job does not list show when the record is read.
 void check_tolerances(const Procedure& procedure, const Job* job, Problems& problems) {
   if (procedure.evaluation.decision != Decision::guarded) return;
-  constexpr const char* kHelp =
-      "give `type = \"K\"` and `tolerance = \"class 1\"` (or \"class 2\", \"standard\", \"special\", "
-      "\"±1.1 C\") in its [[thermocouple]]";
   if (!job || job->thermocouples.empty()) {
-    problems.push_back(
-        {ProblemKind::bad_input, procedure.file, 0,
-         "`decision_rule = \"guarded\"`, and no job gives the thermocouples' `type` and `tolerance`",
-         "name a job with a [[thermocouple]] for each, or write `decision_rule = \"simple\"`"});
+    problems.push_back(compatibility_problems::tolerances_without_job(procedure));
     return;
   }
   for (const ThermocoupleEntry& entry : job->thermocouples) {
     const bool on_the_work = entry.role == ThermocoupleRole::control ||
                              entry.role == ThermocoupleRole::monitor || entry.role == ThermocoupleRole::spare;
-    const std::string what = on_the_work ? lacking(entry) : std::string{};
-    if (what.empty()) continue;
-    problems.push_back({ProblemKind::bad_input, job->file, entry.line,
-                        fmt::format("`decision_rule = \"guarded\"`, and thermocouple \"{}\" has {}",
-                                    entry.name.value_or(entry.column), what),
-                        kHelp});
+    const std::optional<Lacking> lacks = on_the_work ? lacking(entry) : std::nullopt;
+    if (lacks)
+      problems.push_back(compatibility_problems::thermocouple_without_tolerance(
+          job->file, entry.line, entry.name.value_or(entry.column), *lacks));
   }
 }
 
@@ -153,13 +113,14 @@ void check_tolerances(const Procedure& procedure, const Job* job, Problems& prob
 Problems check_compatibility(const Procedure& procedure, const Job* job) {
   Problems problems;
   check_tolerances(procedure, job, problems);
-  const std::vector<WeldAsked> welds = welds_asked(procedure, job);
+  const std::vector<EvaluatedWeld> welds = evaluated_welds(procedure, job);
   for (const Stage& stage : procedure.stages)
-    for (const WeldAsked& weld : welds) {
+    for (const EvaluatedWeld& weld : welds) {
+      const LimitByThickness limit{procedure, stage, job, weld.number};
       if (const auto* ramp = std::get_if<RampStage>(&stage.asked))
-        check_ramp(procedure, stage, *ramp, weld, problems);
+        check_ramp(*ramp, limit, weld.thickness, problems);
       if (const auto* hold = std::get_if<HoldStage>(&stage.asked))
-        check_hold(procedure, stage, *hold, weld, problems);
+        check_hold(*hold, limit, weld.thickness, problems);
     }
   check_places(procedure, job, problems);
   const Problems hydrogen = check_hydrogen_thickness(procedure, job);

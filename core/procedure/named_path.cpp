@@ -2,6 +2,9 @@
 #include "core/procedure/named_path.h"
 
 #include <filesystem>
+#include <utility>
+
+#include "core/procedure/job/job_problems.h"
 
 namespace soakwright {
 
@@ -25,8 +28,7 @@ Problems with_place_in_job(Problems problems, const Job& job, const std::string&
                            std::size_t line) {
   for (Problem& problem : problems) {
     if (problem.kind != ProblemKind::cannot_open || problem.file != path) continue;
-    if (!problem.help.empty()) problem.help += "; ";
-    problem.help += "`" + key + "` in " + job.file + ", line " + std::to_string(line) + ", names this file";
+    problem = job_problems::named_in_job(std::move(problem), job.file, key, line);
   }
   return problems;
 }

@@ -4,9 +4,8 @@
 #include <string>
 #include <variant>
 
-#include <fmt/format.h>
-
 #include "core/procedure/heat/heat_tables.h"
+#include "core/procedure/procedure_problems.h"
 #include "core/procedure/procedure_tables.h"
 #include "core/procedure/procedure_words.h"
 #include "core/procedure/toml/limit_readers.h"
@@ -50,10 +49,9 @@ void read_ramp(TableReader& in, InUnit unit, RampStage& ramp) {
 void check_edge(TableReader& in, InUnit unit, const HoldStage& hold) {
   if (!hold.edge_fraction_min) return;
   const std::size_t line = in.line_of("edge_fraction_min");
-  if (*hold.edge_fraction_min > 1.0)
-    in.complain(line, "`edge_fraction_min` is above 1", "it is a share of `low`: half is 0.5");
+  if (*hold.edge_fraction_min > 1.0) in.complain(line, procedure_problems::edge_fraction_above_1());
   if (in.sound("low") && !(hold.low.in(unit.unit) > 0.0))
-    in.complain(line, "`edge_fraction_min` is a share of a `low` that is not above 0", "leave it out");
+    in.complain(line, procedure_problems::edge_fraction_of_low_not_above_0());
 }
 
 void read_hold(TableReader& in, InUnit unit, HoldStage& hold) {
@@ -90,8 +88,7 @@ void read_maintain(TableReader& in, InUnit unit, MaintainStage& maintain) {
 
 void check_spread_within(TableReader& in) {
   if (in.entry("spread_within") && !in.entry("spread_max"))
-    in.complain(in.line_of("spread_within"), "`spread_within` stands without `spread_max` and limits nothing",
-                "give `spread_max`, or leave it out");
+    in.complain(in.line_of("spread_within"), procedure_problems::spread_within_without_spread_max());
 }
 
 void read_provenance(TableReader& in, Provenance& provenance) {
@@ -123,7 +120,7 @@ void read_stage(TableReader& in, InUnit unit, Stage& stage) {
     case StageKind::heat:
     case StageKind::cool: {
       const bool heat = kind == StageKind::heat;
-      in.call(heat ? "this heat stage" : "this cool stage");
+      in.call(heat ? TableName::Kind::heat_stage : TableName::Kind::cool_stage);
       RampStage ramp;
       ramp.direction = heat ? RampStage::Direction::heat : RampStage::Direction::cool;
       read_ramp(in, unit, ramp);
@@ -131,14 +128,14 @@ void read_stage(TableReader& in, InUnit unit, Stage& stage) {
       return;
     }
     case StageKind::hold: {
-      in.call("this hold stage");
+      in.call(TableName::Kind::hold_stage);
       HoldStage hold;
       read_hold(in, unit, hold);
       stage.asked = hold;
       return;
     }
     case StageKind::maintain: {
-      in.call("this maintain stage");
+      in.call(TableName::Kind::maintain_stage);
       MaintainStage maintain;
       read_maintain(in, unit, maintain);
       stage.asked = maintain;
@@ -168,25 +165,23 @@ void read_all(TableReader& in, Procedure& procedure) {
   const TomlEntry* const stages = in.entry("stage");
   const auto* const list = stages ? stages->value.as<TomlArray>() : nullptr;
   if (list && list->values.size() > kMostStages) {
-    in.complain(
-        list->values[kMostStages].line,
-        fmt::format("the procedure has {} stages; at most {} are read", list->values.size(), kMostStages),
-        "split the procedure");
+    in.complain(list->values[kMostStages].line,
+                procedure_problems::too_many_stages(list->values.size(), kMostStages));
     return in.skip_the_rest();
   }
-  in.each("stage", "this stage", [&](TableReader& inner) {
+  in.each("stage", TableName::Kind::stage, [&](TableReader& inner) {
     Stage& stage = procedure.stages.emplace_back();
     stage.number = procedure.stages.size();
     read_stage(inner, unit, stage);
   });
   if (!stages || (list && list->values.empty()))
-    in.complain(in.line_of("stage"), "the procedure has no stage", "add at least one [[stage]]");
+    in.complain(in.line_of("stage"), procedure_problems::no_stage());
 }
 
 }  // namespace
 
 Result<Procedure> parse_procedure(std::string_view source, const std::string& file) {
-  auto procedure = read_document<Procedure>(source, file, "procedure", read_all);
+  auto procedure = read_document<Procedure>(source, file, TomlFileKind::procedure, read_all);
   if (!procedure) return procedure;
   procedure.value().file = file;
   procedure.value().sha256 = sha256_hex(source);

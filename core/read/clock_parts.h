@@ -2,11 +2,7 @@
 // What 12:30 means in a time column without dates: hours and minutes, or minutes and seconds.
 #pragma once
 
-#include <cstddef>
-#include <string>
 #include <string_view>
-
-#include "core/problems/problem.h"
 
 namespace soakwright {
 
@@ -15,9 +11,5 @@ enum class ClockParts { hours_and_minutes, assumed_hours_and_minutes, nobody_kno
 /// Of a column whose clocks all have two parts. `is_elapsed`: its name says so, or a clock of it is none that
 /// a time of day has.
 ClockParts clock_parts_of(std::string_view header, std::string_view first_clock, bool is_elapsed);
-
-/// Why such a column cannot be read, at the log's `line`.
-Problem unclear_clock(std::string_view first_clock, ClockParts parts, std::size_t line,
-                      const std::string& path);
 
 }  // namespace soakwright

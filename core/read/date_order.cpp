@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "core/read/time_problems.h"
 #include "core/units/local_time.h"
 
 namespace soakwright {
@@ -49,11 +50,10 @@ std::string text_of(const DateFields& date) {
                      date.third_digits == 2 ? 2 : 1);
 }
 
-std::string names_of(const std::vector<Trial>& trials) {
-  std::string names;
-  for (const Trial& trial : trials)
-    names += (names.empty() ? "" : " or ") + std::string{name_of(trial.order)};
-  return names;
+std::vector<FieldOrder> orders_of(const std::vector<Trial>& trials) {
+  std::vector<FieldOrder> orders;
+  for (const Trial& trial : trials) orders.push_back(trial.order);
+  return orders;
 }
 
 /// Leaves those that are best by `worse`.
@@ -95,13 +95,9 @@ Result<SettledDates> settle_dates(const DateEvidence& evidence, std::optional<Fi
   if (given) {
     for (const Trial& trial : failed)
       if (trial.order == *given) {
-        const DateFields& date = evidence.dates[*trial.impossible];
-        Problem problem{ProblemKind::bad_input, path, lines.line_of(evidence.first_rows[*trial.impossible]),
-                        "the date order " + std::string{name_of(*given)} + " was given, but " +
-                            text_of(date) + " is no date in it",
-                        "leave the order out or correct it"};
-        if (!trials.empty()) problem.what += "; the file's dates fit " + names_of(trials);
-        return problem;
+        const std::size_t place = *trial.impossible;
+        return time_problems::no_date_in_given_order(path, lines.line_of(evidence.first_rows[place]), *given,
+                                                     text_of(evidence.dates[place]), orders_of(trials));
       }
     std::vector<Trial> best = trials;
     narrow_by_pace(best);
@@ -119,17 +115,13 @@ Result<SettledDates> settle_dates(const DateEvidence& evidence, std::optional<Fi
       return *a.impossible < *b.impossible;
     });
     const std::size_t place = *farthest->impossible;
-    return Problem{ProblemKind::bad_input, path, lines.line_of(evidence.first_rows[place]),
-                   "the dates fit no order: " + text_of(evidence.dates[place]) +
-                       " is no date in the order of those before",
-                   "look whether files of two recorders were joined"};
+    return time_problems::dates_fit_no_order(path, lines.line_of(evidence.first_rows[place]),
+                                             text_of(evidence.dates[place]));
   }
   narrow_by_pace(trials);
   if (trials.size() > 1 && !all_alike(trials))
-    return Problem{ProblemKind::bad_input, path, lines.line_of(evidence.first_rows.front()),
-                   "the date " + text_of(evidence.dates.front()) + " can be read as " + names_of(trials) +
-                       ", and nothing in the file tells which",
-                   "say it with --dates dmy|mdy|ymd, or with `dates` in [import] of the job"};
+    return time_problems::date_order_unknown(path, lines.line_of(evidence.first_rows.front()),
+                                             text_of(evidence.dates.front()), orders_of(trials));
   return SettledDates{{trials.front().order, false}, std::move(trials.front().days), std::nullopt};
 }
 

@@ -9,6 +9,7 @@
 
 #include "core/read/cell.h"
 #include "core/read/cell_split.h"
+#include "core/read/table_problems.h"
 #include "core/read/time_stamp.h"
 #include "core/read/unit_name.h"
 
@@ -137,35 +138,19 @@ std::pair<std::size_t, std::size_t> points_and_commas(const LogHead& head, const
   return {points, commas};
 }
 
-std::string delimiter_text(char delimiter) {
-  if (delimiter == '\t') return "tab";
-  if (delimiter == ' ') return "runs of spaces";
-  return std::string{"'"} + delimiter + "'";
-}
-
 Problem no_table(const LogHead& head, const std::string& path, const GivenSettings& settings) {
   const std::optional<char> given = settings.delimiter;
   const std::size_t from = settings.header_line.value_or(0);
   if (from != 0)
     if (const Candidate found = best_candidate(head, given, 0); found.cells != 0)
-      return {
-          ProblemKind::bad_input, path, from,
-          "line " + std::to_string(from) +
-              " was given as the line of the column names, but no rows stand behind it; rows stand at line " +
-              std::to_string(found.votes.rows.front() + 1),
-          "take the given line back or correct it"};
+      return table_problems::no_rows_behind_names(path, from, found.votes.rows.front() + 1);
   if (given)
     if (const Candidate found = best_candidate(head, std::nullopt, from); found.cells != 0)
-      return {ProblemKind::bad_input, path, found.votes.rows.front() + 1,
-              "the delimiter " + delimiter_text(*given) + " was given, but the rows are parted by " +
-                  delimiter_text(found.delimiter),
-              "take the given delimiter back"};
+      return table_problems::other_delimiter(path, found.votes.rows.front() + 1, *given, found.delimiter);
   std::size_t line = 0;
   while (line < head.lines.size() && without_spaces(head.lines[line]).empty()) ++line;
-  if (line == head.lines.size())
-    return {ProblemKind::bad_input, path, 0, "the file holds only empty lines", "export the log again"};
-  return {ProblemKind::bad_input, path, line + 1, "no rows of time and temperature were found",
-          "a log has one line for each time, its cells parted by commas, semicolons, tabs, pipes or spaces"};
+  return line == head.lines.size() ? table_problems::only_empty_lines(path)
+                                   : table_problems::no_rows(path, line + 1);
 }
 
 }  // namespace
@@ -194,10 +179,8 @@ Result<Dialect> detect_dialect(const LogHead& head, const GivenSettings& given, 
   const Candidate candidate = best_candidate(head, given.delimiter, given.header_line.value_or(0));
   if (candidate.cells == 0) return no_table(head, path, given);
   if (candidate.cells > kMostColumns)
-    return Problem{ProblemKind::bad_input, path, candidate.votes.rows.front() + 1,
-                   "the rows have " + std::to_string(candidate.cells) + " cells; a log has at most " +
-                       std::to_string(kMostColumns) + " columns",
-                   "check the delimiter, or export fewer columns"};
+    return table_problems::too_many_columns(path, candidate.votes.rows.front() + 1, candidate.cells,
+                                            kMostColumns);
   Dialect dialect;
   dialect.delimiter = {candidate.delimiter, given.delimiter.has_value()};
   dialect.cells = candidate.cells;
@@ -206,10 +189,7 @@ Result<Dialect> detect_dialect(const LogHead& head, const GivenSettings& given, 
   const char found = commas > points ? ',' : '.';
   if (given.decimal) {
     if (*given.decimal != found && points + commas != 0 && (points == 0 || commas == 0))
-      return Problem{ProblemKind::bad_input, path, dialect.rows.front() + 1,
-                     std::string{"the decimal sign '"} + *given.decimal +
-                         "' was given, but the numbers have '" + found + "'",
-                     "take the given decimal sign back"};
+      return table_problems::other_decimal_sign(path, dialect.rows.front() + 1, *given.decimal, found);
     dialect.decimal = {*given.decimal, true};
   } else {
     dialect.decimal = {found, false};

@@ -7,6 +7,7 @@
 
 #include "core/read/cell.h"
 #include "core/read/cell_split.h"
+#include "core/read/table_problems.h"
 #include "core/read/text_encoding.h"
 #include "core/read/unit_name.h"
 
@@ -176,10 +177,7 @@ Result<NameLines> found_lines(const LogHead& head, const Dialect& dialect, std::
     Cells found;
     split_cells(head.lines[*last], dialect.delimiter.value, found);
     if (commas_part_numbers(head, dialect, found.size()))
-      return Problem{ProblemKind::bad_input, path, first_row + 1,
-                     "the row has " + std::to_string(dialect.cells) + " cells under " +
-                         std::to_string(found.size()) + " names: decimal commas in a file parted by commas",
-                     "export with semicolons, with decimal points, or with the numbers in quotes"};
+      return table_problems::commas_part_numbers(path, first_row + 1, dialect.cells, found.size());
     return lines;
   }
   const auto before = line_before(head, *last);
@@ -200,12 +198,6 @@ Result<NameLines> found_lines(const LogHead& head, const Dialect& dialect, std::
   return lines;
 }
 
-Problem not_the_names(const std::string& path, std::size_t line, const std::string& why) {
-  return {ProblemKind::bad_input, path, line,
-          "line " + std::to_string(line) + " was given as the line of the column names, but " + why,
-          "give the line of the names, or 0 where there is none"};
-}
-
 /// A line that a person named; what stands between it and the rows may be the units.
 Result<NameLines> given_lines(const LogHead& head, const Dialect& dialect, std::size_t given,
                               std::size_t first_row, bool blank_at_end, const std::string& path) {
@@ -219,18 +211,15 @@ Result<NameLines> given_lines(const LogHead& head, const Dialect& dialect, std::
     }
     return lines;
   }
-  if (given > head.lines.size())
-    return not_the_names(path, given, "the rows begin at line " + std::to_string(first_row + 1));
+  if (given > head.lines.size()) return table_problems::names_behind_rows(path, given, first_row + 1);
   lines.names = header_cells(head.lines[given - 1], dialect, blank_at_end);
   if (!lines.names) {
     Cells found;
     split_cells(head.lines[given - 1], dialect.delimiter.value, found);
-    return not_the_names(path, given,
-                         "it has " + std::to_string(found.size()) + (found.size() == 1 ? " cell" : " cells") +
-                             " where the rows have " + std::to_string(dialect.cells));
+    return table_problems::names_do_not_fit(path, given, found.size(), dialect.cells);
   }
   if (!is_header_row(*lines.names, dialect.decimal.value))
-    return not_the_names(path, given, "it holds values");
+    return table_problems::values_in_place_of_names(path, given);
   lines.header_line = given;
   if (last && *last + 1 > given) {
     auto units = header_cells(head.lines[*last], dialect, blank_at_end);

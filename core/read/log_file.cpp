@@ -14,12 +14,15 @@
 #include "core/read/fast/block_reader.h"
 #include "core/read/fast/row_parser.h"
 #include "core/read/header_detection.h"
+#include "core/read/log_file_problems.h"
 #include "core/read/log_head.h"
 #include "core/read/source_file.h"
 #include "core/read/table_assembly.h"
 #include "core/read/table_plan.h"
+#include "core/read/table_problems.h"
 #include "core/read/text_encoding.h"
 #include "core/read/time_detection.h"
+#include "core/read/time_problems.h"
 #include "core/system/parallel_for.h"
 
 namespace soakwright {
@@ -112,7 +115,7 @@ std::optional<Problem> wrong_byte(const Block& block, const TablePlan& plan, con
   const std::size_t at = first_not_utf8(text);
   if (at == std::string_view::npos) return std::nullopt;
   const auto lines = std::count(block.begin, block.begin + at, plan.line_end);
-  return not_utf8(path, block.first_line + static_cast<std::size_t>(lines), text[at]);
+  return log_file_problems::not_utf8(path, block.first_line + static_cast<std::size_t>(lines), text[at]);
 }
 
 /// The one that stands first in the file; threads come upon theirs in any order.
@@ -137,9 +140,7 @@ void thread_result(BlockReader& blocks, const TablePlan& plan, ColumnStore& stor
       if (plan.all_utf8) failed = wrong_byte(block, plan, path);
       if (failed) return blocks.stop();
       if (block.first_row + block.rows > store.capacity_rows()) {
-        failed = Problem{ProblemKind::bad_input, path, first_short_line(block, plan),
-                         "most lines from here on are far shorter than the first rows",
-                         "look whether the file is damaged"};
+        failed = table_problems::far_shorter_lines(path, first_short_line(block, plan));
         blocks.stop();
         return;
       }
@@ -173,9 +174,7 @@ Result<Rows> read_rows(const SourceFile& file, const std::string& path, const Op
   Rows rows;
   table.store = std::make_shared<ColumnStore>(plan.number_cells.size(), most_rows);
   rows.stamps = PageArena(table.store->capacity_rows() * sizeof(std::int64_t));
-  if (table.store->empty() || rows.stamps.empty())
-    return Problem{ProblemKind::fault, path, 0, "there is not enough memory to read this file",
-                   "close other programs, or split the log"};
+  if (table.store->empty() || rows.stamps.empty()) return log_file_problems::too_little_memory(path);
   auto* const stamps = static_cast<std::int64_t*>(rows.stamps.data());
 
   BlockReader blocks{file,
@@ -205,7 +204,6 @@ std::optional<Problem> unreadable_times(const LogTable& table, const TablePlan& 
                                         const std::string& path) {
   const LineIssue& odd = table.odd_lines;
   if (odd.count == 0) return std::nullopt;
-  const std::string lines = std::to_string(odd.count) + " of " + std::to_string(odd.count + table.rows());
   std::vector<std::string_view> cells;
   split_cells(odd.text, plan.delimiter, cells);
   const std::size_t cell = plan.time.cells.back();
@@ -215,16 +213,10 @@ std::optional<Problem> unreadable_times(const LogTable& table, const TablePlan& 
                        !parse_stamp(time);
   constexpr std::size_t kOneInAHundred = 100;
   if (minutes && odd.count * kOneInAHundred > table.rows())
-    return Problem{ProblemKind::bad_input, path, odd.line,
-                   lines + " lines have times that are no hours and minutes, the first: '" +
-                       std::string{time} + "'; minutes and seconds?",
-                   "export the log with hours, minutes and seconds"};
+    return time_problems::clocks_of_minutes_and_seconds(
+        path, {odd.count, odd.count + table.rows(), odd.line, std::string{time}});
   if (odd.count <= table.rows()) return std::nullopt;
-  return Problem{
-      ProblemKind::bad_input, path, odd.line,
-      lines + " lines have no readable time, the first: '" + odd.text + "'",
-      "name the column of the time and its kind with `time_column` and `time` in [import] of a job, "
-      "or export the log again"};
+  return time_problems::unreadable_times(path, {odd.count, odd.count + table.rows(), odd.line, odd.text});
 }
 
 }  // namespace
@@ -235,9 +227,7 @@ Result<LogTable> read_log(const std::string& path, const GivenSettings& given, c
   auto opening = open_table(file.value(), path, given);
   if (!opening) return opening.problems();
   const TablePlan plan = plan_of(opening.value());
-  if (plan.number_cells.empty())
-    return Problem{ProblemKind::bad_input, path, opening.value().header.first_row + 1,
-                   "there is no column besides the time", "a log needs at least one temperature"};
+  if (plan.number_cells.empty()) return table_problems::only_time(path, opening.value().header.first_row + 1);
 
   LogTable table;
   auto rows = read_rows(file.value(), path, opening.value(), plan, means, table);

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "core/read/log_file_problems.h"
 #include "core/read/text_encoding.h"
 
 namespace soakwright {
@@ -34,28 +35,20 @@ bool is_ascii(std::string_view text) {
   return std::all_of(text.begin(), text.end(), [](char c) { return static_cast<unsigned char>(c) < 0x80; });
 }
 
-Problem not_text(const std::string& path) {
-  return {ProblemKind::bad_input, path, 1, "this is not text: it is full of zero bytes or control characters",
-          "export the log as text (CSV) from the recorder's program"};
-}
-
 Result<LogHead> head_of(const std::string& raw, bool atomic_file, const std::string& path,
                         std::optional<TextEncoding> given) {
   LogHead head;
   head.atomic_file = atomic_file;
   const auto mark = byte_order_mark(raw);
   const auto found = detect_encoding(raw);
-  if (!found) return not_text(path);
+  if (!found) return log_file_problems::not_text(path);
   // Plain ASCII is the same in both 8-bit encodings; bytes that are not UTF-8 are refused with their line.
   const bool fits = !given || found->encoding == *given ||
                     (!mark && *given == TextEncoding::windows_1252 && is_ascii(raw)) ||
                     (*given == TextEncoding::utf_8 && found->encoding == TextEncoding::windows_1252);
-  if (!fits)
-    return Problem{ProblemKind::bad_input, path, 1,
-                   "the encoding " + std::string{name_of(*given)} + " was given, but the file" +
-                       (mark ? " begins with the mark of " : "'s bytes are ") +
-                       std::string{name_of(found->encoding)},
-                   "take the given encoding back"};
+  if (!fits && mark)
+    return log_file_problems::byte_order_mark_of_another_encoding(path, *given, found->encoding);
+  if (!fits) return log_file_problems::bytes_of_another_encoding(path, *given, found->encoding);
   head.encoding = {given.value_or(found->encoding), given.has_value()};
   head.mark_bytes = found->mark_bytes;
   const std::string_view body = std::string_view{raw}.substr(head.mark_bytes);
@@ -63,7 +56,7 @@ Result<LogHead> head_of(const std::string& raw, bool atomic_file, const std::str
     unsigned high = 0;
     std::string decoded;
     append_utf16(body, head.encoding.value == TextEncoding::utf_16_be, high, decoded);
-    if (!detect_encoding(decoded)) return not_text(path);
+    if (!detect_encoding(decoded)) return log_file_problems::not_text(path);
     head.text = std::make_shared<const std::string>(std::move(decoded));
   } else {
     head.text = std::make_shared<const std::string>(body);
@@ -72,7 +65,7 @@ Result<LogHead> head_of(const std::string& raw, bool atomic_file, const std::str
   if (given == TextEncoding::utf_8)
     for (std::size_t line = 0; line < head.lines.size(); ++line)
       if (const std::size_t wrong = first_not_utf8(head.lines[line]); wrong != std::string_view::npos)
-        return not_utf8(path, line + 1, head.lines[line][wrong]);
+        return log_file_problems::not_utf8(path, line + 1, head.lines[line][wrong]);
   return head;
 }
 
@@ -83,19 +76,15 @@ Result<LogHead> read_head(const SourceFile& file, const std::string& path, std::
   for (std::size_t bytes = wanted_bytes;; bytes *= 4) {
     std::string raw(static_cast<std::size_t>(std::min<std::uint64_t>(bytes, file.bytes())), '\0');
     const std::ptrdiff_t got = file.read_at(0, raw.data(), raw.size());
-    if (got < 0)
-      return Problem{ProblemKind::cannot_open, path, 0, "the file cannot be read to its end",
-                     "copy it and try again"};
-    if (static_cast<std::size_t>(got) < raw.size()) return became_shorter(path);
+    if (got < 0) return log_file_problems::not_read_to_end(path);
+    if (static_cast<std::size_t>(got) < raw.size()) return log_file_problems::became_shorter(path);
     const bool atomic_file = raw.size() == file.bytes();
-    if (raw.empty())
-      return Problem{ProblemKind::bad_input, path, 0, "the file is empty", "export the log again"};
+    if (raw.empty()) return log_file_problems::empty_file(path);
     Result<LogHead> head = head_of(raw, atomic_file, path, given);
     if (!head || atomic_file || head.value().lines.size() >= kFewLines) return head;
     if (bytes >= kLongestLine) {
       if (!head.value().lines.empty()) return head;
-      return Problem{ProblemKind::bad_input, path, 1, "the first line is longer than 16 MiB and has no end",
-                     "a log has one line for each time"};
+      return log_file_problems::endless_first_line(path);
     }
   }
 }

@@ -3,7 +3,6 @@
 
 #include <algorithm>
 #include <cerrno>
-#include <cstring>
 #include <utility>
 
 #include <fcntl.h>
@@ -16,12 +15,10 @@
 #include <unistd.h>
 #endif
 
+#include "core/read/log_file_problems.h"
+
 namespace soakwright {
 namespace {
-
-Problem cannot_open(const std::string& path, std::string what, std::string help) {
-  return {ProblemKind::cannot_open, path, 0, std::move(what), std::move(help)};
-}
 
 #if defined(_WIN32)
 constexpr int kOpenFlags = _O_RDONLY | _O_BINARY;
@@ -48,18 +45,12 @@ std::ptrdiff_t read_some(int descriptor, std::uint64_t offset, char* into, std::
 
 Result<SourceFile> SourceFile::open(const std::string& path) {
   const int descriptor = open_descriptor(path.c_str());
-  if (descriptor < 0) {
-    const int reason = errno;
-    return cannot_open(path, std::string{"cannot be opened: "} + std::strerror(reason),
-                       reason == ENOENT ? "check the path" : "check that it may be read");
-  }
+  if (descriptor < 0) return log_file_problems::not_opened(path, errno);
   SourceFile file{descriptor, 0};
   struct stat status {};
-  if (fstat(descriptor, &status) != 0)
-    return cannot_open(path, std::string{"cannot be read: "} + std::strerror(errno), "");
-  if (S_ISDIR(status.st_mode)) return cannot_open(path, "is a folder, not a log", "name a file in it");
-  if (!S_ISREG(status.st_mode))
-    return cannot_open(path, "is a pipe or a device, not a file", "save the log to a file and name that");
+  if (fstat(descriptor, &status) != 0) return log_file_problems::not_readable(path, errno);
+  if (S_ISDIR(status.st_mode)) return log_file_problems::is_folder(path);
+  if (!S_ISREG(status.st_mode)) return log_file_problems::pipe_or_device(path);
   file.bytes_ = static_cast<std::uint64_t>(status.st_size);
   return file;
 }
@@ -75,11 +66,6 @@ SourceFile& SourceFile::operator=(SourceFile&& other) noexcept {
   std::swap(descriptor_, other.descriptor_);
   std::swap(bytes_, other.bytes_);
   return *this;
-}
-
-Problem became_shorter(const std::string& path) {
-  return {ProblemKind::bad_input, path, 0, "the file became shorter while it was read",
-          "wait until nothing writes to it and try again"};
 }
 
 std::ptrdiff_t SourceFile::read_at(std::uint64_t offset, char* into, std::size_t count) const {

@@ -31,7 +31,4 @@ class SourceFile {
   std::uint64_t bytes_ = 0;
 };
 
-/// Where read_at() gives fewer bytes than there were when the file was opened.
-Problem became_shorter(const std::string& path);
-
 }  // namespace soakwright

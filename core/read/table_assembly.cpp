@@ -9,8 +9,10 @@
 #include <utility>
 
 #include "core/read/date_order.h"
+#include "core/read/table_problems.h"
 #include "core/read/table_rows.h"
 #include "core/read/text_encoding.h"
+#include "core/read/time_problems.h"
 #include "core/units/local_time.h"
 
 namespace soakwright {
@@ -235,16 +237,12 @@ Problems assemble_table(const TablePlan& plan, const TableHeader& header,
     add_line_issue(table.odd_lines, thread_result.line_issues.odd_lines);
   }
   if (other_headers.count != 0)
-    return {{ProblemKind::bad_input, path, other_headers.line,
-             "another table begins here, with other columns or units: '" + other_headers.text + "'",
-             "split the file here"}};
+    return {table_problems::another_table(path, other_headers.line, other_headers.text)};
 
   const bool dated = plan.time.kind == TimeKind::date_time;
   std::vector<DateFields> dates;
   if (dated && !join_dates(thread_results, blocks, stamps, dates))
-    return {{ProblemKind::bad_input, path, plan.lines_before + 1,
-             "the rows have more than " + std::to_string(packed_stamp::kMostDays) + " different dates",
-             "look for damaged time stamps, or split the file"}};
+    return {time_problems::too_many_dates(path, plan.lines_before + 1, packed_stamp::kMostDays)};
   if (!dropped.empty()) take_cells_out(dropped, stamps, rows, table);
   const std::size_t kept = rows - dropped.size();
   table.lines = dropped.empty() ? std::move(lines) : lines.without(dropped);

@@ -5,8 +5,6 @@
 #include <cstdint>
 #include <cstring>
 
-#include <fmt/format.h>
-
 namespace soakwright {
 namespace {
 
@@ -136,13 +134,6 @@ std::size_t first_not_utf8(std::string_view text) {
 }
 
 bool is_valid_utf8(std::string_view text) { return first_not_utf8(text) == std::string_view::npos; }
-
-Problem not_utf8(const std::string& path, std::size_t line, char byte) {
-  return {ProblemKind::bad_input, path, line,
-          fmt::format("the encoding utf-8 was given, but the byte {:02X} in this line is not UTF-8",
-                      static_cast<unsigned>(static_cast<unsigned char>(byte))),
-          "take the given encoding back, and such bytes are read as windows-1252"};
-}
 
 std::string to_utf8(std::string_view text) {
   std::string out;

@@ -7,7 +7,6 @@
 #include <string>
 #include <string_view>
 
-#include "core/problems/problem.h"
 #include "core/read/reading_settings.h"
 
 namespace soakwright {
@@ -25,8 +24,6 @@ std::optional<DetectedEncoding> byte_order_mark(std::string_view head);
 /// Where the first byte stands that is not part of UTF-8; npos: nowhere.
 std::size_t first_not_utf8(std::string_view text);
 bool is_valid_utf8(std::string_view text);
-/// UTF-8 was given, and `line` of the log at `path` has `byte`.
-Problem not_utf8(const std::string& path, std::size_t line, char byte);
 /// Text of an 8-bit encoding as UTF-8; text that claims to be UTF-8 and is not is read as Windows-1252.
 std::string to_utf8(std::string_view text);
 /// Appends whole UTF-16 units as UTF-8; a half of a pair alone becomes U+FFFD. `high` carries a first half

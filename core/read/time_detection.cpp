@@ -10,6 +10,7 @@
 #include "core/read/cell_split.h"
 #include "core/read/clock_parts.h"
 #include "core/read/text_encoding.h"
+#include "core/read/time_problems.h"
 #include "core/read/time_stamp.h"
 #include "core/read/unit_name.h"
 
@@ -130,10 +131,11 @@ std::optional<std::size_t> half_day_after(const std::vector<ColumnLook>& looks, 
 }
 
 bool is_called_elapsed(const ColumnHeading& heading) {
-  const std::string name = lower_case(heading.name);
-  for (const char* word : {"elapsed", "duration", "runtime", "run time"})
+  std::string name = lower_case(heading.name);
+  for (const char* word : {"elapsed", "duration"})
     if (name.find(word) != std::string::npos) return true;
-  return false;
+  std::erase(name, ' ');
+  return name.find("runtime") != std::string::npos;
 }
 
 std::optional<TimePlan> by_stamps(const std::vector<ColumnLook>& looks, const TableHeader& header) {
@@ -191,22 +193,28 @@ std::optional<TimePlan> by_numbers(const std::vector<ColumnLook>& looks, const T
   return std::nullopt;
 }
 
-Problem no_time(const LogHead& head, const Dialect& dialect, const TableHeader& header,
-                const std::vector<ColumnLook>& looks, const std::string& path) {
+/// The first three cells of the first row, or fewer where it has fewer; it may also have cells too many.
+std::vector<time_problems::NamedCell> first_cells(const LogHead& head, const Dialect& dialect,
+                                                  const TableHeader& header) {
+  constexpr std::size_t kFew = 3;
+  constexpr std::size_t kLongest = 30;
   std::vector<std::string_view> cells;
   split_cells(head.lines[header.first_row], dialect.delimiter.value, cells);
-  std::string what = "no column holds the time";
+  std::vector<time_problems::NamedCell> first;
+  for (std::size_t c = 0; c < std::min({cells.size(), header.columns.size(), kFew}); ++c)
+    first.push_back({header.columns[c].name, std::string{without_spaces(cells[c]).substr(0, kLongest)}});
+  return first;
+}
+
+Problem no_time(const LogHead& head, const Dialect& dialect, const TableHeader& header,
+                const std::vector<ColumnLook>& looks, const std::string& path) {
+  std::optional<std::size_t> dates;
   for (std::size_t c = 0; c < looks.size(); ++c)
-    if (mostly(looks[c].dates, looks[c]))
-      what = "column " + std::to_string(c + 1) + " holds dates, but no column the time of day";
-  what += "; the first row begins with ";
-  // The row may have cells too many.
-  for (std::size_t c = 0; c < std::min({cells.size(), header.columns.size(), std::size_t{3}}); ++c) {
-    if (c != 0) what += ", ";
-    what += '\'' + header.columns[c].name + "' " + std::string{without_spaces(cells[c]).substr(0, 30)};
-  }
-  return {ProblemKind::bad_input, path, header.first_row + 1, std::move(what),
-          "a log needs a column of dates with times, times of day, or elapsed s, min or h"};
+    if (mostly(looks[c].dates, looks[c])) dates = c + 1;
+  const std::size_t line = header.first_row + 1;
+  const auto cells = first_cells(head, dialect, header);
+  return dates ? time_problems::dates_without_time_of_day(path, line, *dates, cells)
+               : time_problems::no_time(path, line, cells);
 }
 
 /// The column that a person named, as GivenSettings::time_column says.
@@ -214,21 +222,19 @@ Result<std::size_t> named_column(const TableHeader& header, const std::string& s
                                  const std::string& path) {
   const std::string wanted = lower_case(without_spaces(said));
   std::vector<std::size_t> found;
-  std::string names;
+  std::vector<std::string> names;
   for (std::size_t c = 0; c < header.columns.size(); ++c) {
     const ColumnHeading& heading = header.columns[c];
     if (heading.named && (lower_case(heading.header) == wanted || lower_case(heading.name) == wanted))
       found.push_back(c);
-    names += (c == 0 ? "" : ", ") + heading.name;
+    names.push_back(heading.name);
   }
   for (std::size_t c = 0; c < header.columns.size() && found.empty(); ++c)
     if (std::to_string(c + 1) == wanted) found.push_back(c);
   if (found.size() == 1) return found.front();
   const std::size_t line = header.header_line != 0 ? header.header_line : header.first_row + 1;
-  return Problem{ProblemKind::bad_input, path, line,
-                 "the time column '" + said + "' was given, but the file has " +
-                     (found.empty() ? "the columns " + names : "more than one of that name"),
-                 "name it by its header or by its number, from 1"};
+  return found.empty() ? time_problems::no_such_time_column(path, line, said, names)
+                       : time_problems::several_such_time_columns(path, line, said);
 }
 
 /// Column `c` as a time of that kind, where its cells can be one.
@@ -299,22 +305,19 @@ std::optional<TimePlan> by_kind(const std::vector<ColumnLook>& looks, const Tabl
   return std::nullopt;
 }
 
+/// `given`, `column` or both were given and do not fit the cells.
 Problem not_that_time(const LogHead& head, const Dialect& dialect, const TableHeader& header,
-                      const GivenSettings& given, std::optional<std::size_t> column,
+                      std::optional<TimeKind> given, std::optional<std::size_t> column,
                       const std::string& path) {
   std::vector<std::string_view> cells;
   split_cells(head.lines[header.first_row], dialect.delimiter.value, cells);
-  std::string what = "the time was given as ";
-  if (given.time) what.append("'").append(name_of(*given.time)).append("'");
-  if (column)
-    what.append(given.time ? " in column '" : "column '")
-        .append(header.columns[*column].name)
-        .append("', but its first cell is '");
-  else
-    what.append(", but no column can be that; the first row begins with '");
-  what.append(to_utf8(without_spaces(cells[column.value_or(0)]).substr(0, 30))).append("'");
-  return {ProblemKind::bad_input, path, header.first_row + 1, std::move(what),
-          "take what was given back, or give another column or kind of time"};
+  constexpr std::size_t kLongest = 30;
+  const std::string cell = to_utf8(without_spaces(cells[column.value_or(0)]).substr(0, kLongest));
+  const std::size_t line = header.first_row + 1;
+  if (!column) return time_problems::no_column_is_that_time(path, line, *given, cell);
+  const std::string& name = header.columns[*column].name;
+  return given ? time_problems::column_is_not_that_time(path, line, *given, {name, cell})
+               : time_problems::column_is_no_time(path, line, {name, cell});
 }
 
 }  // namespace
@@ -333,7 +336,7 @@ Result<TimePlan> detect_time(const LogHead& head, const Dialect& dialect, const 
                 : column    ? as_kind(looks, *column, *given.time)
                             : by_kind(looks, header, *given.time);
     if (plan) return *std::move(plan);
-    return not_that_time(head, dialect, header, given, column, path);
+    return not_that_time(head, dialect, header, given.time, column, path);
   }
   if (auto plan = by_stamps(looks, header)) {
     const std::size_t c = plan->cells.front();
@@ -342,8 +345,10 @@ Result<TimePlan> detect_time(const LogHead& head, const Dialect& dialect, const 
       return *std::move(plan);
     const bool elapsed = looks[c].beyond_a_day || is_called_elapsed(header.columns[c]);
     const ClockParts parts = clock_parts_of(header.columns[c].header, looks[c].first_clock, elapsed);
-    if (parts == ClockParts::nobody_knows || parts == ClockParts::minutes_and_seconds)
-      return unclear_clock(looks[c].first_clock, parts, header.first_row + 1, path);
+    if (parts == ClockParts::minutes_and_seconds)
+      return time_problems::minutes_and_seconds(path, header.first_row + 1, looks[c].first_clock);
+    if (parts == ClockParts::nobody_knows)
+      return time_problems::unclear_clock(path, header.first_row + 1, looks[c].first_clock);
     plan->unit_assumed = parts == ClockParts::assumed_hours_and_minutes;
     return *std::move(plan);
   }

@@ -7,8 +7,9 @@
 #include <utility>
 
 #include "core/problems/caught.h"
+#include "core/read/log_file_problems.h"
 #include "core/read/source_file.h"
-#include "core/report/attached_file_errors.h"
+#include "core/report/attached_file_problems.h"
 #include "core/report/json/result_json.h"
 #include "core/units/sha256.h"
 
@@ -35,7 +36,8 @@ class Collection {
     if (!opened) return complain(opened.problems());
     std::string bytes(static_cast<std::size_t>(opened.value().bytes()), '\0');
     const std::ptrdiff_t got = opened.value().read_at(0, bytes.data(), bytes.size());
-    if (got != static_cast<std::ptrdiff_t>(bytes.size())) return complain({became_shorter(path)});
+    if (got != static_cast<std::ptrdiff_t>(bytes.size()))
+      return complain({log_file_problems::became_shorter(path)});
     const std::string expected = sha256.empty() ? sha256_hex(bytes) : sha256;
     add_bytes(kind, path, std::move(bytes), expected, previous, modification_time(path));
   }

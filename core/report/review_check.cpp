@@ -7,7 +7,7 @@
 
 #include "core/report/json/result_json.h"
 #include "core/report/open_findings.h"
-#include "core/report/review_errors.h"
+#include "core/report/review_check_problems.h"
 #include "core/units/sha256.h"
 
 namespace soakwright {

@@ -82,10 +82,18 @@ std::string as_shown(const std::string& pattern) {
   return std::regex_replace(std::regex_replace(pattern, counted, "… $1"), plain, "…");
 }
 
+/// The files of patterns of core/wording.
+std::string patterns() {
+  std::string all;
+  for (const std::string& file : cpp_files(source_file("")))
+    if (file.starts_with("core/wording/") && file.ends_with("_patterns.cpp")) all += all_of(file);
+  return all;
+}
+
 std::set<std::string> sentences_of_the_program() {
   static const std::regex statement(R"(case Sentence::\w+:[^\n]*\n\s*return \"([^;]*(?:;[^\n;]*)*)\";)");
   std::set<std::string> sentences;
-  const std::string text = with_joined_literals(all_of("core/wording/sentence_patterns.cpp"));
+  const std::string text = with_joined_literals(patterns());
   for (std::sregex_iterator match(text.begin(), text.end(), statement), end; match != end; ++match)
     if (const std::string pattern = (*match)[1]; !pattern.empty()) sentences.insert(as_shown(pattern));
   return sentences;
@@ -136,7 +144,7 @@ std::vector<std::string> fixed_parts(const std::string& message) {
 TEST_CASE("every sentence of the evaluation is in the manual, and no other") {
   const std::set<std::string> said = sentences_of_the_program();
   // One line less for each sentence that nobody says: `none`, and one that is a sentence already.
-  CHECK(said.size() + 2 >= count_of(all_of("core/wording/sentence_patterns.cpp"), "case Sentence::"));
+  CHECK(said.size() + 2 >= count_of(patterns(), "case Sentence::"));
   const std::set<std::string> shown = cells_of("Sentences of the evaluation");
   for (const std::string& sentence : said) {
     INFO("Add the line: | " << sentence << " | … |");

@@ -12,20 +12,16 @@
 namespace soakwright {
 namespace {
 
-void complain(TableReader& in, std::size_t line, preheat_problems::Words words) {
-  in.complain(line, std::move(words.what), std::move(words.help));
-}
-
 /// Per cent by mass.
 struct PercentOf {
   Element element;
   std::optional<double> operator()(const FoundValue& found) const {
     const auto value = number(found);
     if (!value) return std::nullopt;
-    if (*value < 0.0) return refuse_negative(found);
+    if (*value < 0.0) return found.refuse(value_problems::negative(found));
     if (*value <= most_plausible_percent(element)) return value;
-    const auto words = preheat_problems::too_much_of_an_element(*value, most_plausible_percent(element));
-    return found.refuse(words.what, words.help);
+    return found.refuse(
+        preheat_problems::too_much_of_an_element(found.name, *value, most_plausible_percent(element)));
   }
 };
 
@@ -40,12 +36,12 @@ void read_composition(TableReader& in, Composition& composition) {
     sum += percent;
   }
   constexpr double kWhole = 100.0, kSlack = 1e-9;
-  if (sum > kWhole + kSlack) complain(in, in.line(), preheat_problems::over_a_whole(sum));
+  if (sum > kWhole + kSlack) in.complain(in.line(), preheat_problems::over_a_whole(sum));
   const bool any = std::any_of(composition.percent.begin(), composition.percent.end(),
                                [](const auto& one) { return one.has_value(); });
   const bool tried = std::any_of(kElementWords.words.begin(), kElementWords.words.end(),
                                  [&](std::string_view word) { return in.entry(word) != nullptr; });
-  if (!any && !tried) complain(in, in.line(), preheat_problems::empty_composition());
+  if (!any && !tried) in.complain(in.line(), preheat_problems::empty_composition());
 }
 
 void read_band(TableReader& in, BandEntry& band) {
@@ -59,23 +55,23 @@ void read_band(TableReader& in, BandEntry& band) {
   in.must_rise("soak_band", band.soak_band, "heated_band", band.heated_band);
   if (!in.entry("soak_band"))
     for (const char* key : {"heated_band", "centre"})
-      if (in.entry(key)) complain(in, in.line_of(key), preheat_problems::needs_soak_band(key));
+      if (in.entry(key)) in.complain(in.line_of(key), preheat_problems::needs_soak_band(key));
   if (band.wall && in.sound("diameter") && band.diameter.millimetres() <= 2.0 * band.wall->millimetres())
-    complain(in, in.line_of("wall"), preheat_problems::wall_fills_the_pipe());
+    in.complain(in.line_of("wall"), preheat_problems::wall_fills_the_pipe());
 }
 
 /// A table for all welds that each weld replaces by its own does nothing.
 template <typename HasOwn>
 void check_used(TableReader& in, const Job& job, const char* key, bool given, const HasOwn& has_own) {
   if (given && !job.welds.empty() && std::all_of(job.welds.begin(), job.welds.end(), has_own))
-    complain(in, in.line_of(key), preheat_problems::used_by_no_weld(key));
+    in.complain(in.line_of(key), preheat_problems::used_by_no_weld(key));
 }
 
 }  // namespace
 
 void read_preheat(TableReader& in, std::optional<Composition>& composition,
                   std::optional<PreheatTable>& minimum_preheat) {
-  in.table("composition", preheat_problems::kTheComposition, [&](TableReader& inner) {
+  in.table("composition", TableName::Kind::composition, [&](TableReader& inner) {
     Composition read;
     read_composition(inner, read);
     composition = read;
@@ -97,13 +93,13 @@ void check_preheat_and_bands(TableReader& in, const Job& job) {
     std::vector<std::string> numbers;
     for (const WeldEntry& weld : job.welds) numbers.push_back(weld.number);
     if (job.weld) numbers.push_back(*job.weld);
-    if (!band.weld && job.welds.size() > 1) complain(in, band.line, preheat_problems::band_of_which_weld());
+    if (!band.weld && job.welds.size() > 1) in.complain(band.line, preheat_problems::band_of_which_weld());
     if (band.weld && std::find(numbers.begin(), numbers.end(), *band.weld) == numbers.end())
-      complain(in, band.line, preheat_problems::band_of_no_weld(*band.weld, numbers));
+      in.complain(band.line, preheat_problems::band_of_no_weld(*band.weld, numbers));
     const auto same = std::find_if(job.bands.begin(), job.bands.begin() + static_cast<std::ptrdiff_t>(i),
                                    [&](const BandEntry& other) { return other.weld == band.weld; });
     if (same != job.bands.begin() + static_cast<std::ptrdiff_t>(i))
-      complain(in, band.line, preheat_problems::two_bands(same->line));
+      in.complain(band.line, preheat_problems::two_bands(same->line));
   }
 }
 

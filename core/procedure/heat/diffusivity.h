@@ -17,7 +17,7 @@ enum class PublishedDiffusivity { coe_and_moreton_1969, eurofer_97 };
 inline constexpr PublishedDiffusivity kPublishedDiffusivities[] = {PublishedDiffusivity::coe_and_moreton_1969,
                                                                    PublishedDiffusivity::eurofer_97};
 
-// heat_table_problems.cpp
+// heat_table_checks.cpp
 /// As the job and the report name it.
 std::string_view published_name(PublishedDiffusivity which);
 /// Returns nullopt for any other name.

@@ -13,7 +13,7 @@ namespace soakwright {
 void read_hydrogen(TableReader& in, HydrogenEntry& entry);
 void read_qualified(TableReader& in, QualifiedEntry& entry);
 
-// heat_table_problems.cpp: what is wrong between the keys of one table, and with the rest of the job.
+// heat_table_checks.cpp: what is wrong between the keys of one table, and with the rest of the job.
 
 /// The keys of [hydrogen] that were there, before they are one diffusivity.
 struct HydrogenKeys {

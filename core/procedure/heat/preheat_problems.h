@@ -7,26 +7,20 @@
 #include <vector>
 
 #include "core/problems/problem.h"
+#include "core/problems/problem_words.h"
 #include "core/procedure/job/job.h"
 
 namespace soakwright::preheat_problems {
 
-/// What was found, and what helps.
-struct Words {
-  std::string what, help;
-};
-
-extern const char* const kTheComposition;
-
-Words too_much_of_an_element(double percent, double most);
-Words over_a_whole(double sum);
-Words empty_composition();
-Words needs_soak_band(const std::string& key);
-Words wall_fills_the_pipe();
-Words used_by_no_weld(const std::string& key);
-Words band_of_which_weld();
-Words band_of_no_weld(const std::string& weld, const std::vector<std::string>& known);
-Words two_bands(std::size_t line_of_first);
+ProblemWords too_much_of_an_element(const std::string& element, double percent, double most);
+ProblemWords over_a_whole(double sum);
+ProblemWords empty_composition();
+ProblemWords needs_soak_band(const std::string& key);
+ProblemWords wall_fills_the_pipe();
+ProblemWords used_by_no_weld(const std::string& key);
+ProblemWords band_of_which_weld();
+ProblemWords band_of_no_weld(const std::string& weld, const std::vector<std::string>& known);
+ProblemWords two_bands(std::size_t line_of_first);
 
 Problem band_without_wall(const Job& job, const BandEntry& band);
 Problem band_wall_fills_the_pipe(const Job& job, const BandEntry& band);

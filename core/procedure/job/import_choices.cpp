@@ -5,6 +5,7 @@
 #include <cstdint>
 #include <optional>
 
+#include "core/procedure/job/import_problems.h"
 #include "core/procedure/toml/value_readers.h"
 
 namespace soakwright {
@@ -12,8 +13,7 @@ namespace {
 
 std::optional<std::size_t> line_or_none(const FoundValue& found) {
   const auto* const written = found.value.as<std::int64_t>();
-  if (!written || *written < 0)
-    return found.refuse_kind("give the number of the line with the column names, or 0 where there is none");
+  if (!written || *written < 0) return found.refuse(not_a_header_line(found));
   return static_cast<std::size_t>(*written);
 }
 

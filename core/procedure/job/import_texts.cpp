@@ -43,7 +43,7 @@ Result<ImportChoices> import_choices_of(const ImportTexts& texts) {
     entry.value = value_of(key, text);
     table.entries.push_back(std::move(entry));
     Complaints complaints{option_of_import_key(key)};
-    TableReader in{table, 0, {}, complaints};
+    TableReader in{table, 0, "[import]", complaints};
     read_import_choices(in, choices);
     in.finish();
     for (Problem problem : complaints.in_order()) {

@@ -8,9 +8,8 @@
 #include <string_view>
 #include <vector>
 
-#include <fmt/format.h>
-
 #include "core/procedure/heat/heat_tables.h"
+#include "core/procedure/job/job_problems.h"
 #include "core/units/number_text.h"
 
 namespace soakwright {
@@ -50,7 +49,8 @@ std::size_t line_in(const TableReader& in, std::string_view name, std::string_vi
 /// True where there is none.
 template <typename Entry, typename NameOf>
 bool check_once(TableReader& in, const std::vector<Entry>& entries, std::string_view list,
-                std::string_view key, const NameOf& name_of, const char* help) {
+                std::string_view key, const NameOf& name_of,
+                ProblemWords (*same)(const std::string&, std::size_t)) {
   std::map<std::string, std::size_t> line_of_first;
   bool once = true;
   for (std::size_t i = 0; i < entries.size(); ++i) {
@@ -59,10 +59,7 @@ bool check_once(TableReader& in, const std::vector<Entry>& entries, std::string_
     const auto [first, is_new] = line_of_first.emplace(name, entries[i].line);
     if (is_new) continue;
     once = false;
-    in.complain(line_of(in, list, i, key),
-                fmt::format("`{}` \"{}\" stands in the [[{}]] at line {} too", key,
-                            shown(name_of(entries[i])), list, first->second),
-                help);
+    in.complain(line_of(in, list, i, key), same(name_of(entries[i]), first->second));
   }
   return once;
 }
@@ -77,33 +74,30 @@ void check_spares(const Job& job, TableReader& in) {
   std::map<std::string, std::size_t> line_of_spare;
   for (std::size_t i = 0; i < all.size(); ++i) {
     if (!all[i].spare_for) continue;
-    const auto complain = [&](std::string_view what, const char* help) {
-      in.complain(line_of(in, "thermocouple", i, "spare_for"),
-                  fmt::format("`spare_for` \"{}\" {}", shown(*all[i].spare_for), what), help);
+    const std::string& spare_for = *all[i].spare_for;
+    const auto complain = [&](ProblemWords words) {
+      in.complain(line_of(in, "thermocouple", i, "spare_for"), std::move(words));
     };
     if (all[i].role != ThermocoupleRole::spare) {
-      complain("stands beside a `role` that is not spare, and does nothing there",
-               "write `role = \"spare\"`, or leave out one of the two");
+      complain(job_problems::spare_of_another_role(spare_for));
       continue;
     }
     // One that the job does not list may still be a column of the log.
-    const auto found = by_name.find(folded(*all[i].spare_for));
+    const auto found = by_name.find(folded(spare_for));
     const ThermocoupleEntry* const main_one = found == by_name.end() ? nullptr : found->second;
     if (main_one == &all[i]) {
-      complain("names the thermocouple itself", "name the one that it takes over from");
+      complain(job_problems::spare_for_itself(spare_for));
       continue;
     }
     if (main_one && main_one->spare_for)
-      complain("names one that is itself a spare", "name a thermocouple that is evaluated");
+      complain(job_problems::spare_for_spare(spare_for));
     else if (main_one &&
              (main_one->role == ThermocoupleRole::air || main_one->role == ThermocoupleRole::set_point ||
               main_one->role == ThermocoupleRole::off))
-      complain("names one that is not evaluated", "name a thermocouple with role control or monitor");
+      complain(job_problems::spare_for_unevaluated(spare_for));
     const auto [first, is_new] =
-        line_of_spare.emplace(folded(main_one ? main_one->column : *all[i].spare_for), all[i].line);
-    if (!is_new)
-      complain(fmt::format("has a spare already, the [[thermocouple]] at line {}", first->second),
-               "one thermocouple can have one spare");
+        line_of_spare.emplace(folded(main_one ? main_one->column : spare_for), all[i].line);
+    if (!is_new) complain(job_problems::second_spare(spare_for, first->second));
   }
 }
 
@@ -114,10 +108,7 @@ void check_welds(const Job& job, TableReader& in) {
   for (std::size_t i = 0; i < job.thermocouples.size(); ++i) {
     const auto& weld = job.thermocouples[i].weld;
     if (!weld || std::find(known.begin(), known.end(), *weld) != known.end()) continue;
-    in.complain(line_of(in, "thermocouple", i, "weld"),
-                fmt::format("`weld` \"{}\" is no weld of the job", shown(*weld)),
-                known.empty() ? "name the job's welds: `weld = …` at the top, or a [[weld]] for each"
-                              : suggestion(*weld, known));
+    in.complain(line_of(in, "thermocouple", i, "weld"), job_problems::weld_not_in_job(*weld, known));
   }
 }
 
@@ -125,21 +116,14 @@ void check_welds(const Job& job, TableReader& in) {
 void check_previous_record(const Job& job, TableReader& in) {
   if (job.previous_records.empty()) return;
   const auto log = [](const PreviousRecordEntry& entry) { return entry.log; };
-  check_once(in, job.previous_records, "previous_record", "log", log, "name each earlier log once");
+  check_once(in, job.previous_records, "previous_record", "log", log, job_problems::same_previous_log);
   for (std::size_t i = 0; i < job.previous_records.size(); ++i) {
     const int cycle = cycle_of_previous(job, i);
     const int next = i + 1 < job.previous_records.size() ? cycle_of_previous(job, i + 1) : cycle_of(job);
     if (cycle >= 1 && cycle <= next) continue;
     in.complain(line_of(in, "previous_record", i, "cycle"),
-                cycle < 1
-                    ? fmt::format("this would be cycle {}: the job's `cycle` leaves no room for {} earlier "
-                                  "{}",
-                                  cycle, job.previous_records.size(),
-                                  job.previous_records.size() == 1 ? "record" : "records")
-                    : fmt::format("cycle {} comes after cycle {}", cycle, next),
-                "list the records in the order in which they were run; an earlier part of one interrupted "
-                "cycle has that "
-                "cycle's number");
+                cycle < 1 ? job_problems::no_cycle_left(cycle, job.previous_records.size())
+                          : job_problems::cycles_fall(cycle, next));
     return;
   }
 }
@@ -153,25 +137,32 @@ int cycle_of_previous(const Job& job, std::size_t index) {
                                                     static_cast<int>(job.previous_records.size() - index));
 }
 
+void check_reason(const ThermocoupleEntry& entry, TableReader& in) {
+  const bool evaluated =
+      (entry.role == ThermocoupleRole::control || entry.role == ThermocoupleRole::monitor) &&
+      entry.zone == Zone::soak;
+  if (!entry.reason || !evaluated) return;
+  // A role or zone that could not be read has its own complaint.
+  for (const char* key : {"role", "zone"})
+    if (in.entry(key) != nullptr && !in.sound(key)) return;
+  in.complain(in.line_of("reason"), job_problems::reason_of_evaluated());
+}
+
 void check_job(const Job& job, TableReader& in) {
   const auto column = [](const ThermocoupleEntry& entry) { return entry.column; };
   const auto name = [](const ThermocoupleEntry& entry) { return entry.name.value_or(entry.column); };
-  if (check_once(in, job.thermocouples, "thermocouple", "column", column, "list each column once"))
-    check_once(in, job.thermocouples, "thermocouple", "name", name,
-               "give each thermocouple a name of its own");
+  if (check_once(in, job.thermocouples, "thermocouple", "column", column, job_problems::same_column))
+    check_once(in, job.thermocouples, "thermocouple", "name", name, job_problems::same_thermocouple_name);
   const auto number = [](const WeldEntry& entry) { return entry.number; };
-  check_once(in, job.welds, "weld", "number", number, "list each weld once");
+  check_once(in, job.welds, "weld", "number", number, job_problems::same_weld);
   const auto period = [](const PeriodEntry& entry) { return entry.name; };
-  check_once(in, job.periods, "period", "name", period,
-             "give each period a name of its own, and the procedure a maintain stage for each");
+  check_once(in, job.periods, "period", "name", period, job_problems::same_period);
   check_spares(job, in);
   check_welds(job, in);
   check_previous_record(job, in);
   check_hydrogen_period(job, in);
   if (job.reading.unlisted_off && job.thermocouples.empty())
-    in.complain(line_in(in, "import", "unlisted"),
-                "`unlisted = \"off\"` leaves nothing to evaluate: the job lists no thermocouple",
-                "add a [[thermocouple]] for each column that is evaluated, or take `unlisted` out");
+    in.complain(line_in(in, "import", "unlisted"), job_problems::unlisted_off_without_thermocouples());
 }
 
 }  // namespace soakwright

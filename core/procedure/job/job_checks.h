@@ -12,4 +12,8 @@ namespace soakwright {
 /// not have) is left to whoever reads the log.
 void check_job(const Job& job, TableReader& in);
 
+/// Complains where the thermocouple is evaluated and has a `reason` all the same: it would be read as an
+/// exclusion that does not exist.
+void check_reason(const ThermocoupleEntry& entry, TableReader& in);
+
 }  // namespace soakwright

@@ -13,8 +13,8 @@
 #include "core/procedure/heat/heat_tables.h"
 #include "core/procedure/job/import_choices.h"
 #include "core/procedure/job/job_checks.h"
+#include "core/procedure/job/job_problems.h"
 #include "core/procedure/job/job_words.h"
-#include "core/procedure/job/reason_problems.h"
 #include "core/procedure/toml/table_reader.h"
 #include "core/procedure/toml/text_file.h"
 #include "core/procedure/toml/value_readers.h"
@@ -34,15 +34,14 @@ std::optional<Tolerance> tolerance(const FoundValue& found) {
   for (const auto& [name, kind] : kTables)
     if (written && *written == name) return Tolerance{kind, {}};
   const auto fixed = written ? parse_plus_minus(*written) : std::nullopt;
-  if (!fixed) return found.refuse_kind(R"(write "class 1", "class 2", "standard", "special" or "±1.1 C")");
-  if (fixed->kelvin() < 0.0) return refuse_negative(found);
+  if (!fixed) return found.refuse(job_problems::not_a_tolerance(found));
+  if (fixed->kelvin() < 0.0) return found.refuse(value_problems::negative(found));
   return Tolerance{Kind::fixed, *fixed};
 }
 
 std::optional<ColdJunction> cold_junction(const FoundValue& found) {
   const auto* const written = found.value.as<std::string>();
-  if (!written)
-    return found.refuse_kind(R"(name the column of the terminals' temperature, or write it: "23.0 C")");
+  if (!written) return found.refuse(job_problems::not_a_cold_junction(found));
   if (const auto fixed = parse_temperature(*written)) return *fixed;
   const auto column = name_text(found);
   return column ? std::optional<ColdJunction>{*column} : std::nullopt;
@@ -51,20 +50,18 @@ std::optional<ColdJunction> cold_junction(const FoundValue& found) {
 using Correction = std::vector<std::pair<Temperature, TemperatureDifference>>;
 
 std::optional<Correction> correction(const FoundValue& found) {
-  constexpr const char* kHelp = "write pairs of reading and correction in C: [[0, 0.0], [600, -1.4]]";
   const auto* const list = found.value.as<TomlArray>();
-  if (!list || list->values.empty()) return found.refuse_kind(kHelp);
+  if (!list || list->values.empty()) return found.refuse(job_problems::not_a_correction(found));
   Correction out;
   for (const TomlValue& item : list->values) {
     const FoundValue point{item, found.name, found.complaints};
     const auto* const pair = item.as<TomlArray>();
-    if (!pair || pair->values.size() != 2) return point.refuse_kind(kHelp);
+    if (!pair || pair->values.size() != 2) return point.refuse(job_problems::not_a_correction(point));
     const auto at = TemperatureIn{}({pair->values[0], found.name, found.complaints});
     const auto step = number({pair->values[1], found.name, found.complaints});
     if (!at || !step) return std::nullopt;
     if (!out.empty() && !(out.back().first < *at))
-      return point.refuse("has a point that is not above the one before it",
-                          "give the points with rising temperature");
+      return point.refuse(job_problems::correction_not_rising(point));
     out.emplace_back(*at, TemperatureDifference::of_kelvin(*step));
   }
   return out;
@@ -75,7 +72,7 @@ using Details = std::vector<std::pair<std::string, std::string>>;
 /// Any names with a text each, in the order of the file.
 std::optional<Details> details(const FoundValue& found) {
   const auto* const table = found.value.as<TomlTable>();
-  if (!table) return found.refuse_kind(R"(write names with a text each: { "Order" = "4711", "Code" = "…" })");
+  if (!table) return found.refuse(job_problems::not_details(found));
   std::vector<const TomlEntry*> entries;
   for (const TomlEntry& entry : table->entries) entries.push_back(&entry);
   std::sort(entries.begin(), entries.end(),
@@ -122,10 +119,7 @@ void read_thermocouple(TableReader& in, ThermocoupleEntry& entry) {
 void check_order(TableReader& in, const Moment& from, const Moment& to, bool may_be_one_instant) {
   if (!in.sound("from") || !in.sound("to") || from.index() != to.index()) return;
   if (from < to || (may_be_one_instant && from == to)) return;
-  in.complain(in.line_of("to"), "`to` is not after `from`",
-              std::holds_alternative<PrintedTime>(from)
-                  ? "have they changed places? A time of day after midnight is written \"+1 d 00:10:00\""
-                  : "have they changed places?");
+  in.complain(in.line_of("to"), job_problems::to_not_after_from(std::holds_alternative<PrintedTime>(from)));
 }
 
 void read_exclusion(TableReader& in, ExclusionEntry& entry) {
@@ -180,8 +174,7 @@ void read_all(TableReader& in, Job& job) {
   in.may("equipment", text, job.equipment);
   in.may("report_number", text, job.report_number);
   in.may("details", details, job.details);
-  in.elsewhere("thickness",
-               "give it in the procedure, or write the weld as [[weld]] with `number` and `thickness`");
+  in.elsewhere("thickness", job_problems::thickness_of_job());
   read_preheat(in, job.composition, job.minimum_preheat);
   read_bands(in, job);
   in.may("cycle", count_from_1, job.cycle);
@@ -237,20 +230,19 @@ void read_all(TableReader& in, Job& job) {
   });
 }
 
-/// The parser knows only that `weld` stands there twice.
+/// The parser knows only that there are two `weld`.
 Problems with_hint_about_welds(Problems problems) {
   for (Problem& problem : problems)
     if (problem.what.find("redefine") != std::string::npos &&
         problem.what.find("'weld'") != std::string::npos)
-      problem.help =
-          "write either `weld = \"…\"` for the only weld, or a [[weld]] with its `number` for each, not both";
+      problem = job_problems::weld_written_twice(std::move(problem));
   return problems;
 }
 
 }  // namespace
 
 Result<Job> parse_job(std::string_view source, const std::string& file) {
-  auto job = read_document<Job>(source, file, "job", [](TableReader& in, Job& value) {
+  auto job = read_document<Job>(source, file, TomlFileKind::job, [](TableReader& in, Job& value) {
     read_all(in, value);
     check_job(value, in);
     check_preheat_and_bands(in, value);

@@ -20,7 +20,7 @@ std::optional<std::string> sha256_text(const FoundValue& found) {
   const auto* const written = found.value.as<std::string>();
   if (!written || written->size() != kDigits ||
       written->find_first_not_of("0123456789abcdef") != std::string::npos)
-    return refuse_as_digest(found);
+    return found.refuse(review_problems::not_a_digest(found));
   return *written;
 }
 
@@ -31,7 +31,7 @@ void read_finding(TableReader& in, FindingReview& finding) {
   in.may("channel", name_text, finding.channel);
   in.may("from_s", number, finding.from_s);
   if (!in.entry("requirement") && !in.entry("channel") && !in.entry("from_s"))
-    complain_that_it_names_no_finding(in);
+    in.complain(in.line(), review_problems::names_no_finding());
   in.must("disposition", one_of(kDispositionWords), finding.disposition);
   in.must("reason", name_text, finding.reason);
 }
@@ -56,7 +56,7 @@ void read_all(TableReader& in, Review& review) {
     const bool first =
         seen.emplace(finding.requirement, finding.weld, finding.channel, finding.from_s).second;
     if (!first && (inner.sound("requirement") || inner.sound("channel") || inner.sound("from_s")))
-      complain_of_second_disposition(inner);
+      inner.complain(inner.line(), review_problems::second_disposition());
   });
   in.each("person", "[[person]]",
           [&](TableReader& inner) { read_person(inner, review.people.emplace_back()); });
@@ -65,7 +65,7 @@ void read_all(TableReader& in, Review& review) {
 }  // namespace
 
 Result<Review> parse_review(std::string_view source, const std::string& file) {
-  auto review = read_document<Review>(source, file, "review", read_all);
+  auto review = read_document<Review>(source, file, TomlFileKind::review, read_all);
   if (!review) return review;
   review.value().file = file;
   review.value().sha256 = sha256_hex(source);

@@ -1,15 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The words in which entries of a review file are refused.
+// What can be wrong with a review file, in words.
 #pragma once
 
-#include <optional>
-
+#include "core/problems/problem_words.h"
 #include "core/procedure/toml/table_reader.h"
 
-namespace soakwright {
+namespace soakwright::review_problems {
 
-std::nullopt_t refuse_as_digest(const FoundValue& found);
-void complain_that_it_names_no_finding(TableReader& finding);
-void complain_of_second_disposition(TableReader& finding);
+ProblemWords not_a_digest(const FoundValue& found);
+ProblemWords names_no_finding();
+ProblemWords second_disposition();
 
-}  // namespace soakwright
+}  // namespace soakwright::review_problems

@@ -19,8 +19,8 @@ namespace fs = std::filesystem;
 
 constexpr const char* kOpenHold = "given-hold";
 
-void complain(TableReader& in, std::string_view key, rule_problems::Words words) {
-  in.complain(in.line_of(key), std::move(words.what), std::move(words.help));
+void complain(TableReader& in, std::string_view key, ProblemWords words) {
+  in.complain(in.line_of(key), std::move(words));
 }
 
 std::optional<std::string> rule_name(const FoundValue& found) {
@@ -28,13 +28,12 @@ std::optional<std::string> rule_name(const FoundValue& found) {
   if (!name) return std::nullopt;
   const auto allowed = [](char c) { return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '-'; };
   if (std::all_of(name->begin(), name->end(), allowed)) return name;
-  const rule_problems::Words words = rule_problems::bad_name(found.name);
-  return found.refuse(words.what, words.help);
+  return found.refuse(rule_problems::bad_name(found));
 }
 
 std::optional<std::vector<std::string>> names(const FoundValue& found) {
   const auto* const list = found.value.as<TomlArray>();
-  if (!list || list->values.empty()) return found.refuse_kind(rule_problems::kNamesHelp);
+  if (!list || list->values.empty()) return found.refuse(rule_problems::not_a_list_of_names(found));
   std::vector<std::string> out;
   for (const TomlValue& item : list->values) {
     const auto name = name_text({item, found.name, found.complaints});
@@ -71,7 +70,7 @@ void read_stage_provenance(TableReader& in, const Provenance& of_rule, Provenanc
 void read_open_hold(TableReader& in, InUnit unit, RuleStage& one) {
   std::string kind;
   in.may("kind", text, kind);
-  in.call(rule_problems::kThisGivenHold);
+  in.call(TableName::Kind::given_hold);
   one.hold_is_left_open = true;
   one.stage.line = in.line();
   read_provenance(in, one.stage.provenance);
@@ -137,7 +136,7 @@ void read_all(TableReader& in, PublishedRule& rule) {
   const InUnit unit{rule.unit};
   in.table("record", "[record]",
            [&](TableReader& inner) { read_record_limits(inner, unit, rule.record_limits); });
-  in.each("stage", rule_problems::kThisStage, [&](TableReader& inner) {
+  in.each("stage", TableName::Kind::stage, [&](TableReader& inner) {
     RuleStage one;
     read_rule_stage(inner, unit, rule, one);
     rule.stages.push_back(std::move(one));
@@ -161,7 +160,7 @@ std::vector<std::string> rule_files(const std::string& folder, Problems& problem
 }  // namespace
 
 Result<PublishedRule> parse_rule(std::string_view source, const std::string& file) {
-  auto rule = read_document<PublishedRule>(source, file, "rule", read_all);
+  auto rule = read_document<PublishedRule>(source, file, TomlFileKind::rule, read_all);
   if (rule) rule.value().file = file;
   return rule;
 }

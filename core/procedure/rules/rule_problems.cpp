@@ -6,7 +6,7 @@
 
 #include <fmt/format.h>
 
-#include "core/procedure/toml/table_reader.h"
+#include "core/procedure/toml/toml_problems.h"
 #include "core/units/number_text.h"
 #include "core/units/printed_quantity.h"
 
@@ -51,48 +51,45 @@ std::string ranges_of(const PublishedRule& rule) {
   return out;
 }
 
-std::string of_material(const std::string& material) {
-  return material.empty() ? std::string{} : " for " + material;
-}
-
 }  // namespace
 
-const char* const kNamesHelp = R"(write a list of names: ["P-No. 1", "P-No. 3"])";
-const char* const kThisStage = "this stage";
-const char* const kThisGivenHold = "this given hold";
+ProblemWords not_a_list_of_names(const FoundValue& found) {
+  return {fmt::format("`{}` is {}", found.name, described(found.value)),
+          R"(write a list of names: ["P-No. 1", "P-No. 3"])"};
+}
 
-Words bad_name(const std::string& key) {
-  return {fmt::format("has a letter that a rule's {} cannot have", key),
+ProblemWords bad_name(const FoundValue& found) {
+  return {fmt::format("`{0}` has a letter that a rule's {0} cannot have", found.name),
           "use small letters, digits and dashes: \"asme-viii-1-ucs-56\""};
 }
 
-Words unknown_material(const std::string& material, const std::vector<std::string>& known) {
+ProblemWords unknown_material(const std::string& material, const std::vector<std::string>& known) {
   return {fmt::format("\"{}\" is not one of the rule's materials", shown(material)),
           known.empty() ? "list them with `materials` at the head of the rule" : suggestion(material, known)};
 }
 
-Words material_without_stage(const std::string& material) {
+ProblemWords material_without_stage(const std::string& material) {
   return {fmt::format("no stage of its own is given for the material \"{}\"", shown(material)),
           "name it in the `material` of a stage, or leave it out of `materials`"};
 }
 
-Words empty_thickness_range() {
+ProblemWords empty_thickness_range() {
   return {"the thickness range has nothing in it", "give a `thickness_to` above the lower bound"};
 }
 
-Words two_lower_bounds() {
+ProblemWords two_lower_bounds() {
   return {"`thickness_from` and `thickness_above` are both given",
           "`thickness_from` includes its value, `thickness_above` does not: keep one"};
 }
 
-Words lower_by_of_no_hold() {
+ProblemWords lower_by_of_no_hold() {
   return {"`lower_by` is given for a stage that is no hold with a range of its own",
           "give it in the hold that is used at the lower temperature"};
 }
 
-Words no_stage() { return {"the rule has no stage", "add at least one [[stage]]"}; }
+ProblemWords no_stage() { return {"the rule has no stage", "add at least one [[stage]]"}; }
 
-Words hold_beside_open_hold() {
+ProblemWords hold_beside_open_hold() {
   return {"one material has a hold of the rule and a given hold",
           "a given hold is for a rule that leaves temperature and time to the user: keep one of them"};
 }
@@ -143,21 +140,29 @@ Problem lower_by_not_covered(const PublishedRule& rule, const std::string& mater
       if (std::find(known.begin(), known.end(), text) == known.end()) known.push_back(std::move(text));
     }
   const std::string degree = degree_text(rule.unit);
-  return bad_input(fmt::format("{} has no hold that is {} {} lower{}", rule.name, short_text(lower_by, 3),
-                               degree, of_material(material)),
-                   known.empty()
-                       ? "leave out --lower-by"
-                       : fmt::format("known{}: {} {}", of_material(material), joined(known), degree));
+  const std::string by = short_text(lower_by, 3) + " " + degree;
+  if (known.empty())
+    return bad_input(material.empty()
+                         ? fmt::format("{} has no hold that is {} lower", rule.name, by)
+                         : fmt::format("{} has no hold that is {} lower for {}", rule.name, by, material),
+                     "leave out --lower-by");
+  if (material.empty())
+    return bad_input(fmt::format("{} has no hold that is {} lower", rule.name, by),
+                     fmt::format("known: {} {}", joined(known), degree));
+  return bad_input(fmt::format("{} has no hold that is {} lower for {}", rule.name, by, material),
+                   fmt::format("known for {}: {} {}", material, joined(known), degree));
 }
 
 Problem hold_missing(const PublishedRule& rule, const std::string& material) {
   return usage(
-      fmt::format("{} gives no holding temperature and time{}", rule.name, of_material(material)),
+      material.empty() ? fmt::format("{} gives no holding temperature and time", rule.name)
+                       : fmt::format("{} gives no holding temperature and time for {}", rule.name, material),
       "add --hold and --hold-time from your qualified procedure: --hold 1100-1200 --hold-time \"2 h\"");
 }
 
 Problem hold_not_needed(const PublishedRule& rule, const std::string& material) {
-  return usage(fmt::format("{} has a hold of its own{}", rule.name, of_material(material)),
+  return usage(material.empty() ? fmt::format("{} has a hold of its own", rule.name)
+                                : fmt::format("{} has a hold of its own for {}", rule.name, material),
                "leave out --hold and --hold-time, and edit the draft where your procedure is stricter");
 }
 

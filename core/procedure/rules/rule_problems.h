@@ -1,32 +1,27 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// What can be wrong with a published rule, and with what is asked of it, in words.
+// What can be wrong with a published rule, and with the draft that is to be made of it, in words.
 #pragma once
 
 #include <string>
 #include <vector>
 
 #include "core/problems/problem.h"
+#include "core/problems/problem_words.h"
 #include "core/procedure/rules/published_rule.h"
+#include "core/procedure/toml/table_reader.h"
 
 namespace soakwright::rule_problems {
 
-/// What was found, and what helps.
-struct Words {
-  std::string what, help;
-};
-
 // Of a rule file.
-extern const char* const kNamesHelp;
-extern const char* const kThisStage;
-extern const char* const kThisGivenHold;
-Words bad_name(const std::string& name);
-Words unknown_material(const std::string& material, const std::vector<std::string>& known);
-Words material_without_stage(const std::string& material);
-Words empty_thickness_range();
-Words two_lower_bounds();
-Words lower_by_of_no_hold();
-Words no_stage();
-Words hold_beside_open_hold();
+ProblemWords not_a_list_of_names(const FoundValue& found);
+ProblemWords bad_name(const FoundValue& found);
+ProblemWords unknown_material(const std::string& material, const std::vector<std::string>& known);
+ProblemWords material_without_stage(const std::string& material);
+ProblemWords empty_thickness_range();
+ProblemWords two_lower_bounds();
+ProblemWords lower_by_of_no_hold();
+ProblemWords no_stage();
+ProblemWords hold_beside_open_hold();
 Problem folder_not_readable(const std::string& folder);
 Problem two_of_one_name(const std::string& name, const std::string& first, const std::string& second);
 

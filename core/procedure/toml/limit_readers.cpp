@@ -29,36 +29,36 @@ std::optional<T> inner_table(const FoundValue& found, const TomlTable& table, co
 
 std::optional<TimeRule::Slope> slope(const FoundValue& found) {
   constexpr std::string_view kPer = " per ";
-  constexpr const char* kHelp = R"(write a time per thickness: "15 min per 25 mm")";
   const auto* const written = found.value.as<std::string>();
   const std::size_t at = written ? written->find(kPer) : std::string::npos;
-  if (at == std::string::npos) return found.refuse_kind(kHelp);
+  if (at == std::string::npos) return found.refuse(value_problems::not_a_time_per_thickness(found));
   const auto seconds = parse_duration(std::string_view{*written}.substr(0, at));
   const std::string_view behind = trimmed(std::string_view{*written}.substr(at + kPer.size()));
   auto per = parse_thickness(behind);
   if (const auto unit = parse_length_unit(behind)) per = Thickness::of(1.0, *unit);
-  if (!seconds || !per || !(per->millimetres() > 0.0)) return found.refuse_kind(kHelp);
-  if (*seconds < 0.0) return refuse_negative(found);
+  if (!seconds || !per || !(per->millimetres() > 0.0))
+    return found.refuse(value_problems::not_a_time_per_thickness(found));
+  if (*seconds < 0.0) return found.refuse(value_problems::negative(found));
   return TimeRule::Slope{*seconds, *per};
 }
 
 using Points = std::vector<std::pair<Thickness, double>>;
 
 std::optional<Points> points(const FoundValue& found) {
-  constexpr const char* kHelp = R"(write points as [["6 mm", "15 min"], ["50 mm", "2 h"]])";
   const auto* const list = found.value.as<TomlArray>();
-  if (!list || list->values.empty()) return found.refuse_kind(kHelp);
+  if (!list || list->values.empty()) return found.refuse(value_problems::not_points_of_thickness(found));
   Points out;
   for (const TomlValue& item : list->values) {
     const std::string name = fmt::format("{}[{}]", found.name, out.size() + 1);
     const FoundValue point{item, name, found.complaints};
     const auto* const pair = item.as<TomlArray>();
-    if (!pair || pair->values.size() != 2) return point.refuse_kind(kHelp);
+    if (!pair || pair->values.size() != 2)
+      return point.refuse(value_problems::not_points_of_thickness(point));
     const auto at = thickness({pair->values[0], name, found.complaints});
     const auto seconds = duration({pair->values[1], name, found.complaints});
     if (!at || !seconds) return std::nullopt;
     if (!out.empty() && !(out.back().first < *at))
-      return point.refuse("is not thicker than the point before it", "give the points with rising thickness");
+      return point.refuse(value_problems::point_not_thicker(point));
     out.emplace_back(*at, *seconds);
   }
   return out;

@@ -1,42 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/procedure/toml/table_reader.h"
 
-#include <numeric>
-
-#include <fmt/format.h>
+#include "core/procedure/toml/toml_problems.h"
 
 namespace soakwright {
-namespace {
-
-/// Fewest single letters to add, drop or change (Levenshtein).
-std::size_t letters_apart(std::string_view a, std::string_view b) {
-  std::vector<std::size_t> row(b.size() + 1);
-  std::iota(row.begin(), row.end(), std::size_t{0});
-  for (std::size_t i = 0; i < a.size(); ++i) {
-    std::size_t diagonal = row[0];
-    row[0] = i + 1;
-    for (std::size_t j = 0; j < b.size(); ++j) {
-      const std::size_t change = diagonal + (a[i] == b[j] ? 0U : 1U);
-      diagonal = row[j + 1];
-      row[j + 1] = std::min({change, row[j] + 1, row[j + 1] + 1});
-    }
-  }
-  return row.back();
-}
-
-std::string joined(const std::vector<std::string>& words) {
-  std::string out;
-  for (const std::string& word : words) {
-    if (!out.empty()) out += ", ";
-    out += word;
-  }
-  return out;
-}
-
-}  // namespace
-
-void Complaints::add(std::size_t line, std::string what, std::string help) {
-  problems_.push_back({ProblemKind::bad_input, file_, line, std::move(what), std::move(help)});
+void Complaints::add(std::size_t line, ProblemWords words) {
+  problems_.push_back({ProblemKind::bad_input, file_, line, std::move(words.what), std::move(words.help)});
 }
 
 Problems Complaints::in_order() const {
@@ -46,39 +15,15 @@ Problems Complaints::in_order() const {
   return out;
 }
 
-std::nullopt_t FoundValue::refuse(const std::string& what, std::string help) const {
-  complaints.add(value.line, fmt::format("`{}` {}", name, what), std::move(help));
+std::nullopt_t FoundValue::refuse(ProblemWords words) const {
+  complaints.add(value.line, std::move(words));
   return std::nullopt;
-}
-
-std::nullopt_t FoundValue::refuse_kind(std::string help) const {
-  return refuse("is " + described(value), std::move(help));
-}
-
-std::string suggestion(std::string_view found, const std::vector<std::string>& known, bool even_if_far) {
-  constexpr std::size_t kLongestWord = 40;  // a longer word is near to nothing of ours
-  const std::string* nearest = nullptr;
-  std::size_t fewest = 0;
-  if (!found.empty() && found.size() <= kLongestWord)
-    for (const std::string& word : known) {
-      const std::size_t letters = letters_apart(found, word);
-      if (nearest && letters >= fewest) continue;
-      fewest = letters;
-      nearest = &word;
-    }
-  // With half of its letters changed it would be another word.
-  const bool near = nearest && fewest <= (found.size() + 2) / 3 && 2 * fewest < nearest->size();
-  if (near) return fmt::format("did you mean `{}`?", *nearest);
-  if (!nearest || !even_if_far) return fmt::format("known here: {}", joined(known));
-  return fmt::format("did you mean `{}`? known here: {}", *nearest, joined(known));
 }
 
 void TableReader::must_have_a_limit() {
   const bool any =
       std::any_of(limits_.begin(), limits_.end(), [this](const auto& key) { return entry(key); });
-  if (!any)
-    complain(line_, fmt::format("{} sets no limit", where_),
-             fmt::format("give at least one of {}", joined(limits_)));
+  if (!any) complain(line_, toml_problems::no_limit(name_, limits_));
 }
 
 void TableReader::finish() {
@@ -86,8 +31,7 @@ void TableReader::finish() {
   for (const TomlEntry& entry : table_.entries)
     if (std::find(asked_.begin(), asked_.end(), entry.key) == asked_.end() &&
         std::find(elsewhere_.begin(), elsewhere_.end(), entry.key) == elsewhere_.end())
-      complain(entry.line, fmt::format("`{}` is not a key of {}", shown(entry.key), where_),
-               suggestion(entry.key, asked_, true));
+      complain(entry.line, toml_problems::unknown_key(entry.key, name_, asked_));
 }
 
 const TomlEntry* TableReader::entry(std::string_view key) const {
@@ -101,11 +45,11 @@ std::size_t TableReader::line_of(std::string_view key) const {
   return found ? found->line : line_;
 }
 
-void TableReader::elsewhere(std::string_view key, std::string help) {
+void TableReader::elsewhere(std::string_view key, ProblemWords words) {
   const TomlEntry* const found = entry(key);
   if (!found) return;
   elsewhere_.emplace_back(key);
-  complain(found->line, fmt::format("`{}` is not a key of {}", key, where_), std::move(help));
+  complain(found->line, std::move(words));
 }
 
 const TomlEntry* TableReader::ask(std::string_view key) {
@@ -113,38 +57,38 @@ const TomlEntry* TableReader::ask(std::string_view key) {
   return entry(key);
 }
 
-void TableReader::missing(std::string_view key) {
-  complain(line_, fmt::format("`{}` is missing in {}", key, where_), fmt::format("add `{} = …`", key));
+void TableReader::missing(std::string_view key) { complain(line_, toml_problems::missing_key(key, name_)); }
+
+void TableReader::not_a_table(const TomlEntry& found) {
+  complain(found.line, toml_problems::not_a_table(found.key, found.value));
 }
 
-void TableReader::not_a_table(const TomlEntry& found, std::string_view open, std::string_view close) {
-  complain(found.line, fmt::format("`{}` is {}", found.key, described(found.value)),
-           fmt::format("write it as {}{}{}", open, found.key, close));
+void TableReader::not_a_list_of_tables(const TomlEntry& found) {
+  complain(found.line, toml_problems::not_a_list_of_tables(found.key, found.value));
 }
 
-void TableReader::upside_down(std::string_view low, std::string_view high, std::string_view relation) {
+void TableReader::not_below(std::string_view low, std::string_view high) {
   complain(std::max(line_of(low), line_of(high)),
-           fmt::format("`{}` {} of {} is not {} `{}` {}", low, described(entry(low)->value), where_, relation,
-                       high, described(entry(high)->value)),
-           "have they changed places?");
+           toml_problems::not_below({low, entry(low)->value}, {high, entry(high)->value}, name_));
 }
 
-bool is_version_1(TableReader& in, const std::string& kind) {
-  const std::string wanted = fmt::format("{} 1", kind);
-  const std::string help = fmt::format("write `soakwright = \"{}\"`", wanted);
+void TableReader::above(std::string_view low, std::string_view high) {
+  complain(std::max(line_of(low), line_of(high)),
+           toml_problems::above({low, entry(low)->value}, {high, entry(high)->value}, name_));
+}
+
+bool is_version_1(TableReader& in, TomlFileKind kind) {
+  const auto version_of = [](TomlFileKind of) { return std::string{kFileKindWords.of(of)} + " "; };
   const auto version = [&](const FoundValue& found) -> std::optional<std::string> {
     const auto* const text = found.value.as<std::string>();
-    if (!text) return found.refuse_kind(help);
-    if (*text == wanted) return *text;
-    for (const std::string other : {"procedure", "job", "review"})
-      if (other != kind && text->starts_with(fmt::format("{} ", other)))
-        return found.refuse(
-            fmt::format("is \"{}\": this file is a {}, not a {}", shown(*text), other, kind),
-            fmt::format("name it as the {}; a {} is needed here, which begins with `soakwright = \"{}\"`",
-                        other, kind, wanted));
-    return found.refuse_kind(text->starts_with(fmt::format("{} ", kind))
-                                 ? fmt::format("this program reads \"{}\"", wanted)
-                                 : fmt::format("a {} is needed here: {}", kind, help));
+    if (!text) return found.refuse(toml_problems::no_version(kind, found.value));
+    if (*text == version_of(kind) + "1") return *text;
+    for (const TomlFileKind other : {TomlFileKind::procedure, TomlFileKind::job, TomlFileKind::review})
+      if (other != kind && text->starts_with(version_of(other)))
+        return found.refuse(toml_problems::file_of_another_kind(kind, other, *text));
+    return found.refuse(text->starts_with(version_of(kind))
+                            ? toml_problems::version_of_another_program(kind, found.value)
+                            : toml_problems::unknown_kind_of_file(kind, found.value));
   };
   std::string found;
   // A missing line is one problem among others; a wrong one says that this is another kind of file.

@@ -18,6 +18,8 @@
 
 #include "core/problems/caught.h"
 #include "core/problems/problem.h"
+#include "core/problems/problem_words.h"
+#include "core/procedure/toml/table_name.h"
 #include "core/procedure/toml/toml_tree.h"
 
 namespace soakwright {
@@ -26,7 +28,7 @@ namespace soakwright {
 class Complaints {
  public:
   explicit Complaints(std::string file) : file_(std::move(file)) {}
-  void add(std::size_t line, std::string what, std::string help);
+  void add(std::size_t line, ProblemWords words);
   [[nodiscard]] bool empty() const { return problems_.empty(); }
   [[nodiscard]] std::size_t count() const { return problems_.size(); }
   [[nodiscard]] const std::string& file() const { return file_; }
@@ -46,22 +48,14 @@ struct FoundValue {
   std::string name;
   Complaints& complaints;
 
-  /// Complains "`name` …" at the value's line.
-  std::nullopt_t refuse(const std::string& what, std::string help) const;
-  /// Complains that the value is of another kind than what `help` asks for.
-  std::nullopt_t refuse_kind(std::string help) const;
+  /// Complains at the value's line.
+  std::nullopt_t refuse(ProblemWords words) const;
 };
-
-/// `Did you mean` with the nearest of `known`, or all of them where none is near; then also the nearest if it
-/// is wanted `even_if_far`.
-std::string suggestion(std::string_view found, const std::vector<std::string>& known,
-                       bool even_if_far = false);
 
 class TableReader {
  public:
-  /// `where` names the table in messages: "the procedure", "a hold stage".
-  TableReader(const TomlTable& table, std::size_t line, std::string where, Complaints& complaints)
-      : table_(table), line_(line), where_(std::move(where)), complaints_(complaints) {}
+  TableReader(const TomlTable& table, std::size_t line, TableName name, Complaints& complaints)
+      : table_(table), line_(line), name_(std::move(name)), complaints_(complaints) {}
 
   template <typename Read, typename Target>
   bool must(std::string_view key, const Read& read, Target& target) {
@@ -92,53 +86,51 @@ class TableReader {
 
   /// `[key]`: one table, read by `read(TableReader&)`.
   template <typename Read>
-  bool table(std::string_view key, const std::string& where, const Read& read) {
+  bool table(std::string_view key, const TableName& name, const Read& read) {
     const TomlEntry* const found = ask(key);
     if (!found) return false;
     const auto* const inner = found->value.as<TomlTable>();
     if (!inner) {
-      not_a_table(*found, "[", "]");
+      not_a_table(*found);
       return false;
     }
-    read_inner(*inner, found->value.line, where, read);
+    read_inner(*inner, found->value.line, name, read);
     return true;
   }
 
   /// `[[key]]`: any number of tables, each read by `read(TableReader&)`.
   template <typename Read>
-  void each(std::string_view key, const std::string& where, const Read& read) {
+  void each(std::string_view key, const TableName& name, const Read& read) {
     const TomlEntry* const found = ask(key);
     if (!found) return;
     const auto* const list = found->value.as<TomlArray>();
-    if (!list) return not_a_table(*found, "[[", "]]");
+    if (!list) return not_a_list_of_tables(*found);
     for (const TomlValue& item : list->values) {
       const auto* const inner = item.as<TomlTable>();
-      if (!inner) return not_a_table(*found, "[[", "]]");
-      read_inner(*inner, item.line, where, read);
+      if (!inner) return not_a_list_of_tables(*found);
+      read_inner(*inner, item.line, name, read);
     }
   }
 
   /// Complains where both keys were read and the first value is not below the second.
   template <typename T>
   void must_rise(std::string_view low, const T& low_value, std::string_view high, const T& high_value) {
-    if (sound(low) && sound(high) && !(low_value < high_value)) upside_down(low, high, "below");
+    if (sound(low) && sound(high) && !(low_value < high_value)) not_below(low, high);
   }
   /// The same where equal values still make sense.
   template <typename T>
   void must_not_fall(std::string_view low, const T& low_value, std::string_view high, const T& high_value) {
-    if (sound(low) && sound(high) && high_value < low_value) upside_down(low, high, "at most");
+    if (sound(low) && sound(high) && high_value < low_value) above(low, high);
   }
 
-  /// Complains about `key` where it is there, with where it belongs instead.
-  void elsewhere(std::string_view key, std::string help);
+  /// Complains about `key` if it is there; `words` say where it belongs.
+  void elsewhere(std::string_view key, ProblemWords words);
   /// Complains about keys that nothing asked for.
   void finish();
   /// Takes every key as known, where what has gone wrong makes the others mean nothing.
   void skip_the_rest() { skip_ = true; }
 
-  void complain(std::size_t line, std::string what, std::string help) {
-    complaints_.add(line, std::move(what), std::move(help));
-  }
+  void complain(std::size_t line, ProblemWords words) { complaints_.add(line, std::move(words)); }
   [[nodiscard]] const TomlEntry* entry(std::string_view key) const;
   /// True where the key was there and its value was read.
   [[nodiscard]] bool sound(std::string_view key) const {
@@ -147,23 +139,25 @@ class TableReader {
   /// Of the key where it is there, else of the table.
   [[nodiscard]] std::size_t line_of(std::string_view key) const;
   [[nodiscard]] std::size_t line() const { return line_; }
-  void call(std::string where) { where_ = std::move(where); }
+  void call(TableName name) { name_ = std::move(name); }
 
  private:
   const TomlEntry* ask(std::string_view key);
   void missing(std::string_view key);
-  void not_a_table(const TomlEntry& found, std::string_view open, std::string_view close);
-  void upside_down(std::string_view low, std::string_view high, std::string_view relation);
+  void not_a_table(const TomlEntry& found);
+  void not_a_list_of_tables(const TomlEntry& found);
+  void not_below(std::string_view low, std::string_view high);
+  void above(std::string_view low, std::string_view high);
   template <typename Read>
-  void read_inner(const TomlTable& inner, std::size_t line, const std::string& where, const Read& read) {
-    TableReader reader{inner, line, where, complaints_};
+  void read_inner(const TomlTable& inner, std::size_t line, const TableName& name, const Read& read) {
+    TableReader reader{inner, line, name, complaints_};
     read(reader);
     reader.finish();
   }
 
   const TomlTable& table_;
   std::size_t line_;
-  std::string where_;
+  TableName name_;
   Complaints& complaints_;
   std::vector<std::string> asked_;
   std::vector<std::string> elsewhere_;
@@ -175,20 +169,18 @@ class TableReader {
 /// One file of ours from its text: TOML, then the version line `soakwright = "KIND 1"`, then `read`, which
 /// gives the value; or all problems.
 template <typename T, typename Read>
-Result<T> read_document(std::string_view text, const std::string& file, const std::string& kind,
-                        const Read& read);
+Result<T> read_document(std::string_view text, const std::string& file, TomlFileKind kind, const Read& read);
 
 /// The version line. False, with a complaint, where the rest cannot be a file of this kind.
-bool is_version_1(TableReader& in, const std::string& kind);
+bool is_version_1(TableReader& in, TomlFileKind kind);
 
 template <typename T, typename Read>
-Result<T> read_document(std::string_view text, const std::string& file, const std::string& kind,
-                        const Read& read) {
+Result<T> read_document(std::string_view text, const std::string& file, TomlFileKind kind, const Read& read) {
   return caught(file, [&]() -> Result<T> {
     const Result<TomlTable> tree = parse_toml(text, file);
     if (!tree) return tree.problems();
     Complaints complaints{file};
-    TableReader in{tree.value(), 1, std::string{"the "}.append(kind), complaints};
+    TableReader in{tree.value(), 1, TableName::top_of(kind), complaints};
     T value;
     if (is_version_1(in, kind)) {
       read(in, value);

@@ -12,20 +12,16 @@
 #include <unistd.h>
 #endif
 
+#include "core/procedure/toml/text_file_problems.h"
+
 namespace soakwright {
 namespace {
 
-Problem cannot_open(const std::string& path, std::string what, std::string help) {
-  return {ProblemKind::cannot_open, path, 0, std::move(what), std::move(help)};
-}
-
 Problem why_not(const std::string& path, int error) {
-  if (path.empty()) return cannot_open(path, "the name of a file is empty", "give its path");
-  if (error == ENOENT || error == ENOTDIR)
-    return cannot_open(path, "there is no such file", "check the path and the spelling");
-  if (error == EACCES || error == EPERM)
-    return cannot_open(path, "the file may not be read", "check its permissions");
-  return cannot_open(path, "the file cannot be read", "check the path and the disk");
+  if (path.empty()) return text_file_problems::empty_path();
+  if (error == ENOENT || error == ENOTDIR) return text_file_problems::no_such_file(path);
+  if (error == EACCES || error == EPERM) return text_file_problems::not_permitted(path);
+  return text_file_problems::not_readable(path);
 }
 
 struct Closer {
@@ -54,11 +50,9 @@ Result<std::string> read_text_file(const std::string& path) {
   // hold the program here for ever.
   std::error_code ignored;
   const std::filesystem::file_status status = std::filesystem::status(path, ignored);
-  if (std::filesystem::is_directory(status))
-    return cannot_open(path, "this is a folder", "name the file in it");
+  if (std::filesystem::is_directory(status)) return text_file_problems::is_folder(path);
   if (std::filesystem::exists(status) && !std::filesystem::is_regular_file(status))
-    return cannot_open(path, "this is a pipe or a device, not a file",
-                       "save the text to a file and name that");
+    return text_file_problems::pipe_or_device(path);
   errno = 0;
   const std::unique_ptr<std::FILE, Closer> file{open_to_read(path)};
   if (!file) return why_not(path, errno);
@@ -66,9 +60,7 @@ Result<std::string> read_text_file(const std::string& path) {
   char buffer[16384];
   while (const std::size_t got = std::fread(buffer, 1, sizeof buffer, file.get())) {
     bytes.append(buffer, got);
-    if (bytes.size() > kFarTooLarge)
-      return Problem{ProblemKind::bad_input, path, 0, "the file is larger than 16 MB",
-                     "a procedure, job or review is a few kilobytes of TOML; is this the log?"};
+    if (bytes.size() > kFarTooLarge) return text_file_problems::far_too_large(path);
   }
   if (std::ferror(file.get()) != 0) return why_not(path, errno);
   return bytes;

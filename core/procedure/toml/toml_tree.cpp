@@ -19,12 +19,10 @@
 #include <toml++/toml.h>
 // clang-format on
 
-#include "core/units/number_text.h"
+#include "core/procedure/toml/toml_problems.h"
 
 namespace soakwright {
 namespace {
-
-constexpr const char* kOutOfCalendar = "a date outside the years 1678 to 2261";
 
 CivilDate civil(const toml::date& date) { return {date.year, date.month, date.day}; }
 
@@ -75,17 +73,17 @@ TomlValue converted(const toml::node& node, const Places& places) {
       if (date_exists(civil(found.get())))
         out.value = civil(found.get());
       else
-        out.value = TomlForeign{kOutOfCalendar};
+        out.value = TomlForeign::date_out_of_calendar;
     } else if constexpr (toml::is_time<Node>) {
-      out.value = TomlForeign{"a time of day without a date"};
+      out.value = TomlForeign::time_without_date;
     } else if constexpr (toml::is_date_time<Node>) {
       const toml::date_time& moment = found.get();
       const auto local = LocalTime::of(civil(moment.date), moment.time.hour, moment.time.minute,
                                        moment.time.second, moment.time.nanosecond);
       if (moment.offset)
-        out.value = TomlForeign{"a moment with an offset from UTC"};
+        out.value = TomlForeign::moment_with_offset;
       else if (!local)
-        out.value = TomlForeign{kOutOfCalendar};
+        out.value = TomlForeign::date_out_of_calendar;
       else
         out.value = *local;
     } else {
@@ -114,12 +112,7 @@ Result<TomlTable> parse_toml(std::string_view text, const std::string& file) {
   const toml::parse_result result = toml::parse(text);
   if (result) return converted(result.table(), Places{text});
   const toml::parse_error& error = result.error();
-  std::string what = std::string{"this is not TOML: "}.append(error.description());
-  const char* help = "a line is `key = value` with text in double quotes, and the file is UTF-8";
-  if (what.find("escape") != std::string::npos)
-    help =
-        R"(a backslash in double quotes begins an escape; write a path with / or in single quotes: 'C:\data\log.csv')";
-  return Problem{ProblemKind::bad_input, file, error.source().begin.line, std::move(what), help};
+  return toml_problems::not_toml(file, error.source().begin.line, error.description());
 }
 
 std::string shown(std::string_view text) {
@@ -132,27 +125,6 @@ std::string shown(std::string_view text) {
     if (static_cast<unsigned char>(letter) < 0x20U || letter == 0x7F) letter = ' ';
   if (end < text.size()) out += "…";
   return out;
-}
-
-std::string described(const TomlValue& value) {
-  struct Words {
-    std::string operator()(const std::string& text) const {
-      return std::string{"\""}.append(shown(text)).append("\"");
-    }
-    std::string operator()(std::int64_t number) const { return std::to_string(number); }
-    std::string operator()(double number) const { return number_text(number); }
-    std::string operator()(bool yes) const { return yes ? "true" : "false"; }
-    std::string operator()(CivilDate date) const {
-      return LocalTime::of(date, 0, 0, 0).value_or(LocalTime{}).iso().substr(0, 10);
-    }
-    std::string operator()(LocalTime time) const { return time.iso(); }
-    std::string operator()(const TomlForeign& foreign) const { return foreign.what; }
-    std::string operator()(const TomlArray& list) const {
-      return list.values.empty() ? "an empty list" : "a list";
-    }
-    std::string operator()(const TomlTable&) const { return "a table"; }
-  };
-  return std::visit(Words{}, value.value);
 }
 
 }  // namespace soakwright

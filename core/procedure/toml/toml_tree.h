@@ -38,10 +38,8 @@ struct TomlTable {
   TomlTableForm form = TomlTableForm::header;
 };
 
-/// A kind of value that none of our files uses, in words: "a time of day", …
-struct TomlForeign {
-  std::string what;
-};
+/// A kind of value that none of our files uses.
+enum class TomlForeign { date_out_of_calendar, time_without_date, moment_with_offset };
 
 struct TomlValue {
   std::size_t line = 0;
@@ -68,8 +66,4 @@ Result<TomlTable> parse_toml(std::string_view text, const std::string& file);
 
 /// Text of the file on one line of a message: cut where it is long, spaces for control characters.
 std::string shown(std::string_view text);
-
-/// What a value is, for messages: `"abc"`, `12.5`, `true`, `a list`, `a table`.
-std::string described(const TomlValue& value);
-
 }  // namespace soakwright

@@ -6,8 +6,7 @@
 #include <cstdint>
 #include <limits>
 
-#include <fmt/format.h>
-
+#include "core/procedure/toml/value_problems.h"
 #include "core/units/duration_text.h"
 #include "core/units/number_text.h"
 #include "core/units/quantity_text.h"
@@ -15,17 +14,15 @@
 namespace soakwright {
 namespace {
 
-/// Text that `parse` understands; else `help`.
+/// Text that `parse` understands; else the complaint that it is `not_one`.
 template <typename Parse>
-auto parsed(const FoundValue& found, Parse parse, const char* help) -> decltype(parse(std::string_view{})) {
+auto parsed(const FoundValue& found, Parse parse, ProblemWords (*not_one)(const FoundValue&))
+    -> decltype(parse(std::string_view{})) {
   const auto* const written = found.value.as<std::string>();
-  if (!written) return found.refuse_kind(help);
-  auto value = parse(*written);
-  if (!value) return found.refuse_kind(help);
+  auto value = written ? parse(*written) : decltype(parse(std::string_view{})){};
+  if (!value) return found.refuse(not_one(found));
   return value;
 }
-
-std::nullopt_t refuse_not_above_0(const FoundValue& found) { return found.refuse_kind("give more than 0"); }
 
 /// The number that is written, whole or decimal.
 std::optional<double> number_in(const FoundValue& found) {
@@ -34,30 +31,24 @@ std::optional<double> number_in(const FoundValue& found) {
   return std::nullopt;
 }
 
-constexpr const char* kMoment =
-    "write a local time as the log prints it (\"2031-04-02 13:10\", \"13:10:00\", \"+1 d 00:10:00\", elapsed "
-    "\"0:09:30\"), or the seconds from its first sample";
-
 }  // namespace
-
-std::nullopt_t refuse_negative(const FoundValue& found) { return found.refuse_kind("give 0 or more"); }
 
 std::optional<std::string> text(const FoundValue& found) {
   if (const auto* written = found.value.as<std::string>()) return *written;
-  return found.refuse_kind("write text in double quotes");
+  return found.refuse(value_problems::not_a_text(found));
 }
 
 std::optional<std::string> name_text(const FoundValue& found) {
   const auto written = text(found);
   if (!written) return std::nullopt;
   const std::string_view name = trimmed(*written);
-  if (name.empty()) return found.refuse("is empty", "give a name");
+  if (name.empty()) return found.refuse(value_problems::empty_name(found));
   return std::string{name};
 }
 
 std::optional<std::string> column_name(const FoundValue& found) {
   if (const auto* column = found.value.as<std::int64_t>()) {
-    if (*column < 1) return found.refuse_kind("columns are counted from 1");
+    if (*column < 1) return found.refuse(value_problems::column_before_first(found));
     return std::to_string(*column);
   }
   return name_text(found);
@@ -66,90 +57,82 @@ std::optional<std::string> column_name(const FoundValue& found) {
 std::optional<double> number(const FoundValue& found) {
   if (const auto* whole = found.value.as<std::int64_t>()) return static_cast<double>(*whole);
   const auto* const decimal = found.value.as<double>();
-  if (!decimal) return found.refuse_kind("write a plain number");
-  if (!std::isfinite(*decimal)) return found.refuse("is not a finite number", "write a plain number");
+  if (!decimal) return found.refuse(value_problems::not_a_number(found));
+  if (!std::isfinite(*decimal)) return found.refuse(value_problems::not_finite(found));
   return *decimal;
 }
 
 std::optional<double> number_above_0(const FoundValue& found) {
   const auto value = number(found);
-  if (value && !(*value > 0.0)) return refuse_not_above_0(found);
+  if (value && !(*value > 0.0)) return found.refuse(value_problems::not_above_0(found));
   return value;
 }
 
 std::optional<int> count_from_1(const FoundValue& found) {
   const auto* const whole = found.value.as<std::int64_t>();
   if (!whole || *whole < 1 || *whole > std::numeric_limits<int>::max())
-    return found.refuse_kind("write a whole number from 1");
+    return found.refuse(value_problems::not_a_count(found));
   return static_cast<int>(*whole);
 }
 
 std::optional<double> duration(const FoundValue& found) {
-  const auto seconds =
-      parsed(found, parse_duration, R"(write a duration: "90 s", "95 min", "1.5 h", "1 h 35 min")");
-  if (seconds && *seconds < 0.0) return refuse_negative(found);
+  const auto seconds = parsed(found, parse_duration, value_problems::not_a_duration);
+  if (seconds && *seconds < 0.0) return found.refuse(value_problems::negative(found));
   return seconds;
 }
 
 std::optional<double> duration_above_0(const FoundValue& found) {
   const auto seconds = duration(found);
-  if (seconds && *seconds == 0.0) return refuse_not_above_0(found);
+  if (seconds && *seconds == 0.0) return found.refuse(value_problems::not_above_0(found));
   return seconds;
 }
 
 std::optional<Thickness> thickness(const FoundValue& found) {
-  const auto value = parsed(found, parse_thickness, R"(write a thickness in mm or in: "38 mm", "1.5 in")");
-  if (value && !(value->millimetres() > 0.0)) return refuse_not_above_0(found);
+  const auto value = parsed(found, parse_thickness, value_problems::not_a_thickness);
+  if (value && !(value->millimetres() > 0.0)) return found.refuse(value_problems::not_above_0(found));
   return value;
 }
 
 std::optional<double> place_m(const FoundValue& found) {
-  return parsed(found, parse_length_m,
-                R"(write a length in mm, cm, m, in or ft: "1.2 m", "300 mm", "15 ft")");
+  return parsed(found, parse_length_m, value_problems::not_a_length);
 }
 
 std::optional<double> distance_m(const FoundValue& found) {
   const auto metres = place_m(found);
-  if (metres && *metres < 0.0) return refuse_negative(found);
+  if (metres && *metres < 0.0) return found.refuse(value_problems::negative(found));
   return metres;
 }
 
 std::optional<double> angle_deg(const FoundValue& found) {
-  constexpr const char* kHelp = R"(write an angle or a position on the clock: "90 deg", "3 o'clock")";
   const auto plain =
       found.value.as<TomlArray>() || found.value.as<TomlTable>() ? std::nullopt : number_in(found);
-  if (plain)
-    return found.refuse_kind(
-        fmt::format(R"(write `{0} = "{1} deg"`, or a position on the clock: `{0} = "3 o'clock"`)", found.name,
-                    number_text(*plain)));
-  return parsed(found, parse_angle_deg, kHelp);
+  if (plain) return found.refuse(value_problems::angle_without_unit(found, *plain));
+  return parsed(found, parse_angle_deg, value_problems::not_an_angle);
 }
 
 std::optional<std::string> path_text(const FoundValue& found) {
   const auto path = name_text(found);
   const auto is_control = [](char c) { return static_cast<unsigned char>(c) < 0x20U || c == 0x7F; };
   if (path && std::any_of(path->begin(), path->end(), is_control))
-    return found.refuse(R"(has a control character in it: in double quotes \t, \n and the like are escapes)",
-                        R"(write the path with / or in single quotes: 'C:\test\new.csv')");
+    return found.refuse(value_problems::control_character_in_path(found));
   return path;
 }
 
 std::optional<TemperatureDifference> plus_minus(const FoundValue& found) {
-  const auto value = parsed(found, parse_plus_minus, "write a plus-minus value with its unit: \"±1.1 C\"");
-  if (value && value->kelvin() < 0.0) return refuse_negative(found);
+  const auto value = parsed(found, parse_plus_minus, value_problems::not_plus_minus);
+  if (value && value->kelvin() < 0.0) return found.refuse(value_problems::negative(found));
   return value;
 }
 
 std::optional<TemperatureDifference> resolution(const FoundValue& found) {
-  const auto value =
-      parsed(found, parse_difference, R"(write the recorder's last digit with its unit: "0.1 C")");
-  if (value && !(value->kelvin() > 0.0)) return refuse_not_above_0(found);
+  const auto value = parsed(found, parse_difference, value_problems::not_a_resolution);
+  if (value && !(value->kelvin() > 0.0)) return found.refuse(value_problems::not_above_0(found));
   return value;
 }
 
 std::optional<CivilDate> date(const FoundValue& found) {
   if (const auto* day = found.value.as<CivilDate>()) return *day;
-  return found.refuse_kind("write a date without quotes: 2031-09-30");
+  return found.refuse(value_problems::not_a_date(found));
 }
 
 std::optional<LocalTime> local_time(const FoundValue& found) {
@@ -159,7 +142,7 @@ std::optional<LocalTime> local_time(const FoundValue& found) {
   // A date alone is the first instant of its day, which is not what "until 2 April" says.
   constexpr std::size_t kDateAlone = std::string_view{"2031-04-02"}.size();
   if (!time || trimmed(*written).size() <= kDateAlone)
-    return found.refuse_kind("write a local time of the log: \"2031-04-02 13:10\"");
+    return found.refuse(value_problems::not_a_local_time(found));
   return time;
 }
 
@@ -174,7 +157,7 @@ std::optional<Moment> moment(const FoundValue& found) {
   if (time) return *time;
   const auto* const written = found.value.as<std::string>();
   const auto printed = written ? parse_printed_time(*written) : std::nullopt;
-  if (!printed) return found.refuse_kind(kMoment);
+  if (!printed) return found.refuse(value_problems::not_a_moment(found));
   return *printed;
 }
 
@@ -185,14 +168,14 @@ std::optional<Temperature> TemperatureIn::operator()(const FoundValue& found) co
   if (!value) return std::nullopt;
   const Temperature point = Temperature::of(*value, unit);
   if (point < kAbsoluteZero || kCoupleLimit < point)
-    return found.refuse_kind("no such temperature: give one in the file's unit");
+    return found.refuse(value_problems::no_such_temperature(found));
   return point;
 }
 
 std::optional<TemperatureDifference> DifferenceIn::operator()(const FoundValue& found) const {
   const auto value = number(found);
   if (!value) return std::nullopt;
-  if (*value < 0.0) return refuse_negative(found);
+  if (*value < 0.0) return found.refuse(value_problems::negative(found));
   return TemperatureDifference::of(*value, unit);
 }
 

@@ -11,15 +11,13 @@
 
 #include "core/procedure/job/job.h"
 #include "core/procedure/toml/table_reader.h"
+#include "core/procedure/toml/value_problems.h"
 #include "core/units/quantity_text.h"
 #include "core/units/temperature.h"
 #include "core/units/thickness.h"
 #include "core/units/word_table.h"
 
 namespace soakwright {
-
-/// Complains that the value is below 0.
-std::nullopt_t refuse_negative(const FoundValue& found);
 
 /// Free text, which may be empty.
 std::optional<std::string> text(const FoundValue& found);
@@ -79,7 +77,7 @@ struct OneOf {
       if (word && *word == name) return value;
       known.push_back(name);
     }
-    return found.refuse_kind(suggestion(word ? *word : std::string{}, known));
+    return found.refuse(value_problems::unknown_word(found, known));
   }
 };
 /// One of the words for a unit; any other way to write that unit is told from a wrong one.
@@ -94,7 +92,7 @@ struct UnitWord : OneOf<T> {
                                                                      : "K";
     for (const auto& [name, value] : this->words)
       if (word && *word != name && plain == name)
-        return found.refuse_kind("write `" + found.name + " = \"" + name + "\"`");
+        return found.refuse(value_problems::other_word_for_unit(found, name));
     return OneOf<T>::operator()(found);
   }
 };

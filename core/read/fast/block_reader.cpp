@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "core/read/fast/hot_loops.h"
+#include "core/read/log_file_problems.h"
 #include "core/read/log_head.h"
 #include "core/read/text_encoding.h"
 
@@ -65,8 +66,7 @@ std::size_t BlockReader::fetch(char* into, std::size_t room) {
   const std::ptrdiff_t got =
       file_.read_at(offset_, raw, std::min(wanted, wide ? layout_.block_bytes : wanted));
   if (got < 0) {
-    problem_ = Problem{ProblemKind::cannot_open, path_, 0, "the file cannot be read to its end",
-                       "copy it and try again"};
+    problem_ = log_file_problems::not_read_to_end(path_);
     at_end_ = true;
     return 0;
   }
@@ -74,7 +74,7 @@ std::size_t BlockReader::fetch(char* into, std::size_t room) {
   offset_ += static_cast<std::uint64_t>(got);
   if (offset_ >= file_.bytes() || got == 0) at_end_ = true;
   if (at_end_ && offset_ < file_.bytes()) {
-    problem_ = became_shorter(path_);
+    problem_ = log_file_problems::became_shorter(path_);
     return 0;
   }
   if (!wide) return static_cast<std::size_t>(got);
@@ -106,8 +106,7 @@ bool BlockReader::fill(Block& block) {
     last = last_line_end(block.memory.get() + used, block.memory.get() + used + got, layout_.line_end);
     used += got;
     if (last == nullptr && used - front > kLongestLine) {
-      problem_ = Problem{ProblemKind::bad_input, path_, line_, "this line is longer than 16 MiB",
-                         "a log has one line for each time"};
+      problem_ = log_file_problems::endless_line(path_, line_);
       return false;
     }
   }

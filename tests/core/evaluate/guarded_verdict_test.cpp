@@ -338,7 +338,7 @@ TEST_CASE("A channel that no job lists, and a class that its type does not have,
   MadeRecord unlisted = level({580.0});
   unlisted.column("TC2", std::vector<double>(31, 570.0));
   CHECK_THAT(problems(unlisted.record(), tc("TC1", kClass1)),
-             Catch::Contains("the job gives TC2 neither `type` nor `tolerance`"));
+             Catch::Contains("thermocouple \"TC2\" has neither `type` nor `tolerance`"));
   CHECK_THAT(problems(level({580.0}).record(), tc("TC1", "type = \"B\"\ntolerance = \"class 1\"")),
              Catch::Contains("no class 1 for type B of TC1"));
   CHECK(problems(level({580.0}).record(), tc("TC1", kClass1)) == "none");

@@ -294,7 +294,7 @@ TEST_CASE("heat and cool stages that are refused") {
                    "`at_leest` is not a key of `rate_max`", "did you mean `at_least`?"},
            Refused{ramp("spread_max = -1"), 6, "`spread_max` is -1", "0 or more"},
            Refused{ramp("rate_max = 100\nspread_within = \"4.6 m\""), 7,
-                   "`spread_within` stands without `spread_max`", "give `spread_max`"},
+                   "`spread_within` limits nothing without `spread_max`", "give `spread_max`"},
            Refused{ramp("spread_max = 150\nspread_within = 4.6"), 7, "`spread_within` is 4.6", "\"15 ft\""},
            Refused{ramp("spread_max = 150\nspread_within = \"-1 m\""), 7, "`spread_within` is \"-1 m\"",
                    "0 or more"},

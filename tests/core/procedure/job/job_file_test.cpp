@@ -319,9 +319,9 @@ TEST_CASE("thermocouples that are refused") {
            Refused{listed("weld = \"W-119\""), 4, "`weld` \"W-119\" is no weld of the job",
                    "name the job's welds"},
            Refused{listed("[[thermocouple]]\ncolumn = \" tc3\""), 5,
-                   "`column` \"tc3\" stands in the [[thermocouple]] at line 2 too", "once"},
+                   "`column` \"tc3\" is given in the [[thermocouple]] at line 2 too", "once"},
            Refused{listed("[[thermocouple]]\ncolumn = \"TC4\"\nname = \"TC3\""), 6,
-                   "`name` \"TC3\" stands in", "a name of its own"},
+                   "`name` \"TC3\" is given in", "a name of its own"},
            Refused{listed("spare_for = \"tc3\""), 4, "`spare_for` \"tc3\" names the thermocouple itself",
                    "takes over from"},
            Refused{listed("spare_for = \"\""), 4, "`spare_for` is empty", ""},
@@ -375,7 +375,7 @@ TEST_CASE("welds, time_ranges excluded, periods and remarks that are refused") {
            Refused{kHead + "[[weld]]\nthickness = \"22 mm\"\n", 2, "`number` is missing in [[weld]]",
                    "add `number"},
            Refused{kHead + "[[weld]]\nnumber = \"W-1\"\n[[weld]]\nnumber = \"w-1\"\n", 5,
-                   "`number` \"w-1\" stands in the [[weld]] at line 2 too", "once"},
+                   "`number` \"w-1\" is given in the [[weld]] at line 2 too", "once"},
            Refused{exclusion("from = 0\nreason = \"off\""), 2, "`column` is missing in [[exclude]]", "add"},
            Refused{exclusion("column = 2\nreason = \"off\""), 2, "`from` is missing in [[exclude]]", "add"},
            Refused{exclusion("column = 2\nfrom = 0"), 2, "`reason` is missing in [[exclude]]", "add"},
@@ -398,7 +398,7 @@ TEST_CASE("welds, time_ranges excluded, periods and remarks that are refused") {
            Refused{period("from = \"23:50:00\"\nto = \"00:10:00\""), 5, "`to` is not after `from`", "+1 d"},
            Refused{period("from = 0\nto = 0"), 5, "`to` is not after `from`", "changed places"},
            Refused{period("from = 0\nto = 1\n[[period]]\nname = \"welding\"\nfrom = 2\nto = 3"), 7,
-                   "`name` \"welding\" stands in the [[period]] at line 2 too", "maintain stage for each"},
+                   "`name` \"welding\" is given in the [[period]] at line 2 too", "maintain stage for each"},
            Refused{kHead + "[[remark]]\nat = 60\n", 2, "`text` is missing in [[remark]]", "add"},
            Refused{kHead + "[[remark]]\ntext = \"x\"\n", 2, "`at` is missing in [[remark]]", "add"},
        })
@@ -438,7 +438,7 @@ TEST_CASE("previous records that are refused") {
            Refused{
                kHead + "cycle = 3\n" + one + "cycle = 2\n[[previous_record]]\nlog = \"b.csv\"\ncycle = 1\n",
                5, "cycle 2 comes after cycle 1", "in the order"},
-           Refused{kHead + one + one, 5, "`log` \"a.csv\" stands in the [[previous_record]] at line 2 too",
+           Refused{kHead + one + one, 5, "`log` \"a.csv\" is given in the [[previous_record]] at line 2 too",
                    "once"},
        })
     CHECK(unlike(parsed(row.text), row) == "");

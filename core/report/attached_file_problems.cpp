@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "core/report/attached_file_errors.h"
+#include "core/report/attached_file_problems.h"
 
 namespace soakwright {
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "core/report/review_errors.h"
+#include "core/report/review_check_problems.h"
 
 #include <string>
 #include <utility>

@@ -157,7 +157,8 @@ Problem hold_missing(const PublishedRule& rule, const std::string& material) {
   return usage(
       material.empty() ? fmt::format("{} gives no holding temperature and time", rule.name)
                        : fmt::format("{} gives no holding temperature and time for {}", rule.name, material),
-      "add --hold and --hold-time from your qualified procedure: --hold 1100-1200 --hold-time \"2 h\"");
+      fmt::format("add --hold and --hold-time from your qualified procedure: --hold {} --hold-time \"2 h\"",
+                  rule.unit == TemperatureUnit::fahrenheit ? "1100-1200" : "600-640"));
 }
 
 Problem hold_not_needed(const PublishedRule& rule, const std::string& material) {

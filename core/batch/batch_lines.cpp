@@ -6,8 +6,8 @@
 #include "core/batch/path_text.h"
 #include "core/report/csv_writer.h"
 #include "core/report/json/json_writer.h"
-#include "core/report/json/result_words.h"
 #include "core/wording/requirement_text.h"
+#include "core/wording/result_words.h"
 
 namespace soakwright {
 namespace {

@@ -43,8 +43,8 @@ std::vector<Named> limit_temperatures(const Procedure& procedure) {
 BudgetPoint point_at(const Budget& budget, const Named& named) {
   BudgetPoint point{named.first, named.second, {}, std::nullopt};
   for (const BudgetPart& part : budget.parts()) {
-    BudgetLine line{part.name,    part.source, part.is_step(), part.size.at(named.second),
-                    part.divisor, std::nullopt};
+    BudgetLine line{part.source, part.is_step(), part.source.size.at(named.second), part.divisor,
+                    std::nullopt};
     if (line.half_width_k) line.standard_k = *line.half_width_k / line.divisor;
     point.lines.push_back(std::move(line));
   }

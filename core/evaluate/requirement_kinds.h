@@ -101,12 +101,11 @@ constexpr RequirementFacts facts_of(RequirementKind kind) {
   return {};
 }
 
-static_assert(
-    [] {
-      for (std::size_t kind = 0; kind < kRequirementKinds; ++kind)
-        if (facts_of(static_cast<RequirementKind>(kind)).id.empty()) return false;
-      return true;
-    }(),
-    "every kind has an id");
+constexpr bool every_kind_has_an_id() {
+  for (std::size_t kind = 0; kind < kRequirementKinds; ++kind)
+    if (facts_of(static_cast<RequirementKind>(kind)).id.empty()) return false;
+  return true;
+}
+static_assert(every_kind_has_an_id());
 
 }  // namespace soakwright

@@ -4,9 +4,7 @@
 #include <algorithm>
 #include <string>
 
-#include <fmt/format.h>
-
-#include "core/phases/suspects/suspect_sentence.h"
+#include "core/phases/suspects/suspect_word.h"
 
 namespace soakwright {
 
@@ -45,6 +43,7 @@ bool said_together(const Suspect& a, const Suspect& b) {
          a.evidence.other == b.evidence.other && same_time(a, b);
 }
 
+/// Who is suspect and what follows; what it rests on is said between the two, from the suspicion itself.
 Statements note_of(const Record& record, const std::vector<const Suspect*>& group) {
   const Suspect& first = *group.front();
   const bool one = group.size() == 1;
@@ -52,8 +51,7 @@ Statements note_of(const Record& record, const std::vector<const Suspect*>& grou
   for (const Suspect* suspect : group) names.push_back(record.channels[suspect->channel].name);
   const std::string code{suspect_word(first.code)};
   Statements note{one ? state(Sentence::suspect_thermocouple, names.front(), code)
-                      : state(Sentence::suspect_thermocouples, names, code),
-                  state(Sentence::suspect_evidence, suspect_sentence(first, record))};
+                      : state(Sentence::suspect_thermocouples, names, code)};
   if (without_readings(first)) return note;
   if (!first.no_measurement())
     note.push_back(state(one ? Sentence::suspect_still_evaluated : Sentence::suspects_still_evaluated));
@@ -93,8 +91,7 @@ std::vector<Notice> unused_confirmations(const Record& record, const Course& cou
     if (used) continue;
     const std::string& name = record.channels[confirmation.channel].name;
     notices.push_back({"confirm-without-suspect", record.reading.header_line, 1, name,
-                       fmt::format("The job confirms that {} is not {}, but no such suspicion was found.",
-                                   name, confirmation.suspect)});
+                       state(Sentence::confirmed_without_suspect, name, AsWritten{confirmation.suspect})});
   }
   return notices;
 }

@@ -11,6 +11,7 @@
 
 #include "core/evaluate/heat_facts.h"
 #include "core/evaluate/requirement.h"
+#include "core/uncertainty/tolerance_table.h"
 
 namespace soakwright {
 
@@ -62,8 +63,7 @@ struct Replacement {
 
 /// One contribution to a channel's uncertainty at one temperature.
 struct BudgetLine {
-  std::string name;                    ///< "thermocouple", "extension cable", "resolution"
-  std::string source;                  ///< "type K, IEC 60584-1 class 1: 1.5 °C or 0.4 %"
+  BudgetSource source;                 ///< what it is, and where its size is from
   bool is_step = false;                ///< `half_width_k` is the step q of a digital reading
   std::optional<double> half_width_k;  ///< ±a; nullopt if the table says nothing at that temperature
   double divisor = 1.0;                ///< √3 for ±a, √12 for q

@@ -17,8 +17,8 @@ struct Phase {
   double spread_max_k = 0.0;
 };
 
-/// What a suspicion rests on, as facts; suspect_sentence() says it. Which of the quantities mean something is
-/// told beside each kind.
+/// What a suspicion rests on, as facts; core/wording/suspect_words.h says it. Which of the quantities mean
+/// something is told beside each kind.
 struct SuspectEvidence {
   enum class Kind {
     no_reading,             ///< seconds

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/record/channels.h"
 
+#include <algorithm>
 #include <limits>
 #include <optional>
 #include <utility>
@@ -11,6 +12,7 @@
 #include "core/record/column_readings.h"
 #include "core/record/its90_reference.h"
 #include "core/record/job_columns.h"
+#include "core/record/record_problems.h"
 #include "core/units/number_text.h"
 
 namespace soakwright {
@@ -98,7 +100,7 @@ class ChannelMaker {
       if (candidate.entry != kNoEntry) continue;
       candidate.kind.temperature = false;
       candidate.kind.is_degrees = true;
-      candidate.kind.why = "cold junction";
+      candidate.kind.why = {ColumnContent::cold_junction};
     }
     return problems;
   }
@@ -111,10 +113,7 @@ class ChannelMaker {
       for (std::size_t i = 0; i < candidates_.size(); ++i) {
         const bool another = i != columns[e] && candidates_[i].kind.temperature;
         if (!another || candidates_[i].name != *entry.name) continue;
-        problems.push_back({ProblemKind::bad_input, job_->file, entry.line,
-                            "`name` \"" + *entry.name + "\" is the name of column " +
-                                std::to_string(table_.columns[i].number) + " of the log too",
-                            "give each thermocouple a name of its own"});
+        problems.push_back(name_of_another_column(*job_, entry, table_.columns[i].number));
       }
     }
   }
@@ -122,9 +121,9 @@ class ChannelMaker {
   /// The job is followed, but not in silence.
   void note_unit_clash(const LogColumn& column, const Candidate& candidate, const ThermocoupleEntry& entry) {
     if (column.unit.empty() || candidate.kind.unit_assumed || said_unit(column) == entry.unit) return;
-    add_notice("given-against-found", names_line(), 1, candidate.name,
-               "The job gives the unit " + std::string{kChannelUnitWords.of(*entry.unit)} +
-                   ", the log says '" + column.unit + "'; the job is followed.");
+    add_notice("given-against-found", candidate.name,
+               state(Sentence::unit_against_job, AsWritten{std::string{kChannelUnitWords.of(*entry.unit)}},
+                     AsWritten{column.unit}));
   }
 
   /// Before any column is taken apart: the terminals' temperature in each row.
@@ -156,11 +155,9 @@ class ChannelMaker {
     ColumnReadings readings;
     if (candidate.kind.unit == ChannelUnit::millivolt) {
       const std::vector<double> cold = cold_junction(entry);
-      if (cold.empty()) return add_other(i, "mV without a cold junction");
+      if (cold.empty()) return add_other(i, {ColumnContent::emf_without_cold_junction});
       readings = degrees_of_emf(table_, column, entry->type.value_or(ThermocoupleType::K), cold);
-      if (!entry->type)
-        add_notice("type-assumed", names_line(), 1, candidate.name,
-                   "The job names no type for this emf; type K is assumed.");
+      if (!entry->type) add_notice("type-assumed", candidate.name, state(Sentence::emf_type_assumed));
     } else {
       readings = degrees_of(table_, column, candidate.kind.unit);
     }
@@ -192,33 +189,31 @@ class ChannelMaker {
     if (entry == nullptr && job_ != nullptr && !job_->thermocouples.empty()) {
       if (job_->reading.unlisted_off) {
         channel.role = ThermocoupleRole::off;
-        add_notice("not-evaluated", names_line(), 1, candidate.name,
-                   "The job does not list this column and leaves such columns out: it is not evaluated.");
+        add_notice("not-evaluated", candidate.name, state(Sentence::column_off_in_job));
       } else {
-        add_notice(
-            "not-in-job", names_line(), 1, candidate.name,
-            "The job lists other columns but not this one; it is evaluated as a monitor in the soak zone.");
+        add_notice("not-in-job", candidate.name, state(Sentence::column_not_in_job));
       }
     }
     channel_of_column_.emplace_back(i, out_.channels.size());
     out_.channels.push_back(std::move(channel));
   }
 
-  void add_other(std::size_t i, std::string why) {
+  void add_other(std::size_t i, ColumnReason why) {
     LogColumn& column = table_.columns[i];
     OtherColumn other{column.number, candidates_[i].name, std::move(why)};
     if (candidates_[i].entry != kNoEntry) other.entry = candidates_[i].entry;
     const ColumnKind& kind = candidates_[i].kind;
     if (kind.is_degrees && kind.unit != ChannelUnit::millivolt && column.numbers != 0)
       other.readings = degrees_of(table_, column, kind.unit).readings;
-    add_notice("not-evaluated", names_line(), 1, other.name,
-               "This column is not evaluated: " + other.why + ".");
+    add_notice("not-evaluated", other.name,
+               other.why.content == ColumnContent::other_unit
+                   ? state(Sentence::column_of_other_unit, AsWritten{other.why.unit})
+                   : state(Sentence::column_not_evaluated, other.why.content));
     out_.other_columns.push_back(std::move(other));
   }
 
-  void add_notice(std::string code, std::size_t line, std::size_t count, std::optional<std::string> channel,
-                  std::string text) {
-    out_.notices.push_back({std::move(code), line, count, std::move(channel), std::move(text)});
+  void add_notice(std::string code, const std::string& channel, Statement what) {
+    out_.notices.push_back({std::move(code), names_line(), 1, channel, std::move(what)});
   }
 
   void add_cell_notices(const LogColumn& column, const Candidate& candidate, const LineIssue& out_of_range) {
@@ -230,12 +225,13 @@ class ChannelMaker {
     for (Notice& notice : duplicate_name_notices(table_, names_line()))
       out_.notices.push_back(std::move(notice));
     if (units_assumed_ == 0) return;
-    std::optional<std::string> channel;
-    if (units_assumed_ == 1) channel = assumed_name_;
-    add_notice("unit-assumed", names_line(), units_assumed_, std::move(channel),
-               std::string{"The log names no unit for "} +
-                   (units_assumed_ == 1 ? "this column" : "these columns") +
-                   "; degrees Celsius are assumed. If that is wrong, give `unit` in [import] of the job.");
+    Notice notice{"unit-assumed", names_line(), units_assumed_, std::nullopt,
+                  state(Sentence::unit_of_columns_assumed)};
+    if (units_assumed_ == 1) {
+      notice.channel = assumed_name_;
+      notice.what = state(Sentence::unit_of_column_assumed);
+    }
+    out_.notices.push_back(std::move(notice));
   }
 
   Problems link_spares() {
@@ -250,10 +246,7 @@ class ChannelMaker {
         problems.insert(problems.end(), main.problems().begin(), main.problems().end());
         continue;
       }
-      if (&out_.channels[main.value()] == &channel)
-        problems.push_back({ProblemKind::bad_input, job_->file, entry.line,
-                            "'" + entry.column + "' is named as a spare for itself",
-                            "name the thermocouple that it stands in for"});
+      if (&out_.channels[main.value()] == &channel) problems.push_back(spare_for_itself(*job_, entry));
       channel.spare_for = main.value();
     }
     return problems;
@@ -267,24 +260,16 @@ class ChannelMaker {
     if (!column) return column.problems();
     for (const auto& [index, channel] : channel_of_column_)
       if (index == column.value()) return channel;
-    return Problem{ProblemKind::bad_input, job_->file, line, "column '" + said + "' is no thermocouple",
-                   "list it in a [[thermocouple]] first"};
+    return column_is_no_thermocouple(*job_, line, said);
   }
 
   [[nodiscard]] Problem no_channel() const {
-    std::string what = "no column holds temperatures";
-    bool emf = false;
-    for (const OtherColumn& other : out_.other_columns)
-      emf = emf || other.why == "mV without a cold junction";
-    if (emf)
-      return {ProblemKind::bad_input, path_, names_line(),
-              "the columns are in mV, and no cold junction is named",
-              "name cold_junction in the job's [[thermocouple]] entries: a column, or a temperature"};
-    for (std::size_t i = 0; i < out_.other_columns.size() && i < 4; ++i)
-      what +=
-          (i == 0 ? ": " : ", ") + ("'" + out_.other_columns[i].name + "' is " + out_.other_columns[i].why);
-    return {ProblemKind::bad_input, path_, names_line(), std::move(what),
-            "list the thermocouples in a job, or export them with their unit"};
+    const bool emf =
+        std::any_of(out_.other_columns.begin(), out_.other_columns.end(), [](const OtherColumn& column) {
+          return column.why.content == ColumnContent::emf_without_cold_junction;
+        });
+    return emf ? emf_without_cold_junction(path_, names_line())
+               : no_temperatures(path_, names_line(), out_.other_columns);
   }
 
   LogTable& table_;

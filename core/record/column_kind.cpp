@@ -85,13 +85,13 @@ class KindFinder {
     kind.unit_assumed = !said_unit(column) && !unit_of_unnamed_;
     kind.is_degrees = kind.unit != ChannelUnit::millivolt;
     kind.name_unclear = name_unclear;
-    kind.why.clear();
+    kind.why = {};
     if (kind.unit == ChannelUnit::kelvin && said_unit(column) && is_type_k(column)) {
       kind.unit = unit_of_unnamed_.value_or(ChannelUnit::celsius);
       kind.unit_assumed = !unit_of_unnamed_;
     }
   }
-  void leave_out(std::size_t i, std::string why) {
+  void leave_out(std::size_t i, ColumnReason why) {
     ColumnKind& kind = kinds_[i];
     kind = {};
     kind.why = std::move(why);
@@ -125,7 +125,7 @@ class KindFinder {
     }
     if (!column.unit.empty() &&
         !(may_be_no_unit(column) && name.says == Says::nothing && !is_time_name(column.name))) {
-      leave_out(i, "unit " + column.unit);
+      leave_out(i, {ColumnContent::other_unit, column.unit});
       return true;
     }
     if (column.numbers == 0) return keep_empty(i);
@@ -135,9 +135,9 @@ class KindFinder {
   }
   bool keep_empty(std::size_t i) {
     const LogColumn& column = table_.columns[i];
-    leave_out(i, names_[i].says != Says::nothing ? names_[i].why
-                 : column.texts.count != 0       ? "text"
-                                                 : "empty");
+    leave_out(i, {names_[i].says != Says::nothing ? names_[i].why
+                  : column.texts.count != 0       ? ColumnContent::text
+                                                  : ColumnContent::empty});
     return true;
   }
 
@@ -179,23 +179,25 @@ class KindFinder {
     switch (names_[i].says) {
       case Says::set_point:
         // The number of a programme or of its step.
-        if (!said_unit(table_.columns[i]) && are_states(course)) return leave_out(i, "set point");
+        if (!said_unit(table_.columns[i]) && are_states(course))
+          return leave_out(i, {ColumnContent::set_point});
         // A set point is no input that can fail.
         if (table_.columns[i].texts.count == 0 && runs_as_a_set_point(names_[i], course))
-          return leave_out(i, "set point");
+          return leave_out(i, {ColumnContent::set_point});
         break;
       case Says::cold_junction:
         // Near ambient throughout: a cabinet warms up in a day, but by no more than that.
         if (names_[i].plain && all_within(course, -20.0, 70.0) && range_of(course) <= 30.0)
-          return leave_out(i, "cold junction");
+          return leave_out(i, {ColumnContent::cold_junction});
         break;
       case Says::nothing:
       case Says::output:
       case Says::counter:
       case Says::other:
         if (!is_a_thermocouple(i, course))
-          return leave_out(
-              i, names_[i].says == Says::nothing ? "unit " + table_.columns[i].unit : names_[i].why);
+          return leave_out(i, names_[i].says == Says::nothing
+                                  ? ColumnReason{ColumnContent::other_unit, table_.columns[i].unit}
+                                  : ColumnReason{names_[i].why});
         break;
     }
     evaluate(i, true);
@@ -252,8 +254,8 @@ class KindFinder {
     for (const std::size_t i : unclear)
       if (kinds_[i].temperature) evaluated.insert(stem(i));
     for (const std::size_t i : unclear)
-      if (kinds_[i].why == "set point" && !names_[i].spelled_out && table_.columns[i].numbers != 0 &&
-          evaluated.count(stem(i)) != 0)
+      if (kinds_[i].why.content == ColumnContent::set_point && !names_[i].spelled_out &&
+          table_.columns[i].numbers != 0 && evaluated.count(stem(i)) != 0)
         evaluate(i, true);
   }
 

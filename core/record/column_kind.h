@@ -9,12 +9,11 @@
 
 #include <optional>
 #include <span>
-#include <string>
-#include <string_view>
 #include <vector>
 
 #include "core/procedure/job/job.h"
 #include "core/read/log_table.h"
+#include "core/units/column_content.h"
 
 namespace soakwright {
 
@@ -24,7 +23,7 @@ struct ColumnKind {
   ChannelUnit unit = ChannelUnit::celsius;
   bool unit_assumed = false;  ///< nobody names a unit
   bool name_unclear = false;  ///< evaluated although its name or unit suggests something else
-  std::string why;            ///< why it is not evaluated
+  ColumnReason why;           ///< why it is not evaluated
 };
 
 /// One kind for each column of the table; `times_s` has the time of each row. A column without a unit is read

@@ -89,32 +89,36 @@ constexpr std::string_view kThermocouple[] = {"tc", "tcs", "thermocouple", "ther
 
 struct Meaning {
   ColumnName::Says says;
-  const char* why;
+  ColumnContent why;
   List words;
 };
-constexpr Meaning kMeanings[] = {
-    {ColumnName::Says::output, "output", kOutput}, {ColumnName::Says::other, "pressure", kPressure},
-    {ColumnName::Says::other, "heat flux", kFlux}, {ColumnName::Says::other, "alarm or event", kAlarm},
-    {ColumnName::Says::other, "text", kText},      {ColumnName::Says::other, "another quantity", kQuantity}};
+constexpr Meaning kMeanings[] = {{ColumnName::Says::output, ColumnContent::output, kOutput},
+                                 {ColumnName::Says::other, ColumnContent::pressure, kPressure},
+                                 {ColumnName::Says::other, ColumnContent::heat_flux, kFlux},
+                                 {ColumnName::Says::other, ColumnContent::alarm, kAlarm},
+                                 {ColumnName::Says::other, ColumnContent::text, kText},
+                                 {ColumnName::Says::other, ColumnContent::other_quantity, kQuantity}};
 
 ColumnName meaning_of(std::string_view name, const Words& words) {
   using Says = ColumnName::Says;
   if (any_in(words, kSetPoint) || follow(words, "set", "point") || follow(words, "set", "value") ||
       follow(words, "set", "temp") || follow(words, "set", "temperature"))
-    return {Says::set_point, "set point", true, true, false};
+    return {Says::set_point, ColumnContent::set_point, true, true, false};
   // "SP12" is a spool's number rather than a loop's.
   if (any_in(words, kSetPointShort))
-    return {Says::set_point, "set point", all_in(words, kBesideSetPoint, 1), false, false};
+    return {Says::set_point, ColumnContent::set_point, all_in(words, kBesideSetPoint, 1), false, false};
   if (any_in(words, kColdJunction) || follow(words, "cold", "junction") ||
       follow(words, "reference", "junction"))
-    return {Says::cold_junction, "cold junction", all_in(words, kBesideColdJunction, 2), false, false};
-  if (name.find('%') != std::string_view::npos) return {Says::output, "output", true, false, false};
+    return {Says::cold_junction, ColumnContent::cold_junction, all_in(words, kBesideColdJunction, 2), false,
+            false};
+  if (name.find('%') != std::string_view::npos)
+    return {Says::output, ColumnContent::output, true, false, false};
   for (const Meaning& meaning : kMeanings)
     if (any_in(words, meaning.words)) return {meaning.says, meaning.why, true, false, false};
   Words letters = words;
   letters.erase(std::remove_if(letters.begin(), letters.end(), is_number), letters.end());
   if (name == "#" || (letters.size() == 1 && in(letters.front(), kCounter)))
-    return {Says::counter, "counter", true, false, false};
+    return {Says::counter, ColumnContent::counter, true, false, false};
   return {};
 }
 

@@ -3,8 +3,9 @@
 // at the readings.
 #pragma once
 
-#include <string>
 #include <string_view>
+
+#include "core/units/column_content.h"
 
 namespace soakwright {
 
@@ -18,7 +19,7 @@ struct ColumnName {
     other,          ///< another quantity, an alarm, a text
   };
   Says says = Says::nothing;
-  std::string why;  ///< in words: "set point", "pressure"; empty if the name says nothing
+  ColumnContent why = ColumnContent::none;  ///< set point, pressure …; none if the name says nothing
   /// The name can hardly mean anything else: "Set point 1", but not "SP-101" or "TC3 target plate".
   bool plain = false;
   bool spelled_out = false;         ///< "Set point", not "SP"

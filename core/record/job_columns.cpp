@@ -4,26 +4,13 @@
 #include <charconv>
 
 #include "core/read/unit_name.h"
+#include "core/record/record_problems.h"
 #include "core/units/number_text.h"
 
 namespace soakwright {
 namespace {
 
 std::string plain(const std::string& text) { return lower_case(trimmed(text)); }
-
-std::string names_of(const LogTable& table) {
-  constexpr std::size_t kMostNames = 12;
-  std::string names;
-  for (std::size_t i = 0; i < table.columns.size() && i < kMostNames; ++i)
-    names += (i == 0 ? "" : ", ") + table.columns[i].name;
-  if (table.columns.size() > kMostNames)
-    names += " and " + std::to_string(table.columns.size() - kMostNames) + " more";
-  return names;
-}
-
-Problem problem_at(const Job& job, std::size_t line, std::string what, std::string help) {
-  return {ProblemKind::bad_input, job.file, line, std::move(what), std::move(help)};
-}
 
 }  // namespace
 
@@ -36,18 +23,16 @@ Result<std::size_t> find_column(const LogTable& table, const std::string& said, 
       found.push_back(i);
   if (found.size() == 1) return found.front();
   if (found.size() > 1) {
-    std::string numbers;
-    for (const std::size_t i : found)
-      numbers += (numbers.empty() ? "" : " and ") + std::to_string(table.columns[i].number);
-    return problem_at(job, line, "the log has more than one column '" + said + "'",
-                      "name it by its number: " + numbers);
+    std::vector<std::size_t> numbers;
+    for (const std::size_t i : found) numbers.push_back(table.columns[i].number);
+    return several_such_columns(job, line, said, numbers);
   }
   std::size_t number = 0;
   const auto parsed = std::from_chars(wanted.data(), wanted.data() + wanted.size(), number);
   if (parsed.ec == std::errc{} && parsed.ptr == wanted.data() + wanted.size())
     for (std::size_t i = 0; i < table.columns.size(); ++i)
       if (table.columns[i].number == number) return i;
-  return problem_at(job, line, "the log has no column '" + said + "'", "it has " + names_of(table));
+  return no_such_column(job, line, said, table);
 }
 
 Result<std::vector<std::size_t>> columns_of_entries(const LogTable& table, const Job& job) {
@@ -60,9 +45,7 @@ Result<std::vector<std::size_t>> columns_of_entries(const LogTable& table, const
       continue;
     }
     for (std::size_t i = 0; i < columns.size(); ++i)
-      if (columns[i] == column.value())
-        problems.push_back(problem_at(job, entry.line, "column '" + entry.column + "' is listed twice",
-                                      "leave one of the entries out"));
+      if (columns[i] == column.value()) problems.push_back(column_listed_twice(job, entry));
     columns.push_back(column.value());
   }
   if (!problems.empty()) return problems;

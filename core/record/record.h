@@ -16,7 +16,9 @@
 #include "core/procedure/job/job.h"
 #include "core/record/clock/recorder_clock.h"
 #include "core/record/readings.h"
+#include "core/units/column_content.h"
 #include "core/units/local_time.h"
+#include "core/units/statement.h"
 
 namespace soakwright {
 
@@ -26,7 +28,7 @@ struct Notice {
   std::size_t line = 0;
   std::size_t count = 0;
   std::optional<std::string> channel;
-  std::string text;
+  Statement what;  ///< core/wording has its words
   bool operator==(const Notice&) const = default;
 };
 
@@ -79,7 +81,7 @@ struct Channel {
 struct OtherColumn {
   std::size_t column = 0;
   std::string name;
-  std::string why;
+  ColumnReason why;
   std::optional<Readings> readings =
       std::nullopt;  ///< where it is a temperature all the same: a set point, a cold junction
   std::optional<std::size_t> entry = std::nullopt;  ///< index into Job::thermocouples

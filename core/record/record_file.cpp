@@ -20,6 +20,7 @@
 #include "core/record/clock/row_order.h"
 #include "core/record/clock/time_axis.h"
 #include "core/record/given_settings.h"
+#include "core/record/record_problems.h"
 #include "core/record/settled_columns.h"
 
 namespace soakwright {
@@ -52,36 +53,29 @@ Reading reading_of(const LogTable& table) {
 }
 
 void add_line_notice(std::vector<Notice>& notices, const char* code, const LineIssue& line_issue,
-                     const std::string& text) {
-  if (line_issue.count != 0) notices.push_back({code, line_issue.line, line_issue.count, std::nullopt, text});
+                     Statement what) {
+  if (line_issue.count != 0)
+    notices.push_back({code, line_issue.line, line_issue.count, std::nullopt, std::move(what)});
 }
 
 /// What the table's lines showed; cells and clocks have theirs already.
 void add_line_notices(const LogTable& table, std::vector<Notice>& notices) {
-  add_line_notice(notices, "repeat-row", table.repeat_rows,
-                  "Rows that repeat the row before to the letter are dropped.");
-  add_line_notice(notices, "repeated-header", table.repeated_headers,
-                  "The header stands again among the rows; such lines are left out.");
-  add_line_notice(notices, "short-row", table.short_rows,
-                  "Rows with fewer cells than the others; what is not there is missing. A last cell that the "
-                  "file's end cuts is not read.");
-  add_line_notice(
-      notices, "long-row", table.long_rows,
-      "Rows with more cells than there are columns: which cell belongs to which column is not known. "
-      "All readings of these rows are missing.");
+  add_line_notice(notices, "repeat-row", table.repeat_rows, state(Sentence::rows_repeated));
+  add_line_notice(notices, "repeated-header", table.repeated_headers, state(Sentence::header_repeated));
+  add_line_notice(notices, "short-row", table.short_rows, state(Sentence::rows_short));
+  add_line_notice(notices, "long-row", table.long_rows, state(Sentence::rows_long));
   add_line_notice(notices, "missing-text", table.odd_lines,
-                  "Lines without a readable time are left out, the first: '" + table.odd_lines.text + "'.");
+                  state(Sentence::lines_without_time, AsWritten{table.odd_lines.text}));
   if (table.time_unit_assumed)
     notices.push_back({"time-unit-assumed", table.header_line != 0 ? table.header_line : table.first_row_line,
                        1, std::nullopt,
-                       table.time == TimeKind::time_of_day
-                           ? "The times have two parts; hours and minutes are assumed."
-                           : "The log names no unit for the time; seconds are assumed."});
+                       state(table.time == TimeKind::time_of_day ? Sentence::hours_and_minutes_assumed
+                                                                 : Sentence::seconds_assumed)});
   if (table.dates_by_pace)
-    notices.push_back({"given-against-found", table.first_row_line, 1, std::nullopt,
-                       "The date order " + std::string{name_of(table.dates->value)} +
-                           " was given and is followed, but time runs on evenly only with " +
-                           std::string{name_of(*table.dates_by_pace)} + "."});
+    notices.push_back(
+        {"given-against-found", table.first_row_line, 1, std::nullopt,
+         state(Sentence::date_order_against_pace, AsWritten{std::string{name_of(table.dates->value)}},
+               AsWritten{std::string{name_of(*table.dates_by_pace)}})});
 }
 
 Result<std::shared_ptr<const Record>> read(const std::string& path, const Job* job,
@@ -92,10 +86,7 @@ Result<std::shared_ptr<const Record>> read(const std::string& path, const Job* j
   auto read_table = read_log(path, given, means);
   if (!read_table) return read_table.problems();
   LogTable table = std::move(read_table).value();
-  if (table.rows() < 2)
-    return Problem{ProblemKind::bad_input, path, table.first_row_line,
-                   table.rows() == 0 ? "there is no row" : "there is only one row",
-                   "a record needs at least two"};
+  if (table.rows() < 2) return too_few_rows(path, table);
 
   auto order = put_rows_in_order(table, path);
   if (!order) return order.problems();

@@ -8,6 +8,7 @@
 
 #include "core/read/unit_name.h"
 #include "core/record/job_columns.h"
+#include "core/record/record_problems.h"
 #include "core/units/number_text.h"
 
 namespace soakwright {
@@ -108,13 +109,7 @@ class ColumnSettler {
 
   [[nodiscard]] Problem only_some(std::size_t ending, std::size_t another) const {
     const std::size_t line = table_.header_line != 0 ? table_.header_line : table_.first_row_line;
-    const std::string letter(1, table_.columns[ending].name.back());
-    return {ProblemKind::bad_input, path_, line,
-            "the name '" + table_.columns[ending].name + "' may end in the unit " + letter + ", but '" +
-                table_.columns[another].name + "' names no unit",
-            "give `unit = \"" + letter +
-                "\"` (or another: C, F, K) in [import] of the job, for all columns "
-                "without a unit, or `unit` in a [[thermocouple]] for each"};
+    return unit_in_some_names_only(path_, line, table_.columns[ending], table_.columns[another]);
   }
 
   /// A choice that changes nothing was meant for something else.
@@ -126,11 +121,7 @@ class ColumnSettler {
     // "(K)" that is a type leaves the unit open too.
     for (std::size_t i = 0; i < kinds_.size(); ++i)
       if (kinds_[i].temperature && said_unit(table_.columns[i]) != kinds_[i].unit) return std::nullopt;
-    return Problem{
-        ProblemKind::bad_input, job_->file, job_->reading.unit_line,
-        "`unit` in [import] is for temperature columns that name no unit, and every column of the log "
-        "names its own",
-        "take it out, or give `unit` in the [[thermocouple]] whose unit the log says wrongly"};
+    return unit_for_no_column(*job_);
   }
 
   LogTable& table_;

@@ -17,6 +17,7 @@
 #include "core/wording/certificate_words.h"
 #include "core/wording/exclusion_words.h"
 #include "core/wording/method_notes.h"
+#include "core/wording/report_words.h"
 #include "core/wording/review_words.h"
 
 namespace soakwright {
@@ -31,17 +32,9 @@ TemperatureUnit unit_for(const Analysis& analysis, const ReportOptions& options)
   return TemperatureUnit::celsius;
 }
 
-std::string title_of(const Analysis& analysis) {
-  if (!analysis.procedure) return "Temperature record";
-  return analysis.procedure->title && !analysis.procedure->title->empty()
-             ? *analysis.procedure->title
-             : "Heat treatment to procedure " + analysis.procedure->number;
-}
-
 std::string verdict_sentence(const ReportContext& context) {
   const Analysis& analysis = context.analysis;
-  if (!analysis.verdicts)
-    return "No procedure was given, so nothing was evaluated." + excluded_sentence(context);
+  if (!analysis.verdicts) return report_words::nothing_evaluated() + excluded_sentence(context);
   const auto& requirements = analysis.verdicts->requirements;
   const auto having = [&](Verdict verdict) {
     return static_cast<std::size_t>(
@@ -55,6 +48,14 @@ std::string verdict_sentence(const ReportContext& context) {
 
 }  // namespace
 
+std::vector<std::size_t> findings_by_number(const Report& report) {
+  std::vector<std::size_t> ordered;
+  ordered.reserve(report.findings.size());
+  for (const EventRow& event : report.events)
+    ordered.insert(ordered.end(), event.findings.begin(), event.findings.end());
+  return ordered;
+}
+
 Report make_report(const Analysis& analysis, const ReportOptions& options) {
   const PrintedNumbers say{unit_for(analysis, options), *analysis.record};
   const ReportContext context{{analysis, say}, first_deviations(analysis)};
@@ -62,7 +63,7 @@ Report make_report(const Analysis& analysis, const ReportOptions& options) {
   report.unit = say.unit();
   report.program = options.program_version.empty() ? "Soakwright" : "Soakwright " + options.program_version;
   report.unsaved = options.unsaved;
-  report.title = title_of(analysis);
+  report.title = report_words::title(analysis.procedure.get());
   report.chart = chart_section(context);
   report.subject = report.chart.title;
   if (analysis.job && analysis.job->contractor) report.author = *analysis.job->contractor;

@@ -261,6 +261,9 @@ struct Report {
   std::vector<std::shared_ptr<const Report>> previous_records;
 };
 
+/// Indices into `findings` in the order of their numbers: event by event.
+std::vector<std::size_t> findings_by_number(const Report& report);
+
 /// `analysis.record` must be there; everything else may be null.
 Report make_report(const Analysis& analysis, const ReportOptions& options = {});
 

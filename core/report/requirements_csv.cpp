@@ -3,8 +3,8 @@
 
 #include "core/explain/shortfall.h"
 #include "core/report/csv_writer.h"
-#include "core/report/json/result_words.h"
 #include "core/wording/requirement_text.h"
+#include "core/wording/result_words.h"
 #include "core/wording/statement_words.h"
 
 namespace soakwright {

@@ -6,7 +6,6 @@
 // give is no contribution; the log's own last digit always is one.
 #pragma once
 
-#include <string>
 #include <vector>
 
 #include "core/procedure/job/job.h"
@@ -16,9 +15,7 @@
 namespace soakwright {
 
 struct BudgetPart {
-  std::string name;    ///< "thermocouple", "calibration", "extension cable", "recorder", "resolution"
-  std::string source;  ///< "type K, class 1: 1.5 °C or 0.4 %"
-  HalfWidth size;      ///< a, or the step q
+  BudgetSource source;  ///< with a, or the step q, as its size
   double divisor = 1.0;
   [[nodiscard]] bool is_step() const { return divisor > 2.0; }  ///< √12 rather than √3
 };

@@ -27,6 +27,17 @@ struct HalfWidth {
   bool operator==(const HalfWidth&) const = default;
 };
 
+/// One contribution to a thermocouple's uncertainty, and what gives its size; core/wording has the words.
+struct BudgetSource {
+  enum class Kind { thermocouple, calibration, extension_cable, recorder, resolution };
+  Kind kind = Kind::thermocouple;
+  HalfWidth size;                                          ///< ±a, or the step q of a digital reading
+  std::optional<ThermocoupleType> type = {};               ///< where the size is of a published table
+  Tolerance::Kind class_of_type = Tolerance::Kind::fixed;  ///< of that table
+  bool of_recorder = false;                                ///< a resolution that the job gives, not the log
+  bool operator==(const BudgetSource&) const = default;
+};
+
 /// Nullopt if the class does not exist for the type (B: only class 2 and standard). `kind` is not `fixed`.
 std::optional<HalfWidth> published_tolerance(ThermocoupleType type, Tolerance::Kind kind);
 

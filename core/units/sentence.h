@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The sentences that the core can say, by what they state. Each has its words in
-// core/wording/statement_words.cpp.
+// The sentences that the core can say, by what they state. Each section has its words in a file of its own,
+// core/wording/patterns/*_patterns.h.
 #pragma once
+
+#include <cstddef>
 
 namespace soakwright {
 
@@ -138,7 +140,6 @@ enum class Sentence {
   // Of suspect thermocouples (core/evaluate/suspect_findings.cpp).
   suspect_thermocouple,
   suspect_thermocouples,
-  suspect_evidence,
   suspect_still_evaluated,
   suspects_still_evaluated,
   suspect_confirmed,
@@ -191,6 +192,8 @@ enum class Sentence {
   shortfall_spread,
   shortfall_heated_fast,
   shortfall_cooled_fast,
+  shortfall_heating_open,
+  shortfall_cooling_open,
   shortfall_fast_overall,
   shortfall_slow_ramp,
   shortfall_hold_long,
@@ -210,6 +213,60 @@ enum class Sentence {
   shortfall_clock_started,
   shortfall_clock_stopped,
   shortfall_excursion_allowed,
+
+  // File warnings: of rows and their times (core/record, core/record/clock).
+  rows_repeated,
+  header_repeated,
+  rows_short,
+  rows_long,
+  lines_without_time,
+  hours_and_minutes_assumed,
+  seconds_assumed,
+  date_order_against_pace,
+  rows_of_overlap,
+  rows_in_wrong_order,
+  midnight_passed,
+  midnights_passed,
+  rows_of_one_time,
+  clock_put_back,
+  time_runs_back,
+  time_runs_back_often,
+  clock_put_forward,
+  leap_stays_a_gap,
+  gap_of_rows,
+  gaps_of_rows,
+
+  // File warnings: of columns and their cells (core/record).
+  cells_empty,
+  cells_of_one_text,
+  cells_of_text,
+  cells_of_texts,
+  cells_of_many_texts,
+  digits_grouped,
+  numbers_out_of_range,
+  name_may_end_in_unit,
+  name_suggests,
+  name_of_several_columns,
+  name_of_many_columns,
+  unit_against_job,
+  emf_type_assumed,
+  unit_of_column_assumed,
+  unit_of_columns_assumed,
+  column_not_in_job,
+  column_off_in_job,
+  column_not_evaluated,
+  column_of_other_unit,
+
+  // File warnings: of what the job says about the log (core/record/clock, core/evaluate).
+  moment_shown_twice,
+  exclusion_beyond_record,
+  time_range_beyond_record,
+  period_outside_record,
+  period_beyond_record,
+  confirmed_without_suspect,
 };
+
+/// How many there are, `none` among them.
+inline constexpr std::size_t kSentences = static_cast<std::size_t>(Sentence::confirmed_without_suspect) + 1;
 
 }  // namespace soakwright

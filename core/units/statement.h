@@ -4,9 +4,11 @@
 // What evaluates, explains or suspects hands on statements; core/wording makes them into text, in the unit of
 // the report. A statement is one whole sentence: nothing is glued together from clauses, so that each can be
 // said in another language. The words of each sentence, with the meaning of its arguments, are in
-// core/wording/statement_words.cpp.
+// core/wording/patterns.
 #pragma once
 
+#include <cstddef>
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <type_traits>
@@ -14,6 +16,7 @@
 #include <variant>
 #include <vector>
 
+#include "core/units/column_content.h"
 #include "core/units/local_time.h"
 #include "core/units/quantity.h"
 #include "core/units/sentence.h"
@@ -45,15 +48,54 @@ struct SpecifiedRange {
   bool operator==(const SpecifiedRange&) const = default;
 };
 
+/// A moment of the record as its stamps have it, and a time between two of them: all their digits.
+struct AtStamp {
+  double at_s = 0.0;
+  bool operator==(const AtStamp&) const = default;
+};
+struct BetweenStamps {
+  double seconds = 0.0;
+  bool operator==(const BetweenStamps&) const = default;
+};
+
+/// What a file has, to the letter: a cell, a header, a setting; may be empty.
+struct AsWritten {
+  std::string text;
+  bool operator==(const AsWritten&) const = default;
+};
+
+/// A line of a file, from 1: no count, and not grouped.
+struct FileLine {
+  std::size_t number = 0;
+  bool operator==(const FileLine&) const = default;
+};
+
+/// A text of a file, and how many cells hold it.
+struct CountedText {
+  std::size_t count = 0;
+  std::string text;
+  bool operator==(const CountedText&) const = default;
+};
+
+/// "a set point", where a ColumnContent alone is "set point".
+struct OneOf {
+  ColumnContent content = ColumnContent::none;
+  bool operator==(const OneOf&) const = default;
+};
+
 /// Names are as the job or the log gives them, or an id of the result.
 using Argument = std::variant<std::string, Quantity, Specified, SpecifiedRange, AtMoment, FromTo, CivilDate,
-                              std::vector<FromTo>, std::vector<std::string>>;
+                              std::vector<FromTo>, std::vector<std::string>, AtStamp, BetweenStamps,
+                              AsWritten, FileLine, std::vector<CountedText>, ColumnContent, OneOf>;
 
 struct Statement {
   Sentence sentence = Sentence::none;
   std::vector<Argument> arguments;
   bool operator==(const Statement&) const = default;
 };
+
+/// How many, as an argument.
+inline Count how_many(std::size_t count) { return Count::of(static_cast<std::int64_t>(count)); }
 
 /// One after the other.
 using Statements = std::vector<Statement>;

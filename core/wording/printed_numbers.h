@@ -61,6 +61,10 @@ class PrintedNumbers {
 
   /// As the recorder showed it: "2031-04-02 13:10:05", "13:10:05", "3:10:05".
   [[nodiscard]] std::string moment(double at_s) const;
+  /// The same with as many digits as its stamp has.
+  [[nodiscard]] std::string stamp(double at_s) const {
+    return record_->moment_text(at_s, RecorderClock::kAsNeeded);
+  }
   /// "2031-04-02 13:10:05 to 13:25:05"
   [[nodiscard]] std::string span(double from_s, double to_s) const;
   /// The moment where there is one, else the span, else nothing.

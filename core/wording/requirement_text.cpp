@@ -5,6 +5,7 @@
 
 #include "core/units/statement.h"
 #include "core/wording/statement_words.h"
+#include "core/wording/suspect_words.h"
 
 namespace soakwright {
 namespace {
@@ -151,6 +152,20 @@ std::string finding_text(const Finding& finding, const Requirement* requirement,
                          const PrintedNumbers& say) {
   if (!finding.what.empty() || requirement == nullptr) return words(finding.what, say);
   return requirement_text(*requirement, procedure, say);
+}
+
+std::string finding_text(const Finding& finding, const Requirement* requirement,
+                         const WordingContext& context) {
+  const Analysis& analysis = context.analysis;
+  if (finding.suspects.empty() || finding.what.empty() || !analysis.course)
+    return finding_text(finding, requirement, *analysis.procedure, context.say);
+  // Who is suspect, what it rests on, what follows.
+  const Suspect& suspect = analysis.course->suspects[finding.suspects.front()];
+  std::string text = words(finding.what.front(), context.say);
+  text.append(" ").append(suspect_sentence(suspect, *analysis.record));
+  const Statements rest(finding.what.begin() + 1, finding.what.end());
+  if (!rest.empty()) text.append(" ").append(words(rest, context.say));
+  return text;
 }
 
 }  // namespace soakwright

@@ -8,6 +8,7 @@
 #include "core/evaluate/requirement.h"
 #include "core/procedure/procedure.h"
 #include "core/wording/printed_numbers.h"
+#include "core/wording/wording_context.h"
 
 namespace soakwright {
 
@@ -16,8 +17,11 @@ namespace soakwright {
 std::string requirement_text(const Requirement& requirement, const Procedure& procedure,
                              const PrintedNumbers& say);
 /// A finding in words: its own statements, or those of its requirement; `requirement` is null for a note on
-/// the record.
+/// the record. Of a note on suspicions it says all but what they rest on.
 std::string finding_text(const Finding& finding, const Requirement* requirement, const Procedure& procedure,
                          const PrintedNumbers& say);
+/// The whole of it, also of a note on suspicions.
+std::string finding_text(const Finding& finding, const Requirement* requirement,
+                         const WordingContext& context);
 
 }  // namespace soakwright

@@ -4,11 +4,16 @@
 #include <algorithm>
 #include <cctype>
 
+#include <fmt/format.h>
+
+#include "core/wording/column_words.h"
+
 namespace soakwright {
 namespace {
 
 /// The name of a thermocouple that is not known.
 constexpr std::string_view kSomeThermocouple = "a thermocouple";
+constexpr int kStampDigits = 3;
 
 class PrintedArgument {
  public:
@@ -28,6 +33,20 @@ class PrintedArgument {
     return listing(texts);
   }
   std::string operator()(const std::vector<std::string>& names) const { return listing(names); }
+  std::string operator()(const AtStamp& moment) const { return say_.stamp(moment.at_s); }
+  std::string operator()(const BetweenStamps& time) const {
+    return printed_duration(time.seconds, kStampDigits);
+  }
+  std::string operator()(const AsWritten& written) const { return written.text; }
+  std::string operator()(const FileLine& line) const { return fmt::format("{}", line.number); }
+  std::string operator()(const std::vector<CountedText>& texts) const {
+    std::string all;
+    for (const CountedText& one : texts)
+      all += fmt::format("{}{} × '{}'", all.empty() ? "" : ", ", one.count, one.text);
+    return all;
+  }
+  std::string operator()(ColumnContent content) const { return content_text(content); }
+  std::string operator()(const OneOf& one) const { return one_of_text(one.content); }
 
  private:
   const PrintedNumbers& say_;
@@ -45,15 +64,19 @@ std::size_t index_at(std::string_view pattern, std::size_t brace) {
   return static_cast<std::size_t>(pattern[brace + 1] - '0');
 }
 
-/// `pattern` without the brackets, and without what is in them where it needs an argument that is not given.
+/// `pattern` without the brackets around an argument, and without what is in them where it is not given.
+/// Other brackets, as of "[import]", stay.
 std::string without_unused(std::string_view pattern, std::size_t arguments) {
-  const auto open = pattern.find('[');
-  if (open == std::string_view::npos) return std::string{pattern};
-  const auto close = pattern.find(']', open);
-  std::string text{pattern.substr(0, open)};
-  const std::string_view part = pattern.substr(open + 1, close - open - 1);
-  if (index_at(part, part.find('{')) < arguments) text += part;
-  return text.append(pattern.substr(close + 1));
+  for (auto open = pattern.find('['); open != std::string_view::npos; open = pattern.find('[', open + 1)) {
+    const auto close = pattern.find(']', open);
+    const std::string_view part = pattern.substr(open + 1, close - open - 1);
+    const auto brace = part.find('{');
+    if (brace == std::string_view::npos) continue;
+    std::string text{pattern.substr(0, open)};
+    if (index_at(part, brace) < arguments) text += part;
+    return text.append(pattern.substr(close + 1));
+  }
+  return std::string{pattern};
 }
 
 void capitalise(std::string& text) {

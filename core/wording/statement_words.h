@@ -16,7 +16,7 @@ std::string words(const Statement& statement, const PrintedNumbers& say);
 std::string words(const Statements& statements, const PrintedNumbers& say);
 
 /// The pattern of a sentence: `{0}` is its first argument, `{0:reading|readings}` a count with its noun;
-/// a part in [brackets] is said only where its argument is given.
+/// a part in [brackets] with an argument is said only where that is given.
 std::string_view pattern_of(Sentence sentence);
 /// How many arguments the pattern takes.
 std::size_t arguments_of(Sentence sentence);

@@ -1,14 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Words for people are made in core/wording; elsewhere the core hands on facts.
 //
-// The files of tests/house/texts.txt are still exceptions, each with the number of its texts: it can only
-// shrink. Problems are worded in the files *_problems.cpp of their modules. In the modules that read job,
-// procedure, review and log, a value that the manual's page of keys lists is no text: it is written the same
-// in every language.
-#include <map>
+// Problems are worded in the files *_problems.cpp of their modules. In the modules that read job, procedure,
+// review and log, a value that the manual's page of keys lists is no text: it is written the same in every
+// language.
 #include <regex>
 #include <set>
-#include <sstream>
+#include <string>
+#include <vector>
 
 #include <catch2/catch.hpp>
 
@@ -67,19 +66,6 @@ std::size_t texts_in(const std::vector<std::string>& lines, const std::set<std::
   return count;
 }
 
-std::map<std::string, std::size_t> exceptions() {
-  std::map<std::string, std::size_t> allowed;
-  for (const std::string& line : lines_of(top / "tests/house/texts.txt")) {
-    if (line.empty() || line.starts_with('#')) continue;
-    std::istringstream words(line);
-    std::string file;
-    std::size_t count = 0;
-    words >> file >> count;
-    allowed[file] = count;
-  }
-  return allowed;
-}
-
 bool may_word(const std::string& file) {
   return file.starts_with("core/wording/") || file.ends_with("_problems.cpp");
 }
@@ -102,19 +88,13 @@ TEST_CASE("the words that are written in our files are known from the manual") {
   CHECK(values.size() > 50);
 }
 
-TEST_CASE("the core has no text for people outside core/wording but for the listed exceptions") {
-  std::map<std::string, std::size_t> allowed = exceptions();
+TEST_CASE("the core has no text for people outside core/wording and its files of problems") {
   const std::set<std::string> values = values_of_keys();
   for (const std::string& file : cpp_files(top)) {
     if (!file.starts_with("core/") || may_word(file)) continue;
     const std::size_t found =
         texts_in(lines_of(top / file), reads_keys(file) ? values : std::set<std::string>{});
-    const std::size_t most = allowed.contains(file) ? allowed[file] : 0;
-    allowed.erase(file);
-    if (found > most)
-      FAIL_CHECK(file << " has " << found << " texts, allowed are " << most
-                      << ": state the fact and word it in core/wording");
-    if (found < most) FAIL_CHECK(file << " has only " << found << " texts: lower its number in texts.txt");
+    if (found > 0)
+      FAIL_CHECK(file << " has " << found << " texts: state the fact and word it in core/wording");
   }
-  for (const auto& [file, count] : allowed) FAIL_CHECK(file << " of texts.txt does not exist");
 }

@@ -12,6 +12,7 @@
 #include "app/gui/parts/exclude_dialog.h"
 #include "app/gui/parts/plain_tip.h"
 #include "core/procedure/job/job_words.h"
+#include "core/wording/column_words.h"
 
 namespace soakwright::gui {
 namespace {
@@ -222,8 +223,8 @@ void ColumnTable::show(const Record* record, const Job* job, const Report* repor
       Line line;
       line.number = other.column;
       line.name = q(other.name);
-      line.why = q(other.why);
-      line.emf = line.why.startsWith(u"mV");
+      line.why = q(reason_text(other.why));
+      line.emf = other.why.content == ColumnContent::emf_without_cold_junction;
       addEntry(line, other.entry, job);
       if (other.readings) {
         line.first_values = first_values_of(*other.readings, shown);

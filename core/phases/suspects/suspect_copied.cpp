@@ -198,7 +198,7 @@ std::vector<Suspect> find_copied_set_point(const RowTable& table) {
   const Record& record = *table.record;
   for (std::size_t i = 0; i < record.other_columns.size(); ++i) {
     const OtherColumn& column = record.other_columns[i];
-    if (column.readings && column.why == "set point")
+    if (column.readings && column.why.content == ColumnContent::set_point)
       hold_against(row_readings(record, *column.readings),
                    {.kind = SuspectEvidence::Kind::equals_set_point, .other_column = i});
   }

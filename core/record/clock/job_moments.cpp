@@ -6,8 +6,8 @@
 #include <utility>
 #include <variant>
 
+#include "core/record/clock/clock_problems.h"
 #include "core/record/job_columns.h"
-#include "core/units/printed_quantity.h"
 
 namespace soakwright {
 namespace {
@@ -31,18 +31,15 @@ class MomentPlacer {
     if (!shown) return std::nullopt;
     const std::vector<double> places = record_.clock.places_of(*shown);
     if (places.empty()) {
-      add(line, "the recorder never showed this time", "give seconds from the log's first sample");
+      problems_.push_back(time_never_shown(at(line)));
       return std::nullopt;
     }
     double place = places.front();
     for (const double candidate : places)
       if (not_before_s && place < *not_before_s) place = candidate;
     if (places.size() > 1)
-      note("moment-twice", "The job, line " + std::to_string(line) + ": the recorder showed " +
-                               record_.moment_text(place) + " " + std::to_string(places.size()) +
-                               " times. The one " + printed_duration(place, 3) +
-                               " after the first sample is meant; to name another, give seconds from the "
-                               "log's first sample.");
+      note("moment-twice", state(Sentence::moment_shown_twice, FileLine{line}, AtStamp{place},
+                                 how_many(places.size()), BetweenStamps{place}));
     return place;
   }
   /// Both, in order; without an end, to the end of the record.
@@ -54,10 +51,7 @@ class MomentPlacer {
     if (!first || !last) return std::nullopt;
     if (!to) return TimeSpan{*first, std::max(*first, *last)};
     if (*last < *first) {
-      add(line, "it ends before it begins",
-          record_.clock.kind() == RecorderClock::Kind::time_of_day
-              ? "exchange from and to, or write \"+1 d\" before a time after midnight"
-              : "exchange from and to");
+      problems_.push_back(ends_before_it_begins(at(line)));
       return std::nullopt;
     }
     return TimeSpan{*first, *last};
@@ -66,57 +60,43 @@ class MomentPlacer {
     return span.second < record_.times_s.front() - kMomentSlack ||
            span.first > record_.times_s.back() + kMomentSlack;
   }
-  /// The part within the record, with a notice where there is more; nothing, and a problem, where there is
-  /// none.
-  std::optional<TimeSpan> within(const TimeSpan& span, const std::string& what, std::size_t line) {
-    if (is_outside(span)) {
-      add(line,
-          what + " lies outside the record, which runs from " + moment(record_.times_s.front()) + " to " +
-              moment(record_.times_s.back()),
-          record_.clock.kind() == RecorderClock::Kind::time_of_day
-              ? "correct its times; after midnight write \"+1 d\" before them"
-              : "correct its times, or take it out");
-      return std::nullopt;
-    }
-    const TimeSpan cut{std::clamp(span.first, record_.times_s.front(), record_.times_s.back()),
-                       std::clamp(span.second, record_.times_s.front(), record_.times_s.back())};
-    if (span.first < cut.first - kMomentSlack || span.second > cut.second + kMomentSlack)
-      note(kOutside, "The job, line " + std::to_string(line) + ": " + what +
-                         " reaches beyond the record; it counts from " + moment(cut.first) + " to " +
-                         moment(cut.second) + ".");
-    return cut;
+  /// Some of it is outside; `cut` is the part within.
+  [[nodiscard]] static bool reaches_beyond(const TimeSpan& span, const TimeSpan& cut) {
+    return span.first < cut.first - kMomentSlack || span.second > cut.second + kMomentSlack;
   }
-  void add(std::size_t line, std::string what, std::string help) {
-    problems_.push_back({ProblemKind::bad_input, job_.file, line, std::move(what), std::move(help)});
+  [[nodiscard]] TimeSpan within(const TimeSpan& span) const {
+    return {std::clamp(span.first, record_.times_s.front(), record_.times_s.back()),
+            std::clamp(span.second, record_.times_s.front(), record_.times_s.back())};
   }
-  void note(const char* code, std::string text) {
-    record_.notices.push_back({code, 0, 1, std::nullopt, std::move(text)});
+  void refuse(Problem problem) { problems_.push_back(std::move(problem)); }
+  void note(const char* code, Statement what) {
+    record_.notices.push_back({code, 0, 1, std::nullopt, std::move(what)});
   }
-  [[nodiscard]] std::string moment(double at_s) const {
-    return record_.moment_text(at_s, RecorderClock::kAsNeeded);
+  [[nodiscard]] JobLine at(std::size_t line) const { return {job_, line, record_.clock.kind()}; }
+  [[nodiscard]] RecordEnds ends() const {
+    return {stamp(record_.times_s.front()), stamp(record_.times_s.back())};
   }
 
  private:
+  [[nodiscard]] std::string stamp(double at_s) const {
+    return record_.moment_text(at_s, RecorderClock::kAsNeeded);
+  }
   /// As the recorder's clock counts it; a problem where it shows something else.
   std::optional<std::int64_t> shown_ns(const Moment& moment, std::size_t line) {
     using Kind = RecorderClock::Kind;
     const Kind kind = record_.clock.kind();
     if (const auto* date = std::get_if<LocalTime>(&moment)) {
       if (kind == Kind::dated) return date->nanoseconds();
-      add(line, "a date and time is given, but the log has no dates",
-          kind == Kind::time_of_day
-              ? "write the time of day as the log prints it, or give the `date` of its first row in [import]"
-              : "write elapsed time as \"h:mm:ss\", or give the `start` of elapsed time 0 in [import]");
+      problems_.push_back(date_without_dates(at(line)));
       return std::nullopt;
     }
     const auto& time = std::get<PrintedTime>(moment);
     if (kind == Kind::dated) {
-      add(line, "a time without a date is given, but the log has dates",
-          "write both: \"" + this->moment(0.0) + "\"");
+      problems_.push_back(time_without_date(at(line), stamp(0.0)));
       return std::nullopt;
     }
     if (kind == Kind::elapsed && !time.has_seconds) {
-      add(line, "an elapsed time is given without its seconds", "write \"h:mm:ss\"");
+      problems_.push_back(elapsed_without_seconds(at(line)));
       return std::nullopt;
     }
     return time.nanoseconds;
@@ -136,13 +116,19 @@ void place_exclusions(const Job& job, const LogTable& table, MomentPlacer& place
       continue;
     }
     const auto whole = place.span(entry.from, entry.to, entry.line);
-    const auto span =
-        whole ? place.within(*whole, "the exclusion of " + entry.column, entry.line) : std::nullopt;
-    if (!span) continue;
+    if (!whole) continue;
+    if (place.is_outside(*whole)) {
+      place.refuse(exclusion_outside_record(place.at(entry.line), entry.column, place.ends()));
+      continue;
+    }
+    const TimeSpan span = place.within(*whole);
+    if (MomentPlacer::reaches_beyond(*whole, span))
+      place.note(kOutside, state(Sentence::exclusion_beyond_record, FileLine{entry.line}, entry.column,
+                                 AtStamp{span.first}, AtStamp{span.second}));
     const std::size_t number = table.columns[column.value()].number;
     for (std::size_t c = 0; c < record.channels.size(); ++c)
       if (record.channels[c].column == number)
-        record.exclusions.push_back({c, span->first, span->second, entry.reason});
+        record.exclusions.push_back({c, span.first, span.second, entry.reason});
   }
 }
 
@@ -158,8 +144,7 @@ void place_confirmations(const Job& job, const LogTable& table, MomentPlacer& pl
     const auto channel = std::find_if(record.channels.begin(), record.channels.end(),
                                       [&](const Channel& one) { return one.column == number; });
     if (channel == record.channels.end()) {
-      place.add(entry.line, "[[confirm]] names column \"" + entry.column + "\", which is not evaluated",
-                "remove it, or give the column a role in [[thermocouple]]");
+      place.refuse(confirmed_column_not_evaluated(place.at(entry.line), entry.column));
       continue;
     }
     record.confirmations.push_back(
@@ -176,10 +161,22 @@ void place_periods(const Job& job, MomentPlacer& place, Record& record) {
     const bool begins = span->first >= record.times_s.front() - kMomentSlack;
     const bool ends = span->second <= record.times_s.back() + kMomentSlack;
     if (begins && ends) continue;
-    place.note(kOutside, "The job, line " + std::to_string(entry.line) + ": the period \"" + entry.name +
-                             "\" " + (place.is_outside(*span) ? "lies outside" : "reaches beyond") +
-                             " the record, which runs from " + place.moment(record.times_s.front()) + " to " +
-                             place.moment(record.times_s.back()) + ".");
+    place.note(kOutside, state(place.is_outside(*span) ? Sentence::period_outside_record
+                                                       : Sentence::period_beyond_record,
+                               FileLine{entry.line}, AsWritten{entry.name}, AtStamp{record.times_s.front()},
+                               AtStamp{record.times_s.back()}));
+  }
+}
+
+void place_remarks(const Job& job, MomentPlacer& place, Record& record) {
+  for (const RemarkEntry& entry : job.remarks) {
+    const auto at_s = place.seconds(entry.at, entry.line);
+    if (!at_s) continue;
+    const TimeSpan moment{*at_s, *at_s};
+    if (place.is_outside(moment))
+      place.refuse(remark_outside_record(place.at(entry.line), place.ends()));
+    else
+      record.remarks.push_back({place.within(moment).first, entry.text});
   }
 }
 
@@ -187,17 +184,20 @@ void place_time_range(const Job& job, const std::string& path, MomentPlacer& pla
   record.first_row = 0;
   record.end_row = record.times_s.size();
   if (!job.time_range) return;
-  const auto whole = place.span(job.time_range->first, job.time_range->second, job.time_range_line);
-  const auto span = whole ? place.within(*whole, "[time_range]", job.time_range_line) : std::nullopt;
-  if (!span) return;
+  const std::size_t line = job.time_range_line;
+  const auto whole = place.span(job.time_range->first, job.time_range->second, line);
+  if (!whole) return;
+  if (place.is_outside(*whole)) return place.refuse(time_range_outside_record(place.at(line), place.ends()));
+  const TimeSpan span = place.within(*whole);
+  if (MomentPlacer::reaches_beyond(*whole, span))
+    place.note(kOutside, state(Sentence::time_range_beyond_record, FileLine{line}, AtStamp{span.first},
+                               AtStamp{span.second}));
   const auto begin = record.times_s.begin();
   record.first_row = static_cast<std::size_t>(
-      std::lower_bound(begin, record.times_s.end(), span->first - kMomentSlack) - begin);
+      std::lower_bound(begin, record.times_s.end(), span.first - kMomentSlack) - begin);
   record.end_row = static_cast<std::size_t>(
-      std::upper_bound(begin, record.times_s.end(), span->second + kMomentSlack) - begin);
-  if (record.end_row < record.first_row + 2)
-    place.add(job.time_range_line, "fewer than two rows of " + path + " lie in [time_range]",
-              "correct from and to");
+      std::upper_bound(begin, record.times_s.end(), span.second + kMomentSlack) - begin);
+  if (record.end_row < record.first_row + 2) place.refuse(time_range_too_short(place.at(line), path));
 }
 
 }  // namespace
@@ -208,11 +208,7 @@ Problems place_moments(const Job& job, const LogTable& table, const std::string&
   place_exclusions(job, table, place, problems, record);
   place_confirmations(job, table, place, problems, record);
   place_periods(job, place, record);
-  for (const RemarkEntry& entry : job.remarks) {
-    const auto at_s = place.seconds(entry.at, entry.line);
-    if (const auto within = at_s ? place.within({*at_s, *at_s}, "the remark", entry.line) : std::nullopt)
-      record.remarks.push_back({within->first, entry.text});
-  }
+  place_remarks(job, place, record);
   place_time_range(job, path, place, record);
   return problems;
 }

@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "core/read/table_rows.h"
+#include "core/record/clock/clock_problems.h"
 #include "core/record/clock/midnights.h"
 #include "core/record/clock/stamp_clock.h"
 
@@ -139,18 +140,12 @@ std::optional<Problem> drop_overlapping_rows(LogTable& table, const std::string&
       dropped.insert(dropped.end(), overlap.repeats.begin(), overlap.repeats.end());
     } else if (overlap.changing_and_same > overlap.different) {
       const auto [row, earlier] = *overlap.difference;
-      return Problem{ProblemKind::bad_input, path, clock.line(row),
-                     "this row has the time of line " + std::to_string(clock.line(earlier)) +
-                         " and other readings, while the rows around it repeat earlier rows: exports that "
-                         "overlap and differ",
-                     "remove from the file what one of the two exports says of that time"};
+      return overlap_that_differs(path, clock.line(row), clock.line(earlier));
     }
   }
   if (dropped.empty()) return std::nullopt;
   notices.push_back({"repeat-rows", clock.line(dropped.front()), dropped.size(), std::nullopt,
-                     std::to_string(dropped.size()) +
-                         (dropped.size() == 1 ? " row repeats" : " rows repeat") +
-                         " earlier rows to the letter (exports that overlap); dropped."});
+                     state(Sentence::rows_of_overlap, how_many(dropped.size()))});
   take_rows_out(dropped, table);
   return std::nullopt;
 }

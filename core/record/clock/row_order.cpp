@@ -104,8 +104,7 @@ void sort_neighbours(LogTable& table, std::vector<Notice>& notices) {
   const std::size_t line = clock.line(moves.front().first);
   reorder_rows(moves, table);
   notices.push_back({"row-order", line, moves.size(), std::nullopt,
-                     std::to_string(moves.size()) +
-                         " rows stand in the file in the wrong order of time; they are sorted."});
+                     state(Sentence::rows_in_wrong_order, how_many(moves.size()))});
 }
 
 }  // namespace

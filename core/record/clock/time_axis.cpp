@@ -6,9 +6,9 @@
 #include <utility>
 #include <vector>
 
+#include "core/record/clock/clock_problems.h"
 #include "core/record/clock/midnights.h"
 #include "core/record/clock/stamp_clock.h"
-#include "core/units/printed_quantity.h"
 
 namespace soakwright {
 namespace {
@@ -19,18 +19,17 @@ constexpr double kEvenShare = 0.95;
 constexpr std::size_t kRowsToOneFault = 100;
 constexpr std::size_t kFaultsOfAShortLog = 2;
 
-std::string length_text(std::int64_t nanoseconds) {
-  return printed_duration(static_cast<double>(nanoseconds) / static_cast<double>(kNanosecondsPerSecond), 3);
+BetweenStamps between(std::int64_t nanoseconds) {
+  return {static_cast<double>(nanoseconds) / static_cast<double>(kNanosecondsPerSecond)};
 }
 
 void unfold_midnights(StampClock& clock, std::vector<Notice>& notices) {
   const StampClock::Moves midnights = midnights_of(clock);
   if (midnights.empty()) return;
-  Notice notice{"midnight", clock.line(midnights.front().first), midnights.size(), std::nullopt, {}};
+  Notice notice{"midnight", clock.line(midnights.front().first), midnights.size(), std::nullopt,
+                midnights.size() == 1 ? state(Sentence::midnight_passed)
+                                      : state(Sentence::midnights_passed, how_many(midnights.size()))};
   clock.unfold(midnights);
-  notice.text = "The time of day starts again at midnight";
-  if (notice.count > 1) notice.text.append(" ").append(std::to_string(notice.count)).append(" times");
-  notice.text += "; the rows after it belong to the next day.";
   notices.push_back(std::move(notice));
 }
 
@@ -83,8 +82,7 @@ void spread_repeats(StampClock& clock, std::vector<Notice>& notices) {
       clock.set(run.first + static_cast<std::size_t>(i),
                 start + (up_to_next ? length * i / count : twice_interval * i / 2));
   }
-  notice.text = std::to_string(notice.count) +
-                " rows have the time of the row before; rows of one time are spread evenly up to the next.";
+  notice.what = state(Sentence::rows_of_one_time, how_many(notice.count));
   notices.push_back(std::move(notice));
 }
 
@@ -113,26 +111,19 @@ std::optional<Problem> mend_backward_steps(StampClock& clock, TimeKind kind, con
   if (has_hours(kind) && backward.size() == 1 && moved > 0 && WideNs{2} * moved <= twice_interval &&
       static_cast<double>(even) >= kEvenShare * static_cast<double>(forward)) {
     axis.notices.push_back(
-        {"clock-back", clock.line(row + 1), 1, std::nullopt,
-         "The clock was put back by an hour here; time runs on, and moments are printed as the clock showed "
-         "them."});
+        {"clock-back", clock.line(row + 1), 1, std::nullopt, state(Sentence::clock_put_back)});
     clock.move({{row + 1, kHourNs}});
     return std::nullopt;
   }
   const std::size_t most_faults =
       clock.rows() < kRowsToOneFault ? kFaultsOfAShortLog : clock.rows() / kRowsToOneFault;
   if (backward.size() > most_faults)
-    return Problem{ProblemKind::bad_input, path, clock.line(row + 1),
-                   "time does not run forward in " + std::to_string(backward.size()) + " of " +
-                       std::to_string(clock.rows()) + " rows, here for the first time",
-                   "sort the rows by time, or export the log again"};
+    return time_not_forward(path, clock.line(row + 1), backward.size(), clock.rows());
   Notice notice{"clock-fault", clock.line(row + 1), backward.size(), std::nullopt, {}};
-  notice.text = "Time runs backward here by " + length_text(-clock.step(row));
-  if (backward.size() > 1)
-    notice.text.append(", and ").append(std::to_string(backward.size() - 1)).append(" more times");
-  notice.text +=
-      "; the step is taken as one usual interval, and what is evaluated across it is unknown there. Moments "
-      "are printed as the clock showed them.";
+  const BetweenStamps back = between(-clock.step(row));
+  notice.what = backward.size() == 1
+                    ? state(Sentence::time_runs_back, back)
+                    : state(Sentence::time_runs_back_often, back, how_many(backward.size() - 1));
   StampClock::Moves moves;
   for (const std::size_t r : backward) moves.emplace_back(r + 1, twice_interval / 2 - clock.step(r));
   clock.move(moves);
@@ -158,6 +149,11 @@ bool names_step(const StampClock& clock, std::size_t row, TimeKind kind, LocalTi
   return before <= wanted && wanted <= after;
 }
 
+std::optional<std::size_t> line_of_a_leap(const TimeAxis& axis) {
+  if (axis.notices.empty() || axis.notices.back().code != "clock-forward") return std::nullopt;
+  return axis.notices.back().line;
+}
+
 std::optional<Problem> mend_forward_leap(StampClock& clock, TimeKind kind, const std::string& path,
                                          const Job* job, TimeAxis& axis) {
   const auto moment = job != nullptr ? job->reading.clock_forward : std::nullopt;
@@ -171,28 +167,17 @@ std::optional<Problem> mend_forward_leap(StampClock& clock, TimeKind kind, const
     if (moment && !named && clock.step(r) > kHourNs && names_step(clock, r, kind, *moment)) {
       named = true;
       clock.move({{r + 1, -kHourNs}});
-      axis.notices.push_back({"clock-forward", clock.line(r + 1), 1, std::nullopt,
-                              "The clock was put forward by an hour here, as the job says; no time is "
-                              "missing, and moments are printed as the clock showed them."});
+      axis.notices.push_back(
+          {"clock-forward", clock.line(r + 1), 1, std::nullopt, state(Sentence::clock_put_forward)});
       continue;
     }
     if (stays.count++ == 0) stays.line = clock.line(r + 1);
   }
   if (stays.count != 0) {
-    stays.text =
-        "Time leaps forward by an hour here: a gap, or a clock put forward. It stays a gap unless "
-        "clock_forward in "
-        "[import] of the job names it.";
+    stays.what = state(Sentence::leap_stays_a_gap);
     axis.notices.push_back(std::move(stays));
   }
-  if (moment && !named)
-    return Problem{ProblemKind::bad_input, job->file, job->reading.clock_forward_line,
-                   "clock_forward names " + moment->iso() + ", but " + path +
-                       " has no step of an hour there" +
-                       (axis.notices.empty() || axis.notices.back().code != "clock-forward"
-                            ? std::string{}
-                            : "; it has one at line " + std::to_string(axis.notices.back().line)),
-                   "correct or leave out clock_forward"};
+  if (moment && !named) return no_step_of_an_hour(*job, *moment, path, line_of_a_leap(axis));
   return std::nullopt;
 }
 
@@ -207,9 +192,8 @@ void find_gaps(StampClock& clock, TimeAxis& axis) {
     longest = std::max(longest, clock.step(r));
   }
   if (notice.count == 0) return;
-  notice.text = (notice.count == 1 ? std::string{"One step between rows is"}
-                                   : std::to_string(notice.count) + " steps between rows are") +
-                " longer than three intervals; the longest is " + length_text(longest) + ".";
+  notice.what = notice.count == 1 ? state(Sentence::gap_of_rows, between(longest))
+                                  : state(Sentence::gaps_of_rows, how_many(notice.count), between(longest));
   axis.notices.push_back(std::move(notice));
 }
 
@@ -217,20 +201,9 @@ void find_gaps(StampClock& clock, TimeAxis& axis) {
 Result<std::int64_t> added_date_ns(TimeKind kind, const Job* job) {
   if (job == nullptr) return std::int64_t{0};
   const ImportChoices& import = job->reading;
-  const auto refuse = [&](std::size_t line, std::string what, std::string help) {
-    return Problem{ProblemKind::bad_input, job->file, line, std::move(what), std::move(help)};
-  };
   const bool time_of_day = kind == TimeKind::time_of_day;
-  if (import.date && !time_of_day)
-    return refuse(import.date_line,
-                  has_date(kind) ? "`date` is given, but the log has dates"
-                                 : "`date` is given, but the log has elapsed time",
-                  has_date(kind) ? "leave it out" : "give `start`, the date and time of elapsed time 0");
-  if (import.start && (time_of_day || has_date(kind)))
-    return refuse(import.start_line,
-                  has_date(kind) ? "`start` is given, but the log has dates"
-                                 : "`start` is given, but the log has a time of day",
-                  has_date(kind) ? "leave it out" : "give `date`, the date of the first row");
+  if (import.date && !time_of_day) return date_not_needed(*job, kind);
+  if (import.start && (time_of_day || has_date(kind))) return start_not_needed(*job, kind);
   if (import.date) return days_from_civil(*import.date) * kDayNs;
   return import.start ? import.start->nanoseconds() : std::int64_t{0};
 }
@@ -257,19 +230,14 @@ Result<TimeAxis> make_time_axis(const LogTable& table, const std::string& path, 
   StampClock clock{table};
   if (std::all_of(table.stamps_ns.begin(), table.stamps_ns.end(),
                   [&](std::int64_t stamp) { return stamp == table.stamps_ns.front(); }))
-    return Problem{ProblemKind::bad_input, path, table.first_row_line, "all rows have the same time",
-                   "time must run forward"};
+    return one_time_only(path, table.first_row_line);
   if (table.time == TimeKind::time_of_day) unfold_midnights(clock, axis.notices);
   spread_repeats(clock, axis.notices);
-  if (clock.twice_interval() == 0)
-    return Problem{ProblemKind::bad_input, path, table.first_row_line, "time only runs backward",
-                   "sort the rows by time"};
+  if (clock.twice_interval() == 0) return time_only_backward(path, table.first_row_line);
   if (auto problem = mend_backward_steps(clock, table.time, path, axis)) return *std::move(problem);
   if (auto problem = mend_forward_leap(clock, table.time, path, job, axis)) return *std::move(problem);
 
-  if (clock.too_far())
-    return Problem{ProblemKind::bad_input, path, table.first_row_line,
-                   "the times of the rows lie centuries apart", "look for damaged time stamps"};
+  if (clock.too_far()) return times_far_apart(path, table.first_row_line);
 
   find_gaps(clock, axis);
   axis.interval_s =

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/report/json/alternatives_json.h"
 
+#include "core/wording/budget_words.h"
+
 namespace soakwright {
 namespace {
 
@@ -78,8 +80,8 @@ void write_budgets(Members& members, const std::vector<ChannelBudget>& budgets) 
       members.number("temperature", point.celsius);
       members.number("uncertainty", point.expanded_k);
       short_objects(members, "components", point.lines, [&](const BudgetLine& line) {
-        members.text("name", line.name);
-        members.text("source", line.source);
+        members.text("name", budget_words::name(line.source.kind));
+        members.text("source", budget_words::source(line.source));
         members.number(line.is_step ? "q" : "a", line.half_width_k);
         members.number("divisor", line.divisor);
         members.number("u", line.standard_k);

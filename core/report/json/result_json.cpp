@@ -5,16 +5,18 @@
 #include <optional>
 
 #include "core/explain/shortfall.h"
-#include "core/phases/suspects/suspect_sentence.h"
 #include "core/procedure/procedure_words.h"
 #include "core/report/json/alternatives_json.h"
 #include "core/report/json/explanation_json.h"
 #include "core/report/json/heat_json.h"
 #include "core/report/json/result_members.h"
 #include "core/report/sections/sections.h"
+#include "core/wording/column_words.h"
+#include "core/wording/notice_words.h"
 #include "core/wording/procedure_limits.h"
 #include "core/wording/requirement_text.h"
 #include "core/wording/statement_words.h"
+#include "core/wording/suspect_words.h"
 
 namespace soakwright {
 namespace {
@@ -82,14 +84,14 @@ void write_log(JsonWriter& json, Members& members, const Record& record) {
   members.objects("other_columns", record.other_columns, [&](const OtherColumn& column) {
     members.integer("column", column.column);
     members.text("name", column.name);
-    members.text("why", column.why);
+    members.text("why", reason_text(column.why));
   });
   members.objects("notices", record.notices, [&](const Notice& notice) {
     members.text("code", notice.code);
     members.line("line", notice.line);
     members.integer("count", notice.count);
     members.text_or_null("channel", notice.channel);
-    members.text("text", notice.text);
+    members.text("text", notice_text(notice, record));
   });
   json.end_object();
 }
@@ -280,8 +282,7 @@ void write_requirements(Members& members, const std::vector<Requirement>& requir
   });
 }
 
-void write_findings(Members& members, const Verdicts& verdicts, const Procedure& procedure,
-                    const PrintedNumbers& say) {
+void write_findings(Members& members, const Verdicts& verdicts, const WordingContext& context) {
   members.objects("findings", verdicts.findings, [&](const Finding& finding) {
     members.text_or_null("requirement",
                          finding.requirement.empty() ? std::nullopt : std::optional(finding.requirement));
@@ -294,9 +295,9 @@ void write_findings(Members& members, const Verdicts& verdicts, const Procedure&
                                   ? std::optional(in_unit(*finding.extreme, TemperatureUnit::celsius))
                                   : std::nullopt);
     const Requirement* requirement = requirement_of(finding, verdicts);
-    const std::string text = finding_text(finding, requirement, procedure, say);
+    const std::string text = finding_text(finding, requirement, context);
     members.text("text", text);
-    write_explanation(members, explain(finding, requirement, procedure, say, text));
+    write_explanation(members, explain(finding, requirement, *context.analysis.procedure, context.say, text));
   });
 }
 
@@ -339,7 +340,7 @@ std::string result_json(const Analysis& analysis) {
   write_heat(members, analysis);
   const std::vector<FirstDeviation> deviations = first_deviations(analysis);
   write_requirements(members, verdicts.requirements, procedure, deviations, say);
-  write_findings(members, verdicts, procedure, say);
+  write_findings(members, verdicts, {analysis, say});
   const FirstDeviation* first = earliest_of(deviations);
   write_deviation(members, first, first != nullptr ? &verdicts.requirements[first->requirement] : nullptr,
                   say);

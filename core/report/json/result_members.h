@@ -12,7 +12,7 @@
 #include "core/evaluate/verdict.h"
 #include "core/record/record.h"
 #include "core/report/json/json_writer.h"
-#include "core/report/json/result_words.h"
+#include "core/wording/result_words.h"
 
 namespace soakwright {
 

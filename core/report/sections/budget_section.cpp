@@ -2,45 +2,38 @@
 // The uncertainty budgets: one table for all channels that share one.
 #include <algorithm>
 
-#include <fmt/format.h>
-
 #include "core/report/sections/sections.h"
+#include "core/wording/budget_words.h"
 #include "core/wording/certificate_words.h"
 
 namespace soakwright {
 namespace {
 
-constexpr int kDigits = 2;
-
-std::string kelvin_text(const std::optional<double>& kelvin, const PrintedNumbers& say) {
-  if (!kelvin) return "not known";
-  const double printed = TemperatureDifference::of_kelvin(*kelvin).in(say.unit());
-  return decimal_text(printed, kDigits);
-}
-
 BudgetTable table_of(const ChannelBudget& budget, const PrintedNumbers& say) {
   BudgetTable table;
   table.names = {budget.channel};
   table.channels = budget.channel;
-  table.rate = budget.rate_share == 0.0
-                   ? std::string{"none: a constant error cancels in a rate"}
-                   : fmt::format("{} % of the rate", decimal_text(budget.rate_share * 100.0, kDigits));
+  table.rate = budget_words::of_rate(budget.rate_share);
   for (const BudgetPoint& point : budget.points) {
     table.columns.push_back(say.limit(Temperature::of_celsius(point.celsius)) + ", " +
                             certificate_words::budget_point(point.what));
-    table.expanded.push_back(kelvin_text(point.expanded_k, say));
+    table.expanded.push_back(budget_words::contribution(point.expanded_k, say));
   }
   const std::size_t lines = budget.points.empty() ? 0 : budget.points.front().lines.size();
   for (std::size_t i = 0; i < lines; ++i) {
     const BudgetLine& line = budget.points.front().lines[i];
-    BudgetTable::Row row{line.name, line.source, {}, line.is_step ? "√12" : "√3", {}};
+    BudgetTable::Row row{budget_words::name(line.source.kind),
+                         budget_words::source(line.source),
+                         {},
+                         line.is_step ? "√12" : "√3",
+                         {}};
     for (const BudgetPoint& point : budget.points) {
-      const std::string size = kelvin_text(point.lines[i].half_width_k, say);
+      const std::string size = budget_words::contribution(point.lines[i].half_width_k, say);
       // One half-width for all temperatures is said once.
       const bool first = row.half_width.empty();
       if (first || row.half_width.substr(row.half_width.rfind(' ') + 1) != size)
         row.half_width += (first ? "" : " / ") + size;
-      row.standard.push_back(kelvin_text(point.lines[i].standard_k, say));
+      row.standard.push_back(budget_words::contribution(point.lines[i].standard_k, say));
     }
     table.rows.push_back(std::move(row));
   }

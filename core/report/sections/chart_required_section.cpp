@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "core/report/sections/sections.h"
+#include "core/wording/chart_words.h"
 
 namespace soakwright {
 namespace {
@@ -126,16 +127,14 @@ std::vector<ChartLevel> chart_levels(const ReportContext& context) {
   const double begin_s = record.begin_s();
   const double end_s = record.end_s();
   const RecordLimits& whole = analysis.procedure->record_limits;
-  const auto whole_level = [&](ChartLevel::Kind kind, const std::optional<Temperature>& limit,
-                               const char* name) {
-    if (limit)
-      add_level(levels,
-                {kind, limit->celsius(), begin_s, end_s, fmt::format("{} {}", name, say.limit(*limit))});
+  using Words = std::string (*)(const std::string&);
+  const auto whole_level = [&](ChartLevel::Kind kind, const std::optional<Temperature>& limit, Words text) {
+    if (limit) add_level(levels, {kind, limit->celsius(), begin_s, end_s, text(say.limit(*limit))});
   };
-  whole_level(ChartLevel::Kind::temperature_max, whole.temperature_max, "maximum");
+  whole_level(ChartLevel::Kind::temperature_max, whole.temperature_max, chart_words::maximum);
   whole_level(ChartLevel::Kind::start_temperature_max, whole.start_temperature_max,
-              "start (loading) at most");
-  whole_level(ChartLevel::Kind::end_temperature_max, whole.end_temperature_max, "end (unloading) at most");
+              chart_words::start_at_most);
+  whole_level(ChartLevel::Kind::end_temperature_max, whole.end_temperature_max, chart_words::end_at_most);
 
   for (const Stage& stage : analysis.procedure->stages) {
     const auto* ramp = std::get_if<RampStage>(&stage.asked);
@@ -144,13 +143,11 @@ std::vector<ChartLevel> chart_levels(const ReportContext& context) {
       const StageCourse* course = course_of_stage(analysis.verdicts.get(), weld, stage.number);
       const double from_s = course != nullptr && course->start_s ? *course->start_s : begin_s;
       const double to_s = course != nullptr && course->end_s ? *course->end_s : end_s;
-      const auto add = [&](ChartLevel::Kind kind, const std::optional<Temperature>& limit, const char* name) {
-        if (limit)
-          add_level(levels,
-                    {kind, limit->celsius(), from_s, to_s, fmt::format("{} {}", name, say.limit(*limit))});
+      const auto add = [&](ChartLevel::Kind kind, const std::optional<Temperature>& limit, Words text) {
+        if (limit) add_level(levels, {kind, limit->celsius(), from_s, to_s, text(say.limit(*limit))});
       };
-      add(ChartLevel::Kind::evaluated_above, ramp->above, "rates evaluated above");
-      add(ChartLevel::Kind::evaluated_below, ramp->below, "rates evaluated below");
+      add(ChartLevel::Kind::evaluated_above, ramp->above, chart_words::rates_above);
+      add(ChartLevel::Kind::evaluated_below, ramp->below, chart_words::rates_below);
     }
   }
   return levels;

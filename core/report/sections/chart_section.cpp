@@ -1,10 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The chart's traces and what stands on the time axis: phases, periods, findings, remarks, take-overs.
-#include <cmath>
-
 #include <fmt/format.h>
 
 #include "core/report/sections/sections.h"
+#include "core/wording/chart_words.h"
 #include "core/wording/exclusion_words.h"
 
 namespace soakwright {
@@ -27,26 +26,6 @@ ChartTrace::Role role_of(const Channel& channel) {
   return ChartTrace::Role::evaluated;
 }
 
-std::string legend_text(const Channel& channel, const Record& record) {
-  switch (role_of(channel)) {
-    case ChartTrace::Role::evaluated:
-      return channel.role == ThermocoupleRole::control ? channel.name + " (control)" : channel.name;
-    case ChartTrace::Role::edge:
-      return channel.name + " (edge)";
-    case ChartTrace::Role::spare:
-      return channel.spare_for
-                 ? fmt::format("{} (spare for {})", channel.name, record.channels[*channel.spare_for].name)
-                 : channel.name + " (spare)";
-    case ChartTrace::Role::air:
-      return channel.name + " (air)";
-    case ChartTrace::Role::set_point:
-      return channel.name + " (set point)";
-    case ChartTrace::Role::off:
-      return channel.name;
-  }
-  return channel.name;
-}
-
 ChartSegment::Kind segment_kind(Phase::Kind kind) {
   switch (kind) {
     case Phase::Kind::heat:
@@ -59,13 +38,6 @@ ChartSegment::Kind segment_kind(Phase::Kind kind) {
       return ChartSegment::Kind::idle;
   }
   return ChartSegment::Kind::idle;
-}
-
-std::string phase_text(const Phase& phase, const PrintedNumbers& say) {
-  if (phase.kind == Phase::Kind::hold)
-    return "hold " + say.limit(Temperature::of_celsius(std::round(phase.level_c)));
-  if (phase.kind == Phase::Kind::idle) return "idle";
-  return phase_kind_text(phase.kind) + " " + say.rate(phase.rate_c_per_h);
 }
 
 std::optional<std::size_t> trace_index(const Chart& chart, const std::string& name) {
@@ -98,30 +70,6 @@ void add_marks(Chart& chart, const ReportContext& context) {
   }
 }
 
-std::string title_of(const Analysis& analysis) {
-  std::string title;
-  const auto append = [&title](const std::string& part) { title += (title.empty() ? "" : ", ") + part; };
-  if (analysis.job) {
-    if (analysis.job->work) append(*analysis.job->work);
-    if (analysis.job->weld) append("weld " + *analysis.job->weld);
-    if (analysis.job->cycle && *analysis.job->cycle > 1)
-      append(fmt::format("cycle {}", *analysis.job->cycle));
-  }
-  return title.empty() ? analysis.record->file : title;
-}
-
-const char* time_axis_text(RecorderClock::Kind kind) {
-  switch (kind) {
-    case RecorderClock::Kind::dated:
-      return "Local time, as on the recorder";
-    case RecorderClock::Kind::time_of_day:
-      return "Time of day, as on the recorder";
-    case RecorderClock::Kind::elapsed:
-      break;
-  }
-  return "Elapsed time, as in the log, h:mm";
-}
-
 }  // namespace
 
 Chart chart_section(const ReportContext& context) {
@@ -131,9 +79,9 @@ Chart chart_section(const ReportContext& context) {
   chart.record = context.analysis.record;
   chart.unit = say.unit();
   chart.has_days = record.clock.kind() != RecorderClock::Kind::elapsed;
-  chart.title = title_of(context.analysis);
-  chart.time_axis = time_axis_text(record.clock.kind());
-  chart.temperature_axis = std::string{"Temperature, "} + say.degree();
+  chart.title = chart_words::title(context.analysis.job.get(), record);
+  chart.time_axis = chart_words::time_axis(record.clock.kind());
+  chart.temperature_axis = chart_words::temperature_axis(say);
   if (record.rows() > 0) {
     chart.begin_s = record.times_s.front();
     chart.end_s = record.times_s.back();
@@ -149,16 +97,16 @@ Chart chart_section(const ReportContext& context) {
     const Channel& channel = record.channels[i];
     const Job* job = context.analysis.job.get();
     chart.traces.push_back({i, fmt::format("{}", i + 1), channel.name,
-                            legend_text(channel, record) + excluded_legend(record, job, i), role_of(channel),
-                            channel.readings, is_taken_out(record, job, i)});
+                            chart_words::legend(channel, record) + excluded_legend(record, job, i),
+                            role_of(channel), channel.readings, is_taken_out(record, job, i)});
   }
   chart.ranges = chart_ranges(context);
   chart.levels = chart_levels(context);
   chart.stages = chart_stages(context);
   if (context.analysis.course)
     for (const Phase& phase : context.analysis.course->phases)
-      chart.phases.push_back(
-          {segment_kind(phase.kind), std::nullopt, phase.start_s, phase.end_s, phase_text(phase, say)});
+      chart.phases.push_back({segment_kind(phase.kind), std::nullopt, phase.start_s, phase.end_s,
+                              chart_words::phase(phase, say)});
   for (const Period& period : record.periods)
     chart.periods.push_back(
         {ChartSegment::Kind::period, std::nullopt, period.from_s, period.to_s, period.name});
@@ -168,9 +116,9 @@ Chart chart_section(const ReportContext& context) {
   if (context.analysis.verdicts)
     for (const Replacement& replacement : context.analysis.verdicts->replaced)
       chart.takeovers.push_back({replacement.from_s, trace_index(chart, replacement.channel),
-                                 fmt::format("{} for {}", replacement.by, replacement.channel)});
+                                 chart_words::takeover(replacement.by, replacement.channel)});
   if (const FirstDeviation* first = earliest_of(context.deviations))
-    chart.deviations.push_back({first->at_s, std::nullopt, "first deviation"});
+    chart.deviations.push_back({first->at_s, std::nullopt, chart_words::first_deviation()});
   for (const Exclusion& exclusion : record.exclusions)
     if (const auto trace = trace_of_channel(chart, exclusion.channel))
       chart.exclusions.push_back({*trace, exclusion.from_s, exclusion.to_s});

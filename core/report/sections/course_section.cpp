@@ -3,9 +3,10 @@
 // remarks.
 #include <fmt/format.h>
 
-#include "core/phases/suspects/suspect_sentence.h"
 #include "core/report/sections/sections.h"
+#include "core/wording/course_words.h"
 #include "core/wording/exclusion_words.h"
+#include "core/wording/suspect_words.h"
 
 namespace soakwright {
 std::vector<PhaseRow> phase_rows(const ReportContext& context) {
@@ -62,15 +63,9 @@ std::vector<LabelledText> suspect_facts(const ReportContext& context) {
 std::vector<HandRow> replaced_rows(const ReportContext& context) {
   std::vector<HandRow> rows;
   if (!context.analysis.verdicts) return rows;
-  for (const Replacement& replacement : context.analysis.verdicts->replaced) {
-    std::string step = "the step between the two is not known";
-    if (replacement.step_k)
-      step = fmt::format("at that moment {} less {} was {}", replacement.by, replacement.channel,
-                         context.say.difference(*replacement.step_k));
-    rows.push_back(
-        {replacement.channel, context.say.moment(replacement.from_s),
-         fmt::format("{} took over from here to the end of the record; {}.", replacement.by, step)});
-  }
+  for (const Replacement& replacement : context.analysis.verdicts->replaced)
+    rows.push_back({replacement.channel, context.say.moment(replacement.from_s),
+                    course_words::took_over(replacement, context.say)});
   return rows;
 }
 

@@ -52,7 +52,7 @@ std::vector<FindingRow> finding_rows(const ReportContext& context,
     row.when = context.say.when(std::nullopt, finding.from_s, finding.to_s);
     row.brief_when = context.say.brief_when(std::nullopt, finding.from_s, finding.to_s);
     row.extreme = extreme_text(finding, context.say);
-    row.text = finding_text(finding, requirement, *context.analysis.procedure, context.say);
+    row.text = finding_text(finding, requirement, context);
     row.explanation = explain(finding, requirement, *context.analysis.procedure, context.say, row.text);
     if (context.analysis.review)
       for (const FindingReview& review : context.analysis.review->findings)

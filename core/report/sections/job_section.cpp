@@ -1,24 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Job data and the welds with their verdicts.
-#include <fmt/format.h>
-
 #include "core/report/sections/sections.h"
 #include "core/wording/printed_lengths.h"
+#include "core/wording/work_words.h"
 
 namespace soakwright {
 namespace {
-
-/// Which log, when, how its holds went, and what it comes to by itself.
-std::string previous_text(const PreviousRecord& one, TemperatureUnit unit) {
-  const PrintedNumbers say{unit, *one.record};  // each record has a clock of its own
-  std::string text = one.record->file;
-  if (one.record->rows() > 0) text += fmt::format(", {}", say.moment(0.0));
-  text += fmt::format(", {} long", say.duration(one.record->duration_s()));
-  for (const Requirement& requirement : one.verdicts->requirements)
-    if (requirement.kind == RequirementKind::hold_time)
-      text += fmt::format(", held for {}", say.duration(requirement.certain_s.value_or(0.0)));
-  return text + fmt::format("; by itself {}", verdict_text(one.verdicts->verdict));
-}
 
 using Facts = std::vector<LabelledText>;
 
@@ -56,20 +43,14 @@ void add_details(const ReportContext& context, Facts& facts) {
   const Job& job = *context.analysis.job;
   for (const auto& [name, text] : job.details)
     if (!text.empty()) facts.push_back({name, text});
-  if (job.cycle) facts.push_back({"Cycle", fmt::format("{} of this weld", *job.cycle)});
+  if (job.cycle) facts.push_back(work_words::cycle(*job.cycle));
   for (const PreviousRecord& one : context.analysis.previous_records)
-    facts.push_back({fmt::format("Cycle {}, earlier", one.cycle), previous_text(one, context.say.unit())});
+    facts.push_back(work_words::previous_record(one, context.say.unit()));
 }
 
 void add_recorder(const ReportContext& context, Facts& facts) {
   if (!context.analysis.job->recorder) return;
-  const RecorderEntry& recorder = *context.analysis.job->recorder;
-  std::string text;
-  const auto append = [&text](const std::string& part) { text += (text.empty() ? "" : ", ") + part; };
-  if (recorder.accuracy) append("accuracy ±" + context.say.limit(*recorder.accuracy));
-  if (recorder.resolution) append("resolution " + context.say.limit(*recorder.resolution));
-  if (recorder.certificate) append("certificate " + *recorder.certificate);
-  if (recorder.valid_until) append("valid until " + date_text(*recorder.valid_until));
+  const std::string text = work_words::recorder(*context.analysis.job->recorder, context.say);
   if (!text.empty()) facts.push_back({"Recorder", text});
 }
 
@@ -78,7 +59,7 @@ void add_recorder(const ReportContext& context, Facts& facts) {
 std::vector<LabelledText> job_facts(const ReportContext& context) {
   Facts facts;
   if (context.analysis.job == nullptr) return facts;
-  add(facts, "Report number", context.analysis.job->report_number);
+  add(facts, work_words::report_number(), context.analysis.job->report_number);
   add_heated(context, nullptr, facts);
   add(facts, "Equipment", context.analysis.job->equipment);
   add_details(context, facts);

@@ -2,6 +2,7 @@
 // The requirement table: each limit with what was measured against it.
 #include "core/explain/shortfall.h"
 #include "core/report/sections/sections.h"
+#include "core/wording/report_words.h"
 #include "core/wording/requirement_details.h"
 #include "core/wording/requirement_text.h"
 #include "core/wording/requirement_words.h"
@@ -41,7 +42,7 @@ std::vector<RequirementRow> requirement_rows(const ReportContext& context, const
     row.weld = weld_text(requirement.weld);
     row.label = words_of(requirement.kind).label;
     row.limit = std::move(text.limit);
-    row.measured = text.measured.empty() ? "not measured" : std::move(text.measured);
+    row.measured = text.measured.empty() ? report_words::not_measured() : std::move(text.measured);
     row.margin = std::move(text.margin);
     row.uncertainty = std::move(text.uncertainty);
     row.where = where_text(requirement);

@@ -1,9 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The source files of this report, and who signs it.
-#include <fmt/format.h>
-
 #include "core/report/sections/sections.h"
 #include "core/wording/review_words.h"
+#include "core/wording/work_words.h"
 
 namespace soakwright {
 namespace {
@@ -21,7 +20,7 @@ std::vector<Fingerprint> fingerprint_rows(const ReportContext& context) {
   rows.push_back({"Log", analysis.record->file, analysis.record->sha256,
                   count_text(analysis.record->bytes) + (analysis.record->bytes == 1 ? " byte" : " bytes")});
   for (const PreviousRecord& one : analysis.previous_records)
-    rows.push_back({fmt::format("Log of cycle {}", one.cycle), one.record->file, one.record->sha256,
+    rows.push_back({work_words::log_of_cycle(one.cycle), one.record->file, one.record->sha256,
                     count_text(one.record->bytes) + (one.record->bytes == 1 ? " byte" : " bytes")});
   if (analysis.procedure)
     rows.push_back({"Procedure", base_name(analysis.procedure->file), analysis.procedure->sha256, {}});

@@ -10,6 +10,7 @@
 #include "core/measure/traces/prepared_traces.h"
 #include "core/report/sections/sections.h"
 #include "core/wording/certificate_words.h"
+#include "core/wording/course_words.h"
 
 namespace soakwright {
 namespace {
@@ -21,31 +22,14 @@ const Stage* find_stage(const Procedure* procedure, std::size_t number) {
   return nullptr;
 }
 
-std::string spans_text(const std::vector<TimeSpan>& spans, const PrintedNumbers& say) {
-  constexpr std::size_t kMost = 6;
-  std::string text;
-  for (std::size_t i = 0; i < spans.size() && i < kMost; ++i) {
-    if (i > 0) text += "; ";
-    text += fmt::format("{} ({})", say.span(spans[i].first, spans[i].second),
-                        say.duration(spans[i].second - spans[i].first));
-  }
-  if (spans.size() > kMost) text += fmt::format("; and {} more", spans.size() - kMost);
-  return text;
-}
-
 std::vector<LabelledText> hold_facts(const StageCourse& course, const PrintedNumbers& say) {
   std::vector<LabelledText> facts;
-  if (course.continuous)
-    facts.push_back({"Continuous hold",
-                     fmt::format("{} ({})", say.span(course.continuous->first, course.continuous->second),
-                                 say.duration(course.continuous->second - course.continuous->first))});
-  else
-    facts.push_back({"Continuous hold", "none: the thermocouples were never all in range together"});
+  facts.push_back(course_words::continuous_hold(course.continuous, say));
   if (course.start_s && course.end_s)
-    facts.push_back({"Hold period", say.span(*course.start_s, *course.end_s)});
-  if (course.in_range.size() > 1) facts.push_back({"Times in range", spans_text(course.in_range, say)});
+    facts.push_back(course_words::hold_period(*course.start_s, *course.end_s, say));
+  if (course.in_range.size() > 1) facts.push_back(course_words::times_in_range(course.in_range, say));
   if (!course.edge_crossings.empty())
-    facts.push_back({"Edges of the range crossed", spans_text(course.edge_crossings, say)});
+    facts.push_back(course_words::edges_crossed(course.edge_crossings, say));
   return facts;
 }
 

@@ -163,7 +163,8 @@ TEST_CASE("a table's header stands again on each of its pages") {
   auto record = std::make_shared<Record>(*analysis.record);
   for (std::size_t i = 0; i < 300; ++i)
     record->notices.push_back(
-        {"missing-text", i + 10, 1, "TC1", "a cell that is no number, number " + std::to_string(i)});
+        {"missing-text", i + 10, 1, "TC1",
+         state(Sentence::cells_of_one_text, Count::of(1), AsWritten{"fault " + std::to_string(i)})});
   analysis.record = record;
   const Printed printed(make_report(analysis));
   int with_notices = 0;

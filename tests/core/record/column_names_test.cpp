@@ -12,6 +12,7 @@
 #include <fmt/format.h>
 
 #include "core/record/record_file.h"
+#include "core/wording/column_words.h"
 #include "tests/core/read/written_log.h"
 
 using namespace soakwright;
@@ -69,7 +70,7 @@ std::string lost(const std::string& name, const Cell& cell, const std::string& u
   for (const Channel& channel : record.value()->channels)
     if (channel.column == 4) return channel.evaluated() ? "" : name + ": not evaluated\n";
   for (const OtherColumn& other : record.value()->other_columns)
-    if (other.column == 4) return name + ": " + other.why + "\n";
+    if (other.column == 4) return name + ": " + reason_text(other.why) + "\n";
   return name + ": gone\n";
 }
 
@@ -79,7 +80,7 @@ std::string why_apart(const std::string& name, const Cell& cell, const std::stri
   const auto record = read_record(log.path(), nullptr);
   if (!record) return record.problems().front().text();
   for (const OtherColumn& other : record.value()->other_columns)
-    if (other.column == 4) return other.why;
+    if (other.column == 4) return reason_text(other.why);
   return "evaluated";
 }
 

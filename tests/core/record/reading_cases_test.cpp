@@ -18,6 +18,7 @@
 #include "core/procedure/job/job_words.h"
 #include "core/record/column_kind.h"
 #include "core/record/record_file.h"
+#include "core/wording/column_words.h"
 
 using namespace soakwright;
 namespace fs = std::filesystem;
@@ -62,7 +63,8 @@ json channels_of(const Record& record) {
 
 json other_columns_of(const Record& record) {
   json list = json::array();
-  for (const OtherColumn& other : record.other_columns) list.push_back({other.column, other.name, other.why});
+  for (const OtherColumn& other : record.other_columns)
+    list.push_back({other.column, other.name, reason_text(other.why)});
   return list;
 }
 

@@ -77,8 +77,8 @@ TEST_CASE("semicolons, decimal commas, a heading and a units row") {
   CHECK(record->channels[0].readings.celsius(0) == (642 * 5 - 1600) / 90.0);
   CHECK(record->channels[1].readings.celsius(1) == 18.5);
   REQUIRE(record->other_columns.size() == 2);
-  CHECK(record->other_columns[0].why == "set point");
-  CHECK(record->other_columns[1].why == "unit %");
+  CHECK(record->other_columns[0].why == ColumnReason{ColumnContent::set_point});
+  CHECK(record->other_columns[1].why == ColumnReason{ColumnContent::other_unit, "%"});
 }
 
 TEST_CASE("minute stamps are spread and a repeated row is dropped") {

@@ -14,7 +14,8 @@ PreviousRecord previous(int cycle, const std::string& file, const MadeUpRun& run
   auto record = std::make_shared<Record>(*alone.record);
   record->file = file;
   record->clock = RecorderClock::dated(LocalTime::of({2031, 3, 30}, 7, 30, 0).value());
-  record->notices.push_back({"gap", 12, 1, std::string{"TC1"}, "one gap of 20 min"});
+  record->notices.push_back(
+      {"gap", 12, 1, std::string{"TC1"}, state(Sentence::gap_of_rows, BetweenStamps{1200.0})});
   PreviousRecord one;
   one.cycle = cycle;
   one.record = record;
@@ -47,7 +48,8 @@ TEST_CASE("each previous record has a report of its own, with its own chart, the
   CHECK(first.chart.record->file == "lug-1.csv");
   CHECK(first.channels.size() == 2);
   REQUIRE(first.notices.size() == 1);
-  CHECK(first.notices[0].text == "one gap of 20 min");
+  CHECK(first.notices[0].text ==
+        "One step between rows is longer than three intervals; the longest is 20 min.");
   CHECK(first.unit == TemperatureUnit::fahrenheit);
   // Its own clock, and the verdict of the record alone: 30 min of the 95 that are specified.
   CHECK(first.record[1].text == "2031-03-30 07:30:00");

@@ -47,7 +47,7 @@ TEST_CASE("U is twice the root of the sum of squares of what the job gives and t
     const Budget budget = budget_for(
         class_1 + "extension = \"±1.5 C\"\n[recorder]\naccuracy = \"±1.0 C\"\nresolution = \"0.1 C\"\n");
     REQUIRE(budget.parts().size() == 4);
-    CHECK(budget.parts()[1].name == "extension cable");
+    CHECK(budget.parts()[1].source.kind == BudgetSource::Kind::extension_cable);
     // 2·√(1.92 + 0.75 + 0.333333 + 0.000833)
     CHECK(budget.expanded_k(600) == Approx(3.46651).epsilon(1e-5));
   }
@@ -64,9 +64,12 @@ TEST_CASE("U is twice the root of the sum of squares of what the job gives and t
 
 TEST_CASE("A calibrated thermocouple's tolerance is its calibration's") {
   const std::string fixed = "tolerance = \"±0.8 C\"\n";
-  CHECK(budget_for(kTc1 + fixed).parts()[0].name == "thermocouple");
-  CHECK(budget_for(kTc1 + fixed + "correction = [[0, 0.0], [600, -1.4]]\n").parts()[0].name == "calibration");
-  CHECK(budget_for(kTc1 + fixed + "certificate = \"BF-2031-17\"\n").parts()[0].name == "calibration");
+  const auto kind_of = [&](const std::string& more) {
+    return budget_for(kTc1 + fixed + more).parts()[0].source.kind;
+  };
+  CHECK(kind_of("") == BudgetSource::Kind::thermocouple);
+  CHECK(kind_of("correction = [[0, 0.0], [600, -1.4]]\n") == BudgetSource::Kind::calibration);
+  CHECK(kind_of("certificate = \"BF-2031-17\"\n") == BudgetSource::Kind::calibration);
 }
 
 TEST_CASE("The coarser of the recorder's step and the log's last digit counts") {

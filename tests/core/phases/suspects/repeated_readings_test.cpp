@@ -11,8 +11,8 @@
 #include <catch2/catch.hpp>
 
 #include "core/phases/course.h"
-#include "core/phases/suspects/suspect_sentence.h"
-#include "core/report/json/result_words.h"
+#include "core/wording/result_words.h"
+#include "core/wording/suspect_words.h"
 #include "tests/core/phases/drawn_record.h"
 
 using namespace soakwright;
@@ -206,7 +206,7 @@ TEST_CASE("columns that are the set point are copies of it") {
   Record record = made::draw(relief());
   OtherColumn set_point;
   set_point.name = "Set point";
-  set_point.why = "set point";
+  set_point.why = {ColumnContent::set_point};
   Drawing straight = relief();
   straight.noise_k = 0.0;
   straight.channel_step_k = 0.0;
@@ -225,7 +225,9 @@ TEST_CASE("columns that are a set point are copies of it, though its column was 
   straight.channel_step_k = 0.0;
   Record record = made::draw(straight);
   record.channels[5].name = "Set point";
-  record.notices.push_back({"name-unclear", 1, 1, "Set point", "evaluated"});
+  record.notices.push_back(
+      {"name-unclear", 1, 1, "Set point",
+       state(Sentence::name_suggests, AsWritten{"Set point"}, OneOf{ColumnContent::set_point})});
   CHECK(accused(record, Code::copied, 0.0, record.times_s.back()) == std::set<std::size_t>{0, 1, 2, 3, 4});
 }
 

@@ -9,7 +9,7 @@
 #include <catch2/catch.hpp>
 
 #include "core/phases/course.h"
-#include "core/phases/suspects/suspect_sentence.h"
+#include "core/wording/suspect_words.h"
 #include "tests/core/phases/drawn_record.h"
 
 using namespace soakwright;

@@ -7,6 +7,7 @@
 
 #include "core/procedure/job/job_file.h"
 #include "core/record/record_file.h"
+#include "core/wording/notice_words.h"
 #include "tests/core/read/written_log.h"
 
 using namespace soakwright;
@@ -45,7 +46,7 @@ std::string exclude(const std::string& from, const std::string& to) {
 std::string notices(const Record& record, const std::string& code) {
   std::string all;
   for (const Notice& notice : record.notices)
-    if (notice.code == code) all += notice.text + "\n";
+    if (notice.code == code) all += notice_text(notice, record) + "\n";
   return all;
 }
 

@@ -28,8 +28,9 @@ std::shared_ptr<Record> a_record(bool with_clock) {
   channel.unit = ChannelUnit::fahrenheit;
   channel.max_c = 611.6;
   record->channels = {channel};
-  record->other_columns = {{8, "Set point", "set point"}};
-  record->notices = {{"gap", 12, 1, std::nullopt, "one gap"}, {"not-in-job", 0, 1, "TC1", "not in the job"}};
+  record->other_columns = {{8, "Set point", {ColumnContent::set_point}}};
+  record->notices = {{"gap", 12, 1, std::nullopt, state(Sentence::gap_of_rows, BetweenStamps{1200.0})},
+                     {"not-in-job", 0, 1, "TC1", state(Sentence::column_not_in_job)}};
   record->exclusions = {{0, 10.0, 20.0, "came off"}};
   return record;
 }
@@ -225,6 +226,9 @@ TEST_CASE("the result says what was found in its own words and units") {
   CHECK(result["log"]["channels"][0]["evaluated"] == true);
   CHECK(result["log"]["channels"][0]["min"].is_null());
   CHECK(result["log"]["notices"][0]["line"] == 12);
+  CHECK(result["log"]["notices"][0]["text"] ==
+        "One step between rows is longer than three intervals; the longest is 20 min.");
+  CHECK(result["log"]["other_columns"][0]["why"] == "set point");
   CHECK(result["log"]["notices"][1]["line"].is_null());
   CHECK(result["excluded"][0]["channel"] == "TC1");
   CHECK(result["suspects"][0]["code"] == "detached");

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "core/report/json/result_words.h"
+#include "core/wording/result_words.h"
 
-#include "core/phases/suspects/suspect_sentence.h"
+#include "core/phases/suspects/suspect_word.h"
 #include "core/procedure/job/job_words.h"
 
 namespace soakwright {

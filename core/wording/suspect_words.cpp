@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "core/phases/suspects/suspect_sentence.h"
+#include "core/wording/suspect_words.h"
 
 #include <cmath>
 
@@ -24,30 +24,6 @@ std::string readings_text(std::size_t count) {
 }
 
 }  // namespace
-
-std::string_view suspect_word(Suspect::Code code) {
-  switch (code) {
-    case Suspect::Code::open:
-      return "open";
-    case Suspect::Code::stuck:
-      return "stuck";
-    case Suspect::Code::copied:
-      return "copied";
-    case Suspect::Code::clipped:
-      return "clipped";
-    case Suspect::Code::reversed:
-      return "reversed";
-    case Suspect::Code::detached:
-      return "detached";
-    case Suspect::Code::noisy:
-      return "noisy";
-    case Suspect::Code::spike:
-      return "spike";
-    case Suspect::Code::lag:
-      return "lag";
-  }
-  return "";
-}
 
 std::string suspect_sentence(const Suspect& suspect, const Record& record) {
   using Kind = SuspectEvidence::Kind;

@@ -22,7 +22,7 @@ namespace soakwright {
 namespace {
 
 /// What the user asked for, read from the TOML files; the log is still to come.
-struct Asked {
+struct InputFiles {
   std::string log;
   std::shared_ptr<const Job> job;
   std::shared_ptr<const Procedure> procedure;
@@ -43,35 +43,35 @@ std::string named_file(const std::string& option, const Job* job, std::optional<
   return named_path(*job, *(job->*in_job));
 }
 
-Asked read_job_and_log_name(const Request& request) {
-  Asked asked;
+InputFiles read_job_and_log_name(const Request& request) {
+  InputFiles inputs;
   if (request.job_text)
-    asked.job = asked.take(parse_job(*request.job_text, request.job));
+    inputs.job = inputs.take(parse_job(*request.job_text, request.job));
   else if (!request.job.empty())
-    asked.job = asked.take(read_job(request.job));
-  asked.log = named_file(request.log, asked.job.get(), &Job::log);
+    inputs.job = inputs.take(read_job(request.job));
+  inputs.log = named_file(request.log, inputs.job.get(), &Job::log);
   // With a job that cannot be read, nobody knows whether it names a log.
-  if (asked.log.empty() && asked.problems.empty())
-    asked.problems.push_back(request_problems::no_log(request.job));
-  return asked;
+  if (inputs.log.empty() && inputs.problems.empty())
+    inputs.problems.push_back(request_problems::no_log(request.job));
+  return inputs;
 }
 
-void read_procedure_and_review(const Request& request, Asked& asked) {
-  const std::string path = named_file(request.procedure, asked.job.get(), &Job::procedure);
+void read_procedure_and_review(const Request& request, InputFiles& inputs) {
+  const std::string path = named_file(request.procedure, inputs.job.get(), &Job::procedure);
   if (request.procedure_text) {
-    asked.procedure = asked.take(parse_procedure(*request.procedure_text, path));
+    inputs.procedure = inputs.take(parse_procedure(*request.procedure_text, path));
   } else if (!path.empty()) {
     auto procedure = read_procedure(path);
     if (!procedure && request.procedure.empty())
       procedure =
-          with_place_in_job(procedure.problems(), *asked.job, path, "procedure", asked.job->procedure_line);
-    asked.procedure = asked.take(std::move(procedure));
-  } else if (request.job.empty() || asked.job) {
-    asked.problems.push_back(request_problems::no_procedure(request.job));
+          with_place_in_job(procedure.problems(), *inputs.job, path, "procedure", inputs.job->procedure_line);
+    inputs.procedure = inputs.take(std::move(procedure));
+  } else if (request.job.empty() || inputs.job) {
+    inputs.problems.push_back(request_problems::no_procedure(request.job));
   }
-  if (!request.review.empty()) asked.review = asked.take(read_review(request.review));
-  if (!asked.problems.empty()) return;
-  asked.problems = check_compatibility(*asked.procedure, asked.job.get());
+  if (!request.review.empty()) inputs.review = inputs.take(read_review(request.review));
+  if (!inputs.problems.empty()) return;
+  inputs.problems = check_compatibility(*inputs.procedure, inputs.job.get());
 }
 
 /// Shares of the work after each step, for who waits: reading takes most of it.
@@ -90,16 +90,16 @@ Watch part_of(const Watch& watch, double from, double to) {
 }
 
 /// The log, and what it shows by itself.
-Result<Analysis> record_of(const Request& request, const Asked& asked, const Watch& watch) {
+Result<Analysis> record_of(const Request& request, const InputFiles& inputs, const Watch& watch) {
   const bool given = request.import != ImportChoices{};
-  if (given && request.import.unlisted_off && (!asked.job || asked.job->thermocouples.empty()))
+  if (given && request.import.unlisted_off && (!inputs.job || inputs.job->thermocouples.empty()))
     return unlisted_without_job();
   std::optional<Job> as_given;
-  if (given) as_given = with_import_choices(asked.job.get(), request.import);
-  auto record = read_record(asked.log, as_given ? &*as_given : asked.job.get(), request.dates,
+  if (given) as_given = with_import_choices(inputs.job.get(), request.import);
+  auto record = read_record(inputs.log, as_given ? &*as_given : inputs.job.get(), request.dates,
                             part_of(watch, 0.0, kAfterReading));
   if (!record && request.log.empty())
-    return with_place_in_job(record.problems(), *asked.job, asked.log, "log", asked.job->log_line);
+    return with_place_in_job(record.problems(), *inputs.job, inputs.log, "log", inputs.job->log_line);
   if (!record) return record.problems();
   if (stopped_after(watch, kAfterReading)) return Problems{};
   Analysis analysis;
@@ -111,8 +111,8 @@ Result<Analysis> record_of(const Request& request, const Asked& asked, const Wat
     noticed->notices.insert(noticed->notices.end(), unused.begin(), unused.end());
     analysis.record = std::move(noticed);
   }
-  analysis.job = asked.job;
-  analysis.log_path = asked.log;
+  analysis.job = inputs.job;
+  analysis.log_path = inputs.log;
   analysis.job_text = request.job_text;
   analysis.dates = request.dates;
   if (stopped_after(watch, kAfterCourse)) return Problems{};
@@ -137,23 +137,23 @@ Problems evaluate_into(Analysis& analysis) {
 
 Result<Analysis> inspected(const Request& request, const Watch& watch) {
   if (!request.review.empty()) return request_problems::review_without_procedure(request.review);
-  const Asked asked = read_job_and_log_name(request);
-  if (!asked.problems.empty()) return asked.problems;
-  auto found = record_of(request, asked, watch);
+  const InputFiles inputs = read_job_and_log_name(request);
+  if (!inputs.problems.empty()) return inputs.problems;
+  auto found = record_of(request, inputs, watch);
   if (found && stopped_after(watch, 1.0)) return Problems{};
   return found;
 }
 
 Result<Analysis> checked(const Request& request, const Watch& watch) {
-  Asked asked = read_job_and_log_name(request);
-  read_procedure_and_review(request, asked);
-  if (!asked.problems.empty()) return asked.problems;
+  InputFiles inputs = read_job_and_log_name(request);
+  read_procedure_and_review(request, inputs);
+  if (!inputs.problems.empty()) return inputs.problems;
 
-  auto found = record_of(request, asked, watch);
+  auto found = record_of(request, inputs, watch);
   if (!found) return found;
   Analysis analysis = std::move(found).value();
-  analysis.procedure = asked.procedure;
-  analysis.review = asked.review;
+  analysis.procedure = inputs.procedure;
+  analysis.review = inputs.review;
   Problems clashes = check_record(*analysis.record, *analysis.procedure, analysis.job.get());
   if (!clashes.empty()) return clashes;
   auto earlier = read_previous_records(analysis, request, watch);

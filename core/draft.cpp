@@ -48,7 +48,7 @@ bool same_limits(const Procedure& a, const Procedure& b) {
          a.provenance == b.provenance && a.evaluation == b.evaluation && a.record_limits == b.record_limits &&
          std::equal(a.stages.begin(), a.stages.end(), b.stages.begin(), b.stages.end(),
                     [](const Stage& one, const Stage& other) {
-                      return one.provenance == other.provenance && one.asked == other.asked;
+                      return one.provenance == other.provenance && one.specified == other.specified;
                     });
 }
 

@@ -56,19 +56,19 @@ class Proposal {
     if (phase.kind == Phase::Kind::hold) {
       const auto hold = hold_of(phase);
       if (!hold) return;
-      stage.asked = *hold;
+      stage.specified = *hold;
     } else if (phase.kind == Phase::Kind::heat || phase.kind == Phase::Kind::cool) {
       RampStage ramp;
       ramp.direction =
           phase.kind == Phase::Kind::heat ? RampStage::Direction::heat : RampStage::Direction::cool;
       // Two ramps of one direction, one after the other, are one stage at two paces.
       const auto* before =
-          procedure_.stages.empty() ? nullptr : std::get_if<RampStage>(&procedure_.stages.back().asked);
+          procedure_.stages.empty() ? nullptr : std::get_if<RampStage>(&procedure_.stages.back().specified);
       if (before && before->direction == ramp.direction) return;
       constexpr double kBeyondAll = 1e5;
       ramp.rate_max = HeatingRate::of_celsius_per_hour(kBeyondAll);
       ramp.spread_max = TemperatureDifference::of_kelvin(kBeyondAll);
-      stage.asked = ramp;
+      stage.specified = ramp;
     } else {
       return;
     }
@@ -105,14 +105,14 @@ class Proposal {
     constexpr double kWellAbove = 100.0;
     bool all_above = false;
     for (const Stage& stage : procedure_.stages)
-      if (const auto* hold = std::get_if<HoldStage>(&stage.asked)) {
+      if (const auto* hold = std::get_if<HoldStage>(&stage.specified)) {
         const bool above = hold->low.celsius() > kRampsCountFrom.celsius() + kWellAbove;
         all_above = above;
         if (!above) break;
       }
     if (!all_above) return;
     for (Stage& stage : procedure_.stages)
-      if (auto* ramp = std::get_if<RampStage>(&stage.asked))
+      if (auto* ramp = std::get_if<RampStage>(&stage.specified))
         ramp->above = rounded(kRampsCountFrom, std::floor);
   }
 
@@ -134,11 +134,11 @@ class Proposal {
       if (channel.role != ThermocoupleRole::off) hottest = std::max(hottest, channel.max_c.value_or(hottest));
     procedure_.record_limits.temperature_max = rounded(Temperature::of_celsius(hottest + 10.0), std::ceil);
     for (Stage& stage : procedure_.stages) {
-      if (auto* ramp = std::get_if<RampStage>(&stage.asked)) set_ramp(verdicts, stage.number, *ramp);
-      if (auto* hold = std::get_if<HoldStage>(&stage.asked)) set_hold(verdicts, stage.number, *hold);
+      if (auto* ramp = std::get_if<RampStage>(&stage.specified)) set_ramp(verdicts, stage.number, *ramp);
+      if (auto* hold = std::get_if<HoldStage>(&stage.specified)) set_hold(verdicts, stage.number, *hold);
     }
     std::erase_if(procedure_.stages, [](const Stage& stage) {
-      const auto* ramp = std::get_if<RampStage>(&stage.asked);
+      const auto* ramp = std::get_if<RampStage>(&stage.specified);
       return ramp && !ramp->rate_max && !ramp->spread_max;
     });
     for (std::size_t i = 0; i < procedure_.stages.size(); ++i) procedure_.stages[i].number = i + 1;

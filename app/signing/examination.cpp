@@ -17,7 +17,7 @@
 #include "core/report/json/result_json.h"
 #include "core/report/report_contents.h"
 #include "core/units/sha256.h"
-#include "core/wording/review_words.h"
+#include "core/wording/sections/review_words.h"
 
 namespace soakwright::signing {
 namespace {

@@ -9,7 +9,7 @@
 
 #include "app/evidence/pdf_date.h"
 #include "app/signing/signature_update.h"
-#include "core/wording/review_words.h"
+#include "core/wording/sections/review_words.h"
 
 namespace soakwright::signing {
 namespace {

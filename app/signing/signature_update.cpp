@@ -8,7 +8,7 @@
 #include "app/evidence/pdf_update.h"
 #include "app/signing/imported_page.h"
 #include "core/procedure/job/job_words.h"
-#include "core/wording/review_words.h"
+#include "core/wording/sections/review_words.h"
 
 namespace soakwright::signing {
 namespace {

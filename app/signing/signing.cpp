@@ -13,7 +13,7 @@
 #include "core/problems/caught.h"
 #include "core/report/open_findings.h"
 #include "core/system/atomic_file.h"
-#include "core/wording/review_words.h"
+#include "core/wording/sections/review_words.h"
 
 namespace soakwright::signing {
 namespace {

@@ -23,13 +23,13 @@ std::vector<Named> limit_temperatures(const Procedure& procedure) {
   };
   for (const Stage& stage : procedure.stages) {
     const std::string at = "stage-" + std::to_string(stage.number);
-    if (const auto* ramp = std::get_if<RampStage>(&stage.asked)) {
+    if (const auto* ramp = std::get_if<RampStage>(&stage.specified)) {
       add(at + " above", ramp->above);
       add(at + " below", ramp->below);
-    } else if (const auto* hold = std::get_if<HoldStage>(&stage.asked)) {
+    } else if (const auto* hold = std::get_if<HoldStage>(&stage.specified)) {
       add(at + " low", hold->low);
       add(at + " high", hold->high);
-    } else if (const auto* maintain = std::get_if<MaintainStage>(&stage.asked)) {
+    } else if (const auto* maintain = std::get_if<MaintainStage>(&stage.specified)) {
       add(at + " low", maintain->low);
       add(at + " high", maintain->high);
     }

@@ -18,7 +18,7 @@ const Requirement* same_in(const PreviousCycle& previous, const HoldCase& hold, 
 }  // namespace
 
 bool adds_up(const HoldCase& hold) {
-  return !hold.weld.previous_records.empty() && hold.asked.count == HoldStage::Count::accumulated;
+  return !hold.weld.previous_records.empty() && hold.specified.count == HoldStage::Count::accumulated;
 }
 
 std::vector<CycleShare> cycle_shares(const HoldCase& hold, const CycleShare& here) {

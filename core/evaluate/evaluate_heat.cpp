@@ -20,7 +20,7 @@ std::optional<double> reference_of(const Procedure& procedure) {
   if (procedure.evaluation.tempering_reference) return procedure.evaluation.tempering_reference->celsius();
   std::optional<double> low_c;
   for (const Stage& stage : procedure.stages)
-    if (const auto* hold = std::get_if<HoldStage>(&stage.asked)) low_c = hold->low.celsius();
+    if (const auto* hold = std::get_if<HoldStage>(&stage.specified)) low_c = hold->low.celsius();
   return low_c;
 }
 

@@ -62,7 +62,7 @@ class RecordLimitsEvaluator {
   [[nodiscard]] double cold_c(double limit_c) const {
     std::optional<double> lowest;
     for (const Stage& stage : case_.procedure.stages)
-      if (const auto* hold = std::get_if<HoldStage>(&stage.asked))
+      if (const auto* hold = std::get_if<HoldStage>(&stage.specified))
         lowest = std::min(lowest.value_or(hold->low.celsius()), hold->low.celsius());
     return lowest.value_or(limit_c) - kFarBelowHold_k;
   }

@@ -21,7 +21,7 @@ void evaluate_thermocouples(const WeldCase& weld) {
   const HoldStage* first = nullptr;
   const HoldStage* last = nullptr;
   for (const Stage& stage : weld.procedure.stages)
-    if (const auto* hold = std::get_if<HoldStage>(&stage.asked)) {
+    if (const auto* hold = std::get_if<HoldStage>(&stage.specified)) {
       if (first == nullptr) first = hold;
       last = hold;
     }

@@ -47,7 +47,7 @@ void note_previous_records(const RecordCase& record_case) {
     if (requirement.kind != RequirementKind::hold_time && requirement.kind != RequirementKind::hold_time_max)
       return false;
     const Stage& stage = record_case.procedure.stages[requirement.stage - 1];
-    return std::get<HoldStage>(stage.asked).count == HoldStage::Count::accumulated;
+    return std::get<HoldStage>(stage.specified).count == HoldStage::Count::accumulated;
   };
   for (const PreviousCycle& previous : record_case.previous_records) {
     Verdict verdict = Verdict::met;
@@ -100,12 +100,12 @@ std::vector<std::size_t> traces_for(const RecordCase& record_case, const std::op
 std::vector<HoldCourse> holds_of(const WeldCase& weld, RangeEdge edge) {
   std::vector<HoldCourse> holds;
   for (std::size_t i = 0; i < weld.procedure.stages.size(); ++i) {
-    const auto* asked = std::get_if<HoldStage>(&weld.procedure.stages[i].asked);
-    if (asked == nullptr) continue;
+    const auto* specified = std::get_if<HoldStage>(&weld.procedure.stages[i].specified);
+    if (specified == nullptr) continue;
     HoldCourse hold;
     hold.stage = i;
-    hold.low_c = asked->low.celsius();
-    hold.high_c = asked->high ? asked->high->celsius() : std::numeric_limits<double>::infinity();
+    hold.low_c = specified->low.celsius();
+    hold.high_c = specified->high ? specified->high->celsius() : std::numeric_limits<double>::infinity();
     const auto same = std::find_if(holds.begin(), holds.end(), [&](const HoldCourse& other) {
       return other.low_c == hold.low_c && other.high_c == hold.high_c;
     });
@@ -122,9 +122,10 @@ std::vector<HoldCourse> holds_of(const WeldCase& weld, RangeEdge edge) {
 void evaluate_stages(const WeldCase& weld) {
   std::size_t hold = 0;
   for (const Stage& stage : weld.procedure.stages) {
-    if (const auto* ramp = std::get_if<RampStage>(&stage.asked)) evaluate_ramp(weld, stage, *ramp);
-    if (const auto* asked = std::get_if<HoldStage>(&stage.asked)) evaluate_hold(weld, stage, *asked, hold++);
-    if (const auto* maintain = std::get_if<MaintainStage>(&stage.asked))
+    if (const auto* ramp = std::get_if<RampStage>(&stage.specified)) evaluate_ramp(weld, stage, *ramp);
+    if (const auto* specified = std::get_if<HoldStage>(&stage.specified))
+      evaluate_hold(weld, stage, *specified, hold++);
+    if (const auto* maintain = std::get_if<MaintainStage>(&stage.specified))
       evaluate_maintain(weld, stage, *maintain);
   }
 }

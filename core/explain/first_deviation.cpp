@@ -20,10 +20,10 @@ class Deviation {
         record_(*analysis.record),
         verdicts_(*analysis.verdicts),
         index_(index),
-        asked_(verdicts_.requirements[index]) {}
+        specified_(verdicts_.requirements[index]) {}
 
   [[nodiscard]] FirstDeviation find() const {
-    switch (asked_.kind) {
+    switch (specified_.kind) {
       case RequirementKind::temperature_max:
       case RequirementKind::over:
         return first_finding(Sentence::deviation_maximum_exceeded);
@@ -41,11 +41,11 @@ class Deviation {
         return long_gap();
       case RequirementKind::interval:
         return at(record_.begin_s(), state(Sentence::deviation_interval_long,
-                                           Duration::of_seconds(asked_.measured.value_or(0.0))));
+                                           Duration::of_seconds(specified_.measured.value_or(0.0))));
       case RequirementKind::calibration:
         return at(record_.begin_s(), state(Sentence::deviation_certificate_expired));
       case RequirementKind::edge:
-        return of_channel(asked_.at_s.value_or(record_.begin_s()), Sentence::deviation_edge_cold);
+        return of_channel(specified_.at_s.value_or(record_.begin_s()), Sentence::deviation_edge_cold);
       case RequirementKind::heating_rate:
       case RequirementKind::cooling_rate:
         return first_steep_window();
@@ -72,7 +72,7 @@ class Deviation {
     return {index_, at_s, at_s, std::move(channel), std::move(what)};
   }
   /// The channel that the requirement names; empty where it names none.
-  [[nodiscard]] std::string name() const { return asked_.channel.value_or(std::string{}); }
+  [[nodiscard]] std::string name() const { return specified_.channel.value_or(std::string{}); }
   /// A statement about `channel` alone.
   [[nodiscard]] FirstDeviation of_channel(double at_s, Sentence sentence, const std::string& channel) const {
     return at(at_s, state(sentence, channel), named(channel));
@@ -84,11 +84,11 @@ class Deviation {
     return channel.empty() ? std::nullopt : std::optional{channel};
   }
   [[nodiscard]] double somewhere() const {
-    return asked_.at_s.value_or(asked_.from_s.value_or(record_.begin_s()));
+    return specified_.at_s.value_or(specified_.from_s.value_or(record_.begin_s()));
   }
 
   [[nodiscard]] bool belongs(const Finding& finding) const {
-    return finding.requirement == asked_.id && finding.weld == asked_.weld && finding.from_s &&
+    return finding.requirement == specified_.id && finding.weld == specified_.weld && finding.from_s &&
            finding.kind == Finding::Kind::not_met;
   }
   /// The earliest place at which the limit is not met.
@@ -106,16 +106,17 @@ class Deviation {
 
   /// The gap begins with the last reading before it; the next one was due within the limit.
   [[nodiscard]] FirstDeviation long_gap() const {
-    const double from = asked_.from_s.value_or(record_.begin_s());
-    FirstDeviation deviation = at(from, state(Sentence::deviation_gap_long, AtMoment{from + asked_.limit}));
-    deviation.lost_from_s = from + asked_.limit;
+    const double from = specified_.from_s.value_or(record_.begin_s());
+    FirstDeviation deviation =
+        at(from, state(Sentence::deviation_gap_long, AtMoment{from + specified_.limit}));
+    deviation.lost_from_s = from + specified_.limit;
     return deviation;
   }
 
   /// Until the end of the first window that is too steep, a slower rest could have kept it.
   [[nodiscard]] FirstDeviation first_steep_window() const {
-    const bool heat = asked_.kind == RequirementKind::heating_rate;
-    const double width = asked_.to_s.value_or(0.0) - asked_.from_s.value_or(0.0);
+    const bool heat = specified_.kind == RequirementKind::heating_rate;
+    const double width = specified_.to_s.value_or(0.0) - specified_.from_s.value_or(0.0);
     const Finding* first = nullptr;
     double complete = std::numeric_limits<double>::infinity();
     for (const Finding& finding : verdicts_.findings) {
@@ -139,23 +140,23 @@ class Deviation {
 
   /// When the ramp should have been finished.
   [[nodiscard]] FirstDeviation late_ramp() const {
-    const double from = asked_.from_s.value_or(record_.begin_s());
-    const double took = asked_.to_s.value_or(record_.end_s()) - from;
-    const double allowed = took * asked_.measured.value_or(0.0) / asked_.limit;
+    const double from = specified_.from_s.value_or(record_.begin_s());
+    const double took = specified_.to_s.value_or(record_.end_s()) - from;
+    const double allowed = took * specified_.measured.value_or(0.0) / specified_.limit;
     return at(from + allowed, state(Sentence::deviation_ramp_slow, name(), Duration::of_seconds(allowed)),
               named(name()));
   }
 
   [[nodiscard]] const StageCourse* course() const {
     for (const StageCourse& stage : verdicts_.stages)
-      if (stage.number == asked_.stage && stage.weld == asked_.weld) return &stage;
+      if (stage.number == specified_.stage && stage.weld == specified_.weld) return &stage;
     return nullptr;
   }
   /// A requirement of a hold has one.
   [[nodiscard]] const HoldStage* hold() const {
     const auto& stages = analysis_.procedure->stages;
-    if (asked_.stage == 0 || asked_.stage > stages.size()) return nullptr;
-    return std::get_if<HoldStage>(&stages[asked_.stage - 1].asked);
+    if (specified_.stage == 0 || specified_.stage > stages.size()) return nullptr;
+    return std::get_if<HoldStage>(&stages[specified_.stage - 1].specified);
   }
   [[nodiscard]] std::vector<Span> in_range() const {
     std::vector<Span> all;
@@ -173,8 +174,9 @@ class Deviation {
 
   [[nodiscard]] FirstDeviation short_hold() const {
     if (hold() == nullptr) return at(somewhere(), state(Sentence::deviation_hold_short));
-    double wanted = asked_.limit;
-    if (!asked_.cycles.empty()) wanted -= asked_.certain_s.value_or(0.0) - asked_.cycles.back().certain_s;
+    double wanted = specified_.limit;
+    if (!specified_.cycles.empty())
+      wanted -= specified_.certain_s.value_or(0.0) - specified_.cycles.back().certain_s;
     const auto deviation = hold_deviation(in_range(), wanted, hold()->count, record_.begin_s());
     if (!deviation) return never_in();
     const std::string who =
@@ -192,7 +194,7 @@ class Deviation {
                 first->channel);
     double left = record_.end_s();
     std::string who;
-    for (const InAndOutAlternative& one : asked_.alternatives.thermocouples)
+    for (const InAndOutAlternative& one : specified_.alternatives.thermocouples)
       if (one.out_s && *one.out_s < left) {
         left = *one.out_s;
         who = one.channel;
@@ -207,22 +209,22 @@ class Deviation {
   }
   [[nodiscard]] std::string who_is_out(double at_s) const {
     const InAndOutAlternative* last = nullptr;
-    for (const InAndOutAlternative& one : asked_.alternatives.thermocouples)
+    for (const InAndOutAlternative& one : specified_.alternatives.thermocouples)
       if (one.in_s && *one.in_s > at_s && (last == nullptr || *one.in_s > *last->in_s)) last = &one;
     return last != nullptr ? last->channel : std::string{};
   }
 
   [[nodiscard]] const Trace* trace() const {
-    if (!analysis_.ground || !asked_.channel) return nullptr;
+    if (!analysis_.ground || !specified_.channel) return nullptr;
     for (const Trace& one : analysis_.ground->set.traces)
-      if (one.name == *asked_.channel) return &one;
+      if (one.name == *specified_.channel) return &one;
     return nullptr;
   }
   [[nodiscard]] FirstDeviation long_hold() const {
     const Trace* own = trace();
     if (own == nullptr || hold() == nullptr) return of_channel(somewhere(), Sentence::deviation_hold_long);
     const double from = in_of_channel();
-    double left = asked_.limit;
+    double left = specified_.limit;
     for (const RangeSpan& span :
          range_spans(*own, hold()->low.celsius(), std::numeric_limits<double>::infinity())) {
       if (span.state != RangeState::in || span.to <= from) continue;
@@ -243,9 +245,10 @@ class Deviation {
 
   /// When what was out of range added up to more than is allowed.
   [[nodiscard]] FirstDeviation excursions() const {
-    double left = asked_.limit;
+    double left = specified_.limit;
     for (const Finding& finding : verdicts_.findings) {
-      if (finding.requirement != asked_.id || finding.weld != asked_.weld || !finding.from_s || !finding.to_s)
+      if (finding.requirement != specified_.id || finding.weld != specified_.weld || !finding.from_s ||
+          !finding.to_s)
         continue;
       const double out = *finding.to_s - *finding.from_s;
       if (out > left) {
@@ -268,7 +271,7 @@ class Deviation {
           if (own != nullptr && trace.name == own->name)
             parts.push_back({&trace, {one.record->begin_s(), one.record->end_s()}, nullptr});
     if (own != nullptr) parts.push_back({own, {record_.begin_s(), record_.end_s()}, nullptr});
-    const auto passed = own != nullptr ? tempering_passes(parts, asked_.limit,
+    const auto passed = own != nullptr ? tempering_passes(parts, specified_.limit,
                                                           analysis_.procedure->evaluation.tempering_constant)
                                        : std::nullopt;
     return of_channel(passed.value_or(hold_end()), Sentence::deviation_much_tempering);
@@ -278,7 +281,7 @@ class Deviation {
   const Record& record_;
   const Verdicts& verdicts_;
   std::size_t index_;
-  const Requirement& asked_;
+  const Requirement& specified_;
 };
 
 }  // namespace

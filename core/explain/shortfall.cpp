@@ -47,7 +47,7 @@ class Shortfall {
   }
   [[nodiscard]] const HoldStage* hold() const {
     if (requirement_.stage == 0 || requirement_.stage > procedure_.stages.size()) return nullptr;
-    return std::get_if<HoldStage>(&procedure_.stages[requirement_.stage - 1].asked);
+    return std::get_if<HoldStage>(&procedure_.stages[requirement_.stage - 1].specified);
   }
 
   [[nodiscard]] Statement not_measured() const {

@@ -26,10 +26,10 @@ std::optional<std::size_t> channel_at_row(const Record& record, const Trace& tra
 /// Finds the widest rows of a group, tile by tile.
 class SpreadMeter {
  public:
-  SpreadMeter(const Record& record, const TraceSet& set, Group group, const SpreadAsked& asked)
-      : record_(record), set_(set), group_(group), asked_(asked), rows_(record, set, group) {
-    if (asked.guard != nullptr) sort_into_kinds();
-    if (!asked.within_m) return;
+  SpreadMeter(const Record& record, const TraceSet& set, Group group, const SpecifiedSpread& specified)
+      : record_(record), set_(set), group_(group), specified_(specified), rows_(record, set, group) {
+    if (specified.guard != nullptr) sort_into_kinds();
+    if (!specified.within_m) return;
     for (const std::size_t index : group)
       places_m_.push_back(record.channels[set.traces[index].channel].position_m.value_or(0.0));
   }
@@ -68,15 +68,15 @@ class SpreadMeter {
     }
     for (std::size_t r = 0; r < count; ++r) {
       if (high_[r] < low_[r]) continue;
-      if (asked_.above_c && high_[r] < *asked_.above_c - kTemperatureSlack) {
+      if (specified_.above_c && high_[r] < *specified_.above_c - kTemperatureSlack) {
         place_open_ = false;
         continue;
       }
       const double bound = high_[r] - low_[r] + largest_uncertainty(low_[r], high_[r]);
       const bool could_lead = !spread_.widest || bound > spread_.widest->held_k() + kSameSpread_k;
-      const bool largest = asked_.guard != nullptr &&
+      const bool largest = specified_.guard != nullptr &&
                            (!spread_.largest || high_[r] - low_[r] > spread_.largest->kelvin + kSameSpread_k);
-      const bool could_be_wide = asked_.limit_k && bound > *asked_.limit_k + kTemperatureSlack;
+      const bool could_be_wide = specified_.limit_k && bound > *specified_.limit_k + kTemperatureSlack;
       if (!could_lead && !could_be_wide && !largest) {
         place_open_ = false;
         continue;
@@ -110,22 +110,22 @@ class SpreadMeter {
                           group_[cold],
                           columns[hot].celsius[r],
                           columns[cold].celsius[r]};
-      if (asked_.guard != nullptr) {
+      if (specified_.guard != nullptr) {
         pair.uncertainty_k = pair_uncertainty_k(uncertainty(hot, pair.at_s, pair.hottest_c),
                                                 uncertainty(cold, pair.at_s, pair.coldest_c));
-        surely = surely ||
-                 (asked_.limit_k && pair.kelvin - pair.uncertainty_k > *asked_.limit_k + kTemperatureSlack);
+        surely = surely || (specified_.limit_k &&
+                            pair.kelvin - pair.uncertainty_k > *specified_.limit_k + kTemperatureSlack);
       }
       if (!largest_of_row_ || pair.kelvin > largest_of_row_->kelvin + kSameSpread_k) largest_of_row_ = pair;
       if (best && pair.held_k() <= best->held_k() + kSameSpread_k) return;
       best = pair;
     };
     largest_of_row_.reset();
-    if (asked_.within_m) {
+    if (specified_.within_m) {
       for (std::size_t hot = 0; hot < columns.size(); ++hot)
         for (std::size_t cold = 0; known(hot) && cold < columns.size(); ++cold)
           if (cold != hot && known(cold) &&
-              std::fabs(places_m_[hot] - places_m_[cold]) <= *asked_.within_m + kPlaceSlack_m)
+              std::fabs(places_m_[hot] - places_m_[cold]) <= *specified_.within_m + kPlaceSlack_m)
             try_pair(hot, cold);
     } else {
       // Of channels that are equally uncertain only the hottest and the coldest can make the widest pair: a
@@ -150,8 +150,8 @@ class SpreadMeter {
     }
     if (!best) return best;
     best->kelvin = exact(row, *best);
-    best->surely = asked_.guard == nullptr
-                       ? asked_.limit_k && best->kelvin > *asked_.limit_k + kTemperatureSlack
+    best->surely = specified_.guard == nullptr
+                       ? specified_.limit_k && best->kelvin > *specified_.limit_k + kTemperatureSlack
                        : surely;
     return best;
   }
@@ -162,7 +162,7 @@ class SpreadMeter {
     for (const std::size_t index : group_) {
       std::vector<std::size_t> of_sources;
       for (std::size_t source = 0; source < set_.traces[index].sources.size(); ++source) {
-        const Budget& budget = asked_.guard->of(set_.traces[index], source);
+        const Budget& budget = specified_.guard->of(set_.traces[index], source);
         const auto same = std::find_if(budgets_.begin(), budgets_.end(),
                                        [&](const Budget* other) { return other->same_size(budget); });
         of_sources.push_back(static_cast<std::size_t>(same - budgets_.begin()));
@@ -208,7 +208,7 @@ class SpreadMeter {
         (!spread_.largest || largest_of_row_->kelvin > spread_.largest->kelvin + kSameSpread_k))
       spread_.largest = largest_of_row_;
     spread_.surely = spread_.surely || measured->surely;
-    if (!asked_.limit_k || measured->held_k() <= *asked_.limit_k + kTemperatureSlack) {
+    if (!specified_.limit_k || measured->held_k() <= *specified_.limit_k + kTemperatureSlack) {
       place_open_ = false;
       return;
     }
@@ -223,7 +223,7 @@ class SpreadMeter {
   const Record& record_;
   const TraceSet& set_;
   Group group_;
-  const SpreadAsked& asked_;
+  const SpecifiedSpread& specified_;
   RowValues rows_;
   std::vector<double> places_m_;
   std::vector<const Budget*> budgets_;                    ///< one of each kind
@@ -249,8 +249,8 @@ bool can_compare(const Record& record, const TraceSet& set, Group group, std::op
 }
 
 Spread measure_spread(const Record& record, const TraceSet& set, Group group, const std::vector<Span>& times,
-                      const SpreadAsked& asked) {
-  SpreadMeter meter(record, set, group, asked);
+                      const SpecifiedSpread& specified) {
+  SpreadMeter meter(record, set, group, specified);
   for (const Span& time : times) meter.add(time);
   return meter.result();
 }

@@ -37,7 +37,7 @@ struct Spread {
   bool surely = false;  ///< some pair of some row is beyond the limit by more than its U
 };
 
-struct SpreadAsked {
+struct SpecifiedSpread {
   std::optional<double> above_c;   ///< only while the hottest is at or above this
   std::optional<double> within_m;  ///< only channels this close to each other along the work
   std::optional<double> limit_k;   ///< beyond it is a place
@@ -51,6 +51,6 @@ bool can_compare(const Record& record, const TraceSet& set, Group group, std::op
 /// Over the rows that belong to `times` (in order, not overlapping). With `within_m` every channel of the
 /// group has a place along the work. With a guard the widest is the pair with the largest spread + U.
 Spread measure_spread(const Record& record, const TraceSet& set, Group group, const std::vector<Span>& times,
-                      const SpreadAsked& asked);
+                      const SpecifiedSpread& specified);
 
 }  // namespace soakwright

@@ -117,9 +117,9 @@ Problems check_compatibility(const Procedure& procedure, const Job* job) {
   for (const Stage& stage : procedure.stages)
     for (const EvaluatedWeld& weld : welds) {
       const LimitByThickness limit{procedure, stage, job, weld.number};
-      if (const auto* ramp = std::get_if<RampStage>(&stage.asked))
+      if (const auto* ramp = std::get_if<RampStage>(&stage.specified))
         check_ramp(*ramp, limit, weld.thickness, problems);
-      if (const auto* hold = std::get_if<HoldStage>(&stage.asked))
+      if (const auto* hold = std::get_if<HoldStage>(&stage.specified))
         check_hold(*hold, limit, weld.thickness, problems);
     }
   check_places(procedure, job, problems);

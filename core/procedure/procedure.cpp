@@ -6,8 +6,8 @@
 namespace soakwright {
 
 std::optional<double> spread_within_of(const Stage& stage) {
-  if (const auto* ramp = std::get_if<RampStage>(&stage.asked)) return ramp->spread_within_m;
-  if (const auto* hold = std::get_if<HoldStage>(&stage.asked)) return hold->spread_within_m;
+  if (const auto* ramp = std::get_if<RampStage>(&stage.specified)) return ramp->spread_within_m;
+  if (const auto* hold = std::get_if<HoldStage>(&stage.specified)) return hold->spread_within_m;
   return std::nullopt;
 }
 

@@ -103,7 +103,7 @@ struct Stage {
   std::size_t number = 0;  ///< place in the procedure, from 1
   std::size_t line = 0;    ///< in the file
   Provenance provenance;
-  std::variant<RampStage, HoldStage, MaintainStage> asked;
+  std::variant<RampStage, HoldStage, MaintainStage> specified;
   bool operator==(const Stage&) const = default;
 };
 

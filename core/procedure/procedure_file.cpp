@@ -124,21 +124,21 @@ void read_stage(TableReader& in, InUnit unit, Stage& stage) {
       RampStage ramp;
       ramp.direction = heat ? RampStage::Direction::heat : RampStage::Direction::cool;
       read_ramp(in, unit, ramp);
-      stage.asked = ramp;
+      stage.specified = ramp;
       return;
     }
     case StageKind::hold: {
       in.call(TableName::Kind::hold_stage);
       HoldStage hold;
       read_hold(in, unit, hold);
-      stage.asked = hold;
+      stage.specified = hold;
       return;
     }
     case StageKind::maintain: {
       in.call(TableName::Kind::maintain_stage);
       MaintainStage maintain;
       read_maintain(in, unit, maintain);
-      stage.asked = maintain;
+      stage.specified = maintain;
       return;
     }
   }

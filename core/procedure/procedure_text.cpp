@@ -223,9 +223,9 @@ class Writer {
   }
   void stage(const Stage& stage) {
     out_ += "[[stage]]\n";
-    if (const auto* one = std::get_if<RampStage>(&stage.asked)) ramp(*one);
-    if (const auto* one = std::get_if<HoldStage>(&stage.asked)) hold(*one);
-    if (const auto* one = std::get_if<MaintainStage>(&stage.asked)) maintain(*one);
+    if (const auto* one = std::get_if<RampStage>(&stage.specified)) ramp(*one);
+    if (const auto* one = std::get_if<HoldStage>(&stage.specified)) hold(*one);
+    if (const auto* one = std::get_if<MaintainStage>(&stage.specified)) maintain(*one);
     provenance(stage.provenance);
   }
 

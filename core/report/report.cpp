@@ -14,11 +14,11 @@
 #include "core/report/open_findings.h"
 #include "core/report/sections/sections.h"
 #include "core/wording/cautions.h"
-#include "core/wording/certificate_words.h"
 #include "core/wording/exclusion_words.h"
 #include "core/wording/method_notes.h"
-#include "core/wording/report_words.h"
-#include "core/wording/review_words.h"
+#include "core/wording/sections/certificate_words.h"
+#include "core/wording/sections/report_words.h"
+#include "core/wording/sections/review_words.h"
 
 namespace soakwright {
 namespace {

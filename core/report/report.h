@@ -17,8 +17,8 @@
 #include "core/report/chart.h"
 #include "core/units/temperature.h"
 #include "core/wording/explanation.h"
-#include "core/wording/heat_words.h"
 #include "core/wording/labelled_text.h"
+#include "core/wording/sections/heat_words.h"
 #include "core/wording/stage_words.h"
 
 namespace soakwright {

@@ -156,7 +156,7 @@ std::vector<std::string> stage_comments(const Procedure& procedure, const Stage&
                                         const DraftedStage& drafted) {
   const Say say{procedure};
   std::vector<std::string> texts;
-  std::visit([&](const auto& asked) { describe(say, asked, texts); }, stage.asked);
+  std::visit([&](const auto& specified) { describe(say, specified, texts); }, stage.specified);
   if (drafted.worked_out_for)
     texts.push_back(
         fmt::format("Worked out for {}: the rule has other limits for other thicknesses. Draft again for "

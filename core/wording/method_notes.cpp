@@ -27,7 +27,7 @@ class Evaluated {
 
 bool any_hold(const Procedure& procedure) {
   return std::any_of(procedure.stages.begin(), procedure.stages.end(),
-                     [](const Stage& stage) { return std::holds_alternative<HoldStage>(stage.asked); });
+                     [](const Stage& stage) { return std::holds_alternative<HoldStage>(stage.specified); });
 }
 
 bool any_within(const Procedure& procedure) {
@@ -37,7 +37,7 @@ bool any_within(const Procedure& procedure) {
 
 bool any_counted(const Procedure& procedure, HoldStage::Count count) {
   return std::any_of(procedure.stages.begin(), procedure.stages.end(), [count](const Stage& stage) {
-    const auto* hold = std::get_if<HoldStage>(&stage.asked);
+    const auto* hold = std::get_if<HoldStage>(&stage.specified);
     return hold != nullptr && hold->time_min && hold->count == count;
   });
 }

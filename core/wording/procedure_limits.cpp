@@ -138,9 +138,9 @@ std::vector<LabelledText> maintain_limits(const MaintainStage& maintain, const W
 }  // namespace
 
 std::vector<LabelledText> stage_limits(const Stage& stage, const WordingContext& context) {
-  if (const auto* ramp = std::get_if<RampStage>(&stage.asked)) return ramp_limits(*ramp, context);
-  if (const auto* hold = std::get_if<HoldStage>(&stage.asked)) return hold_limits(*hold, context);
-  return maintain_limits(std::get<MaintainStage>(stage.asked), context);
+  if (const auto* ramp = std::get_if<RampStage>(&stage.specified)) return ramp_limits(*ramp, context);
+  if (const auto* hold = std::get_if<HoldStage>(&stage.specified)) return hold_limits(*hold, context);
+  return maintain_limits(std::get<MaintainStage>(stage.specified), context);
 }
 
 std::vector<LabelledText> record_limits(const WordingContext& context) {

@@ -42,7 +42,7 @@ class RequirementText {
   template <typename StageKind>
   [[nodiscard]] const StageKind* stage() const {
     if (requirement_.stage == 0 || requirement_.stage > procedure_.stages.size()) return nullptr;
-    return std::get_if<StageKind>(&procedure_.stages[requirement_.stage - 1].asked);
+    return std::get_if<StageKind>(&procedure_.stages[requirement_.stage - 1].specified);
   }
   [[nodiscard]] SpecifiedRange range() const {
     if (const auto* hold = stage<HoldStage>()) return {hold->low, hold->high};

@@ -36,11 +36,11 @@ std::string stage_title(const Procedure* procedure, std::size_t number) {
   if (procedure != nullptr) {
     for (const Stage& stage : procedure->stages) {
       if (stage.number != number) continue;
-      if (const auto* ramp = std::get_if<RampStage>(&stage.asked))
+      if (const auto* ramp = std::get_if<RampStage>(&stage.specified))
         return fmt::format("Stage {}, {}", number,
                            ramp->direction == RampStage::Direction::heat ? "heat" : "cool");
       return fmt::format("Stage {}, {}", number,
-                         std::holds_alternative<HoldStage>(stage.asked) ? "hold" : "maintain");
+                         std::holds_alternative<HoldStage>(stage.specified) ? "hold" : "maintain");
     }
   }
   return fmt::format("Stage {}", number);

@@ -38,7 +38,7 @@ Limits limits_of(const Procedure& procedure) {
   Limits limits;
   if (const auto& most = procedure.record_limits.start_temperature_max) limits.start = most->celsius();
   for (const Stage& stage : procedure.stages) {
-    if (const auto* ramp = std::get_if<RampStage>(&stage.asked)) {
+    if (const auto* ramp = std::get_if<RampStage>(&stage.specified)) {
       const bool heat = ramp->direction == RampStage::Direction::heat;
       if (ramp->rate_max) {
         (heat ? limits.heat : limits.cool) =
@@ -50,7 +50,7 @@ Limits limits_of(const Procedure& procedure) {
         limits.heat_spread = ramp->spread_max->kelvin();
         limits.stage["heat spread"] = stage.number;
       }
-    } else if (const auto* hold = std::get_if<HoldStage>(&stage.asked)) {
+    } else if (const auto* hold = std::get_if<HoldStage>(&stage.specified)) {
       limits.stage["hold"] = stage.number;
       limits.low = hold->low.celsius();
       if (hold->high) limits.high = hold->high->celsius();
@@ -58,7 +58,7 @@ Limits limits_of(const Procedure& procedure) {
       if (hold->spread_max) limits.hold_spread = hold->spread_max->kelvin();
     } else {
       limits.stage["maintain"] = stage.number;
-      limits.maintain = std::get<MaintainStage>(stage.asked).low.celsius();
+      limits.maintain = std::get<MaintainStage>(stage.specified).low.celsius();
     }
   }
   return limits;
@@ -231,7 +231,7 @@ std::vector<Procedure> drafts_of(const PublishedRule& rule) {
         const bool known = std::any_of(drafts.begin(), drafts.end(), [&](const Procedure& one) {
           return one.thickness == draft.thickness &&
                  std::equal(one.stages.begin(), one.stages.end(), draft.stages.begin(), draft.stages.end(),
-                            [](const Stage& a, const Stage& b) { return a.asked == b.asked; });
+                            [](const Stage& a, const Stage& b) { return a.specified == b.specified; });
         });
         if (!known) drafts.push_back(draft);
       }

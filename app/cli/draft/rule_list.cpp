@@ -22,12 +22,12 @@ void add_once(std::vector<std::string>& texts, std::string text) {
 }
 
 std::string part_of(const RuleStage& one) {
-  if (const auto* ramp = std::get_if<RampStage>(&one.stage.asked)) {
+  if (const auto* ramp = std::get_if<RampStage>(&one.stage.specified)) {
     std::string text = ramp->direction == RampStage::Direction::heat ? "heating" : "cooling";
     if (!ramp->rate_max) text += ", spread";
     return text;
   }
-  if (std::holds_alternative<MaintainStage>(one.stage.asked)) return "preheat";
+  if (std::holds_alternative<MaintainStage>(one.stage.specified)) return "preheat";
   return one.lower_by ? "hold at a lower temperature" : "hold";
 }
 
@@ -36,7 +36,7 @@ std::string clauses(const PublishedRule& rule, Provenance::Flag flag) {
   std::vector<std::pair<std::string, std::vector<std::string>>> found;
   for (const RuleStage& one : rule.stages) {
     const bool nothing_of_the_rule =
-        one.hold_is_left_open && !std::get<HoldStage>(one.stage.asked).spread_max;
+        one.hold_is_left_open && !std::get<HoldStage>(one.stage.specified).spread_max;
     if (one.stage.provenance.flag != flag || nothing_of_the_rule) continue;
     std::string clause = one.stage.provenance.clause.value_or(std::string{});
     if (one.stage.provenance.edition != rule.provenance.edition)

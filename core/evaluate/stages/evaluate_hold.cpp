@@ -52,10 +52,10 @@ void add_course(const HoldCase& hold) {
 /// Over the whole hold period, excursions included.
 void evaluate_spread(const HoldCase& hold) {
   const WeldCase& weld = hold.weld;
-  if (!has_spread_requirement(weld, hold.stage, hold.asked.spread_within_m)) return;
-  Requirement requirement = hold.start(RequirementKind::spread, hold.asked.spread_max->kelvin());
-  SpreadAsked how;
-  how.within_m = hold.asked.spread_within_m;
+  if (!has_spread_requirement(weld, hold.stage, hold.specified.spread_within_m)) return;
+  Requirement requirement = hold.start(RequirementKind::spread, hold.specified.spread_max->kelvin());
+  SpecifiedSpread how;
+  how.within_m = hold.specified.spread_within_m;
   how.limit_k = requirement.limit;
   how.guard = weld.guard;
   Spread spread;
@@ -89,17 +89,19 @@ void HoldCase::add_own_finding(const Requirement& requirement) const {
   weld.out.findings.push_back(std::move(finding));
 }
 
-void evaluate_hold(const WeldCase& weld, const Stage& stage, const HoldStage& asked, std::size_t index) {
-  const HoldCase hold{weld, stage, asked, index, weld.holds[index]};
+void evaluate_hold(const WeldCase& weld, const Stage& stage, const HoldStage& specified, std::size_t index) {
+  const HoldCase hold{weld, stage, specified, index, weld.holds[index]};
   add_course(hold);
-  if (asked.time_min) evaluate_hold_time(hold);
-  if (asked.time_max_s) evaluate_hold_time_max(hold);
+  if (specified.time_min) evaluate_hold_time(hold);
+  if (specified.time_max_s) evaluate_hold_time_max(hold);
   evaluate_excursions(hold);
-  if (asked.high) evaluate_over(hold);
-  if (asked.spread_max) evaluate_spread(hold);
-  if (asked.edge_fraction_min) evaluate_edge(hold);
-  if (asked.tempering_min) evaluate_tempering(hold, RequirementKind::tempering_min, *asked.tempering_min);
-  if (asked.tempering_max) evaluate_tempering(hold, RequirementKind::tempering_max, *asked.tempering_max);
+  if (specified.high) evaluate_over(hold);
+  if (specified.spread_max) evaluate_spread(hold);
+  if (specified.edge_fraction_min) evaluate_edge(hold);
+  if (specified.tempering_min)
+    evaluate_tempering(hold, RequirementKind::tempering_min, *specified.tempering_min);
+  if (specified.tempering_max)
+    evaluate_tempering(hold, RequirementKind::tempering_max, *specified.tempering_max);
 }
 
 }  // namespace soakwright

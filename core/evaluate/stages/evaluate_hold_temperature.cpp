@@ -109,7 +109,7 @@ std::vector<Worth> worth_of_group(const WeldCase& weld) {
 
 void evaluate_over(const HoldCase& hold) {
   const WeldCase& weld = hold.weld;
-  Requirement requirement = hold.start(RequirementKind::over, hold.asked.high->celsius());
+  Requirement requirement = hold.start(RequirementKind::over, hold.specified.high->celsius());
   const auto higher = [&](const HoldCourse* other) {
     return other != nullptr && other->high_c > hold.hold.high_c;
   };
@@ -147,8 +147,8 @@ void evaluate_over(const HoldCase& hold) {
 }
 
 void evaluate_edge(const HoldCase& hold) {
-  Requirement requirement = hold.start(RequirementKind::edge, *hold.asked.edge_fraction_min);
-  const double low = hold.asked.low.in(hold.weld.procedure.unit);
+  Requirement requirement = hold.start(RequirementKind::edge, *hold.specified.edge_fraction_min);
+  const double low = hold.specified.low.in(hold.weld.procedure.unit);
   const auto lowest = low == 0.0 ? std::nullopt : lowest_share(hold, requirement, low);
   if (!lowest) {
     requirement.remarks.push_back(
@@ -230,7 +230,7 @@ void evaluate_tempering(const HoldCase& hold, RequirementKind kind, double limit
         Sentence::equivalent_time,
         Ratio::of(std::round(equivalent_hours(*requirement.measured, hold.hold.low_c, constant) * 100.0) /
                   100.0),
-        Specified{hold.asked.low}, Ratio::of(constant)));
+        Specified{hold.specified.low}, Ratio::of(constant)));
     remark_uncertainty(weld, requirement);
     if (requirement.verdict == Verdict::inconclusive && unknown_time)
       requirement.remarks.push_back(state(Sentence::tempering_unseen));

@@ -18,7 +18,7 @@ void remark_hold_time(const HoldCase& hold, const HoldCourse& sure, Requirement&
                       const CycleShare& time) {
   const WeldCase& weld = hold.weld;
   Statements& remarks = requirement.remarks;
-  if (requirement.cycles.empty() && hold.asked.count == HoldStage::Count::accumulated) {
+  if (requirement.cycles.empty() && hold.specified.count == HoldStage::Count::accumulated) {
     std::vector<FromTo> times;
     for (const Span& one : sure.all_in_range()) times.push_back({one.first, one.second});
     if (times.size() > 1) remarks.push_back(state(Sentence::times_in_range, std::move(times)));
@@ -50,15 +50,16 @@ constexpr double kExcursionsShare = 0.1;
 /// Certain and possible time of this record; guarded, in the narrowed and in the widened range.
 CycleShare time_here(const HoldCase& hold, const std::vector<HoldCourse>& sure_holds) {
   const WeldCase& weld = hold.weld;
-  const HoldTime time = hold_time(sure_holds, hold.index, hold.asked.count, weld.time());
+  const HoldTime time = hold_time(sure_holds, hold.index, hold.specified.count, weld.time());
   CycleShare share{
       weld.cycle, time.certain_s, time.possible_s, {time.filled.count, time.filled.seconds}, time.certain_s};
   if (weld.guard != nullptr)
-    share.possible_s = hold_time(weld.possible_holds, hold.index, hold.asked.count, weld.time()).possible_s;
+    share.possible_s =
+        hold_time(weld.possible_holds, hold.index, hold.specified.count, weld.time()).possible_s;
   if (time.filled.count > 0) {
     const std::vector<HoldCourse> without =
         with_excursion_allowed(weld, sure_holds, RangeEdge::narrowed, ExcursionAllowed{});
-    share.without_excursions_s = hold_time(without, hold.index, hold.asked.count, weld.time()).certain_s;
+    share.without_excursions_s = hold_time(without, hold.index, hold.specified.count, weld.time()).certain_s;
   }
   return share;
 }
@@ -177,8 +178,8 @@ void evaluate_hold_time(const HoldCase& hold) {
   const WeldCase& weld = hold.weld;
   const std::vector<HoldCourse>& sure_holds = weld.guard != nullptr ? weld.sure_holds : weld.holds;
   const HoldCourse& sure = sure_holds[hold.index];
-  Requirement requirement =
-      hold.start(RequirementKind::hold_time, limit_at(*hold.asked.time_min, weld.thickness).value_or(0.0));
+  Requirement requirement = hold.start(RequirementKind::hold_time,
+                                       limit_at(*hold.specified.time_min, weld.thickness).value_or(0.0));
   CycleShare time = time_here(hold, sure_holds);
   requirement.cycles = cycle_shares(hold, time);
   if (!requirement.cycles.empty()) time = added_up(requirement.cycles);
@@ -209,7 +210,7 @@ void evaluate_hold_time(const HoldCase& hold) {
 
 void evaluate_hold_time_max(const HoldCase& hold) {
   const WeldCase& weld = hold.weld;
-  Requirement requirement = hold.start(RequirementKind::hold_time_max, *hold.asked.time_max_s);
+  Requirement requirement = hold.start(RequirementKind::hold_time_max, *hold.specified.time_max_s);
   requirement.channel_times = channel_times(hold);
   const std::vector<ChannelTime> times = added_up_by_channel(hold, requirement.channel_times);
   if (times.empty()) {
@@ -248,10 +249,10 @@ void evaluate_hold_time_max(const HoldCase& hold) {
 }
 
 void evaluate_excursions(const HoldCase& hold) {
-  const bool asked = hold.asked.excursion_time_max_s.has_value();
+  const bool specified = hold.specified.excursion_time_max_s.has_value();
   Requirement requirement =
-      hold.start(RequirementKind::excursion_time, hold.asked.excursion_time_max_s.value_or(0.0));
-  if (!asked) {
+      hold.start(RequirementKind::excursion_time, hold.specified.excursion_time_max_s.value_or(0.0));
+  if (!specified) {
     if (hold.hold.period) add_excursions(hold, requirement, Finding::Kind::note);
     return;
   }

@@ -52,16 +52,16 @@ double unknown_within(const WeldCase& weld, const GroupRange& range, const Span&
 
 }  // namespace
 
-void evaluate_maintain(const WeldCase& weld, const Stage& stage, const MaintainStage& asked) {
+void evaluate_maintain(const WeldCase& weld, const Stage& stage, const MaintainStage& specified) {
   Requirement requirement = requirement_for(RequirementKind::maintain, stage.number, weld.weld, 0.0);
   StageCourse course;
   course.weld = weld.weld;
   course.number = stage.number;
   course.kind = "maintain";
 
-  const std::vector<Span> periods = periods_named(weld.record, asked.during);
-  const double low = asked.low.celsius();
-  const double high = asked.high ? asked.high->celsius() : std::numeric_limits<double>::infinity();
+  const std::vector<Span> periods = periods_named(weld.record, specified.during);
+  const double low = specified.low.celsius();
+  const double high = specified.high ? specified.high->celsius() : std::numeric_limits<double>::infinity();
   const auto in_range = [&](RangeEdge edge) {
     return group_in_range(weld.set, weld.group, weld.time(), weld.ranges({low, high}, edge),
                           weld.procedure.evaluation.excursion_allowed);
@@ -96,7 +96,7 @@ void evaluate_maintain(const WeldCase& weld, const Stage& stage, const MaintainS
       finding.from_s = part.first;
       finding.to_s = part.second;
       finding.extreme = Temperature::of_celsius(depth.celsius);
-      finding.what = {state(Sentence::out_in_period, *finding.channel, *finding.extreme, asked.during)};
+      finding.what = {state(Sentence::out_in_period, *finding.channel, *finding.extreme, specified.during)};
       if (excursion.filled) finding.what.push_back(state(Sentence::excursion_is_allowed));
       (excursion.filled ? weld.out.findings : findings).push_back(std::move(finding));
     }
@@ -119,7 +119,7 @@ void evaluate_maintain(const WeldCase& weld, const Stage& stage, const MaintainS
   weld.out.stages.push_back(std::move(course));
 
   if (periods.empty()) {
-    requirement.remarks.push_back(state(Sentence::no_such_period, asked.during));
+    requirement.remarks.push_back(state(Sentence::no_such_period, specified.during));
   } else {
     set_measured(requirement, out_s);
     requirement.from_s = weld.out.stages.back().start_s;

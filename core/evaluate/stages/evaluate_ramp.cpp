@@ -22,7 +22,7 @@ void evaluate_spread(const RampCase& ramp) {
   if (!has_spread_requirement(weld, ramp.stage, ramp.ramp.spread_within_m)) return;
   Requirement requirement =
       requirement_for(RequirementKind::spread, ramp.stage.number, weld.weld, ramp.ramp.spread_max->kelvin());
-  SpreadAsked how;
+  SpecifiedSpread how;
   if (ramp.ramp.above) how.above_c = ramp.ramp.above->celsius();
   how.within_m = ramp.ramp.spread_within_m;
   how.limit_k = requirement.limit;
@@ -69,13 +69,14 @@ void add_blind_spots(const RampCase& ramp, const Requirement& requirement) {
   }
 }
 
-void evaluate_ramp(const WeldCase& weld, const Stage& stage, const RampStage& asked) {
-  RampCase ramp{weld, stage, asked, {}, {}};
-  ramp.when = stage_time(weld.holds, weld.procedure.stages, stage.number - 1, asked.direction, weld.time());
-  ramp.blind_spots = blind_spots(weld.set, weld.group, weld.holds, ramp.when, asked);
+void evaluate_ramp(const WeldCase& weld, const Stage& stage, const RampStage& specified) {
+  RampCase ramp{weld, stage, specified, {}, {}};
+  ramp.when =
+      stage_time(weld.holds, weld.procedure.stages, stage.number - 1, specified.direction, weld.time());
+  ramp.blind_spots = blind_spots(weld.set, weld.group, weld.holds, ramp.when, specified);
   weld.out.stages.push_back(course_of(ramp));
   evaluate_rates(ramp);
-  if (asked.spread_max) evaluate_spread(ramp);
+  if (specified.spread_max) evaluate_spread(ramp);
 }
 
 }  // namespace soakwright

@@ -62,16 +62,16 @@ std::vector<HoldAlternative> hold_alternatives(const HoldCase& hold, std::option
     one.continuous_s = time_of(holds, HoldStage::Count::continuous).certain_s;
     one.accumulated_s = time_of(holds, HoldStage::Count::accumulated).certain_s;
     if (least_s) {
-      const HoldTime time = time_of(holds, hold.asked.count);
+      const HoldTime time = time_of(holds, hold.specified.count);
       CycleShare share{weld.cycle,
                        time.certain_s,
                        time.possible_s,
                        {time.filled.count, time.filled.seconds},
-                       time_of(without, hold.asked.count).certain_s};
+                       time_of(without, hold.specified.count).certain_s};
       if (const auto shares = cycle_shares(hold, share); !shares.empty()) share = added_up(shares);
       one.verdict = hold_time_verdict(share, *least_s);
       if (one.verdict == Verdict::met)
-        one.deepest_k = deepest_filled(weld, holds[hold.index], hold.asked.count);
+        one.deepest_k = deepest_filled(weld, holds[hold.index], hold.specified.count);
     }
     alternatives.push_back(one);
   }

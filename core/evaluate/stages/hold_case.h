@@ -13,7 +13,7 @@ namespace soakwright {
 struct HoldCase {
   const WeldCase& weld;
   const Stage& stage;
-  const HoldStage& asked;
+  const HoldStage& specified;
   std::size_t index = 0;   ///< among the weld's holds
   const HoldCourse& hold;  ///< by the readings alone
 
@@ -23,7 +23,7 @@ struct HoldCase {
   void finish(Requirement requirement) const { weld.out.requirements.push_back(std::move(requirement)); }
   /// One finding on the requirement itself, where it is not met or inconclusive.
   void add_own_finding(const Requirement& requirement) const;
-  [[nodiscard]] SpecifiedRange specified_range() const { return {asked.low, asked.high}; }
+  [[nodiscard]] SpecifiedRange specified_range() const { return {specified.low, specified.high}; }
   [[nodiscard]] TemperatureRange range() const { return {hold.low_c, hold.high_c}; }
 };
 

@@ -12,9 +12,9 @@
 namespace soakwright {
 
 void evaluate_record_limits(const RecordCase& record_case, const std::vector<std::size_t>& evaluated);
-void evaluate_ramp(const WeldCase& weld, const Stage& stage, const RampStage& asked);
-void evaluate_hold(const WeldCase& weld, const Stage& stage, const HoldStage& asked, std::size_t hold);
-void evaluate_maintain(const WeldCase& weld, const Stage& stage, const MaintainStage& asked);
+void evaluate_ramp(const WeldCase& weld, const Stage& stage, const RampStage& specified);
+void evaluate_hold(const WeldCase& weld, const Stage& stage, const HoldStage& specified, std::size_t hold);
+void evaluate_maintain(const WeldCase& weld, const Stage& stage, const MaintainStage& specified);
 
 /// The minimum number of thermocouples with valid readings, for one weld.
 void evaluate_thermocouples(const WeldCase& weld);

@@ -18,7 +18,7 @@ double length(const Span& span) { return span.second - span.first; }
 std::optional<double> highest_above(const Procedure& procedure, std::size_t stage, std::size_t later_stage) {
   std::optional<double> highest;
   for (std::size_t i = stage + 1; i < later_stage; ++i) {
-    const auto* ramp = std::get_if<RampStage>(&procedure.stages[i].asked);
+    const auto* ramp = std::get_if<RampStage>(&procedure.stages[i].specified);
     if (ramp != nullptr && ramp->above) highest = std::max(highest.value_or(kNever), ramp->above->celsius());
   }
   return highest;

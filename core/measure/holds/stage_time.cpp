@@ -91,7 +91,7 @@ std::optional<EndReading> last_reading(const Trace& trace) {
 }
 
 bool is_ramp(const Stage& stage, RampStage::Direction direction) {
-  const auto* ramp = std::get_if<RampStage>(&stage.asked);
+  const auto* ramp = std::get_if<RampStage>(&stage.specified);
   return ramp != nullptr && ramp->direction == direction;
 }
 

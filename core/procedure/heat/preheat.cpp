@@ -11,7 +11,7 @@ Thickness mm(double value) { return Thickness::of(value, LengthUnit::millimetre)
 
 void add_procedure(const Procedure& procedure, WeldPreheat& found) {
   for (const Stage& stage : procedure.stages) {
-    const auto* const maintain = std::get_if<MaintainStage>(&stage.asked);
+    const auto* const maintain = std::get_if<MaintainStage>(&stage.specified);
     if (!maintain || (found.procedure_minimum && *found.procedure_minimum <= maintain->low)) continue;
     found.procedure_minimum = maintain->low;
     found.procedure_stage = stage.number;

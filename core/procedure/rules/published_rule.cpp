@@ -17,9 +17,9 @@ std::string letters_and_digits(const std::string& text) {
 }
 
 bool has_thickness_rule(const Stage& stage) {
-  if (const auto* ramp = std::get_if<RampStage>(&stage.asked))
+  if (const auto* ramp = std::get_if<RampStage>(&stage.specified))
     return ramp->rate_max && std::holds_alternative<RateRule>(*ramp->rate_max);
-  if (const auto* hold = std::get_if<HoldStage>(&stage.asked))
+  if (const auto* hold = std::get_if<HoldStage>(&stage.specified))
     return hold->time_min && std::holds_alternative<TimeRule>(*hold->time_min);
   return false;
 }

@@ -12,7 +12,7 @@ namespace soakwright {
 namespace {
 
 bool is_hold(const RuleStage& one) {
-  return !one.hold_is_left_open && std::holds_alternative<HoldStage>(one.stage.asked);
+  return !one.hold_is_left_open && std::holds_alternative<HoldStage>(one.stage.specified);
 }
 
 /// Whether the choice between usual and lower temperature takes this stage.
@@ -22,9 +22,9 @@ bool temperature_chosen(const RuleStage& one, const DraftChoices& choices) {
 
 /// What a stage is in the heat treatment: of those with bounds on the thickness, one of each kind must match.
 std::size_t place_of(const RuleStage& one) {
-  const auto* const ramp = std::get_if<RampStage>(&one.stage.asked);
+  const auto* const ramp = std::get_if<RampStage>(&one.stage.specified);
   const bool cool = ramp && ramp->direction == RampStage::Direction::cool;
-  return one.stage.asked.index() * 2 + (cool ? 1 : 0);
+  return one.stage.specified.index() * 2 + (cool ? 1 : 0);
 }
 
 Problems wrong_material(const PublishedRule& rule, const DraftChoices& choices) {
@@ -52,9 +52,9 @@ Problems wrong_hold(const PublishedRule& rule, const std::vector<const RuleStage
 
 /// The limits of a stage as plain numbers.
 void work_out(Stage& stage, Thickness thickness) {
-  if (auto* ramp = std::get_if<RampStage>(&stage.asked); ramp && ramp->rate_max)
+  if (auto* ramp = std::get_if<RampStage>(&stage.specified); ramp && ramp->rate_max)
     ramp->rate_max = limit_at(*ramp->rate_max, thickness).value_or(HeatingRate{});
-  if (auto* hold = std::get_if<HoldStage>(&stage.asked); hold && hold->time_min)
+  if (auto* hold = std::get_if<HoldStage>(&stage.specified); hold && hold->time_min)
     hold->time_min = limit_at(*hold->time_min, thickness).value_or(0.0);
 }
 
@@ -65,7 +65,7 @@ void add_stage(const RuleStage& one, const DraftChoices& choices, Draft& draft) 
   drafted.remark = one.remark;
   drafted.lower_by = one.lower_by;
   if (one.hold_is_left_open) {
-    auto& hold = std::get<HoldStage>(stage.asked);
+    auto& hold = std::get<HoldStage>(stage.specified);
     hold.low = choices.hold->low;
     hold.high = choices.hold->high;
     hold.time_min = choices.hold->time_min_s;

@@ -79,7 +79,7 @@ void read_open_hold(TableReader& in, InUnit unit, RuleStage& one) {
   in.may("spread_within", distance_m, hold.spread_within_m);
   check_spread_within(in);
   in.may("high_at_most", TemperatureIn{unit}, one.highest_of_open_hold);
-  one.stage.asked = hold;
+  one.stage.specified = hold;
 }
 
 void read_rule_stage(TableReader& in, InUnit unit, const PublishedRule& rule, RuleStage& one) {
@@ -98,7 +98,7 @@ void read_rule_stage(TableReader& in, InUnit unit, const PublishedRule& rule, Ru
   }
   read_range(in, one.range);
   if (in.may("lower_by", DifferenceIn{unit}, one.lower_by) &&
-      (one.hold_is_left_open || !std::holds_alternative<HoldStage>(one.stage.asked)))
+      (one.hold_is_left_open || !std::holds_alternative<HoldStage>(one.stage.specified)))
     complain(in, "lower_by", rule_problems::lower_by_of_no_hold());
   in.may("remark", name_text, one.remark);
 }
@@ -114,7 +114,7 @@ void check_materials(TableReader& in, const PublishedRule& rule) {
     if (by_material && !has_own) complain(in, "materials", rule_problems::material_without_stage(material));
     const auto has_hold = [&](bool open) {
       return std::any_of(rule.stages.begin(), rule.stages.end(), [&](const RuleStage& one) {
-        return one.hold_is_left_open == open && std::holds_alternative<HoldStage>(one.stage.asked) &&
+        return one.hold_is_left_open == open && std::holds_alternative<HoldStage>(one.stage.specified) &&
                applies_to(one, material);
       });
     };

@@ -29,9 +29,9 @@ void TableReader::must_have_a_limit() {
 void TableReader::finish() {
   if (skip_) return;
   for (const TomlEntry& entry : table_.entries)
-    if (std::find(asked_.begin(), asked_.end(), entry.key) == asked_.end() &&
+    if (std::find(specified_.begin(), specified_.end(), entry.key) == specified_.end() &&
         std::find(elsewhere_.begin(), elsewhere_.end(), entry.key) == elsewhere_.end())
-      complain(entry.line, toml_problems::unknown_key(entry.key, name_, asked_));
+      complain(entry.line, toml_problems::unknown_key(entry.key, name_, specified_));
 }
 
 const TomlEntry* TableReader::entry(std::string_view key) const {
@@ -53,7 +53,7 @@ void TableReader::elsewhere(std::string_view key, ProblemWords words) {
 }
 
 const TomlEntry* TableReader::ask(std::string_view key) {
-  asked_.emplace_back(key);
+  specified_.emplace_back(key);
   return entry(key);
 }
 

@@ -159,7 +159,7 @@ class TableReader {
   std::size_t line_;
   TableName name_;
   Complaints& complaints_;
-  std::vector<std::string> asked_;
+  std::vector<std::string> specified_;
   std::vector<std::string> elsewhere_;
   std::vector<std::string> limits_;
   std::vector<std::string> sound_;

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/report/json/alternatives_json.h"
 
-#include "core/wording/budget_words.h"
+#include "core/wording/sections/budget_words.h"
 
 namespace soakwright {
 namespace {

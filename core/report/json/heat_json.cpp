@@ -2,7 +2,7 @@
 #include "core/report/json/heat_json.h"
 
 #include "core/report/json/preheat_json.h"
-#include "core/wording/heat_words.h"
+#include "core/wording/sections/heat_words.h"
 
 namespace soakwright {
 namespace {

@@ -2,8 +2,8 @@
 #include "core/report/json/preheat_json.h"
 
 #include "core/procedure/procedure_words.h"
-#include "core/wording/preheat_words.h"
 #include "core/wording/procedure_limits.h"
+#include "core/wording/sections/preheat_words.h"
 
 namespace soakwright {
 namespace {

@@ -3,8 +3,8 @@
 #include <algorithm>
 
 #include "core/report/sections/sections.h"
-#include "core/wording/budget_words.h"
-#include "core/wording/certificate_words.h"
+#include "core/wording/sections/budget_words.h"
+#include "core/wording/sections/certificate_words.h"
 
 namespace soakwright {
 namespace {

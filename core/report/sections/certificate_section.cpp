@@ -7,9 +7,9 @@
 
 #include "core/procedure/named_path.h"
 #include "core/report/sections/sections.h"
-#include "core/wording/certificate_words.h"
 #include "core/wording/procedure_limits.h"
 #include "core/wording/requirement_words.h"
+#include "core/wording/sections/certificate_words.h"
 
 namespace soakwright {
 namespace {
@@ -95,7 +95,7 @@ class Summary {
   /// Lowest and highest of all evaluated thermocouples in the hold period. It has the verdict of the limits
   /// on the range, and none where it lies outside the range while these say met.
   void add_holding_temperature(const Stage& stage) {
-    const auto* hold = std::get_if<HoldStage>(&stage.asked);
+    const auto* hold = std::get_if<HoldStage>(&stage.specified);
     if (hold == nullptr) return;
     std::optional<double> low, high;
     std::string coldest, hottest;
@@ -118,7 +118,7 @@ class Summary {
                    {}};
     const auto holds =
         std::count_if(context_.analysis.procedure->stages.begin(), context_.analysis.procedure->stages.end(),
-                      [](const Stage& other) { return std::holds_alternative<HoldStage>(other.asked); });
+                      [](const Stage& other) { return std::holds_alternative<HoldStage>(other.specified); });
     if (holds > 1)
       row.label += ", " + small_first(stage_title(context_.analysis.procedure.get(), stage.number));
     if (low && high) row.where = coldest == hottest ? coldest : coldest + ", " + hottest;

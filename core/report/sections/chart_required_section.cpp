@@ -6,7 +6,7 @@
 #include <fmt/format.h>
 
 #include "core/report/sections/sections.h"
-#include "core/wording/chart_words.h"
+#include "core/wording/sections/chart_words.h"
 
 namespace soakwright {
 namespace {
@@ -67,11 +67,11 @@ std::optional<TimeSpan> shown_span(const StageCourse& course, const Analysis& an
 }
 
 ChartSegment::Kind segment_kind(const Stage& stage) {
-  if (const auto* ramp = std::get_if<RampStage>(&stage.asked))
+  if (const auto* ramp = std::get_if<RampStage>(&stage.specified))
     return ramp->direction == RampStage::Direction::heat ? ChartSegment::Kind::heat
                                                          : ChartSegment::Kind::cool;
-  return std::holds_alternative<HoldStage>(stage.asked) ? ChartSegment::Kind::hold
-                                                        : ChartSegment::Kind::maintain;
+  return std::holds_alternative<HoldStage>(stage.specified) ? ChartSegment::Kind::hold
+                                                            : ChartSegment::Kind::maintain;
 }
 
 }  // namespace
@@ -89,7 +89,7 @@ std::vector<ChartRange> chart_ranges(const ReportContext& context) {
       range.weld = weld;
       range.from_s = record.begin_s();
       range.to_s = record.end_s();
-      if (const auto* hold = std::get_if<HoldStage>(&stage.asked)) {
+      if (const auto* hold = std::get_if<HoldStage>(&stage.specified)) {
         range.low_c = hold->low.celsius();
         range.high_c = celsius(hold->high);
         const StageCourse* course = course_of_stage(analysis.verdicts.get(), weld, stage.number);
@@ -98,7 +98,7 @@ std::vector<ChartRange> chart_ranges(const ReportContext& context) {
           range.to_s = *course->end_s;
           range.reached = true;
         }
-      } else if (const auto* maintain = std::get_if<MaintainStage>(&stage.asked)) {
+      } else if (const auto* maintain = std::get_if<MaintainStage>(&stage.specified)) {
         range.low_c = maintain->low.celsius();
         range.high_c = celsius(maintain->high);
         for (const Period& period : record.periods)
@@ -137,7 +137,7 @@ std::vector<ChartLevel> chart_levels(const ReportContext& context) {
   whole_level(ChartLevel::Kind::end_temperature_max, whole.end_temperature_max, chart_words::end_at_most);
 
   for (const Stage& stage : analysis.procedure->stages) {
-    const auto* ramp = std::get_if<RampStage>(&stage.asked);
+    const auto* ramp = std::get_if<RampStage>(&stage.specified);
     if (ramp == nullptr) continue;
     for (const auto& weld : evaluated_welds(analysis)) {
       const StageCourse* course = course_of_stage(analysis.verdicts.get(), weld, stage.number);
@@ -165,7 +165,7 @@ std::vector<ChartSegment> chart_stages(const ReportContext& context) {
       if (stage.number != course.number) continue;
       std::string text = stage_title(analysis.procedure.get(), stage.number);
       if (course.weld && welds > 1) text = fmt::format("{}: {}", *course.weld, text);
-      if (std::holds_alternative<HoldStage>(stage.asked) && course.continuous)
+      if (std::holds_alternative<HoldStage>(stage.specified) && course.continuous)
         text +=
             fmt::format(" {}", context.say.duration(course.continuous->second - course.continuous->first));
       segments.push_back({segment_kind(stage), course.weld, span->first, span->second, std::move(text)});

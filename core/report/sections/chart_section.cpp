@@ -3,8 +3,8 @@
 #include <fmt/format.h>
 
 #include "core/report/sections/sections.h"
-#include "core/wording/chart_words.h"
 #include "core/wording/exclusion_words.h"
+#include "core/wording/sections/chart_words.h"
 
 namespace soakwright {
 namespace {

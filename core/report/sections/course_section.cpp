@@ -4,8 +4,8 @@
 #include <fmt/format.h>
 
 #include "core/report/sections/sections.h"
-#include "core/wording/course_words.h"
 #include "core/wording/exclusion_words.h"
+#include "core/wording/sections/course_words.h"
 #include "core/wording/suspect_words.h"
 
 namespace soakwright {

@@ -6,7 +6,7 @@
 
 #include "core/report/finding_events.h"
 #include "core/report/sections/sections.h"
-#include "core/wording/certificate_words.h"
+#include "core/wording/sections/certificate_words.h"
 
 namespace soakwright {
 namespace {

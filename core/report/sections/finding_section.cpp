@@ -5,7 +5,7 @@
 #include "core/report/open_findings.h"
 #include "core/report/sections/sections.h"
 #include "core/wording/requirement_text.h"
-#include "core/wording/review_words.h"
+#include "core/wording/sections/review_words.h"
 
 namespace soakwright {
 namespace {

@@ -2,7 +2,7 @@
 // Job data and the welds with their verdicts.
 #include "core/report/sections/sections.h"
 #include "core/wording/printed_lengths.h"
-#include "core/wording/work_words.h"
+#include "core/wording/sections/work_words.h"
 
 namespace soakwright {
 namespace {

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Preheat and bands: published figures beside the job's.
 #include "core/report/sections/sections.h"
-#include "core/wording/preheat_words.h"
+#include "core/wording/sections/preheat_words.h"
 
 namespace soakwright {
 

@@ -7,10 +7,10 @@
 
 #include "core/report/sections/sections.h"
 #include "core/units/printed_quantity.h"
-#include "core/wording/certificate_words.h"
 #include "core/wording/column_words.h"
 #include "core/wording/notice_words.h"
-#include "core/wording/record_words.h"
+#include "core/wording/sections/certificate_words.h"
+#include "core/wording/sections/record_words.h"
 
 namespace soakwright {
 namespace {

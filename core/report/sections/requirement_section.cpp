@@ -2,10 +2,10 @@
 // The requirement table: each limit with what was measured against it.
 #include "core/explain/shortfall.h"
 #include "core/report/sections/sections.h"
-#include "core/wording/report_words.h"
 #include "core/wording/requirement_details.h"
 #include "core/wording/requirement_text.h"
 #include "core/wording/requirement_words.h"
+#include "core/wording/sections/report_words.h"
 #include "core/wording/statement_words.h"
 
 namespace soakwright {

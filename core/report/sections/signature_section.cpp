@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The source files of this report, and who signs it.
 #include "core/report/sections/sections.h"
-#include "core/wording/review_words.h"
-#include "core/wording/work_words.h"
+#include "core/wording/sections/review_words.h"
+#include "core/wording/sections/work_words.h"
 
 namespace soakwright {
 namespace {

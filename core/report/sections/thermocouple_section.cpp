@@ -9,8 +9,8 @@
 #include "core/measure/holds/hold_time.h"
 #include "core/measure/traces/prepared_traces.h"
 #include "core/report/sections/sections.h"
-#include "core/wording/certificate_words.h"
-#include "core/wording/course_words.h"
+#include "core/wording/sections/certificate_words.h"
+#include "core/wording/sections/course_words.h"
 
 namespace soakwright {
 namespace {
@@ -113,7 +113,7 @@ std::vector<HoldTable> hold_tables(const ReportContext& context) {
   const PrintedNumbers& say = context.say;
   for (const StageCourse& course : verdicts->stages) {
     const Stage* stage = find_stage(context.analysis.procedure.get(), course.number);
-    const auto* hold = stage == nullptr ? nullptr : std::get_if<HoldStage>(&stage->asked);
+    const auto* hold = stage == nullptr ? nullptr : std::get_if<HoldStage>(&stage->specified);
     if (hold == nullptr) continue;
     HoldTable table;
     table.stage = course.number;

@@ -28,9 +28,9 @@ PreviousCycle earlier(int cycle, double certain_s, std::optional<double> possibl
 Verdicts evaluated(const std::string& procedure, const std::vector<PreviousCycle>& before,
                    const MadeRecord& made = plain_record()) {
   const Record record = made.record();
-  const Procedure asked = procedure_of(procedure);
+  const Procedure specified = procedure_of(procedure);
   const Job job = job_of("cycle = 3\n");
-  return evaluate(record, asked, &job, *prepared_traces_for(record, asked, nullptr), before);
+  return evaluate(record, specified, &job, *prepared_traces_for(record, specified, nullptr), before);
 }
 
 std::string added_hold(const std::string& time_min) {
@@ -55,11 +55,11 @@ TEST_CASE("Holds of previous records add up, certain to certain and possible to 
   // This record holds 4,400 s; cycle 1 held 1,000 s, cycle 2 600 s for certain and 900 s at most: 6,000 s,
   // 6,300 s.
   const std::vector<PreviousCycle> before{earlier(1, 1000, 1000), earlier(2, 600, 900)};
-  for (const auto& [asked, expected] :
+  for (const auto& [specified, expected] :
        {std::pair{"6000 s", Verdict::met}, std::pair{"6001 s", Verdict::inconclusive},
         std::pair{"6300 s", Verdict::inconclusive}, std::pair{"6301 s", Verdict::not_met}}) {
-    CAPTURE(asked);
-    const Verdicts verdicts = evaluated(added_hold(asked), before);
+    CAPTURE(specified);
+    const Verdicts verdicts = evaluated(added_hold(specified), before);
     const Requirement& time = time_of(verdicts);
     CHECK(time.verdict == expected);
     CHECK(*time.measured == close_to(6000));
@@ -69,7 +69,7 @@ TEST_CASE("Holds of previous records add up, certain to certain and possible to 
     CHECK(time.cycles[1].cycle == 2);
     CHECK(time.cycles[2].cycle == 3);
     CHECK(time.cycles[2].certain_s == close_to(4400));
-    CHECK_THAT(text_of(time, added_hold(asked)),
+    CHECK_THAT(text_of(time, added_hold(specified)),
                Catch::Contains("in total over 3 records") &&
                    Catch::Contains("Cycle 1: 16 min 40 s. Cycle 2: 10 min. Cycle 3: 1 h 13 min 20 s."));
   }
@@ -125,9 +125,9 @@ namespace {
 /// A made record evaluated by itself, as the cycle before.
 PreviousCycle evaluated_before(int cycle, const MadeRecord& made, const std::string& procedure) {
   const auto record = std::make_shared<const Record>(made.record());
-  const Procedure asked = procedure_of(procedure);
-  const auto ground = prepared_traces_for(*record, asked, nullptr);
-  const Verdicts verdicts = evaluate(*record, asked, nullptr, *ground);
+  const Procedure specified = procedure_of(procedure);
+  const auto ground = prepared_traces_for(*record, specified, nullptr);
+  const Verdicts verdicts = evaluate(*record, specified, nullptr, *ground);
   return {cycle, verdicts.requirements, record, nullptr, ground};
 }
 

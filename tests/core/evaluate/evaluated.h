@@ -26,13 +26,13 @@ class Evaluated {
  public:
   explicit Evaluated(const MadeRecord& made, const std::string& procedure, const std::string& job = {},
                      const std::string& unit = "C") {
-    asked = procedure_of(procedure, unit);
+    specified = procedure_of(procedure, unit);
     std::optional<Job> with;
     if (!job.empty()) with = job_of(job);
-    const Problems clashes = check_compatibility(asked, with ? &*with : nullptr);
+    const Problems clashes = check_compatibility(specified, with ? &*with : nullptr);
     if (!clashes.empty()) FAIL(clashes.front().text());
     record = made.record();
-    all = evaluate(record, asked, with ? &*with : nullptr);
+    all = evaluate(record, specified, with ? &*with : nullptr);
   }
 
   [[nodiscard]] const Requirement& operator[](const std::string& id) const { return of(id, std::nullopt); }
@@ -90,19 +90,19 @@ class Evaluated {
 
   /// The words of a requirement, of a finding, of a shortfall.
   [[nodiscard]] std::string text(const std::string& id) const {
-    return requirement_text((*this)[id], asked, numbers());
+    return requirement_text((*this)[id], specified, numbers());
   }
   [[nodiscard]] std::string text(const Finding& finding) const {
     const Requirement* own = nullptr;
     for (const Requirement& requirement : all.requirements)
       if (requirement.id == finding.requirement && requirement.weld == finding.weld) own = &requirement;
-    return finding_text(finding, own, asked, numbers());
+    return finding_text(finding, own, specified, numbers());
   }
   [[nodiscard]] std::string short_of(const std::string& id) const {
-    return words(shortfall(asked, (*this)[id]), numbers());
+    return words(shortfall(specified, (*this)[id]), numbers());
   }
 
-  Procedure asked;
+  Procedure specified;
   Record record;
   Verdicts all;
 

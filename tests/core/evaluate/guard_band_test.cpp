@@ -130,7 +130,7 @@ TEST_CASE("Work that is just at its temperature_max is accepted as seldom as its
   // ±1.5 C, cable ±1.5 C, recorder ±1 C, a log in whole degrees: the work is at 600 − f, f drawn within the
   // last digit, so that every place between two digits has its turn, and the temperature_max is where the
   // work is.
-  const Procedure asked = procedure_of(
+  const Procedure specified = procedure_of(
       "[evaluation]\ndecision_rule = \"guarded\"\n[record]\ntemperature_max = 600\n[[stage]]\nkind = "
       "\"cool\"\nrate_max = "
       "100\n");
@@ -145,7 +145,7 @@ TEST_CASE("Work that is just at its temperature_max is accepted as seldom as its
     const double printed = std::round(work + within(1.5) + within(1.5) + within(1.0));
     const Record record =
         MadeRecord::every(60, 2).column("TC1", {printed, printed}, 0).entry("TC1", 0).record();
-    Procedure at_work = asked;
+    Procedure at_work = specified;
     at_work.record_limits.temperature_max = Temperature::of_celsius(work);
     const Verdicts verdicts = evaluate(record, at_work, &job);
     accepted += verdicts.requirements.front().verdict == Verdict::met;

@@ -329,10 +329,10 @@ TEST_CASE("A guarded result carries each channel's budget at the limits' tempera
 }
 
 TEST_CASE("A channel that no job lists, and a class that its type does not have, are told by name") {
-  const Procedure asked = procedure_of(kGuarded + hold_500_600_with("time_min = \"1 min\""));
+  const Procedure specified = procedure_of(kGuarded + hold_500_600_with("time_min = \"1 min\""));
   const auto problems = [&](const Record& record, const std::string& job) {
     const Job done = job_of(job);
-    const Problems found = check_record(record, asked, &done);
+    const Problems found = check_record(record, specified, &done);
     return found.empty() ? std::string("none") : found.front().text();
   };
   MadeRecord unlisted = level({580.0});

@@ -21,17 +21,17 @@ MadeRecord level(double celsius, double hours, const std::string& name = "TC1") 
 
 PreviousCycle before(int cycle, const MadeRecord& made, const std::string& procedure) {
   const auto record = std::make_shared<Record>(made.record());
-  const Procedure asked = procedure_of(procedure);
-  const auto ground = prepared_traces_for(*record, asked, nullptr);
-  return {cycle, evaluate(*record, asked, nullptr, *ground).requirements, record, nullptr, ground};
+  const Procedure specified = procedure_of(procedure);
+  const auto ground = prepared_traces_for(*record, specified, nullptr);
+  return {cycle, evaluate(*record, specified, nullptr, *ground).requirements, record, nullptr, ground};
 }
 
 Verdicts over(const std::vector<PreviousCycle>& previous, const MadeRecord& made,
               const std::string& procedure, const std::string& job_keys = {}) {
   const Record record = made.record();
-  const Procedure asked = procedure_of(procedure);
+  const Procedure specified = procedure_of(procedure);
   const Job job = job_of("cycle = 3\n" + job_keys);
-  return evaluate(record, asked, &job, *prepared_traces_for(record, asked, nullptr), previous);
+  return evaluate(record, specified, &job, *prepared_traces_for(record, specified, nullptr), previous);
 }
 
 double hours_at_590(double celsius, double hours) {

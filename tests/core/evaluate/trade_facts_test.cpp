@@ -154,9 +154,9 @@ TEST_CASE("A rate is argued about on a short and on an hourly alternatives, so b
 }
 
 TEST_CASE("A log is usually written every minute or more often, and a limit can ask for that") {
-  const std::string asked =
+  const std::string specified =
       "[record]\nsampling_interval_max = \"60 s\"\n" + hold_500_600_with("time_min = \"5 min\"");
-  CHECK(Evaluated(plain_record(), asked).told("record.sampling-interval") == "60 met");
-  CHECK(Evaluated(MadeRecord::every(90, 121).course("TC1", plain_run()), asked)
+  CHECK(Evaluated(plain_record(), specified).told("record.sampling-interval") == "60 met");
+  CHECK(Evaluated(MadeRecord::every(90, 121).course("TC1", plain_run()), specified)
             .told("record.sampling-interval") == "90 not met");
 }

@@ -28,9 +28,9 @@ constexpr int kRecords = 1000;
 using VerdictById = std::map<std::string, Verdict>;
 
 VerdictById verdicts_of(const Record& record, const std::string& procedure) {
-  const auto asked = parse_procedure(procedure, "random.toml");
-  REQUIRE(asked);
-  const Verdicts verdicts = evaluate(record, asked.value(), nullptr);
+  const auto specified = parse_procedure(procedure, "random.toml");
+  REQUIRE(specified);
+  const Verdicts verdicts = evaluate(record, specified.value(), nullptr);
   VerdictById by_id;
   for (const Requirement& requirement : verdicts.requirements) by_id[requirement.id] = requirement.verdict;
   by_id["record"] = verdicts.verdict;

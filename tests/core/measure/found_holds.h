@@ -15,10 +15,10 @@ namespace soakwright {
 
 class FoundHolds : public Traced {
  public:
-  FoundHolds(const MadeRecord& made, const Procedure& asked)
-      : Traced(made, interpolate_max_for(asked, made.record().interval_s)), procedure(asked) {
+  FoundHolds(const MadeRecord& made, const Procedure& specified)
+      : Traced(made, interpolate_max_for(specified, made.record().interval_s)), procedure(specified) {
     for (std::size_t i = 0; i < procedure.stages.size(); ++i) {
-      const auto* hold = std::get_if<HoldStage>(&procedure.stages[i].asked);
+      const auto* hold = std::get_if<HoldStage>(&procedure.stages[i].specified);
       if (hold == nullptr) continue;
       HoldCourse course;
       course.stage = i;
@@ -33,7 +33,7 @@ class FoundHolds : public Traced {
   FoundHolds(const MadeRecord& made, const std::string& text) : FoundHolds(made, procedure_of(text)) {}
 
   [[nodiscard]] HoldTime held(std::size_t index) const {
-    const auto& hold = std::get<HoldStage>(procedure.stages[holds[index].stage].asked);
+    const auto& hold = std::get<HoldStage>(procedure.stages[holds[index].stage].specified);
     return hold_time(holds, index, hold.count, time());
   }
 

@@ -9,9 +9,9 @@ using namespace soakwright;
 
 namespace {
 
-Spread spread_of(const Traced& made, const SpreadAsked& asked = {}, std::vector<Span> times = {}) {
+Spread spread_of(const Traced& made, const SpecifiedSpread& specified = {}, std::vector<Span> times = {}) {
   if (times.empty()) times = {made.time()};
-  return measure_spread(made.record, made.set, made.group, times, asked);
+  return measure_spread(made.record, made.set, made.group, times, specified);
 }
 
 /// "30 TC1-TC2 at 60".
@@ -26,13 +26,14 @@ std::string told(const Traced& made, const std::optional<MeasuredSpread>& spread
   text += say(spread->at_s);
   return text;
 }
-std::string widest(const Traced& made, const SpreadAsked& asked = {}, const std::vector<Span>& times = {}) {
-  return told(made, spread_of(made, asked, times).widest);
+std::string widest(const Traced& made, const SpecifiedSpread& specified = {},
+                   const std::vector<Span>& times = {}) {
+  return told(made, spread_of(made, specified, times).widest);
 }
 
-SpreadAsked above(double celsius) { return {celsius, {}, {}}; }
-SpreadAsked within(double metres) { return {{}, metres, {}}; }
-SpreadAsked limit(double kelvin) { return {{}, {}, kelvin}; }
+SpecifiedSpread above(double celsius) { return {celsius, {}, {}}; }
+SpecifiedSpread within(double metres) { return {{}, metres, {}}; }
+SpecifiedSpread limit(double kelvin) { return {{}, {}, kelvin}; }
 
 /// Three channels at 0, 2 and 4 m along the work.
 MadeRecord along_the_work(std::vector<double> tc1, std::vector<double> tc2, std::vector<double> tc3) {

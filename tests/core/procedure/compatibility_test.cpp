@@ -21,16 +21,16 @@ const std::string kTimeRule =
 const std::string kPlaces = "[[stage]]\nkind = \"cool\"\nspread_max = 150\nspread_within = \"4.6 m\"\n";
 
 Problems clashes(const std::string& procedure, const std::string& job) {
-  const auto asked = parse_procedure(kHead + procedure, "htp.toml");
+  const auto specified = parse_procedure(kHead + procedure, "htp.toml");
   const auto done = parse_job("soakwright = \"job 1\"\n" + job, "job.toml");
-  REQUIRE(asked.ok());
+  REQUIRE(specified.ok());
   REQUIRE(done.ok());
-  return check_compatibility(asked.value(), &done.value());
+  return check_compatibility(specified.value(), &done.value());
 }
 Problems clashes(const std::string& procedure) {
-  const auto asked = parse_procedure(kHead + procedure, "htp.toml");
-  REQUIRE(asked.ok());
-  return check_compatibility(asked.value(), nullptr);
+  const auto specified = parse_procedure(kHead + procedure, "htp.toml");
+  REQUIRE(specified.ok());
+  return check_compatibility(specified.value(), nullptr);
 }
 
 void check_only(const Problems& problems, const std::string& file, std::size_t line,

@@ -24,10 +24,10 @@ Result<Procedure> parsed(const std::string& text) { return parse_procedure(text,
 Procedure procedure(const std::string& text) { return accepted(parsed(text)); }
 Stage last_stage(const std::string& text) { return procedure(text).stages.back(); }
 HoldStage hold(const std::string& body, const std::string& head = kHead) {
-  return std::get<HoldStage>(last_stage(head + "[[stage]]\nkind = \"hold\"\n" + body).asked);
+  return std::get<HoldStage>(last_stage(head + "[[stage]]\nkind = \"hold\"\n" + body).specified);
 }
 RampStage heat(const std::string& body, const std::string& head = kHead) {
-  return std::get<RampStage>(last_stage(head + "[[stage]]\nkind = \"heat\"\n" + body).asked);
+  return std::get<RampStage>(last_stage(head + "[[stage]]\nkind = \"heat\"\n" + body).specified);
 }
 
 }  // namespace
@@ -42,7 +42,7 @@ TEST_CASE("the least that a procedure can say is a number, a unit and one stage"
   REQUIRE(found.stages.size() == 1);
   CHECK(found.stages[0].number == 1);
   CHECK(found.stages[0].line == 4);
-  const auto& stage = std::get<HoldStage>(found.stages[0].asked);
+  const auto& stage = std::get<HoldStage>(found.stages[0].specified);
   CHECK(stage.low.celsius() == 590.0);
   CHECK(stage.time_min == TimeLimit{5700.0});
   CHECK(stage.count == HoldStage::Count::continuous);
@@ -72,8 +72,8 @@ TEST_CASE("stages come in any number and order, and two holds are two holds") {
   REQUIRE(found.stages.size() == 3);
   CHECK(found.stages[1].number == 2);
   CHECK(found.stages[1].line == 9);
-  CHECK(std::get<RampStage>(found.stages[1].asked).direction == RampStage::Direction::cool);
-  CHECK(std::holds_alternative<HoldStage>(found.stages[2].asked));
+  CHECK(std::get<RampStage>(found.stages[1].specified).direction == RampStage::Direction::cool);
+  CHECK(std::holds_alternative<HoldStage>(found.stages[2].specified));
 }
 
 TEST_CASE("in a Fahrenheit file points convert with the offset, differences and rates without") {

@@ -42,14 +42,14 @@ inline Result<Draft> draft_of(const std::string& rule, Thickness thickness, cons
 
 inline HoldStage hold_of(const Procedure& procedure) {
   for (const Stage& stage : procedure.stages)
-    if (const auto* hold = std::get_if<HoldStage>(&stage.asked)) return *hold;
+    if (const auto* hold = std::get_if<HoldStage>(&stage.specified)) return *hold;
   throw std::runtime_error("no hold");
 }
 
 /// The steepest rate allowed, in the core's unit.
 inline double rate_of(const Procedure& procedure, RampStage::Direction direction) {
   for (const Stage& stage : procedure.stages) {
-    const auto* ramp = std::get_if<RampStage>(&stage.asked);
+    const auto* ramp = std::get_if<RampStage>(&stage.specified);
     if (ramp && ramp->direction == direction && ramp->rate_max)
       return limit_at(*ramp->rate_max, procedure.thickness).value().celsius_per_hour();
   }

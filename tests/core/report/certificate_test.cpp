@@ -107,7 +107,7 @@ TEST_CASE("a holding temperature outside its range is not called met by limits t
   Analysis analysis = made_up_analysis(run);
   auto procedure = std::make_shared<Procedure>(*analysis.procedure);
   for (Stage& stage : procedure->stages)
-    if (auto* hold = std::get_if<HoldStage>(&stage.asked)) hold->excursion_time_max_s.reset();
+    if (auto* hold = std::get_if<HoldStage>(&stage.specified)) hold->excursion_time_max_s.reset();
   analysis.procedure = procedure;
   analysis.verdicts =
       std::make_shared<const Verdicts>(evaluate(*analysis.record, *procedure, analysis.job.get()));

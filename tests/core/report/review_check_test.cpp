@@ -94,13 +94,13 @@ TEST_CASE("dispositions match findings by what they name") {
 }
 
 TEST_CASE("evaluation against another procedure refuses the review of the first one") {
-  Request asked = request();
-  const auto plain = check(asked);
+  Request specified = request();
+  const auto plain = check(specified);
   REQUIRE(plain);
   const WrittenLog review("soakwright = \"review 1\"\nresult_sha256 = \"" + result_digest(plain.value()) +
                           "\"\n");
-  asked.review = review.path();
-  const auto reviewed = check(asked);
+  specified.review = review.path();
+  const auto reviewed = check(specified);
   REQUIRE(reviewed);
   CHECK(reviewed.value().result_sha256 == result_digest(plain.value()));
   CHECK(evaluate_again(reviewed.value(), reviewed.value().procedure).ok());
@@ -114,9 +114,9 @@ TEST_CASE("evaluation against another procedure refuses the review of the first 
 }
 
 TEST_CASE("a record without a verdict takes no review") {
-  Request asked = request();
-  asked.review = "review.toml";
-  const auto inspected = inspect(asked);
+  Request specified = request();
+  specified.review = "review.toml";
+  const auto inspected = inspect(specified);
   REQUIRE_FALSE(inspected);
   CHECK_THAT(inspected.problems().front().text(), Contains("no procedure is named"));
 }

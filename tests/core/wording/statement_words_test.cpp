@@ -4,8 +4,8 @@
 
 #include <catch2/catch.hpp>
 
-#include "core/wording/budget_words.h"
 #include "core/wording/notice_words.h"
+#include "core/wording/sections/budget_words.h"
 
 using namespace soakwright;
 

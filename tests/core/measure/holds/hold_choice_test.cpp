@@ -120,12 +120,13 @@ TEST_CASE("Two holds of one range are parted by a cold time, though a hotter hol
 TEST_CASE("Cores stand in the order of the stages, and the greatest sum of lengths is taken") {
   // TemperatureRanges 100…200 (A) and 500…600 (B). A reading of 150 is in A, 550 in B, 350 in neither: lines
   // of 10 s between them cross 200 at a quarter of the way, 500 at three quarters.
-  const std::string asked = hold_at(100, 200) + hold_at(500, 600);
+  const std::string specified = hold_at(100, 200) + hold_at(500, 600);
   const auto run = [&](const std::vector<std::pair<double, int>>& rows_at) {
     std::vector<double> values;
     for (const auto& [celsius, rows] : rows_at)
       values.insert(values.end(), static_cast<std::size_t>(rows), celsius);
-    return continuous_holds(FoundHolds(MadeRecord::every(10, values.size()).column("TC1", values), asked));
+    return continuous_holds(
+        FoundHolds(MadeRecord::every(10, values.size()).column("TC1", values), specified));
   };
   // A from 10·(1 − 0.25) s before its first row … and so on: 11 rows at 150 are 100 s and 2.5 s at each end.
   CHECK(run({{350, 10}, {150, 11}, {350, 10}, {550, 11}, {350, 10}}) == "97.5..202.5, 307.5..412.5");

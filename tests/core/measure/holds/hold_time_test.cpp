@@ -83,32 +83,32 @@ TEST_CASE("A lone reading out of the range in a hole ends the possible time") {
   // 800…1105, the latter longer (305 s); possible from 600 s on: 505 s.
   std::vector<double> values = stepping(200, {{105, 1105}});
   for (std::size_t row = 41; row < 80; ++row) values[row] = kNoReading;
-  const std::string asked = "[evaluation]\ninterpolate_max = \"10 s\"\n" + hold_500_600();
+  const std::string specified = "[evaluation]\ninterpolate_max = \"10 s\"\n" + hold_500_600();
   values[60] = 560;
-  CHECK(told(FoundHolds(MadeRecord::every(10, 200).column("TC1", values), asked).held(0)) ==
+  CHECK(told(FoundHolds(MadeRecord::every(10, 200).column("TC1", values), specified).held(0)) ==
         "305 certain, 1000 possible");
   values[60] = 440;
-  CHECK(told(FoundHolds(MadeRecord::every(10, 200).column("TC1", values), asked).held(0)) ==
+  CHECK(told(FoundHolds(MadeRecord::every(10, 200).column("TC1", values), specified).held(0)) ==
         "305 certain, 505 possible");
 }
 
 TEST_CASE("A record that starts or ends in the hold leaves its possible time open") {
-  const std::string asked = "[evaluation]\ninterpolate_max = \"10 s\"\n" + hold_500_600();
+  const std::string specified = "[evaluation]\ninterpolate_max = \"10 s\"\n" + hold_500_600();
   // 101 rows: the record ends at 1,000 s.
-  CHECK(told(FoundHolds(in_and_out(101, {{105, 1005}}), asked).held(0)) == "895 certain, none possible");
-  CHECK(told(FoundHolds(in_and_out(101, {{-5, 905}}), asked).held(0)) == "905 certain, none possible");
+  CHECK(told(FoundHolds(in_and_out(101, {{105, 1005}}), specified).held(0)) == "895 certain, none possible");
+  CHECK(told(FoundHolds(in_and_out(101, {{-5, 905}}), specified).held(0)) == "905 certain, none possible");
   // It ends in unknown time that the core leads into.
-  CHECK(told(FoundHolds(in_and_out(101, {{105, 905}}).missing("TC1", 800, 1000), asked).held(0)) ==
+  CHECK(told(FoundHolds(in_and_out(101, {{105, 905}}).missing("TC1", 800, 1000), specified).held(0)) ==
         "685 certain, none possible");
   // The core is over before the record ends: the open end belongs to another time_range.
-  CHECK(told(FoundHolds(in_and_out(101, {{105, 805}, {905, 1005}}), asked).held(0)) ==
+  CHECK(told(FoundHolds(in_and_out(101, {{105, 805}, {905, 1005}}), specified).held(0)) ==
         "700 certain, 700 possible");
   // … which counts where time is accumulated.
   CHECK(told(FoundHolds(in_and_out(101, {{105, 805}, {905, 1005}}),
                         "[evaluation]\ninterpolate_max = \"10 s\"\n" + hold_500_600(kAccumulated))
                  .held(0)) == "795 certain, none possible");
   // It ends out of the range: nothing is open.
-  CHECK(told(FoundHolds(in_and_out(101, {{105, 905}}), asked).held(0)) == "800 certain, 800 possible");
+  CHECK(told(FoundHolds(in_and_out(101, {{105, 905}}), specified).held(0)) == "800 certain, 800 possible");
 }
 
 TEST_CASE("A hold without a continuous hold holds nothing for certain and the unknown time possibly") {

@@ -40,11 +40,11 @@ RampStage ramp(RampStage::Direction direction, std::optional<double> above,
 }
 
 /// "TC1 hole 60..120, …" of one stage between or beside holds.
-std::string blind(const FoundHolds& found, std::size_t stage, const RampStage& asked) {
+std::string blind(const FoundHolds& found, std::size_t stage, const RampStage& specified) {
   const StageTime when =
-      stage_time(found.holds, found.procedure.stages, stage, asked.direction, found.time());
+      stage_time(found.holds, found.procedure.stages, stage, specified.direction, found.time());
   std::string text;
-  for (const BlindSpot& spot : blind_spots(found.set, found.group, found.holds, when, asked)) {
+  for (const BlindSpot& spot : blind_spots(found.set, found.group, found.holds, when, specified)) {
     if (!text.empty()) text += ", ";
     text += found.set.traces[spot.trace].name;
     text += spot.reason == BlindSpot::Reason::starts_above ? " starts above at "

@@ -16,12 +16,12 @@ const char* const kHeatHoldCool =
     "[[stage]]\nkind = \"cool\"\nabove = 300\nrate_max = 600\n";
 
 RampStage ramp_of(const FoundHolds& found, std::size_t stage) {
-  return std::get<RampStage>(found.procedure.stages[stage].asked);
+  return std::get<RampStage>(found.procedure.stages[stage].specified);
 }
 
 /// "TC1 600 1680..2880" for every channel.
-std::string overall(const FoundHolds& found, std::size_t stage, std::optional<RampStage> asked = {}) {
-  const RampStage ramp = asked.value_or(ramp_of(found, stage));
+std::string overall(const FoundHolds& found, std::size_t stage, std::optional<RampStage> specified = {}) {
+  const RampStage ramp = specified.value_or(ramp_of(found, stage));
   const StageTime when = stage_time(found.holds, found.procedure.stages, stage, ramp.direction, found.time());
   std::string text;
   for (const OverallRate& rate : overall_rates(found.set, found.group, when, ramp, 240.0)) {

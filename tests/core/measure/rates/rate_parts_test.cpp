@@ -22,7 +22,7 @@ const char* end_name(RatePart::End end) {
 /// "1680..2880 above other, after 6000..6600 other other" of the first channel.
 std::string parts(const FoundHolds& found, std::size_t stage, double in_range_min_s = 120.0,
                   std::optional<RampStage> other = {}) {
-  const RampStage ramp = other.value_or(std::get<RampStage>(found.procedure.stages[stage].asked));
+  const RampStage ramp = other.value_or(std::get<RampStage>(found.procedure.stages[stage].specified));
   const StageTime when = stage_time(found.holds, found.procedure.stages, stage, ramp.direction, found.time());
   std::string text;
   for (const RatePart& part :

@@ -53,7 +53,7 @@ TEST_CASE("an element that is not given leaves open what needs it") {
 TEST_CASE("the published minimum preheat is that of the shipped rule") {
   for (const double millimetres : {3.0, 12.0, 20.0, 20.5, 38.0, 50.0, 65.0, 66.0, 200.0}) {
     const Draft draft = accepted(draft_of("aws-d1-1-preheat-category-b", mm(millimetres)));
-    const auto& maintain = std::get<MaintainStage>(draft.procedure.stages.at(0).asked);
+    const auto& maintain = std::get<MaintainStage>(draft.procedure.stages.at(0).specified);
     CHECK(aws_category_b_preheat(mm(millimetres)) == maintain.low);
   }
   CHECK_FALSE(aws_category_b_preheat(mm(2.99)));

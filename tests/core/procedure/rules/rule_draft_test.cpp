@@ -158,7 +158,7 @@ TEST_CASE("AWS D1.1, category B: minimum preheat by thickness") {
        {Row{3, 0}, Row{20, 0}, Row{20.1, 10}, Row{38, 10}, Row{38.1, 65}, Row{65, 65}, Row{66, 110}}) {
     const Procedure procedure = made("aws-d1-1-preheat-category-b", mm(row.mm));
     REQUIRE(procedure.stages.size() == 1);
-    CHECK(std::get<MaintainStage>(procedure.stages[0].asked).low.celsius() == row.low);
+    CHECK(std::get<MaintainStage>(procedure.stages[0].specified).low.celsius() == row.low);
   }
 }
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "core/wording/record_words.h"
+#include "core/wording/sections/record_words.h"
 
 #include <algorithm>
 #include <cctype>

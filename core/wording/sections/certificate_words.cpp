@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "core/wording/certificate_words.h"
+#include "core/wording/sections/certificate_words.h"
 
 #include <string_view>
 

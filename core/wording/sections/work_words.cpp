@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "core/wording/work_words.h"
+#include "core/wording/sections/work_words.h"
 
 #include <fmt/format.h>
 

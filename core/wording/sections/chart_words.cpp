@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "core/wording/chart_words.h"
+#include "core/wording/sections/chart_words.h"
 
 #include <cmath>
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "core/wording/report_words.h"
+#include "core/wording/sections/report_words.h"
 
 #include <fmt/format.h>
 

@@ -90,7 +90,7 @@ std::vector<Notice> unused_confirmations(const Record& record, const Course& cou
         });
     if (used) continue;
     const std::string& name = record.channels[confirmation.channel].name;
-    notices.push_back({"confirm-without-suspect", record.reading.header_line, 1, name,
+    notices.push_back({"confirm-without-suspect", record.reading.header_line.value, 1, name,
                        state(Sentence::confirmed_without_suspect, name, AsWritten{confirmation.suspect})});
   }
   return notices;

@@ -102,7 +102,7 @@ Result<SettledDates> settle_dates(const DateEvidence& evidence, std::optional<Fi
     std::vector<Trial> best = trials;
     narrow_by_pace(best);
     SettledDates settled;
-    settled.order = {*given, true};
+    settled.order = {*given, SettingBy::given};
     if (std::none_of(best.begin(), best.end(), [&](const Trial& trial) { return trial.order == *given; }))
       settled.even_order = best.front().order;
     for (Trial& trial : trials)
@@ -122,7 +122,7 @@ Result<SettledDates> settle_dates(const DateEvidence& evidence, std::optional<Fi
   if (trials.size() > 1 && !all_alike(trials))
     return time_problems::date_order_unknown(path, lines.line_of(evidence.first_rows.front()),
                                              text_of(evidence.dates.front()), orders_of(trials));
-  return SettledDates{{trials.front().order, false}, std::move(trials.front().days), std::nullopt};
+  return SettledDates{{trials.front().order}, std::move(trials.front().days), std::nullopt};
 }
 
 }  // namespace soakwright

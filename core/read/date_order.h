@@ -17,6 +17,7 @@
 #include "core/read/fast/line_map.h"
 #include "core/read/reading_settings.h"
 #include "core/read/time_stamp.h"
+#include "core/units/setting.h"
 
 namespace soakwright {
 
@@ -35,7 +36,7 @@ struct DateEvidence {
 };
 
 struct SettledDates {
-  Chosen<FieldOrder> order;
+  Setting<FieldOrder> order;
   std::vector<std::int64_t> day_numbers;  ///< by place
   /// Where an order was given, and only another one goes on evenly: that one.
   std::optional<FieldOrder> even_order;

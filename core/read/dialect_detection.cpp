@@ -182,7 +182,7 @@ Result<Dialect> detect_dialect(const LogHead& head, const GivenSettings& given, 
     return table_problems::too_many_columns(path, candidate.votes.rows.front() + 1, candidate.cells,
                                             kMostColumns);
   Dialect dialect;
-  dialect.delimiter = {candidate.delimiter, given.delimiter.has_value()};
+  dialect.delimiter = setting_of(candidate.delimiter, given.delimiter.has_value());
   dialect.cells = candidate.cells;
   dialect.rows = candidate.votes.rows;
   const auto [points, commas] = points_and_commas(head, candidate);
@@ -190,9 +190,9 @@ Result<Dialect> detect_dialect(const LogHead& head, const GivenSettings& given, 
   if (given.decimal) {
     if (*given.decimal != found && points + commas != 0 && (points == 0 || commas == 0))
       return table_problems::other_decimal_sign(path, dialect.rows.front() + 1, *given.decimal, found);
-    dialect.decimal = {*given.decimal, true};
+    dialect.decimal = {*given.decimal, SettingBy::given};
   } else {
-    dialect.decimal = {found, false};
+    dialect.decimal = {found};
   }
   return dialect;
 }

@@ -14,6 +14,7 @@
 #include "core/problems/problem.h"
 #include "core/read/log_head.h"
 #include "core/read/reading_settings.h"
+#include "core/units/setting.h"
 
 namespace soakwright {
 
@@ -21,8 +22,8 @@ namespace soakwright {
 inline constexpr std::size_t kMostColumns = 10'000;
 
 struct Dialect {
-  Chosen<char> delimiter;  ///< ' ' for runs of spaces
-  Chosen<char> decimal;
+  Setting<char> delimiter;  ///< ' ' for runs of spaces
+  Setting<char> decimal;
   std::size_t cells = 0;  ///< in a line that holds a row
   std::vector<std::size_t>
       rows;  ///< indices into LogHead::lines of some lines that look like rows, ascending

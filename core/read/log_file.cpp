@@ -84,7 +84,7 @@ TablePlan plan_of(const Opening& opening) {
   plan.delimiter = opening.dialect.delimiter.value;
   plan.decimal = opening.dialect.decimal.value;
   plan.line_end = opening.head.line_end;
-  plan.all_utf8 = opening.head.encoding.given && opening.head.encoding.value == TextEncoding::utf_8;
+  plan.all_utf8 = opening.head.encoding.given() && opening.head.encoding.value == TextEncoding::utf_8;
   plan.cells = opening.dialect.cells;
   plan.time = opening.time;
   plan.lines_before = opening.header.first_row;
@@ -236,14 +236,12 @@ Result<LogTable> read_log(const std::string& path, const GivenSettings& given, c
   table.encoding = opening.value().head.encoding;
   table.delimiter = opening.value().dialect.delimiter;
   table.decimal = opening.value().dialect.decimal;
-  table.time = plan.time.kind;
-  table.time_given = given.time.has_value();
-  table.time_column_given = given.time_column.has_value();
+  table.time = setting_of(plan.time.kind, given.time.has_value());
   table.time_unit_assumed = plan.time.unit_assumed;
   for (const std::size_t cell : plan.time.cells) table.time_columns.push_back(cell + 1);
-  table.time_column = opening.value().header.columns[plan.time.cells.front()].name;
-  table.header_line = opening.value().header.header_line;
-  table.header_line_given = given.header_line.has_value();
+  table.time_column =
+      setting_of(opening.value().header.columns[plan.time.cells.front()].name, given.time_column.has_value());
+  table.header_line = setting_of(opening.value().header.header_line, given.header_line.has_value());
   table.first_row_line = opening.value().header.first_row + 1;
   table.heading = opening.value().header.heading;
   Problems problems = assemble_table(plan, opening.value().header, std::move(rows.value().thread_results),

@@ -49,7 +49,7 @@ Result<LogHead> head_of(const std::string& raw, bool atomic_file, const std::str
   if (!fits && mark)
     return log_file_problems::byte_order_mark_of_another_encoding(path, *given, found->encoding);
   if (!fits) return log_file_problems::bytes_of_another_encoding(path, *given, found->encoding);
-  head.encoding = {given.value_or(found->encoding), given.has_value()};
+  head.encoding = setting_of(given.value_or(found->encoding), given.has_value());
   head.mark_bytes = found->mark_bytes;
   const std::string_view body = std::string_view{raw}.substr(head.mark_bytes);
   if (head.encoding.value == TextEncoding::utf_16_le || head.encoding.value == TextEncoding::utf_16_be) {

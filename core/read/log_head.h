@@ -12,11 +12,12 @@
 #include "core/problems/problem.h"
 #include "core/read/reading_settings.h"
 #include "core/read/source_file.h"
+#include "core/units/setting.h"
 
 namespace soakwright {
 
 struct LogHead {
-  Chosen<TextEncoding> encoding;
+  Setting<TextEncoding> encoding;
   std::size_t mark_bytes = 0;  ///< byte order mark at the front of the file
   char line_end = '\n';        ///< '\r' where the file has no other
   /// UTF-16 as UTF-8; 8-bit encodings as they are; without the mark. It stays where it is when the head

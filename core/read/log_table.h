@@ -13,6 +13,7 @@
 #include "core/read/fast/column_store.h"
 #include "core/read/fast/line_map.h"
 #include "core/read/reading_settings.h"
+#include "core/units/setting.h"
 
 namespace soakwright {
 
@@ -52,20 +53,17 @@ struct LogColumn {
 struct LogTable {
   std::string sha256;
   std::uint64_t bytes = 0;
-  Chosen<TextEncoding> encoding;
-  Chosen<char> delimiter;  ///< ' ' for runs of spaces
-  Chosen<char> decimal;
-  std::optional<Chosen<FieldOrder>> dates;  ///< where the stamps have a date
+  Setting<TextEncoding> encoding;
+  Setting<char> delimiter;  ///< ' ' for runs of spaces
+  Setting<char> decimal;
+  std::optional<Setting<FieldOrder>> dates;  ///< where the stamps have a date
   /// The order in which time runs on evenly, where another one was given.
   std::optional<FieldOrder> dates_by_pace;
-  TimeKind time = TimeKind::elapsed_s;
-  bool time_given = false;
-  std::string time_column;  ///< the name of the first of time_columns
-  bool time_column_given = false;
+  Setting<TimeKind> time = {TimeKind::elapsed_s};
+  Setting<std::string> time_column;       ///< the name of the first of time_columns
   std::vector<std::size_t> time_columns;  ///< numbers in the file
   bool time_unit_assumed = false;
-  std::size_t header_line = 0;  ///< 0 where there is none
-  bool header_line_given = false;
+  Setting<std::size_t> header_line;  ///< 0 where there is none
   std::size_t first_row_line = 0;
   std::vector<std::string> heading;
 

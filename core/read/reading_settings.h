@@ -42,10 +42,4 @@ struct GivenSettings {
   std::optional<TimeKind> time;
 };
 
-template <typename T>
-struct Chosen {
-  T value{};
-  bool given = false;
-};
-
 }  // namespace soakwright

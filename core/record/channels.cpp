@@ -61,7 +61,7 @@ class ChannelMaker {
            column.unit.empty() && column.numbers == 0 && column.texts.count == 0 && column.grouped.count == 0;
   }
   [[nodiscard]] std::size_t names_line() const {
-    return table_.header_line != 0 ? table_.header_line : table_.first_row_line;
+    return table_.header_line.value != 0 ? table_.header_line.value : table_.first_row_line;
   }
 
   /// Which column is what, by the log and then by the job.

@@ -18,6 +18,7 @@
 #include "core/record/readings.h"
 #include "core/units/column_content.h"
 #include "core/units/local_time.h"
+#include "core/units/setting.h"
 #include "core/units/statement.h"
 
 namespace soakwright {
@@ -32,14 +33,6 @@ struct Notice {
   bool operator==(const Notice&) const = default;
 };
 
-/// A setting of the reader and who chose it.
-struct Setting {
-  enum class By { found, given };
-  std::string value;
-  By by = By::found;
-  bool operator==(const Setting&) const = default;
-};
-
 /// Something that a person settled otherwise than the file says, or where it says nothing.
 struct HandChange {
   std::string key;                    ///< as the job names it: delimiter, unit …
@@ -51,9 +44,8 @@ struct HandChange {
 
 /// How the file was read.
 struct Reading {
-  Setting encoding, delimiter, decimal, dates, time, time_column;
-  std::size_t header_line = 0;  ///< 0 where there is none
-  Setting::By header_line_by = Setting::By::found;
+  Setting<std::string> encoding, delimiter, decimal, dates, time, time_column;
+  Setting<std::size_t> header_line;       ///< 0 where there is none
   std::vector<std::size_t> time_columns;  ///< in the file, from 1
   std::vector<HandChange> changed_by_hand;
   std::vector<std::string> heading;

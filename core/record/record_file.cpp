@@ -26,28 +26,26 @@
 namespace soakwright {
 namespace {
 
-template <typename T>
-Setting::By chooser(const Chosen<T>& chosen) {
-  return chosen.given ? Setting::By::given : Setting::By::found;
-}
-
 Reading reading_of(const LogTable& table) {
   Reading reading;
-  reading.encoding = {std::string{name_of(table.encoding.value)}, chooser(table.encoding)};
-  reading.delimiter = {std::string(1, table.delimiter.value), chooser(table.delimiter)};
-  reading.decimal = {std::string(1, table.decimal.value), chooser(table.decimal)};
-  if (table.dates) reading.dates = {std::string{name_of(table.dates->value)}, chooser(*table.dates)};
+  const auto named = [](const auto& setting) {
+    return Setting<std::string>{std::string{name_of(setting.value)}, setting.by};
+  };
+  const auto as_sign = [](const Setting<char>& setting) {
+    return Setting<std::string>{std::string(1, setting.value), setting.by};
+  };
+  reading.encoding = named(table.encoding);
+  reading.delimiter = as_sign(table.delimiter);
+  reading.decimal = as_sign(table.decimal);
+  if (table.dates) reading.dates = named(*table.dates);
   std::string columns;
   for (const std::size_t number : table.time_columns)
     columns += (columns.empty() ? "" : " and ") + std::to_string(number);
-  reading.time.value = std::string{name_of(table.time)} +
-                       (table.time_columns.size() == 1 ? ", column " : ", columns ") + columns;
-  reading.time.by = table.time_given ? Setting::By::given : Setting::By::found;
-  reading.time_column = {table.time_column,
-                         table.time_column_given ? Setting::By::given : Setting::By::found};
+  reading.time = named(table.time);
+  reading.time.value += (table.time_columns.size() == 1 ? ", column " : ", columns ") + columns;
+  reading.time_column = table.time_column;
   reading.time_columns = table.time_columns;
   reading.header_line = table.header_line;
-  reading.header_line_by = table.header_line_given ? Setting::By::given : Setting::By::found;
   reading.heading = table.heading;
   return reading;
 }
@@ -67,10 +65,11 @@ void add_line_notices(const LogTable& table, std::vector<Notice>& notices) {
   add_line_notice(notices, "missing-text", table.odd_lines,
                   state(Sentence::lines_without_time, AsWritten{table.odd_lines.text}));
   if (table.time_unit_assumed)
-    notices.push_back({"time-unit-assumed", table.header_line != 0 ? table.header_line : table.first_row_line,
-                       1, std::nullopt,
-                       state(table.time == TimeKind::time_of_day ? Sentence::hours_and_minutes_assumed
-                                                                 : Sentence::seconds_assumed)});
+    notices.push_back({"time-unit-assumed",
+                       table.header_line.value != 0 ? table.header_line.value : table.first_row_line, 1,
+                       std::nullopt,
+                       state(table.time.value == TimeKind::time_of_day ? Sentence::hours_and_minutes_assumed
+                                                                       : Sentence::seconds_assumed)});
   if (table.dates_by_pace)
     notices.push_back(
         {"given-against-found", table.first_row_line, 1, std::nullopt,

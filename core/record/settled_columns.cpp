@@ -108,7 +108,7 @@ class ColumnSettler {
   }
 
   [[nodiscard]] Problem only_some(std::size_t ending, std::size_t another) const {
-    const std::size_t line = table_.header_line != 0 ? table_.header_line : table_.first_row_line;
+    const std::size_t line = table_.header_line.value != 0 ? table_.header_line.value : table_.first_row_line;
     return unit_in_some_names_only(path_, line, table_.columns[ending], table_.columns[another]);
   }
 

@@ -71,7 +71,7 @@ std::string_view result_word(Zone zone) { return kZoneWords.of(zone); }
 
 std::string_view result_word(ChannelUnit unit) { return kChannelUnitWords.of(unit); }
 
-std::string_view result_word(Setting::By by) { return by == Setting::By::given ? "given" : "found"; }
+std::string_view result_word(SettingBy by) { return by == SettingBy::given ? "given" : "found"; }
 
 std::string_view result_word(Decision decision) {
   return decision == Decision::guarded ? "guarded" : "simple";

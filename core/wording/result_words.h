@@ -20,7 +20,7 @@ std::string_view result_word(Suspect::Code code);     ///< open, stuck, copied â
 std::string_view result_word(ThermocoupleRole role);  ///< as the job writes it
 std::string_view result_word(Zone zone);              ///< soak, edge
 std::string_view result_word(ChannelUnit unit);       ///< C, F, K, mV
-std::string_view result_word(Setting::By by);         ///< found, given
+std::string_view result_word(SettingBy by);           ///< found, given
 std::string_view result_word(Decision decision);      ///< simple, guarded
 
 }  // namespace soakwright

@@ -9,9 +9,9 @@ namespace {
 QString tr(const char* text) { return QCoreApplication::translate("ReadingContents", text); }
 
 QString taken_as(std::size_t line, const Reading& reading) {
-  if (reading.header_line == 0) return line <= reading.heading.size() ? tr("heading") : tr("readings");
-  if (line < reading.header_line) return tr("heading");
-  return line == reading.header_line ? tr("column names") : QString();
+  if (reading.header_line.value == 0) return line <= reading.heading.size() ? tr("heading") : tr("readings");
+  if (line < reading.header_line.value) return tr("heading");
+  return line == reading.header_line.value ? tr("column names") : QString();
 }
 
 }  // namespace

@@ -38,9 +38,10 @@ std::optional<QString> value_in(const std::string& key, const std::vector<JobCha
 }
 
 /// What is in force by hand: what is wanted, else what the read record says was given.
-QString given_in(const std::string& key, const Setting* setting, const std::vector<JobChange>& by_hand) {
+QString given_in(const std::string& key, const Setting<std::string>* setting,
+                 const std::vector<JobChange>& by_hand) {
   if (const auto value = value_in(key, by_hand)) return *value;
-  if (!setting || setting->by != Setting::By::given) return {};
+  if (!setting || setting->by != SettingBy::given) return {};
   if (key == "delimiter") return delimiter_word(setting->value);
   if (key == "time") return q(setting->value).section(u',', 0, 0);
   return q(setting->value);
@@ -240,8 +241,8 @@ void SettingForm::show(const Record* record, const Job* job, const std::vector<J
 
   const Reading none;
   const Reading& reading = record ? record->reading : none;
-  const Setting line{std::to_string(reading.header_line), reading.header_line_by};
-  const std::pair<const char*, const Setting*> settings[] = {
+  const Setting<std::string> line{std::to_string(reading.header_line.value), reading.header_line.by};
+  const std::pair<const char*, const Setting<std::string>*> settings[] = {
       {"encoding", &reading.encoding}, {"delimiter", &reading.delimiter},     {"decimal", &reading.decimal},
       {"dates", &reading.dates},       {"time_column", &reading.time_column}, {"time", &reading.time},
       {"header_line", &line}};
@@ -250,10 +251,10 @@ void SettingForm::show(const Record* record, const Job* job, const std::vector<J
     // The box names columns by number; a job may name them by header.
     if (std::string_view{key} == "time_column" && !given.isEmpty() && time->findData(given) < 0 && record)
       given = QString::number(reading.time_columns.front());
-    QString found = setting->by == Setting::By::found && record ? q(setting->value) : QString();
+    QString found = setting->by == SettingBy::found && record ? q(setting->value) : QString();
     if (std::string_view{key} == "delimiter" && !found.isEmpty()) found = delimiter_word(setting->value);
     if (std::string_view{key} == "header_line" && !found.isEmpty())
-      found = reading.header_line == 0 ? tr("none") : tr("line %1").arg(reading.header_line);
+      found = reading.header_line.value == 0 ? tr("none") : tr("line %1").arg(reading.header_line.value);
     showChoice(key, found, given);
   }
   showFields(record, job, by_hand);

@@ -133,7 +133,7 @@ std::optional<Problem> drop_overlapping_rows(LogTable& table, const std::string&
                                              std::vector<Notice>& notices) {
   StampClock clock{table};
   if (!clock.runs_backward()) return std::nullopt;
-  if (table.time == TimeKind::time_of_day) clock.unfold(midnights_of(clock));
+  if (table.time.value == TimeKind::time_of_day) clock.unfold(midnights_of(clock));
   std::vector<std::size_t> dropped;
   for (const Overlap& overlap : OverlapFinder{table, clock}.find()) {
     if (!overlap.difference) {

@@ -99,7 +99,7 @@ class NeighbourSorter {
 void sort_neighbours(LogTable& table, std::vector<Notice>& notices) {
   StampClock clock{table};
   if (!clock.runs_backward()) return;
-  const RowMoves moves = NeighbourSorter{clock, table.time}.sort();
+  const RowMoves moves = NeighbourSorter{clock, table.time.value}.sort();
   if (moves.empty()) return;
   const std::size_t line = clock.line(moves.front().first);
   reorder_rows(moves, table);

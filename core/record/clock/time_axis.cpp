@@ -224,18 +224,18 @@ RecorderClock recorder_clock(const StampClock& clock, TimeKind kind, std::int64_
 }  // namespace
 
 Result<TimeAxis> make_time_axis(const LogTable& table, const std::string& path, const Job* job) {
-  const auto added_ns = added_date_ns(table.time, job);
+  const auto added_ns = added_date_ns(table.time.value, job);
   if (!added_ns) return added_ns.problems();
   TimeAxis axis;
   StampClock clock{table};
   if (std::all_of(table.stamps_ns.begin(), table.stamps_ns.end(),
                   [&](std::int64_t stamp) { return stamp == table.stamps_ns.front(); }))
     return one_time_only(path, table.first_row_line);
-  if (table.time == TimeKind::time_of_day) unfold_midnights(clock, axis.notices);
+  if (table.time.value == TimeKind::time_of_day) unfold_midnights(clock, axis.notices);
   spread_repeats(clock, axis.notices);
   if (clock.twice_interval() == 0) return time_only_backward(path, table.first_row_line);
-  if (auto problem = mend_backward_steps(clock, table.time, path, axis)) return *std::move(problem);
-  if (auto problem = mend_forward_leap(clock, table.time, path, job, axis)) return *std::move(problem);
+  if (auto problem = mend_backward_steps(clock, table.time.value, path, axis)) return *std::move(problem);
+  if (auto problem = mend_forward_leap(clock, table.time.value, path, job, axis)) return *std::move(problem);
 
   if (clock.too_far()) return times_far_apart(path, table.first_row_line);
 
@@ -247,7 +247,7 @@ Result<TimeAxis> make_time_axis(const LogTable& table, const std::string& path, 
     axis.times_s.push_back(static_cast<double>(time - clock.time(0)) /
                            static_cast<double>(kNanosecondsPerSecond));
   const bool added = job != nullptr && (job->reading.date || job->reading.start);
-  axis.clock = recorder_clock(clock, table.time, added_ns.value(), added, axis.times_s);
+  axis.clock = recorder_clock(clock, table.time.value, added_ns.value(), added, axis.times_s);
   return axis;
 }
 

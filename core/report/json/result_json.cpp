@@ -35,8 +35,8 @@ void write_reading(JsonWriter& json, Members& members, const Reading& reading) {
   members.setting("dates", reading.dates);
   members.setting("time", reading.time);
   members.setting("time_column", reading.time_column);
-  members.line("header_line", reading.header_line);
-  members.text("header_line_by", result_word(reading.header_line_by));
+  members.line("header_line", reading.header_line.value);
+  members.text("header_line_by", result_word(reading.header_line.by));
   json.key("heading");
   json.begin_array();
   for (const std::string& line : reading.heading) json.text(line);

@@ -48,7 +48,7 @@ class Members {
     json_.key(name);
     at_s ? json_.text(record_.clock.iso(*at_s)) : json_.null();
   }
-  void setting(std::string_view name, const Setting& setting) {
+  void setting(std::string_view name, const Setting<std::string>& setting) {
     json_.key(name);
     json_.begin_object();
     text_or_null("value", setting.value.empty() ? std::nullopt : std::optional(setting.value));

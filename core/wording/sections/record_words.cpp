@@ -25,12 +25,17 @@ std::string tolerance_text(const Tolerance& tolerance, const PrintedNumbers& say
   return std::string{kToleranceWords.of(tolerance.kind)};
 }
 
-LabelledText setting_fact(const char* name, const Setting& setting) {
-  return {name, setting.value + (setting.by == Setting::By::given ? " (given)" : " (found)")};
+template <typename T>
+const char* chosen_by(const Setting<T>& setting) {
+  return setting.given() ? " (given)" : " (found)";
+}
+
+LabelledText setting_fact(const char* name, const Setting<std::string>& setting) {
+  return {name, setting.value + chosen_by(setting)};
 }
 
 /// A sign by itself is overlooked: "comma (,)". Any other value is said as it is.
-Setting with_sign_named(Setting setting) {
+Setting<std::string> with_sign_named(Setting<std::string> setting) {
   constexpr std::pair<std::string_view, std::string_view> kNames[] = {
       {",", "comma"}, {".", "point"}, {";", "semicolon"}, {"|", "pipe"}};
   for (const auto& [sign, name] : kNames)
@@ -170,12 +175,12 @@ LabelledText tempering(const Verdicts& verdicts, const PrintedNumbers& say) {
 
 std::vector<LabelledText> reading(const Reading& reading) {
   std::vector<LabelledText> facts;
-  const auto add = [&facts](const char* name, const Setting& setting) {
+  const auto add = [&facts](const char* name, const Setting<std::string>& setting) {
     if (!setting.value.empty()) facts.push_back(setting_fact(name, setting));
   };
   add("Encoding", reading.encoding);
   // A tab or a blank by itself would look like nothing.
-  Setting delimiter = reading.delimiter;
+  Setting<std::string> delimiter = reading.delimiter;
   if (delimiter.value == "\t") delimiter.value = "tab";
   if (delimiter.value == " ") delimiter.value = "spaces";
   add("Delimiter", with_sign_named(delimiter));
@@ -183,9 +188,10 @@ std::vector<LabelledText> reading(const Reading& reading) {
   add("Date order", reading.dates);
   add("Time", reading.time);
   add("Time column", reading.time_column);
-  facts.push_back({"Header", (reading.header_line == 0 ? std::string{"none"}
-                                                       : fmt::format("line {}", reading.header_line)) +
-                                 (reading.header_line_by == Setting::By::given ? " (given)" : " (found)")});
+  facts.push_back(
+      {"Header", (reading.header_line.value == 0 ? std::string{"none"}
+                                                 : fmt::format("line {}", reading.header_line.value)) +
+                     chosen_by(reading.header_line)});
   if (!reading.changed_by_hand.empty()) facts.push_back({"Manual changes", changes_text(reading)});
   return facts;
 }

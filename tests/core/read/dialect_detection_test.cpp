@@ -78,7 +78,7 @@ TEST_CASE("dialects of recorders and spreadsheets are found") {
     const auto read = read_log(log.path(), {});
     REQUIRE(read.ok());
     CHECK(read.value().delimiter.value == entry.delimiter);
-    CHECK_FALSE(read.value().delimiter.given);
+    CHECK_FALSE(read.value().delimiter.given());
     CHECK(read.value().decimal.value == entry.decimal);
     CHECK(read.value().header_line == entry.header_line);
     CHECK(names_of(read.value()) == entry.names);
@@ -127,8 +127,8 @@ TEST_CASE(
   given.decimal = '.';
   const auto used = read_log(commas.path(), given);
   REQUIRE(used.ok());
-  CHECK(used.value().delimiter.given);
-  CHECK(used.value().decimal.given);
+  CHECK(used.value().delimiter.given());
+  CHECK(used.value().decimal.given());
 
   struct Clash {
     const char* text;

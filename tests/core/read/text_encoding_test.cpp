@@ -161,7 +161,7 @@ TEST_CASE("what is not text is refused, and so is an encoding that the file cont
   given.encoding = TextEncoding::windows_1252;
   const auto read = read_log(log.path(), given);
   REQUIRE(read.ok());
-  CHECK(read.value().encoding.given);
+  CHECK(read.value().encoding.given());
 }
 
 TEST_CASE("a given UTF-8 is refused at the first line with a byte that is none, however far down") {
@@ -222,11 +222,11 @@ TEST_CASE("what is UTF-8 throughout is read as given, and a lone byte where noth
   const auto as_given = read_log(whole.path(), utf_8, {2, std::size_t{4} << 10, false});
   REQUIRE(as_given.ok());
   CHECK(as_given.value().rows() == 9000);
-  CHECK(as_given.value().encoding.given);
+  CHECK(as_given.value().encoding.given());
 
   const WrittenLog mixed{rows_with("\n", 9000, {{8000, "door \xB0 open"}})};
   const auto as_found = read_log(mixed.path(), {}, {2, std::size_t{4} << 10, false});
   REQUIRE(as_found.ok());
   CHECK(as_found.value().rows() == 9000);
-  CHECK_FALSE(as_found.value().encoding.given);
+  CHECK_FALSE(as_found.value().encoding.given());
 }

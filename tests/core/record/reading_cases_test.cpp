@@ -77,8 +77,8 @@ json notices_of(const Record& record) {
 
 json reading_of(const Reading& reading) {
   json all{{"header_line", reading.header_line}, {"heading", reading.heading}};
-  const auto add = [&all](const char* key, const Setting& setting) {
-    all[key] = setting.value + (setting.by == Setting::By::given ? " (given)" : "");
+  const auto add = [&all](const char* key, const Setting<std::string>& setting) {
+    all[key] = setting.value + (setting.by == SettingBy::given ? " (given)" : "");
   };
   add("encoding", reading.encoding);
   add("delimiter", reading.delimiter);
@@ -86,7 +86,7 @@ json reading_of(const Reading& reading) {
   add("dates", reading.dates);
   add("time", reading.time);
   add("time_column", reading.time_column);
-  if (reading.header_line_by == Setting::By::given)
+  if (reading.header_line.by == SettingBy::given)
     all["header_line"] = std::to_string(reading.header_line) + " (given)";
   return all;
 }

@@ -115,9 +115,9 @@ inline std::shared_ptr<Record> made_up_record(const MadeUpRun& run) {
   record->reading.encoding.value = "utf-8";
   record->reading.delimiter.value = "comma";
   record->reading.decimal.value = "point";
-  record->reading.dates = {"dmy", Setting::By::given};
+  record->reading.dates = {"dmy", SettingBy::given};
   record->reading.time.value = run.clock ? "date and time" : "elapsed seconds";
-  record->reading.header_line = 3;
+  record->reading.header_line.value = 3;
   record->reading.heading = {"Recorder: console 4", "Operator: Ines Okafor"};
 
   const double up_s = 585.0 / run.rate_c_per_h * 3600.0;

@@ -50,11 +50,11 @@ class ImportSettingsPaneTest : public QObject {
     const auto before = real.window.session().open().analysis.record;
     choose(real, "encoding", "utf-8");
     QVERIFY(real.window.session().open().analysis.record != before);
-    QVERIFY(reading(real).encoding.by == Setting::By::given);
+    QVERIFY(reading(real).encoding.by == SettingBy::given);
     QVERIFY(real.window.session().edits().canUndo());
     button(real, QStringLiteral("Undo"))->click();
     QVERIFY(real.settled());
-    QVERIFY(reading(real).encoding.by == Setting::By::found);
+    QVERIFY(reading(real).encoding.by == SettingBy::found);
     QVERIFY(!real.window.session().edits().canUndo());
     QVERIFY(real.window.session().wanted().empty());
   }
@@ -101,7 +101,7 @@ class ImportSettingsPaneTest : public QObject {
     expected.replace(QStringLiteral("role = \"control\""), QStringLiteral("role = \"monitor\""));
     expected += QStringLiteral("\n[import]\ndecimal = \".\"\n");
     QCOMPARE(text_of(job_), expected);
-    QVERIFY(reading(real).decimal.by == Setting::By::given);
+    QVERIFY(reading(real).decimal.by == SettingBy::given);
     QVERIFY(real.window.session().open().analysis.verdicts);
   }
 
@@ -147,7 +147,7 @@ class ImportSettingsPaneTest : public QObject {
     QCOMPARE(text_of(job_), before);
     writeInto(real, job_);
     QCOMPARE(text_of(job_), before + QStringLiteral("\n[import]\ndates = \"dmy\"\n"));
-    QVERIFY(reading(real).dates.by == Setting::By::given);
+    QVERIFY(reading(real).dates.by == SettingBy::given);
   }
 
   void what_a_job_gives_wrongly_for_a_refused_log_can_be_taken_back() {
@@ -162,7 +162,7 @@ class ImportSettingsPaneTest : public QObject {
     choose(real, "delimiter", nullptr);
     QVERIFY2(real.window.session().open().has_record(),
              qPrintable(real.part<ImportSettingsPane>()->message()));
-    QVERIFY(reading(real).delimiter.by == Setting::By::found);
+    QVERIFY(reading(real).delimiter.by == SettingBy::found);
     QCOMPARE(box->currentIndex(), 0);
   }
 

@@ -14,9 +14,9 @@ std::shared_ptr<Record> a_record(bool with_clock) {
   record->file = "d3-n2.csv";
   record->sha256 = "ab12";
   record->bytes = 1234;
-  record->reading.encoding = {"utf-8", Setting::By::found};
-  record->reading.dates = {"dmy", Setting::By::given};
-  record->reading.header_line = 5;
+  record->reading.encoding = {"utf-8", SettingBy::found};
+  record->reading.dates = {"dmy", SettingBy::given};
+  record->reading.header_line.value = 5;
   record->reading.heading = {"Furnace \xB0 3"};
   if (with_clock) record->clock = RecorderClock::dated(LocalTime::of({2031, 4, 2}, 6, 0, 0).value());
   record->times_s = {0.0, 20.0, 40.0};

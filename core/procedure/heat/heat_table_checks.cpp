@@ -19,12 +19,10 @@ constexpr double kMost_m2_per_s = 1e-6;
 void check_size(TableReader& in, const HydrogenEntry& entry, const HydrogenKeys& keys) {
   if (!keys.shape) return;
   const bool plate = entry.shape == HydrogenShape::plate;
-  if (plate && in.entry("diameter"))
-    in.complain(in.line_of("diameter"), heat_problems::diameter_of_plate());
+  if (plate && in.entry("diameter")) in.complain(in.line_of("diameter"), heat_problems::diameter_of_plate());
   if (!plate && in.entry("thickness"))
     in.complain(in.line_of("thickness"), heat_problems::thickness_of_cylinder());
-  if (!plate && !in.entry("diameter"))
-    in.complain(in.line(), heat_problems::cylinder_without_diameter());
+  if (!plate && !in.entry("diameter")) in.complain(in.line(), heat_problems::cylinder_without_diameter());
 }
 
 void check_size_of_diffusivity(TableReader& in, const Diffusivity& diffusivity) {
@@ -166,8 +164,7 @@ std::optional<std::vector<QualifiedHold>> qualified_holds(const FoundValue& foun
 std::optional<double> tempering_parameter(const FoundValue& found) {
   constexpr double kFarTooMuch = 100.0;
   const auto value = number_above_0(found);
-  if (value && *value > kFarTooMuch)
-    return found.refuse(heat_problems::parameter_not_in_thousands(found));
+  if (value && *value > kFarTooMuch) return found.refuse(heat_problems::parameter_not_in_thousands(found));
   return value;
 }
 

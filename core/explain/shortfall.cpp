@@ -37,6 +37,8 @@ class Shortfall {
   [[nodiscard]] Quantity by_quantity() const {
     return quantity_of(difference_kind(requirement_.quantity()), by());
   }
+  /// What was measured is beyond the limit, but noise or uncertainty may explain it.
+  [[nodiscard]] bool is_open() const { return requirement_.verdict == Verdict::inconclusive; }
   /// The channel that the requirement names; empty where it names none.
   [[nodiscard]] std::string name() const { return requirement_.channel.value_or(std::string{}); }
   [[nodiscard]] AtMoment moment() const { return {requirement_.at_s.value_or(0.0)}; }
@@ -73,9 +75,9 @@ class Shortfall {
         return state(Sentence::shortfall_spread, name(), requirement_.channel_2.value_or(std::string{}),
                      by_quantity(), moment());
       case RequirementKind::heating_rate:
-        return steep_window(Sentence::shortfall_heated_fast);
+        return steep_window(is_open() ? Sentence::shortfall_heating_open : Sentence::shortfall_heated_fast);
       case RequirementKind::cooling_rate:
-        return steep_window(Sentence::shortfall_cooled_fast);
+        return steep_window(is_open() ? Sentence::shortfall_cooling_open : Sentence::shortfall_cooled_fast);
       case RequirementKind::heating_rate_min:
       case RequirementKind::cooling_rate_min:
         return slow_ramp();

@@ -34,7 +34,9 @@ void phases(PageText& page, const Report& report) {
 
 std::string reading_page(const Report& report, const PageStyle& style) {
   PageText page(style);
-  page.line(report.subject, Tint::strong);
+  // The log's name stands in the first line below.
+  const bool named_below = report.subject == report.chart.record->file;
+  page.line(named_below ? report.title : report.subject, Tint::strong);
   page.facts(report.record);
   page.heading("How it was read");
   page.facts(report.reading);

@@ -61,7 +61,8 @@ void uncertainties(PageText& page, const Report& report) {
 void findings(PageText& page, const Report& report) {
   if (report.findings.empty()) return;
   page.heading("Findings");
-  for (const FindingRow& row : report.findings) {
+  for (const std::size_t finding : findings_by_number(report)) {
+    const FindingRow& row = report.findings[finding];
     page.paragraph(
         {row.tag.empty() ? row.kind_text : row.tag + "  " + row.kind_text, tint_of_finding(row.kind)},
         row.text);
@@ -85,7 +86,8 @@ std::vector<LabelledText> sources(const ProcedureSection& procedure) {
 /// Each finding that is not met or inconclusive, for somebody who is learning.
 void explanations(PageText& page, const Report& report) {
   page.heading("Explanations");
-  for (const FindingRow& row : report.findings) {
+  for (const std::size_t finding : findings_by_number(report)) {
+    const FindingRow& row = report.findings[finding];
     if (!row.explanation) continue;
     const Explanation& explanation = *row.explanation;
     page.line(

@@ -83,6 +83,7 @@ class EventMaker {
     event.texts = texts_of(members);
     if (from_s && to_s) {
       event.remarks = remarks_in(*from_s, *to_s);
+      for (const std::size_t member : members) add_once(channels, spare_of(findings()[member]));
       event.evidence = evidence_of_event(members, channels, *from_s, *to_s);
     }
     return event;
@@ -90,6 +91,17 @@ class EventMaker {
 
  private:
   [[nodiscard]] const std::vector<Finding>& findings() const { return context_.analysis.verdicts->findings; }
+
+  /// The spare whose take-over the note is about: it is drawn with the thermocouple that it replaced. Empty
+  /// for any other finding.
+  [[nodiscard]] std::string spare_of(const Finding& finding) const {
+    const bool note = finding.kind == Finding::Kind::note && finding.requirement.empty();
+    if (!note || !finding.channel || !finding.suspects.empty()) return {};
+    for (const Replacement& replacement : context_.analysis.verdicts->replaced)
+      if (replacement.channel == *finding.channel && replacement.from_s == finding.from_s)
+        return replacement.by;
+    return {};
+  }
 
   [[nodiscard]] const RequirementRow* requirement_of_row(const FindingRow& row) const {
     return row.requirement ? &report_.requirements[*row.requirement] : nullptr;

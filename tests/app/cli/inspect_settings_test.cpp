@@ -29,6 +29,8 @@ TEST_CASE("look prints what was found and what was given") {
   REQUIRE(page.exit_code == 0);
   CHECK(page.out.find("dmy (given)") != std::string::npos);
   CHECK(page.out.find("utf-8 (found)") != std::string::npos);
+  // With no job to name the work, the heading does not repeat the log's name.
+  CHECK(page.out.starts_with("Temperature record\n"));
 }
 
 TEST_CASE("a date order that is given wins over the job's, and the file's own is named where it clashes") {

@@ -253,9 +253,12 @@ TEST_CASE(
   CHECK_FALSE(says(make_report(analysis).record, "Columns not evaluated"));
 
   auto record = std::make_shared<Record>(*analysis.record);
-  record->other_columns = {{6, "Set point", "set point"}, {7, "SP 2", "set point"}, {8, "Remark", "text"}};
-  record->notices = {{"not-evaluated", 3, 1, "Set point", "This column is not evaluated: set point."},
-                     {"gap", 40, 1, std::nullopt, "A gap."}};
+  record->other_columns = {{6, "Set point", {ColumnContent::set_point}},
+                           {7, "SP 2", {ColumnContent::set_point}},
+                           {8, "Remark", {ColumnContent::text}}};
+  record->notices = {
+      {"not-evaluated", 3, 1, "Set point", state(Sentence::column_not_evaluated, ColumnContent::set_point)},
+      {"gap", 40, 1, std::nullopt, state(Sentence::gap_of_rows, BetweenStamps{90.5})}};
   analysis.record = record;
   Report report = make_report(analysis);
   CHECK(text_of(report.record, "Thermocouples") == "4 evaluated");
@@ -264,6 +267,8 @@ TEST_CASE(
   // They are listed already; the other notices keep their place in the record.
   REQUIRE(report.notices.size() == 1);
   CHECK(report.notices[0].notice == 1);
+  CHECK(report.notices[0].text ==
+        "One step between rows is longer than three intervals; the longest is 1 min 30.5 s.");
 
   // As read only: what is evaluated is of the record as it was.
   analysis.procedure = nullptr;
@@ -338,4 +343,38 @@ TEST_CASE("the procedure's limits are told with their source, worked out for the
         "at most 5500 °C/h divided by the thickness in mm, not below 55 °C/h, not above 220 °C/h: 144.7 °C/h "
         "for 38 mm");
   CHECK(text_of(report.procedure->stages[2].limits, "Hold time") == "at least 1 h 35 min, continuous");
+}
+
+TEST_CASE(
+    "a take-over is drawn with both thermocouples, and findings are listed in the order of their numbers") {
+  MadeUpRun run;
+  run.dip = true;
+  run.hot = true;
+  run.excursion = true;
+  Analysis analysis = made_up_analysis(run);
+  auto verdicts = std::make_shared<Verdicts>(*analysis.verdicts);
+  verdicts->replaced = {{"TC1", "TC4", 3600.0, -1.2}};
+  Finding note;
+  note.channel = "TC1";
+  note.from_s = note.to_s = 3600.0;
+  note.what = {state(Sentence::took_over_unseen, std::string{"TC4"}, std::string{"TC1"}, AtMoment{3600.0})};
+  verdicts->findings.insert(verdicts->findings.begin(), note);
+  analysis.verdicts = verdicts;
+  const Report report = make_report(analysis);
+
+  const auto event = std::find_if(report.events.begin(), report.events.end(), [](const EventRow& one) {
+    return one.findings == std::vector<std::size_t>{0};
+  });
+  REQUIRE(event != report.events.end());
+  REQUIRE(event->evidence);
+  CHECK(event->evidence->traces == std::vector<std::size_t>{0, 3});
+  CHECK(event->where == "TC1");
+
+  const std::vector<std::size_t> order = findings_by_number(report);
+  REQUIRE(order.size() == report.findings.size());
+  REQUIRE(order.size() > 2);
+  // A note comes last, though it was found first.
+  CHECK(order.back() == 0);
+  for (std::size_t i = 1; i < order.size(); ++i)
+    CHECK(std::stoi(report.findings[order[i - 1]].tag) <= std::stoi(report.findings[order[i]].tag));
 }

@@ -13,6 +13,7 @@
 #include <QStatusBar>
 #include <QTabWidget>
 #include <QVBoxLayout>
+#include <algorithm>
 
 #include "app/gui/chart/chart_pane.h"
 #include "app/gui/panes/channel_pane.h"
@@ -33,6 +34,11 @@ namespace soakwright::gui {
 namespace {
 
 constexpr int kLayoutDelay_ms = 800;
+// The chart is what a record is looked at on: the lists get no more than this of the room of both.
+constexpr double kListShare = 0.22;
+constexpr int kLeastLists = 112;
+constexpr int kMostLists = 230;
+constexpr int kLeastList = 40;
 constexpr int kBusyDelay_ms = 120;  ///< quicker work shows no progress
 
 }  // namespace
@@ -53,6 +59,7 @@ MainWindow::MainWindow(SavedSettings& memory, QWidget* parent) : QMainWindow(par
   wirePanes();
   wireSaving();
   wireMeasuring();
+  wireComparing();
   wireReview();
   wireProcedure();
   wireJob();
@@ -97,7 +104,7 @@ void MainWindow::build() {
   above_lists_->addWidget(beside_lists_);
   above_lists_->setStretchFactor(0, 1);
   above_lists_->setStretchFactor(1, 0);
-  above_lists_->setSizes({500, 180});
+  above_lists_->installEventFilter(this);
   above_lists_->setChildrenCollapsible(false);
   middle_ = new QStackedWidget(this);
   middle_->addWidget(start_);
@@ -124,13 +131,14 @@ void MainWindow::buildLists() {
   requirements_ = new ListPane(tr("Requirements"), this);
   finding_pane_ = new FindingPane(this);
   findings_ = finding_pane_->list();
+  deviations_ = new ListPane(tr("Deviations"), this);
   phases_ = new ListPane(tr("Phases"), this);
   suspects_ = new ListPane(tr("Suspect thermocouples"), this);
   notices_ = new ListPane(tr("File warnings"), this);
   between_ = new ListPane(tr("Between cursors"), this);
   lists_ = new QTabWidget(this);
   lists_->setDocumentMode(true);
-  for (ListPane* list : {requirements_, findings_, phases_, suspects_, notices_, between_})
+  for (ListPane* list : {requirements_, findings_, deviations_, phases_, suspects_, notices_, between_})
     lists_->addTab(list == findings_ ? static_cast<QWidget*>(finding_pane_) : list, list->accessibleName());
   card_ = new DetailPanel(this);
   beside_lists_ = new QSplitter(Qt::Horizontal, this);
@@ -143,6 +151,11 @@ void MainWindow::buildLists() {
   below->addWidget(card_, 1);
   below->addWidget(review_form_);
   beside_lists_->addWidget(side);
+  // Their own least heights would take the chart's room in a low window.
+  for (QWidget* part : {static_cast<QWidget*>(lists_), side}) part->setMinimumHeight(kLeastLists);
+  for (ListPane* list : {requirements_, findings_, deviations_, phases_, suspects_, notices_, between_})
+    list->setMinimumHeight(kLeastList);
+  card_->setMinimumHeight(kLeastList);
   beside_lists_->setStretchFactor(0, 1);
   beside_lists_->setStretchFactor(1, 0);
   beside_lists_->setSizes({880, 400});
@@ -170,15 +183,26 @@ void MainWindow::restoreLayout() {
   if (!restoreGeometry(memory_.layout(QStringLiteral("window"))))
     resize(QSize(1280, 800).boundedTo(room.size() - QSize(16, 48)));
   beside_chart_->restoreState(memory_.layout(QStringLiteral("beside-chart")));
-  above_lists_->restoreState(memory_.layout(QStringLiteral("above-lists")));
+  lists_sized_ = above_lists_->restoreState(memory_.layout(QStringLiteral("above-lists")));
   beside_lists_->restoreState(memory_.layout(QStringLiteral("beside-lists")));
 }
 
 void MainWindow::keepLayout() {
   memory_.keepLayout(QStringLiteral("window"), saveGeometry());
   memory_.keepLayout(QStringLiteral("beside-chart"), beside_chart_->saveState());
-  memory_.keepLayout(QStringLiteral("above-lists"), above_lists_->saveState());
+  if (lists_sized_) memory_.keepLayout(QStringLiteral("above-lists"), above_lists_->saveState());
   memory_.keepLayout(QStringLiteral("beside-lists"), beside_lists_->saveState());
+}
+
+bool MainWindow::eventFilter(QObject* watched, QEvent* event) {
+  if (watched == above_lists_ && event->type() == QEvent::Resize && !lists_sized_) fitLists();
+  return QMainWindow::eventFilter(watched, event);
+}
+
+void MainWindow::fitLists() {
+  const int room = above_lists_->height();
+  const int lists = std::clamp(static_cast<int>(kListShare * room), kLeastLists, kMostLists);
+  above_lists_->setSizes({room - lists, lists});
 }
 
 void MainWindow::resizeEvent(QResizeEvent* event) {

@@ -9,6 +9,7 @@
 #include "app/gui/background/curve_work.h"
 #include "app/gui/background/export_work.h"
 #include "app/gui/background/file_watch.h"
+#include "app/gui/background/other_record.h"
 #include "app/gui/chart/chart_scene.h"
 #include "app/gui/data_folders.h"
 #include "app/gui/saved_settings.h"
@@ -35,6 +36,7 @@ class ManualWindow;
 class MessageStrip;
 class ProcedurePane;
 class ReviewForm;
+class SettingsComparison;
 class StartPage;
 class SummaryBar;
 struct WindowActions;
@@ -66,6 +68,9 @@ class MainWindow : public QMainWindow {
   void startProcedure(const std::string& text, const QString& words);
   /// Writes the procedure as it is wanted now and goes on with that file. False where it cannot be written.
   bool writeProcedure(const QString& path);
+  /// Lays the log at `path`, or the log of the job there, over the open record.
+  void compareWith(const QString& path);
+  [[nodiscard]] const OtherRecord& otherRecord() const { return other_record_; }
   /// Opens what is named: of several of one kind the one that the user chooses, and nothing before unsaved
   /// changes are saved or discarded.
   void openPaths(const QStringList& paths);
@@ -80,6 +85,7 @@ class MainWindow : public QMainWindow {
   void keyPressEvent(QKeyEvent* event) override;
   void changeEvent(QEvent* event) override;
   void resizeEvent(QResizeEvent* event) override;
+  bool eventFilter(QObject* watched, QEvent* event) override;
 
  private:
   void build();
@@ -90,6 +96,7 @@ class MainWindow : public QMainWindow {
   void wirePanes();
   void restoreLayout();
   void keepLayout();
+  void fitLists();
 
   void showCase(bool record);
   void showSelection();
@@ -145,6 +152,12 @@ class MainWindow : public QMainWindow {
   bool saveProcedureAs();
   [[nodiscard]] QString askForProcedureFile();
   void askForNewProcedure();
+  // window_comparing.cpp
+  void wireComparing();
+  void askToCompare();
+  void showOtherRecord();
+  void compareSettings();
+  void followSettings();
   // window_job.cpp
   void wireJob();
   void saveJobAs();
@@ -188,10 +201,13 @@ class MainWindow : public QMainWindow {
   ListPane* requirements_ = nullptr;
   FindingPane* finding_pane_ = nullptr;
   ListPane* findings_ = nullptr;  ///< its list
+  ListPane* deviations_ = nullptr;
   ListPane* phases_ = nullptr;
   ListPane* suspects_ = nullptr;
   ListPane* notices_ = nullptr;
   ListPane* between_ = nullptr;
+  OtherRecord other_record_;
+  SettingsComparison* settings_comparison_ = nullptr;  ///< made when it is asked for
   CurveWork curve_work_;
   std::shared_ptr<const CurveSet> curves_;
   const Verdicts* curves_of_ = nullptr;  ///< whose limits the curves show
@@ -204,6 +220,7 @@ class MainWindow : public QMainWindow {
   QTimer layout_timer_;
   QTimer busy_timer_;
   bool had_verdict_ = false;
+  bool lists_sized_ = false;  ///< by the user, now or in an earlier session
 };
 
 }  // namespace soakwright::gui

@@ -87,6 +87,9 @@ WindowActions::WindowActions(QMainWindow& w, QUndoStack& edits)
           make_switch(w, tr("&Spread pane"), tr("F9"), tr("Show or hide the spread between thermocouples"))),
       show_rate(
           make_switch(w, tr("&Rate pane"), tr("Shift+F9"), tr("Show or hide the rate of each thermocouple"))),
+      show_required(make_switch(
+          w, tr("Re&quired cycle"), {},
+          tr("Show or hide the fastest permitted ramps and the required hold time on the chart"))),
       full_screen(make(w, tr("F&ull screen"), QKeySequence::FullScreen, tr("Use the whole screen"))),
       next_pane(make(w, tr("&Next pane"), tr("F6"), tr("Move to the next pane"))),
       next_requirement(make(w, tr("Ne&xt requirement"), tr("Alt+Down"), tr("Choose the next requirement"))),
@@ -101,6 +104,12 @@ WindowActions::WindowActions(QMainWindow& w, QUndoStack& edits)
       open_review(make(w, tr("Open &review…"), {}, tr("Open the review of this result"))),
       save_review(
           make(w, tr("&Save review…"), tr("Ctrl+Shift+S"), tr("Save the decisions in a review file"))),
+      compare(
+          make(w, tr("With another &record…"), {},
+               tr("Lay another log, or the log of a job, over this one, aligned on the start of the hold"))),
+      stop_comparing(make(w, tr("&Stop comparing"), {}, tr("Take the other record off the chart"))),
+      compare_settings(make(w, tr("With other &evaluation settings…"), {},
+                            tr("Evaluate this record with other settings, side by side; nothing is saved"))),
       manual(make(w, tr("&Manual"), QKeySequence::HelpContents,
                   tr("Show the manual's page about what has the focus"))),
       keys(make(w, tr("&Keyboard and mouse"), tr("Shift+F1"), tr("Keyboard and mouse"))),
@@ -145,9 +154,13 @@ WindowActions::WindowActions(QMainWindow& w, QUndoStack& edits)
   view->addSeparator();
   view->addActions({previous_requirement, next_requirement, previous_finding, next_finding, next_pane});
   view->addSeparator();
-  view->addActions({show_channels, show_lists, show_spread, show_rate, full_screen});
+  view->addActions({show_channels, show_lists, show_spread, show_rate, show_required, full_screen});
   QMenu* measure = w.menuBar()->addMenu(tr("&Measure"));
   measure->addActions({cursor_a, cursor_b, clear_cursors, copy_between});
+  QMenu* comparing = w.menuBar()->addMenu(tr("&Compare"));
+  comparing->addActions({compare, stop_comparing});
+  comparing->addSeparator();
+  comparing->addAction(compare_settings);
   QMenu* review = w.menuBar()->addMenu(tr("&Review"));
   review->addActions({previous_finding, next_finding, next_open_finding});
   review->addSeparator();
@@ -169,12 +182,14 @@ WindowActions::WindowActions(QMainWindow& w, QUndoStack& edits)
 }
 
 void WindowActions::enableFor(bool record, bool evaluated, bool job, bool anything) {
-  for (QAction* action : {export_report, export_result,   export_picture, zoom_in,      zoom_out,
-                          reset_view,    fit_temperature, show_chart,     show_reading, show_channels,
-                          show_lists,    next_pane,       previous_view,  next_view,    cursor_a,
-                          cursor_b,      clear_cursors,   copy_between,   show_spread,  show_rate})
+  for (QAction* action :
+       {export_report,   export_result, export_picture, zoom_in,       zoom_out,      reset_view,
+        fit_temperature, show_chart,    show_reading,   show_channels, show_lists,    next_pane,
+        previous_view,   next_view,     cursor_a,       cursor_b,      clear_cursors, copy_between,
+        show_spread,     show_rate,     compare})
     action->setEnabled(record);
-  for (QAction* action : {next_requirement, previous_requirement, next_finding, previous_finding})
+  for (QAction* action : {next_requirement, previous_requirement, next_finding, previous_finding,
+                          show_required, compare_settings})
     action->setEnabled(evaluated);
   for (QAction* action : {exclude, new_job}) action->setEnabled(record);
   close_job->setEnabled(job);

@@ -54,6 +54,7 @@ struct WindowActions {
   QAction* show_lists;
   QAction* show_spread;
   QAction* show_rate;
+  QAction* show_required;
   QAction* full_screen;
   QAction* next_pane;
   QAction* next_requirement;
@@ -64,6 +65,9 @@ struct WindowActions {
   QAction* people;
   QAction* open_review;
   QAction* save_review;
+  QAction* compare;
+  QAction* stop_comparing;
+  QAction* compare_settings;
   QAction* manual;
   QAction* keys;
   QAction* cautions;

@@ -75,9 +75,10 @@ void MainWindow::showCurves(CurveKind kind, bool shown) {
 
 /// Only where somebody looks at them.
 void MainWindow::workOutCurves() {
-  const bool wanted = chart_->curvesShown(CurveKind::spread) || chart_->curvesShown(CurveKind::rate) ||
-                      (chart_->cursor('A') && chart_->cursor('B'));
-  if (wanted && !curves_ && session_.open().has_record()) curve_work_.start(session_.open().analysis);
+  const bool rates = chart_->curvesShown(CurveKind::rate) || (chart_->cursor('A') && chart_->cursor('B'));
+  const bool enough = curves_ && (curves_->has_rates || !rates);
+  if (enough || !session_.open().has_record() || !(rates || chart_->curvesShown(CurveKind::spread))) return;
+  curve_work_.start(session_.open().analysis, rates ? CurvesOf::rates_and_spreads : CurvesOf::spreads);
 }
 
 void MainWindow::showBetween() {
@@ -89,7 +90,7 @@ void MainWindow::showBetween() {
     return;
   }
   workOutCurves();
-  const ChartCurves* curves = curves_ ? &curves_->curves : nullptr;
+  const ChartCurves* curves = curves_ && curves_->has_rates ? &curves_->curves : nullptr;
   const Between between = measure_between(session_.open().analysis, curves, *a_s, *b_s);
   const bool first = between_->lines().rowCount() == 0;
   between_->setContent(between_lines(report, &between, curves ? curves->window_s : 0.0));

@@ -6,7 +6,6 @@
 #include <QDragEnterEvent>
 #include <QKeyEvent>
 #include <QLabel>
-#include <QMenu>
 #include <QMimeData>
 #include <QProgressBar>
 #include <QPushButton>
@@ -22,15 +21,12 @@
 #include "app/gui/panes/finding_pane.h"
 #include "app/gui/panes/import_settings_pane.h"
 #include "app/gui/panes/job_pane.h"
-#include "app/gui/panes/list_contents.h"
 #include "app/gui/panes/list_pane.h"
 #include "app/gui/panes/procedure_pane.h"
 #include "app/gui/panes/start_page.h"
 #include "app/gui/parts/error_bar.h"
-#include "app/gui/parts/pointer_reading.h"
 #include "app/gui/parts/summary_bar.h"
 #include "app/gui/window_actions.h"
-#include "app/pdf/shown_text.h"
 
 namespace soakwright::gui {
 
@@ -121,6 +117,7 @@ void MainWindow::wirePanes() {
   };
   lead(requirements_, Selection::Kind::requirement);
   lead(findings_, Selection::Kind::finding);
+  lead(deviations_, Selection::Kind::finding);
   lead(phases_, Selection::Kind::phase);
   lead(suspects_, Selection::Kind::suspect);
   lead(notices_, Selection::Kind::notice);
@@ -157,152 +154,10 @@ void MainWindow::wirePanes() {
   connect(start_, &StartPage::procedureWanted, actions_->new_procedure, &QAction::trigger);
   connect(start_, &StartPage::filesWanted, this, &MainWindow::openFromList);
   for (QSplitter* splitter : {beside_chart_, above_lists_, beside_lists_})
-    connect(splitter, &QSplitter::splitterMoved, this, [this] { layout_timer_.start(); });
-}
-
-void MainWindow::showCase(bool record) {
-  const OpenCase& open = session_.open();
-  const Report* report = session_.report();
-  refusal_->putAway();
-  showMiddle();
-  watch_.watch(open.stamps);
-  requirements_->setContent(requirement_lines(report));
-  finding_pane_->show(open.report);
-  phases_->setContent(phase_lines(report));
-  suspects_->setContent(suspect_lines(report));
-  notices_->setContent(notice_lines(report));
-  const auto count = [this](ListPane* list, std::size_t lines) {
-    const int page = lists_->indexOf(pageOf(list));
-    lists_->setTabText(page, lines > 0 ? QStringLiteral("%1 (%2)").arg(list->accessibleName()).arg(lines)
-                                       : list->accessibleName());
-  };
-  count(findings_, report ? report->findings.size() : 0);
-  for (ListPane* list : {requirements_, phases_, suspects_, notices_})
-    count(list, static_cast<std::size_t>(list->lines().rowCount()));
-  channels_->setReport(open.report);
-  chart_->show(open.report, open.analysis.verdicts, open.traces, !record);
-  if (!open.has_record() || !curves_ || record || curves_->record != open.analysis.record ||
-      curves_of_ != open.analysis.verdicts.get()) {
-    curves_.reset();
-    curve_work_.forget();
-    chart_->setCurves(nullptr);
-  }
-  curves_of_ = open.analysis.verdicts.get();
-  workOutCurves();
-  showBetween();
-  card_->show(open.report, {});
-  showVisibility();
-  showColours();
-  reading_->show(session_);
-  job_->show(session_);
-  procedure_->show(session_);
-  if (report && (record || (report->verdict && !had_verdict_)))
-    lists_->setCurrentWidget(report->verdict ? requirements_ : phases_);
-  had_verdict_ = report && report->verdict;
-
-  memory_.remember(open.files);
-  offerRecent();
-  actions_->enableFor(open.has_record(), open.analysis.verdicts != nullptr, !open.files.job.isEmpty(),
-                      !open.files.none());
-  showReview();
-  showUnsaved();
-  offerLeftChanges();
-}
-
-QWidget* MainWindow::pageOf(ListPane* list) const {
-  return list == findings_ ? static_cast<QWidget*>(finding_pane_) : list;
-}
-
-void MainWindow::showSelection() {
-  const Report* report = session_.report();
-  const Selection& chosen = session_.selection();
-  const auto mark = [&](ListPane* list, Selection::Kind kind) {
-    list->mark(chosen.kind == kind ? std::optional(chosen.index) : std::nullopt);
-    if (chosen.kind == kind) lists_->setCurrentWidget(pageOf(list));
-  };
-  mark(requirements_, Selection::Kind::requirement);
-  mark(findings_, Selection::Kind::finding);
-  mark(phases_, Selection::Kind::phase);
-  mark(suspects_, Selection::Kind::suspect);
-  mark(notices_, Selection::Kind::notice);
-  card_->show(session_.open().report, chosen);
-  showReview();
-  channels_->markTrace(std::nullopt);
-  if (!report || chosen.kind == Selection::Kind::none) return chart_->showEvidence(nullptr);
-
-  const auto trace_of = [report](std::size_t channel) -> std::optional<std::size_t> {
-    for (std::size_t i = 0; i < report->chart.traces.size(); ++i)
-      if (report->chart.traces[i].channel == channel) return i;
-    return std::nullopt;
-  };
-  switch (chosen.kind) {
-    case Selection::Kind::requirement:
-      return chart_->showEvidence(&report->requirements[chosen.index].evidence);
-    case Selection::Kind::finding:
-      for (std::size_t i = 0; i < report->chart.marks.size(); ++i) {
-        const ChartMark& place = report->chart.marks[i];
-        if (place.finding == chosen.index)
-          return chart_->showPlace(std::pair{place.from_s, place.to_s}, place.trace, i);
-      }
-      return chart_->showPlace(std::nullopt, std::nullopt, std::nullopt);
-    case Selection::Kind::phase: {
-      const Phase& phase = session_.open().analysis.course->phases[report->phases[chosen.index].phase];
-      return chart_->showPlace(std::pair{phase.start_s, phase.end_s}, std::nullopt, std::nullopt);
-    }
-    case Selection::Kind::suspect: {
-      const Suspect& suspect =
-          session_.open().analysis.course->suspects[report->suspects[chosen.index].suspect];
-      return chart_->showPlace(std::pair{suspect.from_s, suspect.to_s}, trace_of(suspect.channel),
-                               std::nullopt);
-    }
-    case Selection::Kind::notice:
-    case Selection::Kind::none:
-      return;
-  }
-}
-
-std::vector<bool> MainWindow::visibleChannels() const {
-  const OpenCase& open = session_.open();
-  std::vector<bool> visible(open.has_record() ? open.analysis.record->channels.size() : 0);
-  for (std::size_t i = 0; i < visible.size(); ++i) visible[i] = session_.visible(i);
-  return visible;
-}
-
-void MainWindow::showVisibility() {
-  channels_->setVisibleChannels(visibleChannels());
-  chart_->setVisibleChannels(visibleChannels());
-  showPointer(chart_->pointer());
-}
-
-void MainWindow::showColours() {
-  const ChartColours colours = ChartColours::of(palette());
-  std::vector<QPen> pens;
-  if (const Report* report = session_.report())
-    for (std::size_t i = 0; i < report->chart.traces.size(); ++i) pens.push_back(chart_->penOf(i));
-  channels_->setPens(std::move(pens));
-  verdict_->setColours(colours);
-  card_->setColours(colours);
-  reading_->setColours(colours);
-  for (ListPane* list : {requirements_, findings_, phases_, suspects_, notices_}) list->setColours(colours);
-}
-
-void MainWindow::showPointer(std::optional<double> at_s) {
-  const Report* report = session_.report();
-  channels_->setReading(report && at_s ? std::optional(reading_at(report->chart, visibleChannels(), *at_s))
-                                       : std::nullopt);
-}
-
-void MainWindow::pickTrace(std::optional<std::size_t> trace) {
-  chart_->emphasise(trace);
-  channels_->markTrace(trace);
-}
-
-void MainWindow::showBusy(bool busy) {
-  if (!busy) busy_timer_.stop();
-  if (busy) progress_->setValue(0);
-  progress_->setVisible(busy);
-  cancel_->setVisible(busy);
-  status_->setText(busy ? tr("Reading and evaluating …") : QString());
+    connect(splitter, &QSplitter::splitterMoved, this, [this, splitter] {
+      if (splitter == above_lists_) lists_sized_ = true;
+      layout_timer_.start();
+    });
 }
 
 void MainWindow::stepRequirement(int step) {

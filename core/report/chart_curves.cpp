@@ -161,17 +161,18 @@ std::optional<double> spread_between(const Record& record, const std::vector<Bet
 
 }  // namespace
 
-ChartCurves chart_curves(const Analysis& analysis) {
+ChartCurves chart_curves(const Analysis& analysis, CurvesOf wanted) {
   const Record& record = *analysis.record;
   ChartCurves curves;
   curves.window_s = window_of(analysis);
   curves.rates.resize(record.channels.size());
   if (record.end_row <= record.first_row) return curves;
   const std::shared_ptr<const PreparedTraces> traces = traces_of(analysis);
-  parallel_for(traces->set.traces.size(), [&](std::size_t i) {
-    const Trace& trace = traces->set.traces[i];
-    curves.rates[trace.channel] = rate_of(record, traces->ticks, trace, curves.window_s);
-  });
+  if (wanted == CurvesOf::rates_and_spreads)
+    parallel_for(traces->set.traces.size(), [&](std::size_t i) {
+      const Trace& trace = traces->set.traces[i];
+      curves.rates[trace.channel] = rate_of(record, traces->ticks, trace, curves.window_s);
+    });
   curves.spreads = spreads_of(analysis, traces->set);
   add_limits(curves, analysis);
   return curves;

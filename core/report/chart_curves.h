@@ -36,8 +36,11 @@ struct ChartCurves {
   std::vector<CurveLimit> rate_limits, spread_limits;
 };
 
-/// `analysis.record` must be there. Long for a large record.
-ChartCurves chart_curves(const Analysis& analysis);
+/// Rates take long to work out and as much memory as the record: spreads are there without them.
+enum class CurvesOf { spreads, rates_and_spreads };
+
+/// `analysis.record` must be there. Long for a large record. Limits are there either way.
+ChartCurves chart_curves(const Analysis& analysis, CurvesOf wanted = CurvesOf::rates_and_spreads);
 
 /// One channel between two moments. What is not known is not given.
 struct BetweenChannel {

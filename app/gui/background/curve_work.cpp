@@ -13,7 +13,8 @@ CurveWork::~CurveWork() {
   delete thread_;
 }
 
-void CurveWork::start(const Analysis& analysis) {
+void CurveWork::start(const Analysis& analysis, CurvesOf wanted) {
+  parts_ = wanted;
   ++ticket_;
   wanted_ = std::make_shared<const Analysis>(analysis);
   if (!thread_) next();
@@ -25,9 +26,9 @@ void CurveWork::next() {
   auto curves = std::make_shared<std::shared_ptr<const CurveSet>>();
   const quint64 ticket = ticket_;
   // Without memory for them there are no curves; the verdict does not need them.
-  thread_ = QThread::create([curves, analysis] {
+  thread_ = QThread::create([curves, analysis, parts = parts_] {
     static_cast<void>(caught(analysis->record->file, [&]() -> Problems {
-      *curves = curve_set(*analysis);
+      *curves = curve_set(*analysis, parts);
       return {};
     }));
   });

@@ -19,7 +19,7 @@ class CurveWork : public QObject {
   ~CurveWork() override;
 
   /// `analysis.record` must be there.
-  void start(const Analysis& analysis);
+  void start(const Analysis& analysis, CurvesOf wanted);
   /// Nothing more is heard of what runs.
   void forget() { ++ticket_; }
 
@@ -30,6 +30,7 @@ class CurveWork : public QObject {
   void next();
 
   QThread* thread_ = nullptr;
+  CurvesOf parts_ = CurvesOf::spreads;
   std::shared_ptr<const Analysis> wanted_;  ///< asked for while another was being worked out
   quint64 ticket_ = 0;
 };

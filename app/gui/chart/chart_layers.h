@@ -65,8 +65,55 @@ class WordLayer : public ChartLayer {
   void draw(QCPPainter* painter) override;
 };
 
+/// A layer that draws readings over time.
+class PolylineLayer : public ChartLayer {
+  Q_OBJECT
+
+ public:
+  using ChartLayer::ChartLayer;
+
+ protected:
+  /// Where the readings come from and which of them are wanted, in the time of their own record.
+  struct Part {
+    const Chart* chart = nullptr;
+    double from_s = 0.0, to_s = 0.0;
+    double offset_s = 0.0;  ///< added to their times
+    bool dots = false;      ///< a reading with no line on either side is known at its instant: a dot
+  };
+  void drawPart(QCPPainter* painter, const PixelMap& map, const TracePyramid& pyramid, const Part& part);
+
+ private:
+  std::vector<TracePoint> points_;
+  std::vector<QPointF> pixels_;
+};
+
 /// Every visible trace.
-class TraceLayer : public ChartLayer {
+class TraceLayer : public PolylineLayer {
+  Q_OBJECT
+
+ public:
+  using PolylineLayer::PolylineLayer;
+
+ protected:
+  void draw(QCPPainter* painter) override;
+
+ private:
+  void drawTrace(QCPPainter* painter, const PixelMap& map, std::size_t trace, const QPen& pen);
+};
+
+/// The evaluated thermocouples of another record, laid over this one.
+class OverlayLayer : public PolylineLayer {
+  Q_OBJECT
+
+ public:
+  using PolylineLayer::PolylineLayer;
+
+ protected:
+  void draw(QCPPainter* painter) override;
+};
+
+/// The fastest ramps that the procedure permits and the hold time that it requires.
+class RequiredLayer : public ChartLayer {
   Q_OBJECT
 
  public:
@@ -76,21 +123,19 @@ class TraceLayer : public ChartLayer {
   void draw(QCPPainter* painter) override;
 
  private:
-  void drawTrace(QCPPainter* painter, const PixelMap& map, std::size_t trace, const QPen& pen);
-  void drawPart(QCPPainter* painter, const PixelMap& map, const TracePyramid& pyramid, double from_s,
-                double to_s);
-  std::vector<TracePoint> points_;
-  std::vector<QPointF> pixels_;
+  void drawRamp(QCPPainter* painter, const PixelMap& map, const RequiredRamp& ramp) const;
+  void drawHold(QCPPainter* painter, const PixelMap& map, const RequiredHold& hold) const;
+  [[nodiscard]] QString limitOf(std::size_t requirement) const;
 };
 
 /// Rates or spreads, in an axis rectangle of their own.
-class CurveLayer : public ChartLayer {
+class CurveLayer : public PolylineLayer {
   Q_OBJECT
 
  public:
   using Kind = CurveKind;
   CurveLayer(QCustomPlot* plot, const QString& layer, QCPAxisRect* rect, const ChartScene* scene, Kind kind)
-      : ChartLayer(plot, layer, rect, scene), kind_(kind) {}
+      : PolylineLayer(plot, layer, rect, scene), kind_(kind) {}
   /// What stands in the corner of the pane.
   void setName(const QString& name) { name_ = name; }
 
@@ -99,10 +144,9 @@ class CurveLayer : public ChartLayer {
 
  private:
   void drawCurve(QCPPainter* painter, const PixelMap& map, const TracePyramid& pyramid, const QPen& pen);
+  void drawName(QCPPainter* painter, const PixelMap& map) const;
   Kind kind_;
   QString name_;
-  std::vector<TracePoint> points_;
-  std::vector<QPointF> pixels_;
 };
 
 /// What of the curves' values is to be seen, limits included.

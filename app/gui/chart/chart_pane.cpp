@@ -74,6 +74,8 @@ ChartPane::ChartPane(QWidget* parent) : QWidget(parent), plot_(new QCustomPlot(t
   plot_->layer(QStringLiteral("pointer"))->setMode(QCPLayer::lmBuffered);
   new BackdropLayer(plot_, QStringLiteral("backdrop"), traces_rect_, &scene_);
   new WordLayer(plot_, QStringLiteral("words"), traces_rect_, &scene_);
+  new RequiredLayer(plot_, QStringLiteral("words"), traces_rect_, &scene_);
+  new OverlayLayer(plot_, QStringLiteral("traces"), traces_rect_, &scene_);
   new TraceLayer(plot_, QStringLiteral("traces"), traces_rect_, &scene_);
   new EvidenceLayer(plot_, QStringLiteral("evidence"), traces_rect_, &scene_);
   new PointerLayer(plot_, QStringLiteral("pointer"), traces_rect_, &scene_);
@@ -210,6 +212,7 @@ void ChartPane::changeEvent(QEvent* event) {
 
 void ChartPane::resizeEvent(QResizeEvent* event) {
   QWidget::resizeEvent(event);
+  layOutPanes();
   clock_->setTickCount(std::clamp(width() / 110, 3, 14));
   thermometer_->setTickCount(std::clamp(height() / 60, 3, 10));
 }
@@ -269,8 +272,15 @@ ChartPane::Ranges ChartPane::wholeRecord() const {
     if (level.level_c < reach) high = std::max(high, level.level_c);
   for (const ChartRange& range : chart->ranges)
     if (range.high_c.value_or(range.low_c) < reach) high = std::max(high, range.high_c.value_or(range.low_c));
+  double from_s = chart->begin_s;
+  double to_s = chart->end_s;
+  if (scene_.overlay) {
+    const Chart& other = scene_.overlay->report->chart;
+    from_s = std::min(from_s, other.begin_s + scene_.overlay->offset_s);
+    to_s = std::max(to_s, other.end_s + scene_.overlay->offset_s);
+  }
   const double pad = std::max(1.0, 0.05 * (high - low));
-  return {chart->begin_s - margin, chart->end_s + margin, low - pad, high + pad};
+  return {from_s - margin, to_s + margin, low - pad, high + pad};
 }
 
 }  // namespace soakwright::gui

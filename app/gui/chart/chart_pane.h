@@ -53,6 +53,16 @@ class ChartPane : public QWidget {
   void showCurves(CurveKind kind, bool shown);
   [[nodiscard]] bool curvesShown(CurveKind kind) const;
 
+  /// Another record over this one; none takes it away.
+  void setOverlay(std::optional<ChartOverlay> overlay);
+  [[nodiscard]] const std::optional<ChartOverlay>& overlay() const { return scene_.overlay; }
+  /// The required cycle of what is shown; null where nothing was evaluated.
+  void setRequired(std::shared_ptr<const RequiredCycle> required);
+  [[nodiscard]] const RequiredCycle* required() const {
+    return scene_.shows_required ? scene_.required.get() : nullptr;
+  }
+  void showRequired(bool shown);
+
   /// The two cursors, in either order; none: not set.
   [[nodiscard]] std::optional<double> cursor(char name) const {
     return name == 'A' ? scene_.cursor_a : scene_.cursor_b;
@@ -122,6 +132,7 @@ class ChartPane : public QWidget {
   void replot();
   void buildCurves();
   void layOutPanes();
+  [[nodiscard]] bool roomForCurves() const;
   void fitCurves();
   void keepView(bool settled);
   void settleView();

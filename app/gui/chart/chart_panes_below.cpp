@@ -13,6 +13,9 @@ namespace soakwright::gui {
 namespace {
 
 constexpr int kCurveHeight = 74;
+constexpr int kLeastCurveHeight = 46;
+constexpr int kShareOfCurves = 6;           ///< a curve pane takes no more than a sixth of the chart
+constexpr int kLeastHeightForCurves = 250;  ///< of the chart; below it the temperatures need all the room
 constexpr std::size_t kMostViews = 60;
 constexpr double kNearCursor = 5.0;  ///< pixels
 
@@ -32,8 +35,6 @@ void ChartPane::buildCurves() {
     }
     pane.rect->axis(QCPAxis::atBottom)->setTicker(clock_);
     pane.rect->axis(QCPAxis::atLeft)->setTicker(ticker);
-    pane.rect->setMinimumSize(0, kCurveHeight);
-    pane.rect->setMaximumSize(QWIDGETSIZE_MAX, kCurveHeight);
   };
   build(spread_, CurveKind::spread, spread_ticker_);
   build(rate_, CurveKind::rate, rate_ticker_);
@@ -43,15 +44,38 @@ std::vector<QCPAxisRect*> ChartPane::rects() const {
   return {traces_rect_, spread_.rect, rate_.rect, lanes_rect_};
 }
 
+bool ChartPane::roomForCurves() const { return height() >= kLeastHeightForCurves; }
+
+void ChartPane::setOverlay(std::optional<ChartOverlay> overlay) {
+  scene_.overlay = std::move(overlay);
+  replot();
+}
+
+void ChartPane::setRequired(std::shared_ptr<const RequiredCycle> required) {
+  scene_.required = std::move(required);
+  replot();
+}
+
+void ChartPane::showRequired(bool shown) {
+  scene_.shows_required = shown;
+  replot();
+}
+
 /// Those that are shown, from top to bottom.
 void ChartPane::layOutPanes() {
   QCPLayoutGrid* grid = plot_->plotLayout();
   for (QCPAxisRect* rect : rects())
     if (rect->layout()) grid->take(rect);
   grid->simplify();
+  const int height = std::clamp(this->height() / kShareOfCurves, kLeastCurveHeight, kCurveHeight);
+  for (const CurvePane* pane : {&spread_, &rate_}) {
+    pane->rect->setMinimumSize(0, height);
+    pane->rect->setMaximumSize(QWIDGETSIZE_MAX, height);
+  }
   int row = 0;
   for (QCPAxisRect* rect : rects()) {
-    const bool shown = rect == spread_.rect ? spread_.shown : rect != rate_.rect || rate_.shown;
+    const bool wanted = rect == spread_.rect ? spread_.shown : rect != rate_.rect || rate_.shown;
+    const bool shown = wanted && ((rect != spread_.rect && rect != rate_.rect) || roomForCurves());
     rect->setVisible(shown);
     if (shown) grid->addElement(row++, 0, rect);
   }

@@ -9,6 +9,7 @@
 #include "app/gui/chart/chart_colours.h"
 #include "app/gui/chart/trace_set.h"
 #include "core/report/report.h"
+#include "core/report/required_cycle.h"
 
 namespace soakwright::gui {
 
@@ -17,6 +18,14 @@ enum class CurveKind { rate, spread };
 
 /// How much of its colour is left of a trace that is not followed: at least 3:1 against the background.
 inline constexpr double kFadedShare = 0.55;
+
+/// Another record on the time axis of the shown one.
+struct ChartOverlay {
+  std::shared_ptr<const Report> report;
+  std::shared_ptr<const TraceSet> traces;
+  double offset_s = 0.0;  ///< added to its times
+  QString name;           ///< which record it is and what falls together, in words
+};
 
 struct ChartScene {
   std::shared_ptr<const Report> report;
@@ -31,6 +40,9 @@ struct ChartScene {
   std::optional<double> pointer_s;
   std::optional<double> cursor_a, cursor_b;  ///< between them is measured
   std::shared_ptr<const CurveSet> curves;    ///< null while they are not worked out
+  std::optional<ChartOverlay> overlay;
+  std::shared_ptr<const RequiredCycle> required;  ///< null where nothing was evaluated
+  bool shows_required = true;
   ChartColours colours;
 
   [[nodiscard]] const Chart* chart() const { return report ? &report->chart : nullptr; }

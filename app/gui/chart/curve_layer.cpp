@@ -15,9 +15,7 @@ void CurveLayer::draw(QCPPainter* painter) {
   if (!chart || !axisRect() || !axisRect()->visible()) return;
   const PixelMap map(*axisRect());
   const ChartColours& colours = scene().colours;
-  painter->setPen(QPen(colours.faint_ink, 1.0));
-  painter->drawText(QRectF(map.rect).adjusted(5, 1, -5, -1), Qt::AlignLeft | Qt::AlignTop, name_);
-  if (!set || set->record != chart->record) return;
+  if (!set || set->record != chart->record) return drawName(painter, map);
 
   const auto draw_all = [&](bool followed) {
     if (kind_ == Kind::spread) {
@@ -48,29 +46,26 @@ void CurveLayer::draw(QCPPainter* painter) {
     painter->setPen(QPen(colours.temperature_max, 1.6));
     painter->drawLine(QPointF(from, y), QPointF(to, y));
   }
+  drawName(painter, map);
+}
+
+/// Over the curves, with a veil behind it.
+void CurveLayer::drawName(QCPPainter* painter, const PixelMap& map) const {
+  const QFontMetricsF metrics(painter->font());
+  const QRectF box(map.rect.left() + 3.0, map.rect.top() + 1.0, metrics.horizontalAdvance(name_) + 4.0,
+                   metrics.height());
+  QColor veil = scene().colours.background;
+  veil.setAlphaF(0.8F);
+  painter->fillRect(box, veil);
+  painter->setPen(QPen(scene().colours.faint_ink, 1.0));
+  painter->drawText(box, Qt::AlignCenter, name_);
 }
 
 void CurveLayer::drawCurve(QCPPainter* painter, const PixelMap& map, const TracePyramid& pyramid,
                            const QPen& pen) {
-  const Chart& chart = *scene().chart();
-  points_.clear();
-  pyramid.append_polyline({map.from_s, map.to_s, 1.0 / map.pixels_per_s, 0.5 / map.pixels_per_c,
-                           chart.interpolate_max_s, chart.record->breaks},
-                          points_);
   painter->setPen(pen);
   painter->setBrush(Qt::NoBrush);
-  pixels_.clear();
-  const auto put_down = [&] {
-    if (pixels_.size() > 1) painter->drawPolyline(pixels_.data(), static_cast<int>(pixels_.size()));
-    pixels_.clear();
-  };
-  for (const TracePoint& point : points_) {
-    if (std::isnan(point.celsius))
-      put_down();
-    else
-      pixels_.emplace_back(map.x(point.at_s), map.y(point.celsius));
-  }
-  put_down();
+  drawPart(painter, map, pyramid, {scene().chart(), map.from_s, map.to_s});
 }
 
 std::pair<double, double> curve_range(const ChartScene& scene, CurveKind kind) {

@@ -5,10 +5,11 @@
 
 namespace soakwright::gui {
 
-std::shared_ptr<const CurveSet> curve_set(const Analysis& analysis) {
+std::shared_ptr<const CurveSet> curve_set(const Analysis& analysis, CurvesOf wanted) {
   auto set = std::make_shared<CurveSet>();
   set->record = analysis.record;
-  set->curves = chart_curves(analysis);
+  set->curves = chart_curves(analysis, wanted);
+  set->has_rates = wanted == CurvesOf::rates_and_spreads;
   const std::span<const double> times{analysis.record->times_s};
   for (const Readings& rate : set->curves.rates)
     set->rates.push_back(rate.rows() == times.size() ? TracePyramid(times, rate) : TracePyramid());

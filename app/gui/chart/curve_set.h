@@ -14,11 +14,12 @@ namespace soakwright::gui {
 struct CurveSet {
   std::shared_ptr<const Record> record;
   ChartCurves curves;
+  bool has_rates = false;             ///< else spreads only
   std::vector<TracePyramid> rates;    ///< by channel, as curves.rates
   std::vector<TracePyramid> spreads;  ///< as curves.spreads
 };
 
 /// Long for a large record.
-std::shared_ptr<const CurveSet> curve_set(const Analysis& analysis);
+std::shared_ptr<const CurveSet> curve_set(const Analysis& analysis, CurvesOf wanted);
 
 }  // namespace soakwright::gui

@@ -52,39 +52,14 @@ void TraceLayer::drawTrace(QCPPainter* painter, const PixelMap& map, std::size_t
   painter->setBrush(Qt::NoBrush);
   for (const ChartExclusion& exclusion : exclusions) {
     painter->setPen(pen);
-    if (exclusion.from_s > from_s) drawPart(painter, map, pyramid, from_s, exclusion.from_s);
+    if (exclusion.from_s > from_s)
+      drawPart(painter, map, pyramid, {&chart, from_s, exclusion.from_s, 0.0, true});
     painter->setPen(exclusion_pen);
-    drawPart(painter, map, pyramid, std::max(from_s, exclusion.from_s), exclusion.to_s);
+    drawPart(painter, map, pyramid, {&chart, std::max(from_s, exclusion.from_s), exclusion.to_s, 0.0, true});
     from_s = std::max(from_s, exclusion.to_s);
   }
   painter->setPen(pen);
-  if (from_s < map.to_s) drawPart(painter, map, pyramid, from_s, map.to_s);
-}
-
-void TraceLayer::drawPart(QCPPainter* painter, const PixelMap& map, const TracePyramid& pyramid,
-                          double from_s, double to_s) {
-  const Chart& chart = *scene().chart();
-  points_.clear();
-  pyramid.append_polyline({from_s, to_s, 1.0 / map.pixels_per_s, 0.5 / map.pixels_per_c,
-                           chart.interpolate_max_s, chart.record->breaks},
-                          points_);
-  pixels_.clear();
-  const auto put_down = [&] {
-    if (pixels_.size() == 1) {
-      // A reading with no line on either side is known at its instant: a dot.
-      painter->drawEllipse(pixels_[0], 0.8, 0.8);
-    } else if (pixels_.size() > 1) {
-      painter->drawPolyline(pixels_.data(), static_cast<int>(pixels_.size()));
-    }
-    pixels_.clear();
-  };
-  for (const TracePoint& point : points_) {
-    if (std::isnan(point.celsius))
-      put_down();
-    else
-      pixels_.emplace_back(map.x(point.at_s), map.y(point.celsius));
-  }
-  put_down();
+  if (from_s < map.to_s) drawPart(painter, map, pyramid, {&chart, from_s, map.to_s, 0.0, true});
 }
 
 }  // namespace soakwright::gui

@@ -140,7 +140,7 @@ void ColumnTable::setBox(int row, Part part, const QString& label,
   auto* box = qobject_cast<ChoiceBox*>(cellWidget(row, part));
   if (!box) {
     box = new ChoiceBox(this);
-    box->setFrame(false);
+    box->setSizeAdjustPolicy(QComboBox::AdjustToContents);
     connect(box, &QComboBox::activated, this, [this, row, part, box] {
       if (!showing_) tell(row, kKeys[part], box->currentData().toString());
     });

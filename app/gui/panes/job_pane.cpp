@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/gui/panes/job_pane.h"
 
+#include <QFile>
 #include <QGridLayout>
 #include <QHBoxLayout>
 #include <QLabel>
@@ -10,6 +11,7 @@
 #include <QSplitter>
 #include <QVBoxLayout>
 
+#include "app/gui/panes/job_heat_form.h"
 #include "app/gui/parts/source_text.h"
 #include "app/gui/verdict_sign.h"
 #include "core/units/printed_quantity.h"
@@ -58,6 +60,7 @@ std::optional<std::string> value_of(const Job& job, const std::string& table, co
 
 JobPane::JobPane(QWidget* parent)
     : QWidget(parent),
+      heat_(new JobHeatForm(this)),
       source_(new SourceText(tr("Text of the job"), tr("Why the job cannot be used"),
                              tr("Evaluate with this text; it is saved with Save in the job"), this)) {
   auto* form = new QWidget(this);
@@ -81,6 +84,7 @@ JobPane::JobPane(QWidget* parent)
     fields_[place] = field;
     connect(field.line, &QLineEdit::editingFinished, this, [this, place] { finish(place); });
   }
+  grid->addWidget(heat_, row++, 0, 1, 2);
   grid->setRowStretch(row, 1);
   auto* scroll = new QScrollArea(this);
   scroll->setWidget(form);
@@ -97,9 +101,11 @@ JobPane::JobPane(QWidget* parent)
   auto* layout = new QVBoxLayout(this);
   layout->setContentsMargins(0, 0, 0, 0);
   layout->addWidget(both);
-  connect(source_, &SourceText::applied, this, [this](const std::string& text) {
+  const auto whole = [this](const std::string& text) {
     emit changed({{std::nullopt, {}, std::nullopt, std::nullopt, text}});
-  });
+  };
+  connect(source_, &SourceText::applied, this, whole);
+  connect(heat_, &JobHeatForm::changed, this, whole);
 }
 
 QPlainTextEdit* JobPane::text() const { return source_->editor(); }
@@ -164,6 +170,12 @@ void JobPane::show(const Session& session) {
     if (made) text = std::move(made).value();
   }
   source_->show(text, open.has_record());
+  const std::string name = open.files.job.isEmpty() ? unwritten_job_name().toStdString()
+                                                    : QFile::encodeName(open.files.job).toStdString();
+  Problems of_job;
+  for (const Problem& problem : session.problems())
+    if (problem.file == name) of_job.push_back(problem);
+  heat_->show(text, name, of_job);
 }
 
 }  // namespace soakwright::gui

@@ -17,6 +17,7 @@ class QPlainTextEdit;
 
 namespace soakwright::gui {
 
+class JobHeatForm;
 class SourceText;
 
 class JobPane : public QWidget {
@@ -33,6 +34,8 @@ class JobPane : public QWidget {
   /// What is wrong with a field; empty: nothing.
   [[nodiscard]] QString problemOf(const std::string& table, const std::string& key) const;
   [[nodiscard]] QPlainTextEdit* text() const;
+  /// Preheat, bands, tempering, hydrogen.
+  [[nodiscard]] JobHeatForm* heat() const { return heat_; }
 
  signals:
   void changed(const std::vector<soakwright::JobChange>& changes);
@@ -48,6 +51,7 @@ class JobPane : public QWidget {
   void showField(const Place& place, const std::optional<std::string>& value, const QStringList& problems);
 
   std::map<Place, Field> fields_;
+  JobHeatForm* heat_;
   SourceText* source_;
 };
 

@@ -3,6 +3,8 @@
 
 #include <QCoreApplication>
 #include <algorithm>
+#include <limits>
+#include <utility>
 
 #include "app/pdf/shown_text.h"
 
@@ -58,6 +60,42 @@ ListContent finding_lines(const Report* report) {
     content.lines.push_back(
         {{q(row.kind_text), q(row.tag), q(row.label), q(row.stage), q(row.weld), q(row.where),
           q(row.brief_when), q(row.extreme), q(row.text), q(row.disposition)},
+         sign_of(row.kind),
+         i});
+  }
+  return content;
+}
+
+ListContent deviation_lines(const Report* report) {
+  ListContent content;
+  content.headers = {tr("When"), tr("Thermocouple"), tr("Requirement"), tr("Recorded"), tr("Check first")};
+  content.stretch = 3;
+  content.when_empty = !report           ? no_record()
+                       : report->verdict ? tr("No deviation: every limit is met.")
+                                         : tr("Deviations need a procedure.");
+  if (!report) return content;
+  // Findings without a place on the time axis come last.
+  std::vector<std::pair<double, std::size_t>> order;
+  for (std::size_t i = 0; i < report->findings.size(); ++i) {
+    if (!report->findings[i].explanation) continue;
+    double from_s = std::numeric_limits<double>::infinity();
+    for (const ChartMark& mark : report->chart.marks)
+      if (mark.finding == i) from_s = std::min(from_s, mark.from_s);
+    order.emplace_back(from_s, i);
+  }
+  std::stable_sort(order.begin(), order.end(),
+                   [](const auto& a, const auto& b) { return a.first < b.first; });
+  if (!report->first_deviation.empty()) {
+    ListLine first;
+    first.cells = {tr("First deviation: %1").arg(q(report->first_deviation))};
+    first.heading = true;
+    content.lines.push_back(std::move(first));
+  }
+  for (const auto& [from_s, i] : order) {
+    const FindingRow& row = report->findings[i];
+    // The rest of the explanation is beside the list once a line is chosen.
+    content.lines.push_back(
+        {{q(row.brief_when), q(row.where), q(row.label), q(row.text), q(row.explanation->look_first)},
          sign_of(row.kind),
          i});
   }

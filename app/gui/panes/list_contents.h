@@ -10,6 +10,9 @@ namespace soakwright::gui {
 /// Worst first, otherwise in the procedure's order.
 ListContent requirement_lines(const Report* report);
 ListContent finding_lines(const Report* report);
+/// What is not met or inconclusive, in order of time, each with its explanation; the first deviation above
+/// them.
+ListContent deviation_lines(const Report* report);
 ListContent phase_lines(const Report* report);
 ListContent suspect_lines(const Report* report);
 ListContent notice_lines(const Report* report);

@@ -16,6 +16,7 @@
 #include "app/gui/panes/key_form.h"
 #include "app/gui/panes/procedure_keys.h"
 #include "app/gui/panes/stage_card.h"
+#include "app/gui/panes/table_problems.h"
 #include "app/gui/parts/plain_tip.h"
 #include "app/gui/parts/source_text.h"
 #include "app/pdf/shown_text.h"
@@ -25,40 +26,6 @@ namespace soakwright::gui {
 namespace {
 
 constexpr int kFieldsInARow = 2;
-
-/// What is wrong with one table: by key, and with the table as a whole.
-struct TableProblems {
-  std::map<std::string, QString> of_keys;
-  QString of_table;
-};
-
-/// A problem belongs to the key on its line; on the line of the table's header to the key that it names.
-std::string key_meant(const Problem& problem, const TomlShownTable& table, const KeyForm& form) {
-  for (const TomlShownKey& key : table.keys)
-    if (key.line == problem.line && form.has(key.key)) return key.key;
-  if (problem.line != table.line) return {};
-  for (const FormKey& key : form.keys())
-    if (problem.what.find("`" + key.key + "`") != std::string::npos) return key.key;
-  return {};
-}
-
-QString words_of(const Problem& problem) {
-  Problem here = problem;
-  here.file.clear();
-  here.line = 0;
-  return pdf::shown_text(here.text());
-}
-
-/// The table whose lines hold `line`.
-const TomlShownTable* table_at(const std::vector<TomlShownTable>& tables, std::size_t line) {
-  const TomlShownTable* found = nullptr;
-  for (const TomlShownTable& table : tables) {
-    for (const TomlShownKey& key : table.keys)
-      if (key.line == line) return &table;
-    if (table.line <= line) found = &table;
-  }
-  return found;
-}
 
 QString title_of(const TomlTableName& table) {
   if (table.entry) return ProcedurePane::tr("stage %1").arg(*table.entry + 1);
@@ -196,15 +163,7 @@ void ProcedurePane::showForm(const Problems& problems) {
   const TomlShownKey* const unit = tables.front().find("unit");
   const QString degree = unit && unit->value == "F" ? QStringLiteral("F") : QStringLiteral("C");
   const auto problems_of = [&](const TomlShownTable& table, const KeyForm& form) {
-    TableProblems found;
-    for (const Problem& problem : problems) {
-      if (table_at(tables, problem.line) != &table) continue;
-      const std::string key = key_meant(problem, table, form);
-      QString& place = key.empty() ? found.of_table : found.of_keys[key];
-      if (!place.isEmpty()) place += u'\n';
-      place += words_of(problem);
-    }
-    return found;
+    return problems_of_table(problems, tables, table, form);
   };
   for (const Section& section : sections_) {
     const TomlShownTable* mine = nullptr;

@@ -31,11 +31,13 @@ ReviewForm::ReviewForm(QWidget* parent)
   count_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
   auto* layout = new QGridLayout(this);
   layout->setContentsMargins(8, 4, 8, 6);
-  layout->addWidget(count_, 0, 0, 1, 2);
+  // Low, since it takes its height from the chart.
+  layout->setVerticalSpacing(3);
+  layout->addWidget(count_, 0, 0, 1, 3);
   layout->addWidget(decision_, 1, 0);
-  layout->addWidget(decide_, 1, 1);
-  layout->addWidget(reason_, 2, 0, 1, 2);
-  layout->setColumnStretch(0, 1);
+  layout->addWidget(reason_, 1, 1);
+  layout->addWidget(decide_, 1, 2);
+  layout->setColumnStretch(1, 1);
   connect(decision_, &QComboBox::currentIndexChanged, this, &ReviewForm::check);
   connect(reason_, &QLineEdit::textChanged, this, &ReviewForm::check);
   const auto tell = [this] {

@@ -20,7 +20,8 @@ namespace {
 QString shown(const QString& name) { return pdf::shown_text(name.toStdString()); }
 
 constexpr int kBoxesInARow = 2;
-constexpr int kShortestBox = 14;  ///< characters
+constexpr int kShortestBox = 14;   ///< characters, where there is room
+constexpr int kNarrowestBox = 72;  ///< pixels, where there is not
 
 QString q(const std::string& text) { return QString::fromStdString(text); }
 
@@ -126,6 +127,8 @@ void SettingForm::put(QGridLayout* layout, const QString& name, QWidget* widget)
   const int place = static_cast<int>(boxes_.size() + fields_.size());
   auto* label = new QLabel(name, this);
   label->setBuddy(widget);
+  // In a narrow window a box is cut before the form is wider than the window.
+  widget->setMinimumWidth(kNarrowestBox);
   layout->addWidget(label, place / kBoxesInARow, 2 * (place % kBoxesInARow));
   layout->addWidget(widget, place / kBoxesInARow, 2 * (place % kBoxesInARow) + 1);
 }

@@ -102,10 +102,14 @@ class EditedText {
       text_.erase(begin, end - begin);
       return text_;
     }
-    auto [begin, end] = block_of(list->values[entry]);
-    // One of the blank lines around it goes too.
-    if (end < text_.size() && blank_line(end)) end = line_after(end);
-    text_.erase(begin, end - begin);
+    take_block_out(list->values[entry]);
+    return text_;
+  }
+
+  std::string without_table(const std::string& name) {
+    const TomlEntry* const entry = entry_of(tree_, name);
+    const auto* const table = entry != nullptr ? entry->value.as<TomlTable>() : nullptr;
+    if (table != nullptr && table->form == TomlTableForm::header) take_block_out(entry->value);
     return text_;
   }
 
@@ -155,6 +159,13 @@ class EditedText {
       begin = above;
     }
     return {begin, line_after(last_byte_of(value))};
+  }
+
+  void take_block_out(const TomlValue& value) {
+    auto [begin, end] = block_of(value);
+    // One of the blank lines around it goes too.
+    if (end < text_.size() && blank_line(end)) end = line_after(end);
+    text_.erase(begin, end - begin);
   }
 
   [[nodiscard]] bool blank_line(std::size_t begin) const {
@@ -286,6 +297,11 @@ Result<std::string> with_toml_entry(std::string_view text, const std::string& li
 Result<std::string> without_toml_entry(std::string_view text, const std::string& list, std::size_t entry,
                                        const std::string& file) {
   return edited(text, file, [&](EditedText now) { return now.without_entry(list, entry); });
+}
+
+Result<std::string> without_toml_table(std::string_view text, const std::string& table,
+                                       const std::string& file) {
+  return edited(text, file, [&](EditedText now) { return now.without_table(table); });
 }
 
 Result<std::string> with_toml_entries_swapped(std::string_view text, const std::string& list,

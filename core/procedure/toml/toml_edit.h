@@ -34,6 +34,10 @@ Result<std::string> with_toml_entry(std::string_view text, const std::string& li
 /// The entry goes, and the comments directly above it with it.
 Result<std::string> without_toml_entry(std::string_view text, const std::string& list, std::size_t entry,
                                        const std::string& file);
+/// The table under its header goes, and the comments directly above it with it. A table that is written any
+/// other way stays.
+Result<std::string> without_toml_table(std::string_view text, const std::string& table,
+                                       const std::string& file);
 /// The entry and the one behind it change places, each with the comments directly above it.
 Result<std::string> with_toml_entries_swapped(std::string_view text, const std::string& list,
                                               std::size_t entry, const std::string& file);

@@ -1,9 +1,17 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The window's two figures, on a record of 86,400 rows and 24 channels: a full redraw of the chart under 30
-// ms, and the window up with the first trace under 1 s. Fails where a figure is missed by more than a fifth.
+// The window's figures. Fails where one is missed by more than a fifth.
+//
+//   gui_bench        a record of 86,400 rows and 24 channels, made on the spot: a full redraw of the chart
+//   under
+//                    30 ms, the window up with the first trace under 1 s
+//   gui_bench LOG    any log, meant for one of 172,800 rows and 48 channels (51 MB): first trace within 0.5 s
+//   of
+//                    the start, panning and zooming at 1600x900 under 16 ms a frame (median and 95th
+//                    percentile), under 200 MB
 
 #include <QApplication>
 #include <QElapsedTimer>
+#include <QFile>
 #include <QtTest>
 #include <algorithm>
 #include <cstdio>
@@ -19,12 +27,19 @@ namespace {
 
 constexpr double kRedraw_ms = 30.0;
 constexpr double kUp_ms = 1000.0;
+constexpr double kFirstTrace_ms = 500.0;
+constexpr double kFrame_ms = 16.0;
+constexpr double kMemory_mb = 200.0;
 constexpr double kSlack = 1.2;
+constexpr int kReading_ms = 60'000;
 
-double median(std::vector<double> values) {
+double share_of(std::vector<double> values, double share) {
   std::sort(values.begin(), values.end());
-  return values[values.size() / 2];
+  return values[std::min(values.size() - 1,
+                         static_cast<std::size_t>(share * static_cast<double>(values.size())))];
 }
+
+double since_ms(const QElapsedTimer& clock) { return static_cast<double>(clock.nsecsElapsed()) * 1e-6; }
 
 double redraw_ms(ChartPane& chart) {
   std::vector<double> times;
@@ -32,15 +47,103 @@ double redraw_ms(ChartPane& chart) {
     QElapsedTimer clock;
     clock.start();
     chart.redrawNow();
-    times.push_back(static_cast<double>(clock.nsecsElapsed()) * 1e-6);
+    times.push_back(since_ms(clock));
   }
-  return median(times);
+  return share_of(times, 0.5);
+}
+
+/// The largest resident memory that the process held, in MB; 0 where the system does not tell.
+double peak_mb() {
+  QFile status(QStringLiteral("/proc/self/status"));
+  if (!status.open(QIODevice::ReadOnly)) return 0.0;
+  for (const QByteArray& line : status.readAll().split('\n'))
+    if (line.startsWith("VmHWM:")) return line.mid(6).trimmed().split(' ').first().toDouble() / 1024.0;
+  return 0.0;
+}
+
+bool told(const char* what, double found, double wanted, const char* unit) {
+  std::printf("%-34s %7.1f %s (to reach: %.0f)\n", what, found, unit, wanted);
+  return found <= kSlack * wanted;
+}
+
+/// As a hand does it: into the record, along it, and out again, in small steps.
+std::vector<double> moves_ms(ChartPane& chart) {
+  std::vector<double> frames;
+  const auto move = [&](const auto& step) {
+    QElapsedTimer clock;
+    clock.start();
+    step();
+    chart.redrawNow();
+    frames.push_back(since_ms(clock));
+  };
+  constexpr int kSteps = 40;
+  chart.resetView();
+  for (int i = 0; i < kSteps; ++i) move([&] { chart.zoomTime(1.1); });
+  for (int i = 0; i < kSteps; ++i) move([&] { chart.panTime(0.04); });
+  for (int i = 0; i < kSteps; ++i) move([&] { chart.zoomTemperature(1.03); });
+  for (int i = 0; i < kSteps; ++i) move([&] { chart.panTime(-0.04); });
+  for (int i = 0; i < kSteps; ++i) move([&] { chart.zoomTime(1.0 / 1.1); });
+  return frames;
+}
+
+bool opened(MainWindow& window, const QStringList& files) {
+  window.show();
+  window.session().openFiles(files);
+  return QTest::qWaitFor([&window] { return !window.session().busy(); }, kReading_ms) &&
+         window.session().open().has_record();
+}
+
+int large_log(const QString& log, const QElapsedTimer& clock) {
+  QTemporaryDir folder;
+  SavedSettings memory(folder.filePath(QStringLiteral("gui.ini")));
+  MainWindow window(memory);
+  window.resize(1600, 900);
+  if (!opened(window, {log})) return 1;
+  auto* chart = window.findChild<ChartPane*>();
+  chart->redrawNow();
+  const double first_ms = since_ms(clock);
+  // What is drawn is drawn with the spreads below it.
+  if (!QTest::qWaitFor([chart] { return chart->curves() != nullptr; }, kReading_ms)) return 1;
+  const std::vector<double> frames = moves_ms(*chart);
+  const soakwright::Record& record = *window.session().open().analysis.record;
+  std::printf("%zu rows x %zu channels at 1600x900\n", record.rows(), record.channels.size());
+  bool good = told("first trace after the start", first_ms, kFirstTrace_ms, "ms");
+  good = told("pan and zoom, a frame, median", share_of(frames, 0.5), kFrame_ms, "ms") && good;
+  good = told("pan and zoom, 95th percentile", share_of(frames, 0.95), kFrame_ms, "ms") && good;
+  good = told("memory at the peak", peak_mb(), kMemory_mb, "MB") && good;
+  return good ? 0 : 1;
+}
+
+int day_of_24(const QElapsedTimer& clock, const QString& log, const QString& procedure,
+              const QString& settings) {
+  SavedSettings memory(settings);
+  MainWindow window(memory);
+  window.resize(1280, 800);
+  if (!opened(window, {log, procedure})) return 1;
+  auto* chart = window.findChild<ChartPane*>();
+  chart->redrawNow();
+  const double up_ms = since_ms(clock);
+  const double whole_ms = redraw_ms(*chart);
+  chart->zoomTime(6.0);
+  const double near_ms = redraw_ms(*chart);
+  std::printf("86,400 rows x 24 channels\n");
+  bool good = told("full redraw, whole record", whole_ms, kRedraw_ms, "ms");
+  good = told("full redraw, a sixth of it", near_ms, kRedraw_ms, "ms") && good;
+  good = told("window up with the traces", up_ms, kUp_ms, "ms") && good;
+  return good ? 0 : 1;
 }
 
 }  // namespace
 
 int main(int argc, char** argv) {
+  QElapsedTimer clock;
+  clock.start();
   qputenv("QT_QPA_PLATFORM", qEnvironmentVariable("QT_QPA_PLATFORM", QStringLiteral("offscreen")).toLatin1());
+  if (argc > 1) {
+    const QString log = QString::fromLocal8Bit(argv[1]);
+    QApplication application(argc, argv);
+    return large_log(log, clock);
+  }
   QTemporaryDir folder;
   made::Run run;
   run.channels = 24;
@@ -51,29 +154,7 @@ int main(int argc, char** argv) {
   run.until_h = 24;
   const QString log = made::log(folder.path(), QStringLiteral("day.csv"), run);
   const QString procedure = made::procedure(folder.path(), QStringLiteral("htp.toml"), 100, 180);
-
-  QElapsedTimer clock;
   clock.start();
   QApplication application(argc, argv);
-  SavedSettings memory(folder.filePath(QStringLiteral("gui.ini")));
-  MainWindow window(memory);
-  window.resize(1280, 800);
-  window.show();
-  window.session().openFiles({log, procedure});
-  if (!QTest::qWaitFor([&window] { return !window.session().busy(); }, 60'000)) return 1;
-  auto* chart = window.findChild<ChartPane*>();
-  chart->redrawNow();
-  const double up_ms = static_cast<double>(clock.nsecsElapsed()) * 1e-6;
-  if (!window.session().open().has_record()) return 1;
-
-  const double whole_ms = redraw_ms(*chart);
-  chart->zoomTime(6.0);
-  const double near_ms = redraw_ms(*chart);
-  const bool good =
-      whole_ms <= kSlack * kRedraw_ms && near_ms <= kSlack * kRedraw_ms && up_ms <= kSlack * kUp_ms;
-  std::printf("86,400 rows x 24 channels\n");
-  std::printf("full redraw, whole record   %7.1f ms (to reach: %.0f)\n", whole_ms, kRedraw_ms);
-  std::printf("full redraw, a sixth of it  %7.1f ms (to reach: %.0f)\n", near_ms, kRedraw_ms);
-  std::printf("window up with the traces   %7.1f ms (to reach: %.0f)\n", up_ms, kUp_ms);
-  return good ? 0 : 1;
+  return day_of_24(clock, log, procedure, folder.filePath(QStringLiteral("gui.ini")));
 }

@@ -51,7 +51,7 @@ class MeasuringTest : public QObject {
     QCOMPARE(between(real)->lines().rowCount(), 0);
     chart->setCursor('A', 3600.0);
     chart->setCursor('B', 3600.0 * 3);
-    QTRY_VERIFY(chart->curves() != nullptr);
+    QTRY_VERIFY(chart->curves() != nullptr && chart->curves()->has_rates);
     const Between expected =
         measure_between(real.window.session().open().analysis, &chart->curves()->curves, 3600.0, 3600.0 * 3);
     // The time, four channels, the spread.

@@ -52,6 +52,16 @@ TEST_CASE("a rate curve has the slope of the window about each reading, and none
   CHECK(curves.rate_limits.empty());
 }
 
+TEST_CASE("spreads are the same without the rates") {
+  const Analysis analysis = made_up_analysis();
+  const ChartCurves all = chart_curves(analysis);
+  const ChartCurves some = chart_curves(analysis, CurvesOf::spreads);
+  for (const Readings& rate : some.rates) CHECK(rate.rows() == 0);
+  REQUIRE(some.spreads.size() == all.spreads.size());
+  CHECK(largest(some.spreads[0].kelvin) == largest(all.spreads[0].kelvin));
+  CHECK(some.rate_limits.size() == all.rate_limits.size());
+}
+
 TEST_CASE("the largest of a curve is what the requirement measured") {
   const MadeUpRun run;
   const Analysis analysis = made_up_analysis(run);

@@ -197,7 +197,7 @@ class ImportSettingsPaneTest : public QObject {
       ++lists;
       QCOMPARE(list->lines().content().when_empty, QStringLiteral("No record. Open a log (Ctrl+O)."));
     }
-    QCOMPARE(lists, 6);
+    QCOMPARE(lists, 7);
   }
 
   void a_hash_that_has_no_room_shows_that_it_is_cut() {

@@ -56,6 +56,15 @@ TEST_CASE("An entry is added behind the last, and goes with the comments above i
   CHECK(ok(without_toml_entry(kText, "stage", 2, "p")) == kText);
 }
 
+TEST_CASE("A table under its header goes with the comments above it; any other way it stays") {
+  const std::string text =
+      "a = 1\n\n# of the steel\n[composition]\nC = 0.2 # by the mill\n\n[record]\nb = 2\n";
+  CHECK(ok(without_toml_table(text, "composition", "p")) == "a = 1\n\n[record]\nb = 2\n");
+  CHECK(ok(without_toml_table(text, "hydrogen", "p")) == text);
+  const std::string braces = "composition = { C = 0.2 }\n";
+  CHECK(ok(without_toml_table(braces, "composition", "p")) == braces);
+}
+
 TEST_CASE("Entries change places with the comments above them") {
   const std::string swapped = ok(with_toml_entries_swapped(kText, "stage", 0, "p"));
   CHECK(swapped ==

@@ -18,10 +18,10 @@ const StageCourse* course_of_stage(const Verdicts& verdicts, const Requirement& 
   return nullptr;
 }
 
-template <typename Asked>
-const Asked* asked_of(const Procedure& procedure, std::size_t number) {
+template <typename Limits>
+const Limits* limits_of(const Procedure& procedure, std::size_t number) {
   for (const Stage& stage : procedure.stages)
-    if (stage.number == number) return std::get_if<Asked>(&stage.asked);
+    if (stage.number == number) return std::get_if<Limits>(&stage.specified);
   return nullptr;
 }
 
@@ -29,7 +29,7 @@ const Asked* asked_of(const Procedure& procedure, std::size_t number) {
 std::optional<double> next_hold_low(const Procedure& procedure, std::size_t number) {
   for (const Stage& stage : procedure.stages)
     if (stage.number == number + 1)
-      if (const auto* const hold = std::get_if<HoldStage>(&stage.asked)) return hold->low.celsius();
+      if (const auto* const hold = std::get_if<HoldStage>(&stage.specified)) return hold->low.celsius();
   return std::nullopt;
 }
 
@@ -91,16 +91,17 @@ std::optional<RequiredRamp> ramp_of(const Analysis& analysis, std::size_t index)
   const Requirement& requirement = analysis.verdicts->requirements[index];
   const bool heating = requirement.kind == RequirementKind::heating_rate;
   const StageCourse* const course = course_of_stage(*analysis.verdicts, requirement);
-  const auto* const asked = asked_of<RampStage>(*analysis.procedure, requirement.stage);
-  if (course == nullptr || asked == nullptr || !course->start_s || !course->end_s || requirement.limit <= 0.0)
+  const auto* const specified = limits_of<RampStage>(*analysis.procedure, requirement.stage);
+  if (course == nullptr || specified == nullptr || !course->start_s || !course->end_s ||
+      requirement.limit <= 0.0)
     return std::nullopt;
-  const auto from_s = start_of(analysis, requirement, *asked, *course->start_s);
+  const auto from_s = start_of(analysis, requirement, *specified, *course->start_s);
   if (!from_s) return std::nullopt;
   const auto from_c = level_at_start(analysis, requirement, *from_s, heating);
   if (!from_c) return std::nullopt;
   RequiredRamp ramp{index, *from_s, *course->end_s, *from_c, *from_c};
   const double slope = (heating ? 1.0 : -1.0) * requirement.limit / kSecondsPerHour;
-  if (const auto to_c = last_level(*analysis.procedure, *asked, requirement.stage)) {
+  if (const auto to_c = last_level(*analysis.procedure, *specified, requirement.stage)) {
     ramp.to_c = *to_c;
     ramp.to_s = ramp.from_s + (*to_c - *from_c) / slope;
   } else {
@@ -112,16 +113,16 @@ std::optional<RequiredRamp> ramp_of(const Analysis& analysis, std::size_t index)
 std::optional<RequiredHold> hold_of(const Analysis& analysis, std::size_t index) {
   const Requirement& requirement = analysis.verdicts->requirements[index];
   const StageCourse* const course = course_of_stage(*analysis.verdicts, requirement);
-  const auto* const asked = asked_of<HoldStage>(*analysis.procedure, requirement.stage);
-  if (course == nullptr || asked == nullptr) return std::nullopt;
+  const auto* const specified = limits_of<HoldStage>(*analysis.procedure, requirement.stage);
+  if (course == nullptr || specified == nullptr) return std::nullopt;
   std::optional<double> from_s;
   if (course->continuous)
     from_s = course->continuous->first;
   else if (!course->in_range.empty())
     from_s = course->in_range.front().first;
   if (!from_s) return std::nullopt;
-  return RequiredHold{index, *from_s, *from_s + requirement.limit, asked->low.celsius(),
-                      asked->high ? std::optional(asked->high->celsius()) : std::nullopt};
+  return RequiredHold{index, *from_s, *from_s + requirement.limit, specified->low.celsius(),
+                      specified->high ? std::optional(specified->high->celsius()) : std::nullopt};
 }
 
 }  // namespace

@@ -144,7 +144,8 @@ TEST_CASE("the report of each sample is evaluated and printed again from itself 
     const std::string name = entry.path().filename().string();
     INFO(name);
     const TemporaryFolder folder;
-    const std::string report = report_of(folder, name, "moved.pdf", {"--unit", "F", "--both-units", "--paper", "letter"});
+    const std::string report =
+        report_of(folder, name, "moved.pdf", {"--unit", "F", "--both-units", "--paper", "letter"});
     const Ran verified = run_soakwright({"verify", report});
     INFO(verified.out << verified.err);
     CHECK(verified.exit_code == 2);

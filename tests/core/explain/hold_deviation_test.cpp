@@ -10,9 +10,9 @@ using namespace soakwright;
 
 namespace {
 
-using Count = HoldStage::Count;
+using HoldCount = HoldStage::Count;
 
-std::string told(const std::vector<Span>& in_range, double wanted_s, Count count = Count::continuous,
+std::string told(const std::vector<Span>& in_range, double wanted_s, HoldCount count = HoldCount::continuous,
                  double begin_s = 0.0) {
   const auto deviation = hold_deviation(in_range, wanted_s, count, begin_s);
   if (!deviation) return "none";
@@ -46,13 +46,13 @@ TEST_CASE("A hold that is long enough has no deviation") {
 TEST_CASE("A hold that adds up was lost when the time that could be lost was used up") {
   // 1,000 to 2,000, 3,000 to 4,000, 4,500 to 6,000: 3,500 held within 5,000.
   const std::vector<Span> in_range{{1000, 2000}, {3000, 4000}, {4500, 6000}};
-  CHECK(told(in_range, 3500, Count::accumulated) == "none");
+  CHECK(told(in_range, 3500, HoldCount::accumulated) == "none");
   // 3,700 asked: 1,300 may be lost; 1,000 went in the first dip, the other 300 by 4,300.
-  CHECK(told(in_range, 3700, Count::accumulated) == "4300 nobody in, 1700 left");
+  CHECK(told(in_range, 3700, HoldCount::accumulated) == "4300 nobody in, 1700 left");
   // 4,200 asked: 800 may be lost, gone at 2,800.
-  CHECK(told(in_range, 4200, Count::accumulated) == "2800 nobody in, 3200 left");
+  CHECK(told(in_range, 4200, HoldCount::accumulated) == "2800 nobody in, 3200 left");
   // 5,000 asked: not a second to lose when the first dip begins.
-  CHECK(told(in_range, 5000, Count::accumulated) == "2000 broke off, 4000 left");
+  CHECK(told(in_range, 5000, HoldCount::accumulated) == "2000 broke off, 4000 left");
   // 5,500 asked: it would have had to begin at 500.
-  CHECK(told(in_range, 5500, Count::accumulated) == "500 nobody in, 5500 left");
+  CHECK(told(in_range, 5500, HoldCount::accumulated) == "500 nobody in, 5500 left");
 }

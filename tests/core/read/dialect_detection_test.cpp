@@ -80,7 +80,7 @@ TEST_CASE("dialects of recorders and spreadsheets are found") {
     CHECK(read.value().delimiter.value == entry.delimiter);
     CHECK_FALSE(read.value().delimiter.given());
     CHECK(read.value().decimal.value == entry.decimal);
-    CHECK(read.value().header_line == entry.header_line);
+    CHECK(read.value().header_line.value == entry.header_line);
     CHECK(names_of(read.value()) == entry.names);
     CHECK(read.value().rows() == entry.rows);
   }
@@ -187,7 +187,7 @@ TEST_CASE("rows that disagree about their cells have as many as the line of name
   const WrittenLog log{"Time,A1,A2\n0,20,1,21\n10,22,1,23\n20,24.5,25.5\n30,26,1,27\n40,28.5,29.5\n"};
   const auto table = read_log(log.path(), {});
   REQUIRE(table.ok());
-  CHECK(table.value().header_line == 1);
+  CHECK(table.value().header_line.value == 1);
   CHECK(names_of(table.value()) == "A1/A2");
   CHECK(table.value().long_rows.count == 3);
   CHECK(table.value().columns[0].numbers == 2);

@@ -76,7 +76,7 @@ json notices_of(const Record& record) {
 }
 
 json reading_of(const Reading& reading) {
-  json all{{"header_line", reading.header_line}, {"heading", reading.heading}};
+  json all{{"header_line", reading.header_line.value}, {"heading", reading.heading}};
   const auto add = [&all](const char* key, const Setting<std::string>& setting) {
     all[key] = setting.value + (setting.by == SettingBy::given ? " (given)" : "");
   };
@@ -87,7 +87,7 @@ json reading_of(const Reading& reading) {
   add("time", reading.time);
   add("time_column", reading.time_column);
   if (reading.header_line.by == SettingBy::given)
-    all["header_line"] = std::to_string(reading.header_line) + " (given)";
+    all["header_line"] = std::to_string(reading.header_line.value) + " (given)";
   return all;
 }
 

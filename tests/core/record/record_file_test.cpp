@@ -70,7 +70,7 @@ TEST_CASE("semicolons, decimal commas, a heading and a units row") {
   CHECK(record->reading.delimiter.value == ";");
   CHECK(record->reading.decimal.value == ",");
   CHECK(record->reading.dates.value == "dmy");
-  CHECK(record->reading.header_line == 4);
+  CHECK(record->reading.header_line.value == 4);
   CHECK(record->reading.heading == std::vector<std::string>{"Recorder: north bay", "Operator: I. Okafor"});
   REQUIRE(record->channels.size() == 2);
   CHECK(record->channels[0].unit == ChannelUnit::fahrenheit);

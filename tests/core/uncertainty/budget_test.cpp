@@ -22,7 +22,7 @@ Budget budget_for(const std::string& job, int decimals = 1, TemperatureUnit unit
 const std::string kTc1 = "[[thermocouple]]\ncolumn = \"TC1\"\n";
 
 Budget of_rectangle(double half_width) {
-  return Budget({{"thermocouple", "", {half_width, 0.0, std::nullopt}, std::sqrt(3.0)}});
+  return Budget({{{BudgetSource::Kind::thermocouple, {half_width, 0.0, std::nullopt}}, std::sqrt(3.0)}});
 }
 
 }  // namespace

@@ -10,6 +10,7 @@
 
 #include "app/gui/chart/chart_scene.h"
 #include "app/gui/chart/trace_pyramid.h"
+#include "app/gui/chart/trace_raster.h"
 
 namespace soakwright::gui {
 
@@ -80,9 +81,15 @@ class PolylineLayer : public ChartLayer {
     double offset_s = 0.0;  ///< added to their times
     bool dots = false;      ///< a reading with no line on either side is known at its instant: a dot
   };
+  /// Around all parts. Into a picture first, but for vector graphics.
+  void beginParts(QCPPainter* painter, const PixelMap& map);
+  void endParts(QCPPainter* painter);
+  void setPartPen(QCPPainter* painter, const QPen& pen);
   void drawPart(QCPPainter* painter, const PixelMap& map, const TracePyramid& pyramid, const Part& part);
 
  private:
+  TraceRaster raster_;
+  bool rasters_ = false;
   std::vector<TracePoint> points_;
   std::vector<QPointF> pixels_;
 };

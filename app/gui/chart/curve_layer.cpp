@@ -34,8 +34,10 @@ void CurveLayer::draw(QCPPainter* painter) {
       drawCurve(painter, map, set->rates[channel], pen);
     }
   };
+  beginParts(painter, map);
   draw_all(false);
   draw_all(true);
+  endParts(painter);
 
   const auto& limits = kind_ == Kind::spread ? set->curves.spread_limits : set->curves.rate_limits;
   for (const CurveLimit& limit : limits) {
@@ -63,8 +65,7 @@ void CurveLayer::drawName(QCPPainter* painter, const PixelMap& map) const {
 
 void CurveLayer::drawCurve(QCPPainter* painter, const PixelMap& map, const TracePyramid& pyramid,
                            const QPen& pen) {
-  painter->setPen(pen);
-  painter->setBrush(Qt::NoBrush);
+  setPartPen(painter, pen);
   drawPart(painter, map, pyramid, {scene().chart(), map.from_s, map.to_s});
 }
 

@@ -18,13 +18,14 @@ void OverlayLayer::draw(QCPPainter* painter) {
   if (!overlay || !scene().chart() || !axisRect()) return;
   const PixelMap map(*axisRect());
   const Chart& other = overlay->report->chart;
-  painter->setBrush(Qt::NoBrush);
-  painter->setPen(QPen(scene().colours.faint_ink, kOverlayWidth));
+  beginParts(painter, map);
+  setPartPen(painter, QPen(scene().colours.faint_ink, kOverlayWidth));
   for (const ChartTrace& trace : other.traces) {
     if (trace.role != ChartTrace::Role::evaluated) continue;
     drawPart(painter, map, overlay->traces->channels[trace.channel],
              {&other, map.from_s - overlay->offset_s, map.to_s - overlay->offset_s, overlay->offset_s});
   }
+  endParts(painter);
   const QFontMetricsF metrics(painter->font());
   const double width = std::min(metrics.horizontalAdvance(overlay->name) + 8.0, map.rect.width() - 8.0);
   const QRectF box(map.rect.left() + 4.0, map.rect.bottom() - metrics.height() - 4.0, width,

@@ -7,6 +7,23 @@
 
 namespace soakwright::gui {
 
+void PolylineLayer::beginParts(QCPPainter* painter, const PixelMap& map) {
+  rasters_ = !painter->modes().testFlag(QCPPainter::pmVectorized);
+  painter->setBrush(Qt::NoBrush);
+  if (rasters_) raster_.begin(*painter, map.rect);
+}
+
+void PolylineLayer::endParts(QCPPainter* painter) {
+  if (rasters_) raster_.put(*painter);
+}
+
+void PolylineLayer::setPartPen(QCPPainter* painter, const QPen& pen) {
+  if (rasters_)
+    raster_.setPen(pen);
+  else
+    painter->setPen(pen);
+}
+
 void PolylineLayer::drawPart(QCPPainter* painter, const PixelMap& map, const TracePyramid& pyramid,
                              const Part& part) {
   points_.clear();
@@ -15,9 +32,15 @@ void PolylineLayer::drawPart(QCPPainter* painter, const PixelMap& map, const Tra
                           points_);
   pixels_.clear();
   const auto put_down = [&] {
-    if (pixels_.size() == 1 && part.dots) {
+    if (pixels_.empty() || (pixels_.size() == 1 && !part.dots)) {
+      pixels_.clear();
+      return;
+    }
+    if (rasters_) {
+      raster_.polyline(pixels_.data(), static_cast<int>(pixels_.size()));
+    } else if (pixels_.size() == 1) {
       painter->drawEllipse(pixels_[0], 0.8, 0.8);
-    } else if (pixels_.size() > 1) {
+    } else {
       painter->drawPolyline(pixels_.data(), static_cast<int>(pixels_.size()));
     }
     pixels_.clear();

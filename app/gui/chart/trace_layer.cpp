@@ -32,8 +32,10 @@ void TraceLayer::draw(QCPPainter* painter) {
       drawTrace(painter, map, i, pen);
     }
   };
+  beginParts(painter, map);
   draw_all(false);
   draw_all(true);
+  endParts(painter);
 }
 
 void TraceLayer::drawTrace(QCPPainter* painter, const PixelMap& map, std::size_t trace, const QPen& pen) {
@@ -49,16 +51,15 @@ void TraceLayer::drawTrace(QCPPainter* painter, const PixelMap& map, std::size_t
             [](const ChartExclusion& a, const ChartExclusion& b) { return a.from_s < b.from_s; });
 
   double from_s = map.from_s;
-  painter->setBrush(Qt::NoBrush);
   for (const ChartExclusion& exclusion : exclusions) {
-    painter->setPen(pen);
+    setPartPen(painter, pen);
     if (exclusion.from_s > from_s)
       drawPart(painter, map, pyramid, {&chart, from_s, exclusion.from_s, 0.0, true});
-    painter->setPen(exclusion_pen);
+    setPartPen(painter, exclusion_pen);
     drawPart(painter, map, pyramid, {&chart, std::max(from_s, exclusion.from_s), exclusion.to_s, 0.0, true});
     from_s = std::max(from_s, exclusion.to_s);
   }
-  painter->setPen(pen);
+  setPartPen(painter, pen);
   if (from_s < map.to_s) drawPart(painter, map, pyramid, {&chart, from_s, map.to_s, 0.0, true});
 }
 

@@ -46,7 +46,7 @@ class TracePyramid::Pen {
 
  private:
   void put(double at_s, std::uint32_t row) {
-    out_.push_back({at_s, static_cast<double>(pyramid_.celsius_[row])});
+    out_.push_back({at_s, pyramid_.readings_.celsius(row).value_or(std::nan(""))});
   }
   [[nodiscard]] bool joined_to(const Node& node) const { return joined(column_.last, node.first); }
   [[nodiscard]] bool joined(std::uint32_t earlier, std::uint32_t later) const {
@@ -63,28 +63,29 @@ class TracePyramid::Pen {
   std::uint32_t last_row_ = kNone;
 };
 
-TracePyramid::TracePyramid(std::span<const double> times_s, const Readings& readings) : times_s_(times_s) {
-  const std::size_t rows = times_s.size();
-  celsius_.assign(rows, std::numeric_limits<float>::quiet_NaN());
+TracePyramid::TracePyramid(std::span<const double> times_s, const Readings& readings)
+    : times_s_(times_s), readings_(readings) {
   std::vector<std::uint32_t> there;
   std::vector<double> values;
-  readings.collect(0, rows, there, values);
-  for (std::size_t i = 0; i < there.size(); ++i) celsius_[there[i]] = static_cast<float>(values[i]);
-
-  std::size_t below = rows;
-  do {
-    const std::size_t nodes = (below + kFanOut - 1) / kFanOut;
-    std::vector<Node> level(nodes);
-    for (std::size_t i = 0; i < below; ++i)
-      take_in(level[i / kFanOut], levels_.empty() ? leaf(i) : levels_.back()[i]);
+  readings.collect(0, times_s.size(), there, values);
+  const auto nodes_over = [](std::size_t below) { return (below + kFanOut - 1) / kFanOut; };
+  levels_.emplace_back(nodes_over(times_s.size()));
+  for (std::size_t i = 0; i < there.size(); ++i) {
+    const auto value = static_cast<float>(values[i]);
+    take_in(levels_.front()[there[i] / kFanOut], {value, value, there[i], there[i], true});
+  }
+  while (levels_.back().size() > 1) {
+    const std::vector<Node>& below = levels_.back();
+    std::vector<Node> level(nodes_over(below.size()));
+    for (std::size_t i = 0; i < below.size(); ++i) take_in(level[i / kFanOut], below[i]);
     levels_.push_back(std::move(level));
-    below = nodes;
-  } while (below > 1);
+  }
 }
 
 TracePyramid::Node TracePyramid::leaf(std::size_t row) const {
-  const float value = celsius_[row];
-  if (std::isnan(value)) return {};
+  const auto celsius = readings_.celsius(row);
+  if (!celsius) return {};
+  const auto value = static_cast<float>(*celsius);
   return {value, value, static_cast<std::uint32_t>(row), static_cast<std::uint32_t>(row), true};
 }
 
@@ -114,15 +115,15 @@ std::size_t TracePyramid::rows_per_node(std::size_t level) const {
 }
 
 void TracePyramid::append_polyline(const Scale& scale, std::vector<TracePoint>& out) const {
-  if (celsius_.empty()) return;
+  if (times_s_.empty()) return;
   auto first = static_cast<std::size_t>(std::lower_bound(times_s_.begin(), times_s_.end(), scale.from_s) -
                                         times_s_.begin());
   auto last = static_cast<std::size_t>(std::upper_bound(times_s_.begin(), times_s_.end(), scale.to_s) -
                                        times_s_.begin());
   // One reading beyond either edge, past missing ones, so that lines leave the picture.
-  while (first > 0 && std::isnan(celsius_[--first])) {
+  while (first > 0 && missing(--first)) {
   }
-  while (last < celsius_.size() && std::isnan(celsius_[last++])) {
+  while (last < times_s_.size() && missing(last++)) {
   }
   Pen pen(*this, scale, out);
   descend(levels_.size() - 1, 0, first, last, scale.column_s, pen);
@@ -133,7 +134,7 @@ void TracePyramid::descend(std::size_t level, std::size_t index, std::size_t fir
                            double column_s, Pen& pen) const {
   const std::size_t width = rows_per_node(level);
   const std::size_t begin = index * width;
-  const std::size_t end = std::min(begin + width, celsius_.size());
+  const std::size_t end = std::min(begin + width, times_s_.size());
   if (end <= first || begin >= last) return;
   const Node& node = levels_[level][index];
   if (node.first == kNone) return;
@@ -143,7 +144,7 @@ void TracePyramid::descend(std::size_t level, std::size_t index, std::size_t fir
   }
   if (level == 0) {
     for (std::size_t row = std::max(begin, first); row < std::min(end, last); ++row)
-      if (!std::isnan(celsius_[row])) pen.take(leaf(row));
+      if (const Node one = leaf(row); one.first != kNone) pen.take(one);
     return;
   }
   const std::size_t children = levels_[level - 1].size();
@@ -152,9 +153,9 @@ void TracePyramid::descend(std::size_t level, std::size_t index, std::size_t fir
 }
 
 TracePyramid::Extremes TracePyramid::extremes(std::size_t first, std::size_t last) const {
-  if (celsius_.empty()) return {};
+  if (times_s_.empty()) return {};
   Node sum;
-  gather(levels_.size() - 1, 0, first, std::min(last, celsius_.size()), sum);
+  gather(levels_.size() - 1, 0, first, std::min(last, times_s_.size()), sum);
   if (sum.first == kNone) return {};
   return {sum.lowest, sum.highest};
 }
@@ -163,7 +164,7 @@ void TracePyramid::gather(std::size_t level, std::size_t index, std::size_t firs
                           Node& sum) const {
   const std::size_t width = rows_per_node(level);
   const std::size_t begin = index * width;
-  const std::size_t end = std::min(begin + width, celsius_.size());
+  const std::size_t end = std::min(begin + width, times_s_.size());
   if (end <= first || begin >= last) return;
   if (first <= begin && end <= last) {
     take_in(sum, levels_[level][index]);

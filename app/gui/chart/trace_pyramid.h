@@ -61,6 +61,7 @@ class TracePyramid {
   class Pen;
 
   [[nodiscard]] Node leaf(std::size_t row) const;
+  [[nodiscard]] bool missing(std::size_t row) const { return !readings_.celsius(row); }
   static void take_in(Node& sum, const Node& next);
   void descend(std::size_t level, std::size_t index, std::size_t first, std::size_t last, double column_s,
                Pen& pen) const;
@@ -68,7 +69,7 @@ class TracePyramid {
   [[nodiscard]] std::size_t rows_per_node(std::size_t level) const;
 
   std::span<const double> times_s_;
-  std::vector<float> celsius_;             ///< NaN is missing
+  Readings readings_;                      ///< shares the record's storage
   std::vector<std::vector<Node>> levels_;  ///< [0] of eight rows each; the last has one node
 };
 

@@ -101,6 +101,7 @@ class InspectorPathTest : public QObject {
     QVERIFY(row >= 0);
     const auto& rate =
         report->requirements[list->lines().content().lines[static_cast<std::size_t>(row)].index];
+    list->scrollTo(list->model()->index(row, 1));
     QTest::mouseClick(list->viewport(), Qt::LeftButton, {},
                       list->visualRect(list->model()->index(row, 1)).center());
     QVERIFY(rate.evidence.from_s && rate.evidence.to_s && rate.evidence.fit);

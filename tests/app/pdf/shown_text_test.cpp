@@ -43,9 +43,9 @@ TEST_CASE("a name that overrides the direction of writing does not reverse figur
   analysis.record = std::make_shared<const Record>(std::move(record));
   Verdicts verdicts = *analysis.verdicts;
   for (Requirement& requirement : verdicts.requirements)
-    requirement.remarks = {state(Sentence::suspect_evidence, std::string("\xE2\x80\xAE"
-                                                                         "EVIL heated at 106.4 \xC2\xB0"
-                                                                         "C/h"))};
+    requirement.remarks = {state(Sentence::no_such_period, std::string("\xE2\x80\xAE"
+                                                                       "EVIL heated at 106.4 \xC2\xB0"
+                                                                       "C/h"))};
   analysis.verdicts = std::make_shared<const Verdicts>(std::move(verdicts));
   const std::string text = Printed(make_report(analysis)).text();
   CHECK_THAT(text, Contains("EVIL heated at 106.4"));
@@ -58,8 +58,8 @@ TEST_CASE("a name from right to left leaves the order of the figures beside it")
   Verdicts verdicts = *analysis.verdicts;
   for (Requirement& requirement : verdicts.requirements)
     requirement.remarks = {
-        state(Sentence::suspect_evidence, std::string("\xD7\xA9\xD7\x9C\xD7\x95\xD7\x9D 106.4 \xC2\xB0"
-                                                      "C/h over 15 min"))};
+        state(Sentence::no_such_period, std::string("\xD7\xA9\xD7\x9C\xD7\x95\xD7\x9D 106.4 \xC2\xB0"
+                                                    "C/h over 15 min"))};
   analysis.verdicts = std::make_shared<const Verdicts>(std::move(verdicts));
   CHECK_THAT(Printed(make_report(analysis)).text(), Contains("106.4 \xC2\xB0"
                                                              "C/h over 15 min"));

@@ -11,7 +11,7 @@
 
 #include "app/gui/panes/job_keys.h"
 #include "app/gui/panes/key_form.h"
-#include "app/gui/panes/table_problems.h"
+#include "app/gui/panes/problems_of_form.h"
 #include "app/gui/verdict_sign.h"
 #include "core/procedure/toml/toml_edit.h"
 

@@ -14,9 +14,9 @@
 #include <algorithm>
 
 #include "app/gui/panes/key_form.h"
+#include "app/gui/panes/problems_of_form.h"
 #include "app/gui/panes/procedure_keys.h"
 #include "app/gui/panes/stage_card.h"
-#include "app/gui/panes/table_problems.h"
 #include "app/gui/parts/plain_tip.h"
 #include "app/gui/parts/source_text.h"
 #include "app/pdf/shown_text.h"

@@ -268,7 +268,7 @@ TEST_CASE(
   REQUIRE(report.notices.size() == 1);
   CHECK(report.notices[0].notice == 1);
   CHECK(report.notices[0].text ==
-        "One step between rows is longer than three intervals; the longest is 1 min 30.5 s.");
+        "One step between rows is longer than three intervals; the longest is 1 min 30.500 s.");
 
   // As read only: what is evaluated is of the record as it was.
   analysis.procedure = nullptr;

@@ -63,7 +63,7 @@ TEST_CASE("a file warning has one text, with the digits of its stamps") {
   const Notice gap{"gap", 3, 2, std::nullopt,
                    state(Sentence::gaps_of_rows, Count::of(2), BetweenStamps{61.25})};
   CHECK(notice_text(gap, record) ==
-        "2 steps between rows are longer than three intervals; the longest is 1 min 1.25 s.");
+        "2 steps between rows are longer than three intervals; the longest is 1 min 1.250 s.");
 }
 
 TEST_CASE("a contribution to U says what it is and where its size is from") {

@@ -102,8 +102,9 @@ void PageText::line(std::string_view text, Tint tint) {
 }
 
 void PageText::facts(const std::vector<LabelledText>& facts) {
-  // On a narrow terminal a long name has a line of its own.
-  const std::size_t longest_name = style_.fit_tables ? style_.width / 3 : std::string::npos;
+  // A long name has a line of its own: it would push the texts of all others far to the right.
+  constexpr std::size_t kLongName = 34;
+  const std::size_t longest_name = style_.fit_tables ? std::min(style_.width / 3, kLongName) : kLongName;
   std::size_t widest = 0;
   for (const LabelledText& fact : facts) {
     const std::size_t width = display_width(fact.name);

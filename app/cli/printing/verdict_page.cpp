@@ -2,6 +2,8 @@
 #include "app/cli/printing/verdict_page.h"
 
 #include <algorithm>
+#include <utility>
+#include <vector>
 
 #include "app/cli/printing/file_sections.h"
 #include "app/cli/printing/page_text.h"
@@ -110,12 +112,14 @@ void explanations(PageText& page, const Report& report) {
 std::string verdict_page(const Report& report, const PageStyle& style, bool explained) {
   PageText page(style);
   page.line(report.subject, Tint::strong);
-  page.facts(report.job);
-  page.facts(report.record);
+  std::vector<LabelledText> about = report.job;
+  about.insert(about.end(), report.record.begin(), report.record.end());
+  page.facts(about);
   if (report.procedure) {
     page.heading("Procedure");
-    page.facts(report.procedure->facts);
-    page.facts(sources(*report.procedure));
+    std::vector<LabelledText> facts = report.procedure->facts;
+    for (LabelledText& fact : sources(*report.procedure)) facts.push_back(std::move(fact));
+    page.facts(facts);
   }
   requirement_table(page, report);
   findings(page, report);

@@ -29,7 +29,7 @@ struct PreviousRecord {
   std::string log_path = {};                       ///< from which the record was read
 };
 
-/// `job`, `review` may be null; `procedure` and `verdicts` are null where nothing was asked (`inspect`).
+/// `job`, `review` may be null; `procedure` and `verdicts` are null where nothing is evaluated (`inspect`).
 struct Analysis {
   std::shared_ptr<const Record> record;
   std::shared_ptr<const Course> course;
@@ -41,7 +41,7 @@ struct Analysis {
   std::vector<PreviousRecord> previous_records = {};  ///< records of the same welds before this one, in order
   /// Of what result_json() gives, which a review must name and a report prints; empty where there is neither.
   std::string result_sha256 = {};
-  // What was asked for, so that a report can hold the files themselves and be made again from them.
+  // What the user named, so that a report can hold the files themselves and be made again from them.
   std::string log_path = {};                 ///< from which the record was read
   std::optional<std::string> job_text = {};  ///< that stood in for the job's file
   std::optional<DateOrder> dates = {};       ///< given beside the job

@@ -41,7 +41,7 @@ struct WeldCase : RecordCase {
   std::vector<HoldCourse> sure_holds, possible_holds;
   std::vector<std::vector<HoldCourse>>
       holds_by_excursion_allowed;  ///< for the alternatives: at excursion_allowed 0, 2, 5 and 10 min
-  /// low…high for each channel of the group, its edges moved by U; as asked where the decision is simple.
+  /// low…high for each channel of the group, its edges moved by U; as specified where the decision is simple.
   [[nodiscard]] GroupRanges ranges(TemperatureRange range, RangeEdge which) const;
 };
 

@@ -18,7 +18,7 @@ struct Phase {
 };
 
 /// What a suspicion rests on, as facts; core/wording/suspect_words.h says it. Which of the quantities mean
-/// something is told beside each kind.
+/// something is written beside each kind.
 struct SuspectEvidence {
   enum class Kind {
     no_reading,             ///< seconds

@@ -25,7 +25,8 @@ constexpr double kReversalShare = 0.15;
 // A stop that is still settling moves at less than this share of the pace beside it, in a few pieces.
 constexpr double kStopPace = 0.25;
 constexpr std::size_t kMostPiecesOfStop = 6;
-// A fall that ebbs away is still a fall while it moves faster than this; slower is a hold's own drift.
+// A fall that ebbs away is still a fall while it moves faster than this; slower is how a hold moves by
+// itself.
 constexpr double kEbbSlope = 1.5 / 3600.0;
 
 class Runs {

@@ -59,8 +59,8 @@ PhaseScale PhaseScale::of(const GroupCourse& course, double duration_s, double i
   scale.shortest_s = std::max(std::min(0.02 * duration_s, 600.0), 2.5 * interval_s);
   // 5 K: what controllers swing; 1.5 % of the range: 9 K on the way to 600 C.
   scale.smallest_k = std::max({5.0, 6.0 * course.noise_k, 0.015 * course.range_k});
-  // 8 K/h lies between the drift of a hold and the slowest ramp in use (20 K/h); a record of minutes has
-  // ramps of thousands of K/h and its holds settle faster too: 3 % of its mean pace.
+  // 8 K/h is between what a hold moves by itself and the slowest ramp in use (20 K/h); a record of minutes
+  // has ramps of thousands of K/h and its holds settle faster too: 3 % of its mean pace.
   const double pace = duration_s > 0.0 ? course.range_k / duration_s : 0.0;
   scale.level_slope = std::max(8.0 / 3600.0, 0.03 * pace);
   return scale;

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// What was asked: a heat treatment procedure as a plain value.
+// What is specified: a heat treatment procedure as a plain value.
 //
 // Made by read_procedure() (procedure_file.h) from TOML. Every temperature is in degrees Celsius, every rate
 // in degrees Celsius per hour and every time in seconds, whatever the file's unit. A limit that is absent is

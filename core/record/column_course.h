@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// How the readings of a column run: the evidence by which a set point, a cold junction or an output is told
+// How the readings of a column run: the evidence that separates a set point, a cold junction or an output
 // from a thermocouple whose name is unclear.
 //
 // A course is a sample: at most kMostSamples rows, evenly chosen over the record, in the column's own unit.

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// What the chart of a record shows, with no layout: traces by channel, what was asked of them, what the
+// What the chart of a record shows, with no layout: traces by channel, what is required of them, what the
 // record shows by itself, and where the findings are.
 //
 // Temperatures in C and times in seconds from the first sample, whatever unit the chart is printed in. Every

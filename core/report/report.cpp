@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The order in which a report is told:
+// The order of a report:
 //  1. whom and what it is about, and the verdict
 //  2. requirements, findings
 //  3. the chart

@@ -221,7 +221,7 @@ struct Report {
   Letterhead company;
   std::string report_number;
   std::vector<Certificate> certificates;  ///< of the record, then of each weld where there are several
-  std::optional<Verdict> verdict;         ///< none where nothing was asked
+  std::optional<Verdict> verdict;         ///< none where nothing is evaluated
   std::string verdict_text;               ///< "Not met"
   std::string verdict_sentence;
   std::string first_deviation;  ///< the earliest of the requirements': "2031-04-09 09:40: TC2 …"; empty where

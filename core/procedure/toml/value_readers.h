@@ -80,7 +80,7 @@ struct OneOf {
     return found.refuse(value_problems::unknown_word(found, known));
   }
 };
-/// One of the words for a unit; any other way to write that unit is told from a wrong one.
+/// One of the words for a unit; any other way to write that unit has an error of its own.
 template <typename T>
 struct UnitWord : OneOf<T> {
   std::optional<T> operator()(const FoundValue& found) const {

@@ -135,7 +135,7 @@ void write_asked(JsonWriter& json, Members& members, const Procedure* procedure,
   }
 }
 
-/// Each with a clock of its own: its start is told, and no moment of it.
+/// Each with a clock of its own: its start is written, and no moment of it.
 void write_previous_records(Members& members, const std::vector<PreviousRecord>& earlier, const Job* job) {
   members.objects("previous_records", earlier, [&](const PreviousRecord& one) {
     members.integer("cycle", static_cast<std::size_t>(one.cycle));

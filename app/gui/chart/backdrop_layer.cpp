@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// What was asked, behind the traces: ranges, what of them was reached, levels, and where findings stand.
+// What is required, behind the traces: ranges, what of them was reached, levels, and where findings stand.
 
 #include <algorithm>
 

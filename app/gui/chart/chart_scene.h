@@ -29,7 +29,7 @@ struct ChartOverlay {
 
 struct ChartScene {
   std::shared_ptr<const Report> report;
-  std::shared_ptr<const Verdicts> verdicts;  ///< null where nothing was asked
+  std::shared_ptr<const Verdicts> verdicts;  ///< null where nothing is specified
   std::shared_ptr<const TraceSet> traces;
   std::vector<bool> visible;                             ///< by channel of the record
   std::vector<QPen> pens;                                ///< by trace of the chart

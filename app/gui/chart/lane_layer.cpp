@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The course strip: what the record shows by itself, what was asked, and where the findings are, on one time
-// axis.
+// The course strip: what the record shows by itself, what is required, and where the findings are, on one
+// time axis.
 
 #include <algorithm>
 

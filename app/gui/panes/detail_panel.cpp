@@ -44,13 +44,13 @@ class LabelTable {
 QString asked_of(const Report& report, const std::string& title) {
   if (!report.procedure) return {};
   const auto& stages = report.procedure->stages;
-  const auto asked = std::find_if(stages.begin(), stages.end(),
+  const auto stage = std::find_if(stages.begin(), stages.end(),
                                   [&title](const RequiredStage& one) { return one.title == title; });
-  if (asked == stages.end()) return {};
+  if (stage == stages.end()) return {};
   LabelTable facts;
-  facts.add(asked->limits);
-  facts.add(DetailPanel::tr("Source"), q(asked->source.empty() ? report.procedure->source : asked->source));
-  return facts.html(DetailPanel::tr("Required: %1").arg(q(asked->title)));
+  facts.add(stage->limits);
+  facts.add(DetailPanel::tr("Source"), q(stage->source.empty() ? report.procedure->source : stage->source));
+  return facts.html(DetailPanel::tr("Required: %1").arg(q(stage->title)));
 }
 
 }  // namespace

@@ -8,7 +8,7 @@
 
 namespace soakwright::gui {
 
-/// What was asked and why, usual causes, what to look at first, each marked with where it comes from.
+/// What is required and why, usual causes, what to look at first, each marked with where it comes from.
 QString explanationText(const Explanation& explanation);
 
 }  // namespace soakwright::gui

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// What was asked, what the record shows by itself, and how the file was read.
+// What is required, what the record shows by itself, and how the file was read.
 #include "app/pdf/page_table.h"
 #include "app/pdf/pages/page_facts.h"
 #include "app/pdf/pages/page_sections.h"

@@ -14,7 +14,7 @@ constexpr std::string_view row_notice_pattern(Sentence sentence) {
     case Sentence::rows_repeated:
       return "Rows that repeat the row before to the letter are dropped.";
     case Sentence::header_repeated:
-      return "The header stands again among the rows; such lines are left out.";
+      return "The header is repeated among the rows; these lines are left out.";
     case Sentence::rows_short:
       return "Rows with fewer cells than the others; what is not there is missing. A last cell that the "
              "file's end cuts is not read.";
@@ -32,7 +32,7 @@ constexpr std::string_view row_notice_pattern(Sentence sentence) {
     case Sentence::rows_of_overlap:
       return "{0:row repeats|rows repeat} earlier rows to the letter (exports that overlap); dropped.";
     case Sentence::rows_in_wrong_order:
-      return "{0:row stands|rows stand} in the file in the wrong order of time; they are sorted.";
+      return "{0:row is|rows are} out of time order in the file; the program sorts them.";
     case Sentence::midnight_passed:
       return "The time of day starts again at midnight; the rows after it belong to the next day.";
     case Sentence::midnights_passed:

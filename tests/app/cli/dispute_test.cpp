@@ -90,7 +90,7 @@ TEST_CASE("A margin after U is what is left of the limit: ILAC-G8:09/2019, guard
                  rate["uncertainty"].get<double>()));
 }
 
-TEST_CASE("A narrowed range holds for a shorter time than the range as asked, a widened one for longer") {
+TEST_CASE("A narrowed range holds for a shorter time than the range as specified, a widened one for longer") {
   const json sure = named(guarded()["requirements"], "id", "stage-2.hold-time");
   const json plain =
       named(result_of("w-117-stress-relief/job.toml")["requirements"], "id", "stage-2.hold-time");

@@ -45,7 +45,7 @@ class InspectorPathTest : public QObject {
     QApplication::sendEvent(&real.window, &drop);
     QVERIFY(real.settled());
     const auto* verdict = real.part<SummaryBar>();
-    // Two hours held with a dip of 12 minutes half an hour in: 78 min in one piece, 100 asked.
+    // Two hours held with a dip of 12 minutes half an hour in: 78 min in one piece, 100 required.
     QCOMPARE(verdict->word(), QStringLiteral("Not met"));
     QVERIFY(!verdict->cautionText().isEmpty());
     QVERIFY(real.window.windowTitle().contains(QStringLiteral("d3-n2.csv")));

@@ -158,7 +158,7 @@ TEST_CASE("nothing is cut: every sentence of a run with many findings and long n
   CHECK_THAT(text, Contains("A-name-without-a-single-blank"));
 }
 
-TEST_CASE("a table's header stands again on each of its pages") {
+TEST_CASE("a table's header is repeated on each of its pages") {
   Analysis analysis = made_up_analysis();
   auto record = std::make_shared<Record>(*analysis.record);
   for (std::size_t i = 0; i < 300; ++i)
@@ -177,7 +177,7 @@ TEST_CASE("a table's header stands again on each of its pages") {
   CHECK(with_notices > 2);
 }
 
-TEST_CASE("a record that nothing was asked of is printed too") {
+TEST_CASE("a record without a procedure is printed too") {
   Analysis analysis = made_up_analysis();
   analysis.procedure = nullptr;
   analysis.verdicts = nullptr;

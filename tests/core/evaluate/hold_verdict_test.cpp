@@ -32,7 +32,7 @@ TEST_CASE("Enough certain is met, not enough possible is not met, else the hold 
   // The hold lasts 4,400 s. Without the rows from 80 to 89 min: 79…90 min is unknown; certain are the 2,200 s
   // after 90 min, possible all 4,400 s.
   const std::vector<Case> cases = {
-      {"as long as asked", "4400 s", {-1, -1}, "4400 met"},
+      {"as long as required", "4400 s", {-1, -1}, "4400 met"},
       {"within the slack of a thousandth of a second", "4400.0009 s", {-1, -1}, "4400 met"},
       {"a second too short", "4401 s", {-1, -1}, "4400 not met"},
       {"a hole, and enough beside it", "2200 s", {4800, 5340}, "2200 met"},
@@ -193,7 +193,7 @@ TEST_CASE("time_max looks between the neighbouring hold periods only") {
 
 // ---- excursions ----
 
-TEST_CASE("Excursions are time out of the range within the hold, a note where no limit is asked") {
+TEST_CASE("Excursions are time out of the range within the hold, a note where no limit is given") {
   SECTION("no limit: a note, and no requirement") {
     const Evaluated evaluated(dipping(), hold_500_600_with("time_min = \"1 min\""));
     CHECK_FALSE(evaluated.has("stage-1.excursion-time"));

@@ -162,7 +162,7 @@ struct LogWriting {
   std::int64_t start_ns = 1'933'056'000LL * kNanosecondsPerSecond;  ///< 2031-04-04 00:00:00
   TemperatureUnit unit = TemperatureUnit::celsius;
   std::vector<std::size_t> order;       ///< of the columns; empty: as they are
-  std::size_t header_again_before = 0;  ///< a row before which the header stands again; 0: none
+  std::size_t header_again_before = 0;  ///< a row before which the header is repeated; 0: none
 };
 
 inline std::string log_text(const RandomLog& log, const LogWriting& writing) {

@@ -7,7 +7,7 @@
 using namespace soakwright;
 
 TEST_CASE("Two welds in one record are evaluated on their own thermocouples and thickness") {
-  // W-117, 40 mm: 1 h 20 min asked; W-118, 20 mm: 40 min. Both hold 4,400 s = 73 min 20 s; TC2 only dips.
+  // W-117, 40 mm: 1 h 20 min required; W-118, 20 mm: 40 min. Both hold 4,400 s = 73 min 20 s; TC2 only dips.
   const std::string procedure =
       "[record]\ntemperature_max = 600\n" +
       hold_500_600_with(
@@ -37,7 +37,7 @@ TEST_CASE("Two welds in one record are evaluated on their own thermocouples and 
   CHECK(evaluated.all.welds[0].thickness_mm == 40.0);
   CHECK(evaluated.all.welds[1].verdict == Verdict::not_met);  // its spread
   CHECK(evaluated.all.verdict == Verdict::not_met);
-  // What is asked of the record is evaluated once, for no weld.
+  // What is required of the record is evaluated once, for no weld.
   CHECK_FALSE(evaluated["record.temperature-max"].weld);
   CHECK(evaluated["record.temperature-max"].verdict == Verdict::met);
   CHECK(evaluated.all.stages.size() == 2);
@@ -61,10 +61,10 @@ TEST_CASE("Certificates are held against the record's last day") {
     const Evaluated evaluated(made, hold_500_600_with("time_min = \"1 min\""),
                               "[[thermocouple]]\ncolumn = \"TC1\"\n" + tc + "[recorder]\n" + recorder);
     return evaluated.has("record.calibration") ? evaluated.told("record.calibration")
-                                               : std::string("not asked");
+                                               : std::string("not required");
   };
   const auto until = [](const char* date) { return std::string("valid_until = ") + date + "\n"; };
-  CHECK(told("", "") == "not asked");
+  CHECK(told("", "") == "not required");
   CHECK(told(until("2031-04-03"), "") == "0 met");
   CHECK(told(until("2031-04-02"), "") == "1 not met");
   CHECK(told("", until("2031-04-02")) == "1 not met");

@@ -70,7 +70,7 @@ TEST_CASE("a missing thickness is asked for where it can be written") {
 }
 
 TEST_CASE("a rule may not come out beyond the limit on its other side") {
-  // 5500 / 300 mm = 18.3 C/h, under the 20 C/h asked; 2 h + 15 min for each 25 mm over 50 is 4 h 30 min at
+  // 5500 / 300 mm = 18.3 C/h, under the 20 C/h required; 2 h + 15 min for each 25 mm over 50 is 4 h 30 min at
   // 300 mm.
   check_only(clashes("thickness = \"300 mm\"\n" + kRateRule), "htp.toml", 5,
              "`rate_max` comes out below `rate_min`");

@@ -160,7 +160,7 @@ TEST_CASE("method notes say only what applies") {
   CHECK(text_of(report.methods, "Rates").find("window of 15 min, ") != std::string::npos);
   CHECK(text_of(report.methods, "Readings").find("no more than 5 min apart") != std::string::npos);
 
-  SECTION("and the window that was used where the log is too sparse for the one asked") {
+  SECTION("and the window that was used where the log is too sparse for the one specified") {
     MadeUpRun run;
     run.interval_s = 180.0;  // 8 intervals are 24 min
     const Report sparse = make_report(made_up_analysis(run));

@@ -77,7 +77,7 @@ TEST_CASE("the required hold begins with the hold's clock and lasts as long as i
   CHECK(analysis.verdicts->requirements[hold.requirement].id == "stage-2.hold-time");
 }
 
-TEST_CASE("a record that nothing was asked of has no required cycle") {
+TEST_CASE("a record without a procedure has no required cycle") {
   Analysis analysis = made_up_analysis();
   analysis.verdicts = nullptr;
   CHECK(required_cycle(analysis).ramps.empty());

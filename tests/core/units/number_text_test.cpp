@@ -35,7 +35,7 @@ TEST_CASE("a number comes back as it was typed") {
   CHECK(number_text(1.0 / 3.0) == "0.3333333333333333");
 }
 
-TEST_CASE("a number for people has the places asked and no negative zero") {
+TEST_CASE("a number for people has the places wanted and no negative zero") {
   CHECK(fixed_text(144.7368, 1) == "144.7");
   CHECK(fixed_text(-0.04, 1) == "0.0");
   CHECK(fixed_text(-0.06, 1) == "-0.1");

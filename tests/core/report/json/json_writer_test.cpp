@@ -84,7 +84,7 @@ TEST_CASE("random bytes become JSON that a strict parser takes") {
   }
 }
 
-TEST_CASE("objects and arrays stand in lines or in one line, as asked") {
+TEST_CASE("objects and arrays are written in lines or in one line, as told") {
   JsonWriter json;
   json.begin_object(JsonWriter::Layout::lines);
   json.key("a");

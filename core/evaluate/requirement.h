@@ -19,7 +19,7 @@ enum class Verdict { met, inconclusive, not_met };
 
 /// A rate over windows of another width, or from one end of the ramp to the other, and its verdict alone.
 struct RateAlternative {
-  std::string over;  ///< "5 min" … "60 min", "overall"
+  std::optional<int> window_minutes;  ///< nullopt: from one end of the ramp to the other
   std::optional<double> rate_c_per_h;
   std::optional<std::string> channel;
   std::optional<double> from_s, to_s;
@@ -101,9 +101,8 @@ struct Requirement {
   ExcursionsCounted excursions;                ///< of a hold time, as shown
   std::optional<double> without_excursions_s;  ///< of a hold time: certain, were no excursion allowed
   std::vector<ChannelTime> channel_times;      ///< of hold_time_max: each evaluated channel
-  /// Beside a rate: the mean rate per channel, and the worst for windows of 5, 15, 30 and 60 minutes.
+  /// Beside a rate: the mean rate per channel.
   std::vector<std::pair<std::string, std::optional<double>>> overall;
-  std::vector<std::pair<std::string, std::optional<double>>> by_window;
   /// The steepest window of each channel, with the width that `measured` has; C/h.
   std::vector<std::pair<std::string, std::optional<double>>> steepest;
   double window_s = 0.0;  ///< that width

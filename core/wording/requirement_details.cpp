@@ -33,7 +33,8 @@ std::vector<LabelledText> requirement_details(const Requirement& requirement, co
   for (const CycleShare& share : requirement.cycles)
     details.push_back({fmt::format("Cycle {}", share.cycle), say.duration(share.certain_s) + " certain"});
   for (const RateAlternative& rate : requirement.alternatives.rates)
-    details.push_back({rate.over == "overall" ? std::string{"Overall"} : "Steepest over " + rate.over,
+    details.push_back({rate.window_minutes ? fmt::format("Steepest over {} min", *rate.window_minutes)
+                                           : std::string{"Overall"},
                        rate_text(rate, say)});
   for (const HoldAlternative& hold : requirement.alternatives.holds) details.push_back(hold_text(hold, say));
   if (const auto& spread = requirement.alternatives.spread)

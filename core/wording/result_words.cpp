@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/wording/result_words.h"
 
+#include <fmt/format.h>
+
 #include "core/phases/suspects/suspect_word.h"
 #include "core/procedure/job/job_words.h"
 
@@ -75,6 +77,10 @@ std::string_view result_word(SettingBy by) { return by == SettingBy::given ? "gi
 
 std::string_view result_word(Decision decision) {
   return decision == Decision::guarded ? "guarded" : "simple";
+}
+
+std::string rate_basis_word(std::optional<int> window_minutes) {
+  return window_minutes ? fmt::format("{} min", *window_minutes) : "overall";
 }
 
 }  // namespace soakwright

@@ -2,6 +2,8 @@
 // The words that the result (JSON) has for what the program keeps as enumerations.
 #pragma once
 
+#include <optional>
+#include <string>
 #include <string_view>
 
 #include "core/evaluate/requirement.h"
@@ -22,5 +24,7 @@ std::string_view result_word(Zone zone);              ///< soak, edge
 std::string_view result_word(ChannelUnit unit);       ///< C, F, K, mV
 std::string_view result_word(SettingBy by);           ///< found, given
 std::string_view result_word(Decision decision);      ///< simple, guarded
+/// "5 min" for windows of that width, "overall" for a rate from one end of the ramp to the other.
+std::string rate_basis_word(std::optional<int> window_minutes);
 
 }  // namespace soakwright

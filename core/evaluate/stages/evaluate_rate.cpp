@@ -2,8 +2,6 @@
 // The rates of a heat or a cool stage: the largest (rate_max) and the smallest overall (rate_min).
 #include <algorithm>
 
-#include <fmt/format.h>
-
 #include "core/evaluate/evaluated_reading.h"
 #include "core/evaluate/stages/ramp_case.h"
 #include "core/evaluate/stages/rate_alternatives.h"
@@ -163,11 +161,6 @@ void evaluate_largest_rate(const RampCase& ramp, const OverallRates& rates) {
       stage_rate(weld.record, weld.ground.ticks, weld.set, weld.group, weld.holds, ramp.when,
                  {ramp.ramp, weld.procedure.evaluation.rate_window_s,
                   weld.procedure.evaluation.in_range_min_s, requirement.limit, weld.guard});
-  for (std::size_t i = 0; i < kAlternativeMinutes.size(); ++i) {
-    const auto& worst = rate.by_window[i].worst;
-    requirement.by_window.emplace_back(fmt::format("{} min", kAlternativeMinutes[i]),
-                                       worst ? std::optional{worst->window.slope_c_per_h} : std::nullopt);
-  }
   requirement.window_s = rate.width_s;
   for (std::size_t member = 0; member < weld.group.size(); ++member)
     requirement.steepest.emplace_back(weld.name(weld.group[member]), rate.steepest_c_per_h[member]);

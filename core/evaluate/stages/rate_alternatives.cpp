@@ -4,14 +4,12 @@
 #include <algorithm>
 #include <cmath>
 
-#include <fmt/format.h>
-
 namespace soakwright {
 namespace {
 
 RateAlternative over_windows(const WeldCase& weld, const AlternativeRate& rate, int minutes, bool unseen) {
   RateAlternative alternative;
-  alternative.over = fmt::format("{} min", minutes);
+  alternative.window_minutes = minutes;
   if (!rate.worst) return alternative;
   alternative.rate_c_per_h = rate.worst->window.slope_c_per_h;
   alternative.channel = weld.name(rate.worst->trace);
@@ -27,7 +25,6 @@ RateAlternative over_windows(const WeldCase& weld, const AlternativeRate& rate, 
 RateAlternative over_whole_ramp(const WeldCase& weld, const Requirement& requirement, const StageRate& rate,
                                 const std::vector<OverallRate>& overall, bool unseen) {
   RateAlternative alternative;
-  alternative.over = "overall";
   Verdict worst = unseen ? Verdict::inconclusive : Verdict::met;
   double smallest = 0.0;
   for (std::size_t member = 0; member < overall.size(); ++member) {

@@ -49,7 +49,7 @@ void write_alternatives(Members& members, const Alternatives& alternatives) {
   members.object("alternatives", JsonWriter::Layout::line);
   if (!alternatives.rates.empty())
     short_objects(members, "rates", alternatives.rates, [&](const RateAlternative& rate) {
-      members.text("over", rate.over);
+      members.text("over", rate_basis_word(rate.window_minutes));
       members.number("rate", rate.rate_c_per_h);
       members.text_or_null("channel", rate.channel);
       members.moment("from", rate.from_s);

@@ -4,11 +4,11 @@
 #include <algorithm>
 #include <optional>
 
-#include "core/explain/shortfall.h"
 #include "core/procedure/procedure_words.h"
 #include "core/report/json/alternatives_json.h"
 #include "core/report/json/explanation_json.h"
 #include "core/report/json/heat_json.h"
+#include "core/report/json/requirements_json.h"
 #include "core/report/json/result_members.h"
 #include "core/report/sections/sections.h"
 #include "core/wording/column_words.h"
@@ -108,7 +108,7 @@ void write_provenance(Members& members, const Provenance& provenance) {
   members.text_or_null("limits_from", text.empty() ? std::nullopt : std::optional(text));
 }
 
-void write_asked(JsonWriter& json, Members& members, const Procedure* procedure, const Job* job) {
+void write_specified(JsonWriter& json, Members& members, const Procedure* procedure, const Job* job) {
   if (procedure != nullptr) {
     members.object("procedure", Layout::line);
     members.text("number", procedure->number);
@@ -241,75 +241,15 @@ void write_tempering(Members& members, const std::vector<ChannelTempering>& temp
   });
 }
 
-void write_requirements(Members& members, const std::vector<Requirement>& requirements,
-                        const Procedure& procedure, const std::vector<FirstDeviation>& deviations,
-                        const PrintedNumbers& say) {
-  members.objects("requirements", requirements, [&](const Requirement& requirement) {
-    members.text("id", requirement.id);
-    members.text_or_null("weld", requirement.weld);
-    members.number("limit", requirement.limit);
-    members.text("unit", result_word(requirement.quantity()));
-    members.number("measured", requirement.measured);
-    members.number("margin", requirement.margin);
-    members.text("verdict", result_word(requirement.verdict));
-    members.text_or_null("channel", requirement.channel);
-    members.text_or_null("channel_2", requirement.channel_2);
-    members.moment("at", requirement.at_s);
-    members.moment("from", requirement.from_s);
-    members.moment("to", requirement.to_s);
-    members.number("standard_error", requirement.standard_error);
-    members.number("uncertainty", requirement.uncertainty);
-    members.number("certain", requirement.certain_s);
-    members.number("possible", requirement.possible_s);
-    members.text_or_null("started_by", requirement.started_by);
-    members.text_or_null("stopped_by", requirement.stopped_by);
-    if (facts_of(requirement.kind).is_rate) {
-      members.numbers_by_name("overall", requirement.overall);
-      members.numbers_by_name("by_window", requirement.by_window);
-    } else {
-      members.null("overall");
-      members.null("by_window");
-    }
-    members.text("text", requirement_text(requirement, procedure, say));
-    write_cycles(members, requirement.cycles);
-    write_alternatives(members, requirement.alternatives);
-    const Statements missed = shortfall(procedure, requirement);
-    members.text_or_null("shortfall", missed.empty() ? std::nullopt : std::optional(words(missed, say)));
-    const std::size_t index = static_cast<std::size_t>(&requirement - requirements.data());
-    const auto deviation = std::find_if(deviations.begin(), deviations.end(),
-                                        [&](const FirstDeviation& one) { return one.requirement == index; });
-    write_deviation(members, deviation == deviations.end() ? nullptr : &*deviation, nullptr, say);
-  });
-}
-
-void write_findings(Members& members, const Verdicts& verdicts, const WordingContext& context) {
-  members.objects("findings", verdicts.findings, [&](const Finding& finding) {
-    members.text_or_null("requirement",
-                         finding.requirement.empty() ? std::nullopt : std::optional(finding.requirement));
-    members.text_or_null("weld", finding.weld);
-    members.text("verdict", result_word(finding.kind));
-    members.text_or_null("channel", finding.channel);
-    members.moment("from", finding.from_s);
-    members.moment("to", finding.to_s);
-    members.number("extreme", finding.extreme
-                                  ? std::optional(in_unit(*finding.extreme, TemperatureUnit::celsius))
-                                  : std::nullopt);
-    const Requirement* requirement = requirement_of(finding, verdicts);
-    const std::string text = finding_text(finding, requirement, context);
-    members.text("text", text);
-    write_explanation(members, explain(finding, requirement, *context.analysis.procedure, context.say, text));
-  });
-}
-
 }  // namespace
 
 std::string result_json(const Analysis& analysis) {
   const Record& record = *analysis.record;
-  const Verdicts nothing_asked;
+  const Verdicts nothing_specified;
   const Course no_course;
   const Procedure no_procedure;
   const Procedure& procedure = analysis.procedure ? *analysis.procedure : no_procedure;
-  const Verdicts& verdicts = analysis.verdicts ? *analysis.verdicts : nothing_asked;
+  const Verdicts& verdicts = analysis.verdicts ? *analysis.verdicts : nothing_specified;
   const PrintedNumbers say{TemperatureUnit::celsius, record};  // texts in °C, like the numbers beside them
   JsonWriter json;
   Members members(json, record);
@@ -318,7 +258,7 @@ std::string result_json(const Analysis& analysis) {
   members.text("soakwright", "result 1");
   members.text("version", SOAKWRIGHT_VERSION);
   write_log(json, members, record);
-  write_asked(json, members, analysis.procedure.get(), analysis.job.get());
+  write_specified(json, members, analysis.procedure.get(), analysis.job.get());
   write_previous_records(members, analysis.previous_records, analysis.job.get());
   members.objects("replaced", verdicts.replaced, [&](const Replacement& replacement) {
     members.text("channel", replacement.channel);

@@ -18,7 +18,7 @@ std::string told(const std::vector<RateAlternative>& rates) {
   std::string text;
   for (const RateAlternative& rate : rates) {
     if (!text.empty()) text += ", ";
-    text += rate.over;
+    text += rate_basis_word(rate.window_minutes);
     text += ' ';
     text += say(rate.rate_c_per_h);
     text += ' ';
@@ -56,12 +56,12 @@ TEST_CASE("A rate is shown over 5, 15, 30 and 60 minutes and overall, each with 
   CHECK(*rates[3].rate_c_per_h < 420);
   CHECK(rates[3].verdict == Verdict::met);
   // The stage ends at 480, before the hold's 500: from 50 at 6 min to 480 at 82 min, 430 K in 76 min.
-  CHECK(rates[4].over == "overall");
+  CHECK_FALSE(rates[4].window_minutes);
   CHECK(*rates[4].rate_c_per_h == close_to(430.0 / 76.0 * 60.0));
   CHECK(rates[4].verdict == Verdict::met);
 }
 
-TEST_CASE("A rate that no window of a width can measure is inconclusive on that alternatives") {
+TEST_CASE("A rate that no window of a width can measure is inconclusive over that width") {
   const MadeRecord made = MadeRecord::every(60, 61).course("TC1", {{0, 20}, {40, 560}, {60, 560}});
   const Evaluated evaluated(made, "[[stage]]\nkind = \"heat\"\nabove = 100\nbelow = 550\nrate_max = 900\n" +
                                       hold_500_600_with("time_min = \"1 min\""));
@@ -70,7 +70,7 @@ TEST_CASE("A rate that no window of a width can measure is inconclusive on that 
 }
 
 TEST_CASE("A hold is shown continuous and accumulated at excursion_allowed 0, 2, 5 and 10 min") {
-  // 1,780 s and 2,500 s, 120 s between them: a excursion_allowed of 2 min joins them to 4,400 s.
+  // 1,780 s and 2,500 s, 120 s between them: an excursion allowed of 2 min joins them to 4,400 s.
   const Evaluated evaluated(dipping(), hold_500_600_with("time_min = \"70 min\""));
   const std::string expected = "0: 2500 4280, 120: 4400 4400, 300: 4400 4400, 600: 4400 4400";
   CHECK(told(evaluated["stage-1.hold-time"].alternatives.holds) == expected);

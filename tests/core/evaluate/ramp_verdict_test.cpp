@@ -70,13 +70,14 @@ TEST_CASE("A rate tells its window, channel, margin, overall rates and the rates
   CHECK(rate.overall[0].first == "TC1");
   CHECK(*rate.overall[0].second == close_to(540));
   CHECK(*rate.overall[1].second == close_to(480));
-  REQUIRE(rate.by_window.size() == 4);
-  CHECK(rate.by_window[0].first == "5 min");
-  CHECK(*rate.by_window[1].second == *rate.measured);
-  CHECK(rate.by_window[3].first == "60 min");
+  const std::vector<RateAlternative>& rates = rate.alternatives.rates;
+  REQUIRE(rates.size() == 5);
+  CHECK(rates[0].window_minutes == 5);
+  CHECK(*rates[1].rate_c_per_h == *rate.measured);
+  CHECK(rates[3].window_minutes == 60);
   // From 300 to 500, where the hold begins, are 22 min.
-  CHECK_FALSE(rate.by_window[2].second);
-  CHECK_FALSE(rate.by_window[3].second);
+  CHECK_FALSE(rates[2].rate_c_per_h);
+  CHECK_FALSE(rates[3].rate_c_per_h);
 }
 
 TEST_CASE("Every fall is held to the cooling limit, also one before the hold is over") {

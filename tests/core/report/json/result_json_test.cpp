@@ -69,7 +69,9 @@ std::shared_ptr<Verdicts> some_verdicts() {
   rate.channel = "TC1";
   rate.at_s = 12.5;
   rate.overall = {{"TC1", 118.0}};
-  rate.by_window = {{"5 min", 151.0}, {"15 min", std::nullopt}};
+  rate.alternatives.rates = {
+      {5, 151.0, "TC1", 0.0, 300.0, Verdict::not_met},
+      {15, std::nullopt, std::nullopt, std::nullopt, std::nullopt, Verdict::inconclusive}};
   Requirement hold;
   hold.id = "stage-2.hold-time";
   hold.kind = RequirementKind::hold_time;
@@ -245,7 +247,7 @@ TEST_CASE("the result says what was found in its own words and units") {
   CHECK(result["verdict"] == "not met");
 }
 
-TEST_CASE("where nothing was asked, procedure and verdict are null and nothing is evaluated") {
+TEST_CASE("where nothing is specified, procedure and verdict are null and nothing is evaluated") {
   const Json result =
       Json::parse(result_json({a_record(true), a_course(), nullptr, nullptr, nullptr, nullptr}));
   CHECK(result["procedure"].is_null());

@@ -11,7 +11,7 @@
 #include "app/gui/background/exports.h"
 #include "app/gui/main_window.h"
 #include "app/gui/panes/finding_pane.h"
-#include "app/gui/panes/review_form.h"
+#include "app/gui/panes/forms/review_form.h"
 #include "app/gui/parts/people_dialog.h"
 #include "app/gui/parts/save_preview.h"
 #include "app/gui/texts/line_changes.h"

@@ -10,7 +10,7 @@
 #include "core/read/cell.h"
 #include "core/read/cell_split.h"
 #include "core/read/table_problems.h"
-#include "core/read/time_stamp.h"
+#include "core/read/time/time_stamp.h"
 #include "core/read/unit_name.h"
 
 namespace soakwright {

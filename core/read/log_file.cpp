@@ -21,8 +21,8 @@
 #include "core/read/table_plan.h"
 #include "core/read/table_problems.h"
 #include "core/read/text_encoding.h"
-#include "core/read/time_detection.h"
-#include "core/read/time_problems.h"
+#include "core/read/time/time_detection.h"
+#include "core/read/time/time_problems.h"
 #include "core/system/parallel_for.h"
 
 namespace soakwright {

@@ -8,11 +8,11 @@
 #include <tuple>
 #include <utility>
 
-#include "core/read/date_order.h"
 #include "core/read/table_problems.h"
 #include "core/read/table_rows.h"
 #include "core/read/text_encoding.h"
-#include "core/read/time_problems.h"
+#include "core/read/time/date_order.h"
+#include "core/read/time/time_problems.h"
 #include "core/units/local_time.h"
 
 namespace soakwright {

@@ -6,7 +6,7 @@
 #include <string>
 #include <vector>
 
-#include "core/read/time_detection.h"
+#include "core/read/time/time_detection.h"
 
 namespace soakwright {
 

@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "app/gui/panes/column_table.h"
-#include "app/gui/panes/setting_form.h"
+#include "app/gui/panes/forms/setting_form.h"
 #include "app/gui/session.h"
 #include "app/gui/verdict_sign.h"
 

@@ -11,7 +11,7 @@
 #include <QSplitter>
 #include <QVBoxLayout>
 
-#include "app/gui/panes/job_heat_form.h"
+#include "app/gui/panes/forms/job_heat_form.h"
 #include "app/gui/parts/source_text.h"
 #include "app/gui/verdict_sign.h"
 #include "core/units/printed_quantity.h"

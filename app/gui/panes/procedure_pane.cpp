@@ -13,10 +13,10 @@
 #include <QVBoxLayout>
 #include <algorithm>
 
-#include "app/gui/panes/key_form.h"
-#include "app/gui/panes/problems_of_form.h"
-#include "app/gui/panes/procedure_keys.h"
-#include "app/gui/panes/stage_card.h"
+#include "app/gui/panes/forms/key_form.h"
+#include "app/gui/panes/forms/problems_of_form.h"
+#include "app/gui/panes/forms/procedure_keys.h"
+#include "app/gui/panes/forms/stage_card.h"
 #include "app/gui/parts/plain_tip.h"
 #include "app/gui/parts/source_text.h"
 #include "app/pdf/shown_text.h"

@@ -6,9 +6,9 @@
 #include <QPushButton>
 #include <QVBoxLayout>
 
-#include "app/gui/panes/key_form.h"
+#include "app/gui/panes/forms/key_form.h"
+#include "app/gui/panes/forms/procedure_keys.h"
 #include "app/gui/panes/list_pane.h"
-#include "app/gui/panes/procedure_keys.h"
 #include "app/pdf/shown_text.h"
 #include "core/procedure/toml/toml_edit.h"
 

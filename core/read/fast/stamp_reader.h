@@ -10,7 +10,7 @@
 #include <vector>
 
 #include "core/read/table_plan.h"
-#include "core/read/time_stamp.h"
+#include "core/read/time/time_stamp.h"
 
 namespace soakwright {
 

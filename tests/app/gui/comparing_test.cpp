@@ -8,7 +8,7 @@
 
 #include "app/gui/chart/chart_pane.h"
 #include "app/gui/panes/detail_panel.h"
-#include "app/gui/panes/key_form.h"
+#include "app/gui/panes/forms/key_form.h"
 #include "app/gui/panes/list_pane.h"
 #include "app/gui/panes/settings_comparison.h"
 #include "app/gui/parts/error_bar.h"

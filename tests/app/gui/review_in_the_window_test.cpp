@@ -6,7 +6,7 @@
 #include <QPushButton>
 
 #include "app/gui/panes/detail_panel.h"
-#include "app/gui/panes/review_form.h"
+#include "app/gui/panes/forms/review_form.h"
 #include "app/gui/parts/error_bar.h"
 #include "app/gui/parts/people_dialog.h"
 #include "app/gui/parts/summary_bar.h"

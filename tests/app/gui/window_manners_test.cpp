@@ -15,11 +15,11 @@
 
 #include "app/gui/chart/chart_pane.h"
 #include "app/gui/panes/channel_pane.h"
+#include "app/gui/panes/forms/key_form.h"
+#include "app/gui/panes/forms/stage_card.h"
 #include "app/gui/panes/job_pane.h"
-#include "app/gui/panes/key_form.h"
 #include "app/gui/panes/list_pane.h"
 #include "app/gui/panes/procedure_pane.h"
-#include "app/gui/panes/stage_card.h"
 #include "app/gui/panes/start_page.h"
 #include "app/gui/parts/manual_window.h"
 #include "app/gui/parts/summary_bar.h"

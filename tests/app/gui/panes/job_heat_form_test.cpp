@@ -2,15 +2,15 @@
 // Preheat, bands, tempering and hydrogen of a job, edited in fields: each key goes where the job has it,
 // comments stay, and what is wrong is said beside its field.
 
-#include "app/gui/panes/job_heat_form.h"
+#include "app/gui/panes/forms/job_heat_form.h"
 
 #include <QComboBox>
 #include <QLineEdit>
 #include <QPlainTextEdit>
 #include <QPushButton>
 
+#include "app/gui/panes/forms/key_form.h"
 #include "app/gui/panes/job_pane.h"
-#include "app/gui/panes/key_form.h"
 #include "core/procedure/job/job_file.h"
 #include "tests/app/gui/import_settings_steps.h"
 #include "tests/app/gui/made_files.h"

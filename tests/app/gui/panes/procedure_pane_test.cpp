@@ -10,9 +10,9 @@
 #include <QPlainTextEdit>
 #include <QToolButton>
 
-#include "app/gui/panes/key_form.h"
-#include "app/gui/panes/procedure_keys.h"
-#include "app/gui/panes/stage_card.h"
+#include "app/gui/panes/forms/key_form.h"
+#include "app/gui/panes/forms/procedure_keys.h"
+#include "app/gui/panes/forms/stage_card.h"
 #include "app/gui/parts/message_strip.h"
 #include "app/gui/parts/summary_bar.h"
 #include "core/procedure/procedure_file.h"

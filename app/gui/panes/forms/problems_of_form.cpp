@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "app/gui/panes/problems_of_form.h"
+#include "app/gui/panes/forms/problems_of_form.h"
 
 #include "app/pdf/shown_text.h"
 

@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "app/gui/panes/key_form.h"
+#include "app/gui/panes/forms/key_form.h"
 
 namespace soakwright::gui {
 

@@ -2,7 +2,7 @@
 // The keys of a procedure as fields of a form: their names, units and what they mean.
 #pragma once
 
-#include "app/gui/panes/key_form.h"
+#include "app/gui/panes/forms/key_form.h"
 
 namespace soakwright::gui {
 

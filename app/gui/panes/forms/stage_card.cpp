@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "app/gui/panes/stage_card.h"
+#include "app/gui/panes/forms/stage_card.h"
 
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QToolButton>
 #include <QVBoxLayout>
 
-#include "app/gui/panes/procedure_keys.h"
+#include "app/gui/panes/forms/procedure_keys.h"
 #include "app/gui/verdict_sign.h"
 
 namespace soakwright::gui {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "app/gui/panes/key_form.h"
+#include "app/gui/panes/forms/key_form.h"
 
 #include <QGridLayout>
 #include <QLabel>

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "core/read/date_order.h"
+#include "core/read/time/date_order.h"
 
 #include <algorithm>
 
 #include <fmt/format.h>
 
-#include "core/read/time_problems.h"
+#include "core/read/time/time_problems.h"
 #include "core/units/local_time.h"
 
 namespace soakwright {

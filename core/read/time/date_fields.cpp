@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "core/read/date_fields.h"
+#include "core/read/time/date_fields.h"
 
 #include "core/units/local_time.h"
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "core/read/time_problems.h"
+#include "core/read/time/time_problems.h"
 
 #include <utility>
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "app/gui/panes/setting_form.h"
+#include "app/gui/panes/forms/setting_form.h"
 
 #include <QDateTime>
 #include <QGridLayout>

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "app/gui/panes/job_keys.h"
+#include "app/gui/panes/forms/job_keys.h"
 
 #include <QCoreApplication>
 

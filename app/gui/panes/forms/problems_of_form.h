@@ -6,7 +6,7 @@
 #include <string>
 #include <vector>
 
-#include "app/gui/panes/key_form.h"
+#include "app/gui/panes/forms/key_form.h"
 #include "core/problems/problem.h"
 
 namespace soakwright::gui {

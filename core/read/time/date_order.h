@@ -16,7 +16,7 @@
 #include "core/problems/problem.h"
 #include "core/read/fast/line_map.h"
 #include "core/read/reading_settings.h"
-#include "core/read/time_stamp.h"
+#include "core/read/time/time_stamp.h"
 #include "core/units/setting.h"
 
 namespace soakwright {

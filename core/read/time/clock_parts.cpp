@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "core/read/clock_parts.h"
+#include "core/read/time/clock_parts.h"
 
 #include <string>
 
-#include "core/read/time_stamp.h"
+#include "core/read/time/time_stamp.h"
 #include "core/read/unit_name.h"
 
 namespace soakwright {

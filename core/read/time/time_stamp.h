@@ -10,7 +10,7 @@
 #include <optional>
 #include <string_view>
 
-#include "core/read/date_fields.h"
+#include "core/read/time/date_fields.h"
 
 namespace soakwright {
 

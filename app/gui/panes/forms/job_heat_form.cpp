@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "app/gui/panes/job_heat_form.h"
+#include "app/gui/panes/forms/job_heat_form.h"
 
 #include <QFrame>
 #include <QGroupBox>
@@ -9,9 +9,9 @@
 #include <QVBoxLayout>
 #include <utility>
 
-#include "app/gui/panes/job_keys.h"
-#include "app/gui/panes/key_form.h"
-#include "app/gui/panes/problems_of_form.h"
+#include "app/gui/panes/forms/job_keys.h"
+#include "app/gui/panes/forms/key_form.h"
+#include "app/gui/panes/forms/problems_of_form.h"
 #include "app/gui/verdict_sign.h"
 #include "core/procedure/toml/toml_edit.h"
 

@@ -4,7 +4,7 @@
 
 #include <QFrame>
 
-#include "app/gui/panes/key_form.h"
+#include "app/gui/panes/forms/key_form.h"
 
 class QToolButton;
 

@@ -7,6 +7,7 @@
 #include "core/explain/shortfall.h"
 #include "core/report/json/alternatives_json.h"
 #include "core/report/json/explanation_json.h"
+#include "core/report/sections/sections.h"
 #include "core/wording/statement_words.h"
 
 namespace soakwright {

@@ -2,6 +2,7 @@
 // What a requirement would have come to on another alternatives, and what would have had to be different.
 #include <catch2/catch.hpp>
 
+#include "core/wording/result_words.h"
 #include "tests/core/evaluate/evaluated.h"
 
 using namespace soakwright;

@@ -159,6 +159,8 @@ Result<TakenEvidence> evidence_of(const PdfFile& file, const std::string& path) 
   if (const PdfValue* unit = facts->find("Unit"))
     taken.unit = unit->is_name("F") ? TemperatureUnit::fahrenheit : TemperatureUnit::celsius;
   if (const PdfValue* units = facts->find("Units")) taken.both_units = units->is_name("both");
+  if (const PdfValue* changes = facts->find("Unsaved"))
+    for (const PdfValue& change : changes->items) taken.unsaved.push_back(change.words());
   if (const PdfValue* dates = facts->find("Dates")) taken.dates = date_order_named(*dates);
   Taking taking(file);
   for (const PdfValue& entry : entries->items)

@@ -32,7 +32,8 @@ struct TakenEvidence {
   std::string issued;  ///< PrintedReport::issued
   Paper paper = Paper::a4;
   std::optional<TemperatureUnit> unit;
-  bool both_units = false;  ///< ReportOptions::both_units
+  bool both_units = false;           ///< ReportOptions::both_units
+  std::vector<std::string> unsaved;  ///< ReportOptions::unsaved
   std::optional<DateOrder> dates;
 
   /// The one file of that kind (the first of a previous record's); null where there is none.

@@ -180,6 +180,11 @@ PdfValue facts_of(const PrintedReport& printed, const ReportContents& contents) 
   if (contents.options.unit)
     facts.set("Unit", PdfValue::of_name(*contents.options.unit == TemperatureUnit::fahrenheit ? "F" : "C"));
   if (contents.options.both_units) facts.set("Units", PdfValue::of_name("both"));
+  if (!contents.options.unsaved.empty()) {
+    std::vector<PdfValue> changes;
+    for (const std::string& change : contents.options.unsaved) changes.push_back(PdfValue::of_words(change));
+    facts.set("Unsaved", PdfValue::of_array(std::move(changes)));
+  }
   if (contents.dates) facts.set("Dates", PdfValue::of_name(date_order_word(*contents.dates)));
   return facts;
 }

@@ -74,10 +74,11 @@ Result<OpenCase> waiting_for_a_log(OpenCase open) {
 
 }  // namespace
 
-void say_again(OpenCase& open) {
+ReportOptions report_options(const OpenCase& open) {
   ReportOptions options;
   options.program_version = SOAKWRIGHT_VERSION;
   options.unit = open.files.unit;
+  options.both_units = open.files.both_units;
   if (open.files.changes)
     for (const QString& words : change_words(*open.files.changes))
       options.unsaved.push_back(words.toStdString());
@@ -87,7 +88,11 @@ void say_again(OpenCase& open) {
   if (open.analysis.review && open.analysis.review->sha256.empty())
     options.unsaved.push_back(
         QCoreApplication::translate("OpenCase", "decisions of the review").toStdString());
-  open.report = std::make_shared<const Report>(make_report(open.analysis, options));
+  return options;
+}
+
+void say_again(OpenCase& open) {
+  open.report = std::make_shared<const Report>(make_report(open.analysis, report_options(open)));
 }
 
 FileStamp FileStamp::of(const QString& path) {

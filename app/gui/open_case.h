@@ -67,7 +67,9 @@ Result<std::string> job_text_for(const OpenCase& open, const std::vector<JobChan
 QString unwritten_job_name();
 QString unwritten_procedure_name();
 
-/// Makes the report anew: in open.files.unit, and naming what is changed and not saved.
+/// How its report is made, shown or exported: in which unit, and what of it is in no file.
+ReportOptions report_options(const OpenCase& open);
+/// Makes the report anew, as report_options() says.
 void say_again(OpenCase& open);
 
 /// Whether any file but the procedure has changed since `open` was read.

@@ -31,6 +31,7 @@ struct OpenFiles {
 
   /// To show temperatures in; none: the procedure's, else the log's.
   std::optional<TemperatureUnit> unit = std::nullopt;
+  bool both_units = false;  ///< on the report's certificate
 
   [[nodiscard]] bool none() const {
     return log.isEmpty() && procedure.isEmpty() && job.isEmpty() && review.isEmpty();

@@ -205,7 +205,11 @@ void Session::closeAll() {
   clearEdits();
   review_.reset();
   file_review_.reset();
-  adopt({});
+  // The units were chosen for the window, not for these files.
+  OpenCase nothing;
+  nothing.files.unit = open_.files.unit;
+  nothing.files.both_units = open_.files.both_units;
+  adopt(std::move(nothing));
   emit changesChanged();
 }
 
@@ -272,6 +276,16 @@ void Session::adopt(OpenCase next) {
 void Session::showIn(std::optional<TemperatureUnit> unit) {
   if (open_.files.unit == unit) return;
   open_.files.unit = unit;
+  sayAgain();
+}
+
+void Session::certifyInBothUnits(bool both) {
+  if (open_.files.both_units == both) return;
+  open_.files.both_units = both;
+  sayAgain();
+}
+
+void Session::sayAgain() {
   if (!open_.has_record()) return;
   // What is wanted and was refused stays wanted.
   const auto wanted = wanted_;

@@ -109,6 +109,8 @@ class Session : public QObject {
   void select(const Selection& selection);
   /// Shows every temperature in that unit; none: the procedure's.
   void showIn(std::optional<TemperatureUnit> unit);
+  /// Whether the report's certificate gives its figures in °C and in °F.
+  void certifyInBothUnits(bool both);
   void setVisible(std::size_t channel, bool visible);
   void setAllVisible(bool visible);
   /// Shows a case as if it had just been read.
@@ -135,6 +137,8 @@ class Session : public QObject {
   void read(const OpenFiles& kept, const OpenFiles& named, Purpose purpose = Purpose::open);
   void evaluateAgain(const QString& procedure);
   void evaluateAsWanted();
+  /// The report anew; edits and refusals stay.
+  void sayAgain();
   void take(const BackgroundWork::Outcome& outcome);
   class EditStep;
   void applyReview(const std::optional<Review>& review);

@@ -76,6 +76,8 @@ WindowActions::WindowActions(QMainWindow& w, QUndoStack& edits)
       unit_as_specified(make(w, tr("As in the &procedure"), {}, tr("Temperatures in the procedure's unit"))),
       unit_celsius(make(w, tr("°&C"), {}, tr("Temperatures in degrees Celsius"))),
       unit_fahrenheit(make(w, tr("°&F"), {}, tr("Temperatures in degrees Fahrenheit"))),
+      both_units(make_switch(w, tr("Certificate in °C &and °F"), {},
+                             tr("Give the certificate's figures in the other unit as well"))),
       show_chart(make(w, tr("&Chart"), tr("Ctrl+1"), tr("Show the chart"))),
       show_reading(make(w, tr("&Import settings"), tr("Ctrl+2"), tr("Show how the file was read"))),
       show_job(make(w, tr("&Job"), tr("Ctrl+3"), tr("Show and edit the job"))),
@@ -151,6 +153,9 @@ WindowActions::WindowActions(QMainWindow& w, QUndoStack& edits)
     unit->addAction(action);
   }
   unit_as_specified->setChecked(true);
+  unit->addSeparator();
+  both_units->setChecked(false);
+  unit->addAction(both_units);
   view->addSeparator();
   view->addActions({previous_requirement, next_requirement, previous_finding, next_finding, next_pane});
   view->addSeparator();

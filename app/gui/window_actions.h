@@ -46,6 +46,7 @@ struct WindowActions {
   QAction* unit_as_specified;
   QAction* unit_celsius;
   QAction* unit_fahrenheit;
+  QAction* both_units;
   QAction* show_chart;
   QAction* show_reading;
   QAction* show_job;

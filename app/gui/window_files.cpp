@@ -100,8 +100,8 @@ void MainWindow::showWritten(const QString& path, const Problems& problems) {
 
 void MainWindow::exportReport(const QString& path) {
   if (session_.open().has_record())
-    exports_.start(path,
-                   [analysis = session_.open().analysis, path] { return export_report(analysis, path); });
+    exports_.start(path, [analysis = session_.open().analysis, options = report_options(session_.open()),
+                          path] { return export_report(analysis, options, path); });
 }
 
 void MainWindow::printReport() {

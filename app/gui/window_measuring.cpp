@@ -53,6 +53,7 @@ void MainWindow::wireMeasuring() {
   on(a.unit_as_specified, [this] { session_.showIn(std::nullopt); });
   on(a.unit_celsius, [this] { session_.showIn(TemperatureUnit::celsius); });
   on(a.unit_fahrenheit, [this] { session_.showIn(TemperatureUnit::fahrenheit); });
+  connect(a.both_units, &QAction::toggled, &session_, &Session::certifyInBothUnits);
   on(a.copy_chart, [this] { copyChart(); });
   connect(channels_, &ChannelPane::menuWanted, this, &MainWindow::offerForTrace);
   connect(chart_, &ChartPane::cursorsChanged, this, &MainWindow::showBetween);

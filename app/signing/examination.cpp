@@ -75,6 +75,7 @@ class Examiner {
     ReportOptions options;
     options.unit = all_.taken.unit;
     options.both_units = all_.taken.both_units;
+    options.unsaved = all_.taken.unsaved;
     options.program_version = all_.taken.version;
     options.paper = all_.taken.paper;
     options.company_picture = evaluated_->company_picture;

@@ -21,9 +21,7 @@ Problems none_or(std::optional<Problem> problem) {
 
 }  // namespace
 
-Problems export_report(const Analysis& analysis, const QString& path) {
-  ReportOptions options;
-  options.program_version = SOAKWRIGHT_VERSION;
+Problems export_report(const Analysis& analysis, const ReportOptions& options, const QString& path) {
   const auto contents = report_contents(analysis, options);
   if (!contents) return contents.problems();
   return none_or(write_report(contents.value(), bytes_of(path)));

@@ -11,7 +11,7 @@
 namespace soakwright::gui {
 
 /// With the source files inside: one that has changed since it was read is refused.
-Problems export_report(const Analysis& analysis, const QString& path);
+Problems export_report(const Analysis& analysis, const ReportOptions& options, const QString& path);
 Problems export_result(const Analysis& analysis, const QString& path);
 Problems export_picture(const QImage& picture, const QString& path);
 

@@ -24,7 +24,7 @@ std::vector<FigureTable> heat_tables(const WordingContext& context) {
 std::vector<LabelledText> heat_summary(const WordingContext& context) {
   if (!context.analysis.verdicts) return {};
   const Heat& heat = context.analysis.verdicts->heat;
-  return joined(tempering_summary(heat), hydrogen_summary(heat, context.say));
+  return joined(tempering_summary(heat), hydrogen_summary(heat));
 }
 
 }  // namespace soakwright

@@ -166,7 +166,7 @@ std::vector<FigureTable> hydrogen_tables(const Heat& heat, std::size_t previous_
   return tables;
 }
 
-std::vector<LabelledText> hydrogen_summary(const Heat& heat, const PrintedNumbers& say) {
+std::vector<LabelledText> hydrogen_summary(const Heat& heat) {
   std::vector<LabelledText> lines;
   for (const WeldHydrogen& place : heat.hydrogen) {
     if (place.channels.empty()) continue;

@@ -25,6 +25,6 @@ std::string hydrogen_caution();
 std::vector<FigureTable> hydrogen_tables(const Heat& heat, std::size_t previous_records,
                                          const PrintedNumbers& say);
 /// One line per weld, of its first thermocouple.
-std::vector<LabelledText> hydrogen_summary(const Heat& heat, const PrintedNumbers& say);
+std::vector<LabelledText> hydrogen_summary(const Heat& heat);
 
 }  // namespace soakwright

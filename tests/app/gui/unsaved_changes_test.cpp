@@ -4,7 +4,9 @@
 
 #include <QMessageBox>
 #include <QPlainTextEdit>
+#include <QProcess>
 #include <QPushButton>
+#include <QSignalSpy>
 #include <QUndoStack>
 
 #include "app/gui/parts/message_strip.h"
@@ -34,6 +36,16 @@ class UnsavedChangesTest : public QObject {
   static QString text_of(const QString& path) {
     QFile file(path);
     return file.open(QIODevice::ReadOnly) ? QString::fromUtf8(file.readAll()) : QString();
+  }
+  /// The first page of the report that the window exports, as poppler reads it.
+  static QString exported(RealWindow& real, const QString& path) {
+    QSignalSpy written(&real.window, &MainWindow::exported);
+    real.window.exportReport(path);
+    if (!written.wait(30'000) || !written[0][1].toBool()) return {};
+    QProcess reader;
+    reader.start(QStringLiteral("pdftotext"),
+                 {QStringLiteral("-l"), QStringLiteral("1"), path, QStringLiteral("-")});
+    return reader.waitForFinished(30'000) ? QString::fromUtf8(reader.readAllStandardOutput()) : QString();
   }
   static MessageStrip* strip(RealWindow& real, const char* name) {
     return real.part<MessageStrip>(QString::fromLatin1(name));
@@ -248,6 +260,35 @@ class UnsavedChangesTest : public QObject {
     QVERIFY(real.window.session().report()->unsaved.empty());
     QVERIFY(change(real, kAir));
     QCOMPARE(real.window.session().report()->unsaved, std::vector<std::string>{"TC3: role air"});
+
+    const QString path = real.folder.filePath(QStringLiteral("not-saved.pdf"));
+    const QString text = exported(real, path);
+    QVERIFY2(text.contains(QStringLiteral("NOT SAVED")), qPrintable(text.left(600)));
+    QVERIFY(text.contains(QStringLiteral("TC3: role air")));
+    // The changed job is inside, and what no file says is kept beside it: the report proves itself.
+    QProcess verify;
+    verify.start(QStringLiteral(SOAKWRIGHT_PROGRAM), {QStringLiteral("verify"), path});
+    QVERIFY(verify.waitForFinished(30'000));
+    const QString checks = QString::fromUtf8(verify.readAllStandardOutput());
+    QVERIFY2(checks.contains(QStringLiteral("The result gives these pages again")), qPrintable(checks));
+  }
+
+  void the_report_is_in_the_unit_that_is_shown_or_in_both() {
+    RealWindow real;
+    QVERIFY(real.open({job_}));
+    const QString in_celsius = exported(real, real.folder.filePath(QStringLiteral("c.pdf")));
+    QVERIFY(in_celsius.contains(QStringLiteral("°C")) && !in_celsius.contains(QStringLiteral("°F")));
+    real.action(QStringLiteral("Certificate in °C and °F"))->trigger();
+    const QString in_both = exported(real, real.folder.filePath(QStringLiteral("both.pdf")));
+    QVERIFY(in_both.contains(QStringLiteral("°C")) && in_both.contains(QStringLiteral("°F")));
+    real.action(QStringLiteral("Certificate in °C and °F"))->trigger();
+    real.action(QStringLiteral("°F"))->trigger();
+    const QString in_fahrenheit = exported(real, real.folder.filePath(QStringLiteral("f.pdf")));
+    QVERIFY(in_fahrenheit.contains(QStringLiteral("°F")));
+    // The units belong to the window: they stay when all files are closed.
+    real.window.session().closeAll();
+    QVERIFY(real.open({job_}));
+    QCOMPARE(real.window.session().report()->unit, TemperatureUnit::fahrenheit);
   }
 };
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// What a requirement would have come to on another alternatives, and what would have had to be different.
+// What a requirement would have come to on another basis, and what would have had to be different.
 #include <catch2/catch.hpp>
 
 #include "core/wording/result_words.h"

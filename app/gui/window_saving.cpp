@@ -265,6 +265,14 @@ bool MainWindow::mayExport() {
     if (box.exec() == QMessageBox::Save) saveProcedure(false);
     return false;
   }
+  if (session_.reviewUnsaved()) {
+    QMessageBox box(QMessageBox::Warning, tr("Unsaved changes"),
+                    tr("Decisions of the review are in no file."), QMessageBox::Cancel, this);
+    box.setInformativeText(tr("The report holds the review's file. Save the review first."));
+    box.addButton(QMessageBox::Save);
+    box.setEscapeButton(QMessageBox::Cancel);
+    return box.exec() == QMessageBox::Save && saveReview(false);
+  }
   if (session_.wanted().empty()) return true;
   QMessageBox box(QMessageBox::Warning, tr("Unsaved changes"),
                   tr("This result rests on settings that are not saved in a job."), QMessageBox::Cancel,

@@ -3,7 +3,9 @@
 // and is refused a review of another result.
 
 #include <QComboBox>
+#include <QFileDialog>
 #include <QPushButton>
+#include <QSignalSpy>
 
 #include "app/gui/panes/detail_panel.h"
 #include "app/gui/panes/forms/review_form.h"
@@ -80,6 +82,38 @@ class ReviewInTheWindowTest : public QObject {
     real.window.session().edits().undo();
     QCOMPARE(open_findings(real.window.session().open().analysis).size(), open);
     QVERIFY(real.window.session().unsaved());
+  }
+
+  void a_report_with_decisions_that_are_not_saved_asks_to_save_them_first() {
+    RealWindow real;
+    QVERIFY(real.open({log_, procedure_}));
+    real.action(QStringLiteral("Next open finding"))->trigger();
+    decide(real, FindingReview::Disposition::accepted, QStringLiteral("dip of 12 min, hold made up"));
+    QVERIFY(real.window.writeReview(real.folder.filePath(QStringLiteral("review.toml"))));
+    decide(real, FindingReview::Disposition::repeat, QStringLiteral("heated too fast"));
+    QVERIFY(real.window.session().reviewUnsaved());
+    answer(press(QStringLiteral("Cancel")));
+    real.action(QStringLiteral("Export report…"))->trigger();
+    QVERIFY(real.window.session().reviewUnsaved());
+    // Saved, the export goes on: its file dialog comes next.
+    bool asked_where = false;
+    answer([&asked_where](QWidget* dialog) {
+      if (press(QStringLiteral("Save"))(dialog)) {
+        answer([&asked_where](QWidget* next) {
+          asked_where = qobject_cast<QFileDialog*>(next) != nullptr;
+          return asked_where && next->close();
+        });
+        return true;
+      }
+      return false;
+    });
+    real.action(QStringLiteral("Export report…"))->trigger();
+    QVERIFY(asked_where);
+    QVERIFY(!real.window.session().reviewUnsaved());
+    QSignalSpy written(&real.window, &MainWindow::exported);
+    real.window.exportReport(real.folder.filePath(QStringLiteral("report.pdf")));
+    QVERIFY(written.wait(30'000));
+    QVERIFY(written[0][1].toBool());
   }
 
   void names_of_the_signature_lines_are_in_the_report() {

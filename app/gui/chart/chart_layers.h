@@ -81,17 +81,32 @@ class PolylineLayer : public ChartLayer {
     double offset_s = 0.0;  ///< added to their times
     bool dots = false;      ///< a reading with no line on either side is known at its instant: a dot
   };
-  /// Around all parts. Into a picture first, but for vector graphics.
+  /// Around all parts. Into a picture first, on all threads, but for vector graphics.
   void beginParts(QCPPainter* painter, const PixelMap& map);
-  void endParts(QCPPainter* painter);
+  void endParts(QCPPainter* painter, const PixelMap& map);
   void setPartPen(QCPPainter* painter, const QPen& pen);
   void drawPart(QCPPainter* painter, const PixelMap& map, const TracePyramid& pyramid, const Part& part);
 
  private:
+  /// A part with the pen that it is drawn with.
+  struct Drawing {
+    const TracePyramid* pyramid = nullptr;
+    Part part;
+    TraceStroke stroke;
+  };
+  /// Some columns of the picture, and room for what is drawn in them.
+  struct Strip {
+    int first = 0, end = 0;
+    std::vector<TracePoint> points;
+    std::vector<QPointF> pixels;
+  };
+  void drawStrip(const PixelMap& map, Strip& strip) const;
+
   TraceRaster raster_;
   bool rasters_ = false;
-  std::vector<TracePoint> points_;
-  std::vector<QPointF> pixels_;
+  TraceStroke stroke_;
+  std::vector<Drawing> drawings_;
+  std::vector<Strip> strips_;
 };
 
 /// Every visible trace.

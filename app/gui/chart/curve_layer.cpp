@@ -37,7 +37,7 @@ void CurveLayer::draw(QCPPainter* painter) {
   beginParts(painter, map);
   draw_all(false);
   draw_all(true);
-  endParts(painter);
+  endParts(painter, map);
 
   const auto& limits = kind_ == Kind::spread ? set->curves.spread_limits : set->curves.rate_limits;
   for (const CurveLimit& limit : limits) {

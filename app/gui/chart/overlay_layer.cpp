@@ -25,7 +25,7 @@ void OverlayLayer::draw(QCPPainter* painter) {
     drawPart(painter, map, overlay->traces->channels[trace.channel],
              {&other, map.from_s - overlay->offset_s, map.to_s - overlay->offset_s, overlay->offset_s});
   }
-  endParts(painter);
+  endParts(painter, map);
   const QFontMetricsF metrics(painter->font());
   const double width = std::min(metrics.horizontalAdvance(overlay->name) + 8.0, map.rect.width() - 8.0);
   const QRectF box(map.rect.left() + 4.0, map.rect.bottom() - metrics.height() - 4.0, width,

@@ -35,7 +35,7 @@ void TraceLayer::draw(QCPPainter* painter) {
   beginParts(painter, map);
   draw_all(false);
   draw_all(true);
-  endParts(painter);
+  endParts(painter, map);
 }
 
 void TraceLayer::drawTrace(QCPPainter* painter, const PixelMap& map, std::size_t trace, const QPen& pen) {

@@ -20,29 +20,42 @@ void TraceRaster::begin(const QPainter& painter, const QRect& area) {
   const QSize size = (QSizeF(area.size()) * scale).toSize() + QSize(1, 1);
   if (picture_.size() != size) picture_ = QImage(size, QImage::Format_ARGB32_Premultiplied);
   picture_.fill(Qt::transparent);
+  // Taken once: bits() is not for several threads.
+  pixels_ = picture_.bits();
+  bytes_per_row_ = picture_.bytesPerLine();
   area_ = area;
   scale_ = scale;
 }
 
-void TraceRaster::setPen(const QPen& pen) {
-  colour_ = pen.color().rgb();
-  const double width = std::max(1.0, pen.widthF() * scale_);
-  half_width_ = 0.5 * width;
-  dashes_.clear();
-  if (pen.style() == Qt::SolidLine) return;
-  double end = 0.0;
-  for (const double part : pen.dashPattern()) dashes_.push_back(end += part * width);
+void TraceRaster::put(QPainter& painter) const {
+  painter.save();
+  painter.setRenderHint(QPainter::SmoothPixmapTransform, false);
+  const QSizeF size = QSizeF(picture_.size()) / scale_;
+  painter.drawImage(QRectF(area_.topLeft(), size), picture_);
+  painter.restore();
 }
 
-void TraceRaster::polyline(const QPointF* points, int count) {
-  const auto in_picture = [this](const QPointF& point) {
-    return QPointF((point.x() - area_.left()) * scale_, (point.y() - area_.top()) * scale_);
-  };
+TraceStroke TraceRaster::stroke(const QPen& pen) const {
+  TraceStroke stroke;
+  stroke.colour = pen.color().rgb();
+  const double width = std::max(1.0, pen.widthF() * scale_);
+  stroke.half_width = 0.5 * width;
+  if (pen.style() == Qt::SolidLine) return stroke;
+  double end = 0.0;
+  for (const double part : pen.dashPattern()) stroke.dashes.push_back(end += part * width);
+  return stroke;
+}
+
+void TraceBrush::polyline(const TraceStroke& stroke, const QPointF* points, int count) {
+  const double scale = raster_.scale_;
+  const QPointF corner = raster_.area_.topLeft();
+  const auto in_picture = [&](const QPointF& point) { return (point - corner) * scale; };
+  stroke_ = &stroke;
   open_ = false;
   along_ = 0.0;
   if (count == 1) {
     const QPointF at = in_picture(points[0]);
-    const double radius = kDotRadius * scale_;
+    const double radius = kDotRadius * scale;
     segment(at - QPointF(radius, 0.0), at + QPointF(radius, 0.0));
   }
   QPointF from = in_picture(points[0]);
@@ -54,12 +67,12 @@ void TraceRaster::polyline(const QPointF* points, int count) {
   flush();
 }
 
-void TraceRaster::segment(QPointF from, const QPointF& to) {
-  if (to.x() < 0.0 || from.x() >= picture_.width()) return;
+void TraceBrush::segment(QPointF from, const QPointF& to) {
+  if (to.x() < first_ || from.x() >= end_) return;
   const double slope = to.x() > from.x() ? (to.y() - from.y()) / (to.x() - from.x()) : 0.0;
-  if (from.x() < 0.0) from = QPointF(0.0, from.y() - slope * from.x());
+  if (from.x() < first_) from = QPointF(first_, from.y() + slope * (first_ - from.x()));
   const int first = static_cast<int>(from.x());
-  const int last = static_cast<int>(std::min(to.x(), picture_.width() - 1.0));
+  const int last = static_cast<int>(std::min(to.x(), end_ - 1.0));
   for (int column = first; column <= last; ++column) {
     if (open_ && column != column_) flush();
     column_ = column;
@@ -68,52 +81,46 @@ void TraceRaster::segment(QPointF from, const QPointF& to) {
   }
 }
 
-void TraceRaster::reach(double y) {
+void TraceBrush::reach(double y) {
   low_ = open_ ? std::min(low_, y) : y;
   high_ = open_ ? std::max(high_, y) : y;
   open_ = true;
 }
 
+QRgb* TraceBrush::pixel(int x, int y) const {
+  return reinterpret_cast<QRgb*>(raster_.pixels_ + y * raster_.bytes_per_row_) + x;
+}
+
 /// Puts the column down: whole pixels in between, a part of the first and of the last.
-void TraceRaster::flush() {
+void TraceBrush::flush() {
   if (!open_) return;
   open_ = false;
   const double climb = high_ - low_;
-  if (!dashes_.empty()) {
+  if (const std::vector<double>& dashes = stroke_->dashes; !dashes.empty()) {
     const double level = std::min(climb, kLevel);
     along_ += std::sqrt(1.0 + level * level);
-    while (along_ >= dashes_.back()) along_ -= dashes_.back();
-    const auto part = std::upper_bound(dashes_.begin(), dashes_.end(), along_) - dashes_.begin();
+    while (along_ >= dashes.back()) along_ -= dashes.back();
+    const auto part = std::upper_bound(dashes.begin(), dashes.end(), along_) - dashes.begin();
     if (climb < kLevel && part % 2 == 1) return;
   }
-  const double top = low_ - half_width_;
-  const double bottom = high_ + half_width_;
+  const double top = low_ - stroke_->half_width;
+  const double bottom = high_ + stroke_->half_width;
   const int first = std::max(0, static_cast<int>(std::floor(top)));
-  const int last = std::min(picture_.height() - 1, static_cast<int>(std::floor(bottom)));
+  const int last = std::min(raster_.picture_.height() - 1, static_cast<int>(std::floor(bottom)));
   if (last < first) return;
   blend(column_, first, std::min(bottom, first + 1.0) - std::max(top, static_cast<double>(first)));
   if (last == first) return;
-  uchar* pixel = picture_.bits() + static_cast<qsizetype>(first + 1) * picture_.bytesPerLine() +
-                 static_cast<qsizetype>(column_) * static_cast<qsizetype>(sizeof(QRgb));
-  for (int y = first + 1; y < last; ++y, pixel += picture_.bytesPerLine())
-    *reinterpret_cast<QRgb*>(pixel) = colour_;
+  for (int y = first + 1; y < last; ++y) *pixel(column_, y) = stroke_->colour;
   blend(column_, last, std::min(bottom, last + 1.0) - last);
 }
 
-void TraceRaster::blend(int x, int y, double cover) {
+void TraceBrush::blend(int x, int y, double cover) {
   const int share = std::clamp(static_cast<int>(cover * 256.0), 0, 256);
-  auto& pixel = reinterpret_cast<QRgb*>(picture_.scanLine(y))[x];
-  const int alpha = over(255, qAlpha(pixel), share);
-  pixel = qRgba(over(qRed(colour_), qRed(pixel), share), over(qGreen(colour_), qGreen(pixel), share),
-                over(qBlue(colour_), qBlue(pixel), share), alpha);
-}
-
-void TraceRaster::put(QPainter& painter) const {
-  painter.save();
-  painter.setRenderHint(QPainter::SmoothPixmapTransform, false);
-  const QSizeF size = QSizeF(picture_.size()) / scale_;
-  painter.drawImage(QRectF(area_.topLeft(), size), picture_);
-  painter.restore();
+  QRgb& there = *pixel(x, y);
+  const QRgb colour = stroke_->colour;
+  const int alpha = over(255, qAlpha(there), share);
+  there = qRgba(over(qRed(colour), qRed(there), share), over(qGreen(colour), qGreen(there), share),
+                over(qBlue(colour), qBlue(there), share), alpha);
 }
 
 }  // namespace soakwright::gui

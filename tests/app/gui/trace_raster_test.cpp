@@ -14,15 +14,19 @@ class TraceRasterTest : public QObject {
   Q_OBJECT
 
  private:
-  static QImage drawn(const std::vector<QPointF>& points, const QPen& pen, double scale = 1.0) {
+  /// In so many strips side by side.
+  static QImage drawn(const std::vector<QPointF>& points, const QPen& pen, double scale = 1.0,
+                      int strips = 1) {
     QImage canvas(QSize(200, 100) * scale, QImage::Format_RGB32);
     canvas.fill(Qt::white);
     QPainter painter(&canvas);
     painter.scale(scale, scale);
     TraceRaster raster;
     raster.begin(painter, QRect(0, 0, 200, 100));
-    raster.setPen(pen);
-    raster.polyline(points.data(), static_cast<int>(points.size()));
+    const TraceStroke stroke = raster.stroke(pen);
+    for (int i = 0; i < strips; ++i)
+      TraceBrush(raster, raster.columns() * i / strips, raster.columns() * (i + 1) / strips)
+          .polyline(stroke, points.data(), static_cast<int>(points.size()));
     raster.put(painter);
     painter.end();
     return canvas;
@@ -73,6 +77,18 @@ class TraceRasterTest : public QObject {
   }
 
   void one_point_alone_is_a_dot() { QVERIFY(inked(drawn({{30.0, 40.0}}, QPen(Qt::red, 1.5)), 30, 40)); }
+
+  void strips_side_by_side_give_the_picture_that_one_gives() {
+    std::vector<QPointF> points;
+    quint32 state = 11;
+    for (double x = -3.0; x < 204.0; x += 0.7) {
+      state = state * 1'664'525U + 1'013'904'223U;
+      points.emplace_back(x, 10.0 + static_cast<double>(state >> 24) * 80.0 / 256.0);
+    }
+    for (const double scale : {1.0, 1.5, 2.0})
+      for (const int strips : {2, 3, 4})
+        QCOMPARE(drawn(points, QPen(Qt::red, 2.0), scale, strips), drawn(points, QPen(Qt::red, 2.0), scale));
+  }
 
   void what_lies_beyond_the_picture_is_cut() {
     const QImage picture = drawn({{-1000.0, -400.0}, {1000.0, 600.0}}, QPen(Qt::red, 2.0));

@@ -78,7 +78,7 @@ class Examiner {
     options.unsaved = all_.taken.unsaved;
     options.program_version = all_.taken.version;
     options.paper = all_.taken.paper;
-    options.company_picture = evaluated_->company_picture;
+    options.company_picture = evaluated_->placed.company_picture;
     auto contents = report_contents(evaluated_->analysis, options);
     if (!contents)
       return say(State::fails, "Pages",

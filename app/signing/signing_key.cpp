@@ -21,13 +21,23 @@ Problem refusal(const std::string& path, std::string what, std::string help) {
   return {ProblemKind::bad_input, path, 0, std::move(what), std::move(help)};
 }
 
-Result<std::optional<std::string>> password_of(const SignOrder& order) {
-  if (order.password_file.empty()) return std::optional<std::string>{};
+/// What opens key and certificate; no word where none was given.
+struct Password {
+  std::optional<std::string> word;
+  bool typed = false;
+};
+
+Result<Password> password_of(const SignOrder& order) {
+  if (order.password) {
+    const bool given = !order.password->empty();
+    return Password{given ? order.password : std::nullopt, true};
+  }
+  if (order.password_file.empty()) return Password{};
   auto bytes = read_small_file(order.password_file);
   if (!bytes) return bytes.problems();
   std::string line = std::move(bytes).value();
   line.resize(std::min(line.size(), line.find_first_of("\r\n")));
-  return std::optional(std::move(line));
+  return Password{std::move(line)};
 }
 
 int give_password(char* buffer, int size, int /*writing*/, void* password) {
@@ -37,11 +47,13 @@ int give_password(char* buffer, int size, int /*writing*/, void* password) {
   return static_cast<int>((*text)->size());
 }
 
-Problem closed(const std::string& path, const std::optional<std::string>& password) {
+Problem closed(const std::string& path, const Password& password) {
   ERR_clear_error();
-  if (!password)
-    return refusal(path, "it is protected by a password", "give a file with the password: --password-file");
-  return refusal(path, "the password does not open it", "check the first line of the password file");
+  if (!password.word)
+    return refusal(path, "it is protected by a password",
+                   password.typed ? "type its password" : "give a file with the password: --password-file");
+  return refusal(path, "the password does not open it",
+                 password.typed ? "type it again" : "check the first line of the password file");
 }
 
 /// What a file holds, of either kind.
@@ -50,14 +62,13 @@ struct Holding {
   std::vector<OwnedCertificate> certificates;
 };
 
-Result<Holding> open_pkcs12(PKCS12* pkcs12, const std::string& path,
-                            const std::optional<std::string>& password) {
+Result<Holding> open_pkcs12(PKCS12* pkcs12, const std::string& path, const Password& password) {
   EVP_PKEY* key = nullptr;
   X509* certificate = nullptr;
   STACK_OF(X509)* more = nullptr;
-  const std::string word = password.value_or(std::string{});
+  const std::string word = password.word.value_or(std::string{});
   if (PKCS12_verify_mac(pkcs12, word.c_str(), static_cast<int>(word.size())) != 1 &&
-      (password || PKCS12_verify_mac(pkcs12, nullptr, 0) != 1))
+      (password.word || PKCS12_verify_mac(pkcs12, nullptr, 0) != 1))
     return closed(path, password);
   if (PKCS12_parse(pkcs12, word.c_str(), &key, &certificate, &more) != 1)
     return refusal(path, "the PKCS#12 file cannot be read: " + openssl_reason(),
@@ -70,7 +81,7 @@ Result<Holding> open_pkcs12(PKCS12* pkcs12, const std::string& path,
   return holding;
 }
 
-Result<Holding> open_file(const std::string& path, const std::optional<std::string>& password) {
+Result<Holding> open_file(const std::string& path, const Password& password) {
   auto read = read_small_file(path);
   if (!read) return read.problems();
   const std::string& bytes = read.value();
@@ -82,7 +93,7 @@ Result<Holding> open_file(const std::string& path, const std::optional<std::stri
   holding.certificates = certificates_in_pem(bytes);
   const bool has_key = bytes.find("PRIVATE KEY-----") != std::string::npos;
   if (has_key) {
-    auto word = password;
+    auto word = password.word;
     const OwnedBio bio = reader_of(bytes);
     holding.key.reset(PEM_read_bio_PrivateKey(bio.get(), nullptr, give_password, &word));
     const bool encrypted = bytes.find("ENCRYPTED") != std::string::npos;

@@ -5,6 +5,7 @@
 #pragma once
 
 #include <functional>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -21,6 +22,7 @@ struct SignOrder {
   std::string name;
   Person::Role role = Person::Role::performed;
   std::string out;  ///< empty: the report itself
+  std::optional<std::string> password = {};  ///< as it was typed; wins over password_file
 };
 
 struct VerifyOrder {

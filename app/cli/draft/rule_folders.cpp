@@ -5,7 +5,7 @@
 #include <filesystem>
 #include <system_error>
 
-#include "app/cli/modules/program_folder.h"
+#include "app/modules/program_folder.h"
 
 namespace soakwright::cli {
 namespace {
@@ -29,7 +29,7 @@ fs::path user_data_folder() {
 
 std::vector<std::string> rule_folders(const std::string& named) {
   std::vector<std::string> folders;
-  const fs::path program = program_folder();
+  const fs::path program = modules::program_folder();
   if (!program.empty())
     for (const fs::path& place : {program / "rules", program / SOAKWRIGHT_RULES_FROM_PROGRAM}) {
       if (!is_folder(place)) continue;

@@ -3,20 +3,20 @@
 
 #include <utility>
 
-#include "app/cli/modules/module_file.h"
 #include "app/cli/modules/separate_process.h"
+#include "app/modules/module_file.h"
 
 namespace soakwright::cli {
 namespace {
 
-ModuleName pdf_module_name() {
+modules::ModuleName pdf_module_name() {
   return {"soakwright-pdf", "--report and --chart are",
           "report writer",  "install the report writer of this build, or use --json",
           kPdfModuleLayout, pdf_module_layout(SOAKWRIGHT_VERSION)};
 }
 
 template <typename Entry>
-bool take(const ModuleFile& module, const char* name, Entry*& entry) {
+bool take(const modules::ModuleFile& module, const char* name, Entry*& entry) {
   entry = reinterpret_cast<Entry*>(module.entry(name));
   return entry != nullptr;
 }
@@ -24,15 +24,15 @@ bool take(const ModuleFile& module, const char* name, Entry*& entry) {
 }  // namespace
 
 std::variant<PdfModule, Problem> PdfModule::open() {
-  auto opened = ModuleFile::open(pdf_module_name());
+  auto opened = modules::ModuleFile::open(pdf_module_name());
   if (auto* problem = std::get_if<Problem>(&opened)) return std::move(*problem);
-  const auto& module = std::get<ModuleFile>(opened);
+  const auto& module = std::get<modules::ModuleFile>(opened);
   PdfModule pdf;
   if (!take(module, kPdfModuleWriteReport, pdf.write_report_) ||
       !take(module, kPdfModuleWriteChart, pdf.write_chart_) ||
       !take(module, kPdfModulePrintReport, pdf.print_report_) ||
       !take(module, kPdfModulePrintSignature, pdf.print_signature_))
-    return ModuleFile::not_whole(pdf_module_name());
+    return modules::ModuleFile::not_whole(pdf_module_name());
   return pdf;
 }
 

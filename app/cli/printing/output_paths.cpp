@@ -2,20 +2,16 @@
 #include "app/cli/printing/output_paths.h"
 
 #include <array>
-#include <filesystem>
 #include <string>
-#include <system_error>
 #include <utility>
 #include <vector>
 
+#include "app/modules/one_file.h"
 #include "core/procedure/job/job_file.h"
 #include "core/procedure/named_path.h"
-#include "core/system/atomic_file.h"
 
 namespace soakwright::cli {
 namespace {
-
-namespace fs = std::filesystem;
 
 /// Everything that will be read. A job that cannot be read names nothing; the work itself says what is wrong
 /// with it.
@@ -37,15 +33,6 @@ std::vector<std::string> inputs_beside(const std::string& log) {
 
 }  // namespace
 
-bool one_file(const std::string& a, const std::string& b) {
-  std::error_code error;
-  const bool device = fs::exists(a, error) && !fs::is_regular_file(a, error);
-  if (device) return false;
-  if (fs::equivalent(a, b, error)) return true;
-  const std::string place = written_place(a);
-  return !place.empty() && place == written_place(b);
-}
-
 std::optional<Problem> clash_of_outputs(const Arguments& arguments) {
   const auto file = [](const std::string& path) { return path == "-" ? std::string{} : path; };
   const std::array<std::pair<const char*, std::string>, 6> outputs{
@@ -62,11 +49,11 @@ std::optional<Problem> clash_of_outputs(const Arguments& arguments) {
     const auto& [option, path] = outputs[i];
     if (path.empty()) continue;
     for (const std::string& input : inputs)
-      if (!input.empty() && one_file(path, input))
+      if (!input.empty() && modules::one_file(path, input))
         return Problem{ProblemKind::usage, path, 0, "this is a file to be read, and would be written over",
                        "name another file"};
     for (std::size_t j = 0; j < i; ++j)
-      if (!outputs[j].second.empty() && one_file(outputs[j].second, path))
+      if (!outputs[j].second.empty() && modules::one_file(outputs[j].second, path))
         return Problem{ProblemKind::usage, path, 0,
                        std::string("named for both ") + outputs[j].first + " and " + option,
                        "give each a file of its own"};

@@ -14,8 +14,4 @@ namespace soakwright::cli {
 /// whatever paths and links they are named. Returns nullopt if there is none.
 std::optional<Problem> clash_of_outputs(const Arguments& arguments);
 
-/// Whether two paths name one file, whether it is there already or only will be. Two names of one device are
-/// no clash.
-bool one_file(const std::string& a, const std::string& b);
-
 }  // namespace soakwright::cli

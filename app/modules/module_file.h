@@ -3,12 +3,13 @@
 // folder for modules. What both sides agree on stands in a border header of core/report.
 #pragma once
 
+#include <filesystem>
 #include <string>
 #include <variant>
 
 #include "core/problems/problem.h"
 
-namespace soakwright::cli {
+namespace soakwright::modules {
 
 /// Which module is meant, and how it is talked of.
 struct ModuleName {
@@ -22,8 +23,10 @@ struct ModuleName {
 
 class ModuleFile {
  public:
-  /// Where there is no such module, or one of another build, the problem says so (69).
-  static std::variant<ModuleFile, Problem> open(const ModuleName& name);
+  /// Looked for in `folder`, the program's own where it is empty, and in the folder for modules seen from
+  /// there. Where there is no such module, or one of another build, the problem says so (69).
+  static std::variant<ModuleFile, Problem> open(const ModuleName& name,
+                                                const std::filesystem::path& folder = {});
 
   /// The function of that name; null where the module has none.
   [[nodiscard]] void* entry(const char* name) const;
@@ -35,4 +38,4 @@ class ModuleFile {
   void* handle_;
 };
 
-}  // namespace soakwright::cli
+}  // namespace soakwright::modules

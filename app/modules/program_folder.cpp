@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "app/cli/modules/program_folder.h"
+#include "app/modules/program_folder.h"
 
 #ifdef _WIN32
 #include <array>
@@ -10,7 +10,7 @@
 #include <system_error>
 #endif
 
-namespace soakwright::cli {
+namespace soakwright::modules {
 
 namespace fs = std::filesystem;
 
@@ -28,4 +28,4 @@ fs::path program_folder() {
 }
 #endif
 
-}  // namespace soakwright::cli
+}  // namespace soakwright::modules

@@ -4,9 +4,9 @@
 
 #include <filesystem>
 
-namespace soakwright::cli {
+namespace soakwright::modules {
 
 /// Empty where the system does not say.
 std::filesystem::path program_folder();
 
-}  // namespace soakwright::cli
+}  // namespace soakwright::modules

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "app/cli/modules/module_file.h"
+#include "app/modules/module_file.h"
 
 #ifdef _WIN32
 #include <windows.h>
@@ -11,9 +11,9 @@
 #include <system_error>
 #include <utility>
 
-#include "app/cli/modules/program_folder.h"
+#include "app/modules/program_folder.h"
 
-namespace soakwright::cli {
+namespace soakwright::modules {
 namespace {
 
 namespace fs = std::filesystem;
@@ -63,8 +63,8 @@ std::string mismatch(const ModuleName& name, void* module, const fs::path& place
 
 }  // namespace
 
-std::variant<ModuleFile, Problem> ModuleFile::open(const ModuleName& name) {
-  const fs::path folder = program_folder();
+std::variant<ModuleFile, Problem> ModuleFile::open(const ModuleName& name, const fs::path& elsewhere) {
+  const fs::path folder = elsewhere.empty() ? program_folder() : elsewhere;
   const std::string file = std::string(name.stem) + kEnding;
   if (folder.empty()) return missing(name, "the program cannot find its own folder");
   for (const fs::path& place : {folder / file, folder / SOAKWRIGHT_MODULES_FROM_PROGRAM / file}) {
@@ -86,4 +86,4 @@ Problem ModuleFile::not_whole(const ModuleName& name) {
   return missing(name, std::string(name.stem) + kEnding + " is not whole");
 }
 
-}  // namespace soakwright::cli
+}  // namespace soakwright::modules

@@ -4,6 +4,7 @@
 #include <QBuffer>
 #include <QFile>
 
+#include "app/gui/background/report_printer.h"
 #include "app/pdf/report_writer.h"
 #include "core/report/json/result_json.h"
 #include "core/system/atomic_file.h"
@@ -24,6 +25,7 @@ Problems none_or(std::optional<Problem> problem) {
 Problems export_report(const Analysis& analysis, const ReportOptions& options, const QString& path) {
   const auto contents = report_contents(analysis, options);
   if (!contents) return contents.problems();
+  const auto turn = printing_turn();
   return none_or(write_report(contents.value(), bytes_of(path)));
 }
 

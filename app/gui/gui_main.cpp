@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// soakwright-gui [LOG] [PROCEDURE] [JOB]: the window, with what is named opened.
+// soakwright-gui [LOG] [PROCEDURE] [JOB], soakwright-gui REPORT: the window, with what is named opened.
 
 #include <QApplication>
 #include <QCommandLineParser>
@@ -28,7 +28,7 @@ int main(int argc, char** argv) {
       QStringLiteral("Looks at the log of a weld heat treatment and holds it against a "
                      "procedure."));
   parser.addPositionalArgument(QStringLiteral("FILES"),
-                               QStringLiteral("a log, a procedure, a job, in any order"),
+                               QStringLiteral("a log, a procedure, a job, in any order; or a report"),
                                QStringLiteral("[FILES...]"));
   parser.addHelpOption();
   parser.addVersionOption();

@@ -63,6 +63,7 @@ MainWindow::MainWindow(SavedSettings& memory, QWidget* parent) : QMainWindow(par
   wireReview();
   wireProcedure();
   wireJob();
+  wireReports();
   wireHelp();
   restoreLayout();
   showCase(true);
@@ -77,6 +78,7 @@ void MainWindow::build() {
   left_ =
       new MessageStrip(tr("Changes of an earlier session"), {tr("Restore"), tr("Discard"), tr("Show")}, this);
   stale_ = new MessageStrip(tr("Files changed on disk"), {tr("Reload")}, this);
+  from_report_ = new MessageStrip(tr("Report that is open"), {tr("Show the checks")}, this);
   start_ = new StartPage(this);
   chart_ = new ChartPane(this);
   channels_ = new ChannelPane(this);
@@ -115,8 +117,9 @@ void MainWindow::build() {
   layout->setContentsMargins(0, 0, 0, 0);
   layout->setSpacing(0);
   layout->addWidget(verdict_);
-  for (QWidget* strip : {static_cast<QWidget*>(unsaved_), static_cast<QWidget*>(left_),
-                         static_cast<QWidget*>(stale_), static_cast<QWidget*>(refusal_)})
+  for (QWidget* strip :
+       {static_cast<QWidget*>(unsaved_), static_cast<QWidget*>(left_), static_cast<QWidget*>(from_report_),
+        static_cast<QWidget*>(stale_), static_cast<QWidget*>(refusal_)})
     layout->addWidget(strip);
   layout->addWidget(middle_, 1);
   setCentralWidget(central);

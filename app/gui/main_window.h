@@ -35,6 +35,7 @@ class FindingPane;
 class ManualWindow;
 class MessageStrip;
 class ProcedurePane;
+class ReportChecks;
 class ReviewForm;
 class SettingsComparison;
 class StartPage;
@@ -71,6 +72,8 @@ class MainWindow : public QMainWindow {
   /// Lays the log at `path`, or the log of the job there, over the open record.
   void compareWith(const QString& path);
   [[nodiscard]] const OtherRecord& otherRecord() const { return other_record_; }
+  /// Shows what verifying the report at `path` finds; what is open stays.
+  void verifyReport(const QString& path);
   /// Opens what is named: of several of one kind the one that the user chooses, and nothing before unsaved
   /// changes are saved or discarded.
   void openPaths(const QStringList& paths);
@@ -170,6 +173,12 @@ class MainWindow : public QMainWindow {
   void stepOpenFinding();
   void askForPeople();
   bool saveReview(bool preview);
+  // window_report.cpp
+  void wireReports();
+  ReportChecks& checks();
+  void followReport();
+  void showReportChecks();
+  void signReport();
   void showWritten(const QString& path, const Problems& problems);
   void openFromList(const QStringList& paths);
   [[nodiscard]] std::vector<bool> visibleChannels() const;
@@ -184,6 +193,10 @@ class MainWindow : public QMainWindow {
   MessageStrip* unsaved_ = nullptr;
   MessageStrip* left_ = nullptr;
   MessageStrip* stale_ = nullptr;
+  MessageStrip* from_report_ = nullptr;
+  ReportChecks* checks_ = nullptr;             ///< made when a report is verified
+  std::shared_ptr<const ReportFile> checked_;  ///< the open report whose checks are shown
+  QString last_report_;                        ///< written or signed last: proposed for signing
   FileWatch watch_;
   QStringList changed_files_;
   QStackedWidget* middle_ = nullptr;

@@ -7,6 +7,7 @@
 #include <QFileInfo>
 
 #include "app/gui/texts/change_words.h"
+#include "app/pdf/shown_text.h"
 #include "core/procedure/job/job_file.h"
 #include "core/procedure/named_path.h"
 #include "core/procedure/procedure_file.h"
@@ -22,13 +23,6 @@ constexpr double kReadingShare = 0.9;  ///< of the progress; the rest is report 
 QString named_by(const Job& job, const std::optional<std::string>& written) {
   if (!written) return {};
   return QDir::cleanPath(QFile::decodeName(QByteArray::fromStdString(named_path(job, *written))));
-}
-
-std::string text_at(const QString& path) {
-  QFile file(path);
-  // Opening a pipe would wait for somebody who writes to it.
-  return QFileInfo(path).isFile() && file.open(QIODevice::ReadOnly) ? file.readAll().toStdString()
-                                                                    : std::string();
 }
 
 /// The bytes of the file's name, as the file system has them.
@@ -88,11 +82,30 @@ ReportOptions report_options(const OpenCase& open) {
   if (open.analysis.review && open.analysis.review->sha256.empty())
     options.unsaved.push_back(
         QCoreApplication::translate("OpenCase", "decisions of the review").toStdString());
+  if (open.from_report) {
+    options.paper = open.from_report->paper;
+    options.company_picture = open.from_report->company_picture;
+    options.unsaved = open.from_report->unsaved;
+  }
   return options;
 }
 
 void say_again(OpenCase& open) {
   open.report = std::make_shared<const Report>(make_report(open.analysis, report_options(open)));
+}
+
+void prepare_to_show(OpenCase& open) {
+  open.traces = trace_set(open.analysis.record);
+  open.preview = std::make_shared<const LogPreview>(
+      preview_of(bytes_of(open.log_path), open.analysis.record->reading.encoding.value, kPreviewLines));
+  say_again(open);
+}
+
+std::string text_at(const QString& path) {
+  QFile file(path);
+  // Opening a pipe would wait for somebody who writes to it.
+  return QFileInfo(path).isFile() && file.open(QIODevice::ReadOnly) ? file.readAll().toStdString()
+                                                                    : std::string();
 }
 
 FileStamp FileStamp::of(const QString& path) {
@@ -167,10 +180,7 @@ Result<OpenCase> read_case(const OpenFiles& kept, const OpenFiles& named, const 
   auto analysis = alone ? inspect(request, reading) : check(request, reading);
   if (!analysis) return analysis.problems();
   open.analysis = std::move(analysis).value();
-  open.traces = trace_set(open.analysis.record);
-  open.preview = std::make_shared<const LogPreview>(
-      preview_of(bytes_of(open.log_path), open.analysis.record->reading.encoding.value, kPreviewLines));
-  say_again(open);
+  prepare_to_show(open);
   if (watch.progress) watch.progress(1.0);
   return open;
 }
@@ -275,6 +285,11 @@ QString unwritten_job_name() { return QCoreApplication::translate("OpenCase", "j
 
 QString unwritten_procedure_name() {
   return QCoreApplication::translate("OpenCase", "procedure not yet written");
+}
+
+QString read_only_words(const OpenCase& open) {
+  return QCoreApplication::translate("OpenCase", "read from the report %1, cannot be changed")
+      .arg(pdf::shown_text(QFileInfo(open.files.report).fileName().toStdString()));
 }
 
 bool must_read_again(const OpenCase& open) {

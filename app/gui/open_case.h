@@ -7,6 +7,7 @@
 #include <map>
 #include <memory>
 
+#include "app/evidence/private_folder.h"
 #include "app/gui/chart/trace_set.h"
 #include "app/gui/open_files.h"
 #include "app/gui/texts/log_preview.h"
@@ -23,6 +24,14 @@ struct FileStamp {
   bool operator==(const FileStamp&) const = default;
 };
 
+/// The PDF that a case was read from, as far as the case needs it while it is open.
+struct ReportFile {
+  std::shared_ptr<const evidence::PrivateFolder> folder;  ///< of the files that were inside
+  std::string company_picture;                            ///< empty where there is none inside
+  std::vector<std::string> unsaved;                       ///< what was in no file when it was written
+  Paper paper = Paper::a4;
+};
+
 /// Without a log there is no record, no report and no traces: a procedure or a job waits for one.
 struct OpenCase {
   OpenFiles files;
@@ -34,7 +43,12 @@ struct OpenCase {
   std::shared_ptr<const Report> report;
   std::shared_ptr<const TraceSet> traces;
   std::shared_ptr<const LogPreview> preview;
+  std::shared_ptr<const ReportFile> from_report;  ///< null: the files are the user's own
 
+  /// What was read from a report is that report's, and nothing of it can be changed.
+  [[nodiscard]] bool read_only() const { return from_report != nullptr; }
+  /// The file that the user opened: others are looked for and written beside it.
+  [[nodiscard]] const QString& place() const { return read_only() ? files.report : log_path; }
   [[nodiscard]] bool has_record() const { return analysis.record != nullptr; }
 };
 
@@ -67,10 +81,18 @@ Result<std::string> job_text_for(const OpenCase& open, const std::vector<JobChan
 QString unwritten_job_name();
 QString unwritten_procedure_name();
 
+/// "read from the report d3-n2.pdf, cannot be changed"
+QString read_only_words(const OpenCase& open);
+
 /// How its report is made, shown or exported: in which unit, and what of it is in no file.
 ReportOptions report_options(const OpenCase& open);
 /// Makes the report anew, as report_options() says.
 void say_again(OpenCase& open);
+
+/// Traces, first lines and report of the analysis.
+void prepare_to_show(OpenCase& open);
+/// The text of the file; empty where it cannot be read.
+std::string text_at(const QString& path);
 
 /// Whether any file but the procedure has changed since `open` was read.
 bool must_read_again(const OpenCase& open);

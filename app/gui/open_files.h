@@ -32,22 +32,34 @@ struct OpenFiles {
   /// To show temperatures in; none: the procedure's, else the log's.
   std::optional<TemperatureUnit> unit = std::nullopt;
   bool both_units = false;  ///< on the report's certificate
+  /// The PDF that the other files were taken out of; empty: they are the user's own.
+  QString report = {};
 
   [[nodiscard]] bool none() const {
-    return log.isEmpty() && procedure.isEmpty() && job.isEmpty() && review.isEmpty();
+    return log.isEmpty() && procedure.isEmpty() && job.isEmpty() && review.isEmpty() && report.isEmpty();
   }
+  /// As a user knows them.
   [[nodiscard]] QStringList all() const {
+    if (!report.isEmpty()) return {report};
     QStringList paths;
     for (const QString& path : {job, log, procedure, review})
       if (!path.isEmpty()) paths.append(path);
     return paths;
   }
+  /// Nothing, shown in the same units: they were chosen for the window, not for these files.
+  [[nodiscard]] OpenFiles nothing_in_these_units() const {
+    OpenFiles nothing;
+    nothing.unit = unit;
+    nothing.both_units = both_units;
+    return nothing;
+  }
   bool operator==(const OpenFiles&) const = default;
 };
 
-enum class FileKind { log, procedure, job, review };
+enum class FileKind { log, procedure, job, review, report };
 
-/// What a file is, from its first lines: `soakwright = "procedure 1"` and the like; anything else is a log.
+/// What a file is, from its first lines: `soakwright = "procedure 1"` and the like; a PDF is a report;
+/// anything else is a log.
 FileKind file_kind(const QString& path);
 
 }  // namespace soakwright::gui

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "app/gui/report_case.h"
 #include "app/pdf/shown_text.h"
 #include "core/report/review_check.h"
 
@@ -24,6 +25,9 @@ void name_file(OpenFiles& files, FileKind kind, const QString& path) {
     case FileKind::review:
       files.review = path;
       break;
+    case FileKind::report:
+      files.report = path;
+      break;
   }
 }
 
@@ -37,6 +41,8 @@ bool names_one(const OpenFiles& files, FileKind kind) {
       return !files.job.isEmpty();
     case FileKind::review:
       return !files.review.isEmpty();
+    case FileKind::report:
+      return !files.report.isEmpty();
   }
   return false;
 }
@@ -101,6 +107,11 @@ void Session::openFiles(const QStringList& paths) {
                       .arg(pdf::shown_text(twice.join(QStringLiteral(", ")).toStdString()))});
     return;
   }
+  if (!named.report.isEmpty() && paths.size() > 1) {
+    emit refused({tr("%1 is a report, with its files inside; open it without other files")
+                      .arg(pdf::shown_text(named.report.toStdString()))});
+    return;
+  }
   openNamed(named);
 }
 
@@ -112,17 +123,20 @@ void Session::openAs(FileKind kind, const QString& path) {
 
 void Session::openNamed(OpenFiles named) {
   if (named.none()) return;
-  // What is still being read is opened together with what comes now, not dropped for it.
-  if (busy()) named = together(pending_, named);
-  const bool only_procedure = named.log.isEmpty() && named.job.isEmpty() && named.review.isEmpty();
-  if (only_procedure && open_.has_record()) {
+  // What is still being read is opened together with what comes now, not dropped for it. A report goes with
+  // nothing.
+  const bool report = !named.report.isEmpty() || !pending_.report.isEmpty();
+  if (busy() && !report) named = together(pending_, named);
+  const bool only_procedure =
+      named.report.isEmpty() && named.log.isEmpty() && named.job.isEmpty() && named.review.isEmpty();
+  if (only_procedure && open_.has_record() && !open_.read_only()) {
     // Edits of another procedure are none of this one.
     if (wanted_.empty() && !review_) clearEdits();
     for (Edits& state : states_) state.procedure.reset();
     draft_.reset();
     evaluateAgain(named.procedure);
   } else
-    read(open_.files, named);
+    read(open_.read_only() ? open_.files.nothing_in_these_units() : open_.files, named);
 }
 
 void Session::read(const OpenFiles& kept, const OpenFiles& named, Purpose purpose) {
@@ -130,9 +144,10 @@ void Session::read(const OpenFiles& kept, const OpenFiles& named, Purpose purpos
   purpose_ = purpose;
   const bool changing = purpose == Purpose::change;
   work_.start([kept, named, changing](const Watch& watch) {
-    WorkOutcome outcome{read_case(kept, named, watch)};
-    // What is being changed is known already.
-    if (!outcome.open && !changing)
+    const bool report = !named.report.isEmpty();
+    WorkOutcome outcome{report ? read_report(named.report, kept, watch) : read_case(kept, named, watch)};
+    // What is being changed is known already, and the log inside a report cannot be changed.
+    if (!outcome.open && !changing && !report)
       outcome.refused = refused_log(outcome.open.problems(), kept, named, watch);
     return outcome;
   });
@@ -158,6 +173,11 @@ void Session::evaluateAsWanted() {
 
 void Session::reload() {
   if (open_.files.none()) return;
+  if (open_.read_only()) {
+    OpenFiles again;
+    again.report = open_.files.report;
+    return read(open_.files.nothing_in_these_units(), again, Purpose::again);
+  }
   if (must_read_again(open_) || open_.procedure_path.isEmpty() || draft_)
     read(open_.files, {}, Purpose::again);
   else
@@ -189,7 +209,7 @@ QString Session::logSha() const {
 }
 
 void Session::closeJob() {
-  if (open_.files.job.isEmpty()) return;
+  if (open_.files.job.isEmpty() || open_.read_only()) return;
   // What the job named stays open, now by its own name.
   OpenFiles files = open_.files;
   files.log = open_.log_path;
@@ -205,10 +225,8 @@ void Session::closeAll() {
   clearEdits();
   review_.reset();
   file_review_.reset();
-  // The units were chosen for the window, not for these files.
   OpenCase nothing;
-  nothing.files.unit = open_.files.unit;
-  nothing.files.both_units = open_.files.both_units;
+  nothing.files = open_.files.nothing_in_these_units();
   adopt(std::move(nothing));
   emit changesChanged();
 }

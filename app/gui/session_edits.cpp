@@ -58,7 +58,7 @@ void Session::changeProcedure(const std::string& text, const QString& words) {
 }
 
 void Session::newJob(const std::string& text, const QString& words) {
-  if (!open_.has_record()) return;
+  if (!open_.has_record() || open_.read_only()) return;
   clearEdits();
   // What the job before named stays open, now by its own name.
   open_.files.log = open_.log_path;
@@ -79,6 +79,8 @@ void Session::restoreChanges(std::vector<JobChange> changes, const std::optional
 }
 
 void Session::addStep(Edits next, const QString& words) {
+  // What was read from a report cannot be changed; a log that was refused meanwhile can be settled.
+  if (open_.read_only() && (!refused_ || next.review)) return;
   if (edits_.count() == 0) states_ = {Edits{wanted_, draft_, review_}};
   states_.resize(static_cast<std::size_t>(edits_.index()) + 1);
   states_.push_back(std::move(next));

@@ -58,6 +58,9 @@ WindowActions::WindowActions(QMainWindow& w, QUndoStack& edits)
       export_picture(make(w, tr("Export pict&ure of the chart…"), tr("Ctrl+Shift+P"),
                           tr("Write the chart as it is shown as PNG"))),
       print(make(w, tr("Pr&int report…"), QKeySequence::Print, tr("Print the report"))),
+      verify_report(make(w, tr("&Verify report…"), {},
+                         tr("Open a report, verify it, and read the case inside; nothing can be changed"))),
+      sign_report(make(w, tr("Si&gn report…"), {}, tr("Sign a report with your key"))),
       quit(make(w, tr("&Quit"), QKeySequence::Quit, tr("Quit Soakwright"))),
       zoom_in(make(w, tr("Zoom &in"), QKeySequence::ZoomIn, tr("Show less time"))),
       zoom_out(make(w, tr("Zoom &out"), QKeySequence::ZoomOut, tr("Show more time"))),
@@ -130,6 +133,8 @@ WindowActions::WindowActions(QMainWindow& w, QUndoStack& edits)
   file->addSeparator();
   file->addActions({export_report, export_result, export_picture, print});
   file->addSeparator();
+  file->addActions({verify_report, sign_report});
+  file->addSeparator();
   file->addAction(quit);
   QMenu* edit = w.menuBar()->addMenu(tr("&Edit"));
   QAction* undo = edits.createUndoAction(&w, tr("&Undo"));
@@ -186,19 +191,20 @@ WindowActions::WindowActions(QMainWindow& w, QUndoStack& edits)
   w.addToolBar(bar);
 }
 
-void WindowActions::enableFor(bool record, bool evaluated, bool job, bool anything) {
+void WindowActions::enableFor(const Open& open) {
   for (QAction* action :
-       {export_report,   export_result, export_picture, zoom_in,       zoom_out,      reset_view,
-        fit_temperature, show_chart,    show_reading,   show_channels, show_lists,    next_pane,
-        previous_view,   next_view,     cursor_a,       cursor_b,      clear_cursors, copy_between,
-        show_spread,     show_rate,     compare})
-    action->setEnabled(record);
+       {export_result, export_picture, zoom_in,      zoom_out,    reset_view,    fit_temperature, show_chart,
+        show_reading,  show_channels,  show_lists,   next_pane,   previous_view, next_view,       cursor_a,
+        cursor_b,      clear_cursors,  copy_between, show_spread, show_rate,     compare})
+    action->setEnabled(open.record);
   for (QAction* action : {next_requirement, previous_requirement, next_finding, previous_finding,
                           show_required, compare_settings})
-    action->setEnabled(evaluated);
-  for (QAction* action : {exclude, new_job}) action->setEnabled(record);
-  close_job->setEnabled(job);
-  for (QAction* action : {reload, close_all}) action->setEnabled(anything);
+    action->setEnabled(open.evaluated);
+  for (QAction* action : {exclude, new_job, export_report})
+    action->setEnabled(open.record && !open.read_only);
+  new_procedure->setEnabled(!open.read_only);
+  close_job->setEnabled(open.job && !open.read_only);
+  for (QAction* action : {reload, close_all}) action->setEnabled(open.anything);
 }
 
 }  // namespace soakwright::gui

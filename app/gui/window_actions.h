@@ -31,6 +31,8 @@ struct WindowActions {
   QAction* export_result;
   QAction* export_picture;
   QAction* print;
+  QAction* verify_report;
+  QAction* sign_report;
   QAction* quit;
   QAction* zoom_in;
   QAction* zoom_out;
@@ -75,8 +77,15 @@ struct WindowActions {
   QAction* about;
   QMenu* recent;
 
-  /// What needs a record, a verdict, a job to make sense.
-  void enableFor(bool record, bool evaluated, bool job, bool anything);
+  /// What is open: what is missing there, and what cannot be changed, disables actions.
+  struct Open {
+    bool record = false;
+    bool evaluated = false;
+    bool job = false;
+    bool anything = false;
+    bool read_only = false;
+  };
+  void enableFor(const Open& open);
 };
 
 }  // namespace soakwright::gui

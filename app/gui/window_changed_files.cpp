@@ -29,7 +29,8 @@ QStringList left_words(const UnsavedWork& work) {
 /// user decides.
 void MainWindow::offerLeftChanges() {
   const ChangesPlace place = changesPlace();
-  if (place.log_sha256.isEmpty()) return left_->say({});
+  const bool of_report = session_.open().read_only() && !session_.refusedLog();
+  if (place.log_sha256.isEmpty() || of_report) return left_->say({});
   ChangesPlace left = place;
   left.left = true;
   if (!session_.unsaved()) {

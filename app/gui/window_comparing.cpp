@@ -59,7 +59,7 @@ void MainWindow::wireComparing() {
 }
 
 void MainWindow::askToCompare() {
-  const QString folder = QFileInfo(session_.open().log_path).absolutePath();
+  const QString folder = QFileInfo(session_.open().place()).absolutePath();
   const QString path =
       QFileDialog::getOpenFileName(this, tr("Compare with another record"), folder,
                                    tr("Logs and jobs (*.csv *.txt *.tsv *.log *.dat *.toml);;All files (*)"));

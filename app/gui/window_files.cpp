@@ -33,18 +33,23 @@ constexpr double kPictureScale = 2.0;
 
 void MainWindow::askToOpen(FileKind kind) {
   QString title = tr("Open log");
-  QString filter = tr("Logs (*.csv *.txt *.tsv *.log *.dat);;All files (*)");
+  QString filter = tr("Logs (*.csv *.txt *.tsv *.log *.dat);;Reports (*.pdf);;All files (*)");
   if (kind == FileKind::procedure) title = tr("Open procedure");
   if (kind == FileKind::job) title = tr("Open job");
   if (kind == FileKind::review) title = tr("Open review");
   if (kind != FileKind::log) filter = tr("TOML (*.toml);;All files (*)");
+  if (kind == FileKind::report) {
+    title = tr("Verify report");
+    filter = tr("PDF (*.pdf);;All files (*)");
+  }
   const OpenCase& open = session_.open();
   const QStringList known = open.files.all() + memory_.recent();
   const QString folder = known.isEmpty() ? QString() : QFileInfo(known.first()).path();
   const QString path = QFileDialog::getOpenFileName(this, title, folder, filter);
   if (path.isEmpty()) return;
-  const bool replaces =
-      kind == FileKind::log || kind == FileKind::job || (kind == FileKind::procedure && session_.draft());
+  if (file_kind(path) == FileKind::report) kind = FileKind::report;
+  const bool replaces = kind == FileKind::log || kind == FileKind::job || kind == FileKind::report ||
+                        (kind == FileKind::procedure && session_.draft());
   if (!replaces || mayLeave()) session_.openAs(kind, path);
 }
 
@@ -76,7 +81,7 @@ void MainWindow::offerRecent() {
 void MainWindow::askToExport(const QString& title, const QString& filter, const QString& suffix,
                              void (MainWindow::*write)(const QString&)) {
   if (!mayExport()) return;
-  const QFileInfo log(session_.open().log_path);
+  const QFileInfo log(session_.open().place());
   QFileDialog dialog(this, title, log.absolutePath(), filter);
   dialog.setAcceptMode(QFileDialog::AcceptSave);
   // Added before the dialog looks whether there is such a file, which it then asks about.
@@ -90,6 +95,7 @@ void MainWindow::showWritten(const QString& path, const Problems& problems) {
   status_->clear();
   if (problems.empty()) {
     statusBar()->showMessage(tr("Written: %1").arg(path), kMessage_ms);
+    if (file_kind(path) == FileKind::report) last_report_ = path;
   } else {
     QStringList texts;
     for (const Problem& problem : problems) texts.append(pdf::shown_text(problem.text()));
@@ -99,7 +105,7 @@ void MainWindow::showWritten(const QString& path, const Problems& problems) {
 }
 
 void MainWindow::exportReport(const QString& path) {
-  if (session_.open().has_record())
+  if (session_.open().has_record() && !session_.open().read_only())
     exports_.start(path, [analysis = session_.open().analysis, options = report_options(session_.open()),
                           path] { return export_report(analysis, options, path); });
 }
@@ -107,7 +113,7 @@ void MainWindow::exportReport(const QString& path) {
 void MainWindow::printReport() {
   if (!session_.open().report || !mayExport()) return;
   QPrinter printer(QPrinter::HighResolution);
-  printer.setDocName(QFileInfo(session_.open().log_path).completeBaseName());
+  printer.setDocName(QFileInfo(session_.open().place()).completeBaseName());
   QPrintDialog dialog(&printer, this);
   if (dialog.exec() != QDialog::Accepted) return;
   const Problems problems = print_report(session_.open().report, printer);

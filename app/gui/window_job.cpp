@@ -22,7 +22,7 @@ void MainWindow::wireJob() {
 }
 
 void MainWindow::startJob() {
-  if (!session_.open().has_record()) return;
+  if (!session_.open().has_record() || session_.open().read_only()) return;
   session_.newJob(job_for_record(session_.open()), tr("new job"));
   pages_->setCurrentWidget(job_);
   job_->setFocus();
@@ -30,7 +30,7 @@ void MainWindow::startJob() {
 
 void MainWindow::saveJobAs() {
   const OpenCase& open = session_.open();
-  if (!open.has_record()) return;
+  if (!open.has_record() || open.read_only()) return;
   const QFileInfo beside(open.files.job.isEmpty() ? open.log_path : open.files.job);
   QFileDialog dialog(this, tr("Save the job in another file"), beside.absolutePath(), tr("TOML (*.toml)"));
   dialog.setAcceptMode(QFileDialog::AcceptSave);
@@ -41,6 +41,7 @@ void MainWindow::saveJobAs() {
 
 bool MainWindow::writeJobAs(const QString& path) {
   const OpenCase& open = session_.open();
+  if (open.read_only()) return false;
   const auto text = job_text_for(open, session_.wanted(), path);
   const Problems problems = text ? write_text(path, text.value()) : text.problems();
   if (problems.empty()) {

@@ -115,6 +115,7 @@ void MainWindow::offerForTime(double from_s, double to_s, std::optional<std::siz
   QAction* exclude =
       menu.addAction(trace ? tr("&Exclude %1 here…").arg(QString(name).replace(u'&', QStringLiteral("&&")))
                            : tr("&Exclude a thermocouple here…"));
+  exclude->setVisible(!session_.open().read_only());
   const QAction* chosen = menu.exec(at);
   if (chosen == zoom) {
     const ChartPane::Ranges now = chart_->ranges();
@@ -135,6 +136,7 @@ void MainWindow::offerForTrace(std::size_t trace, const QPoint& at) {
   const QString name = pdf::shown_text(report->chart.traces[trace].name).replace(u'&', QStringLiteral("&&"));
   QMenu menu(this);
   QAction* exclude = menu.addAction(tr("&Exclude %1…").arg(name));
+  exclude->setVisible(!session_.open().read_only());
   QAction* only = menu.addAction(tr("Show &only %1").arg(name));
   QAction* all = menu.addAction(tr("Show &all"));
   const QAction* chosen = menu.exec(at);

@@ -82,6 +82,7 @@ bool MainWindow::saveProcedure(bool preview) {
 }
 
 bool MainWindow::writeProcedure(const QString& path) {
+  if (session_.open().read_only()) return false;
   const Problems problems = write_text(path, session_.procedureText());
   if (problems.empty()) {
     if (session_.draft())
@@ -100,13 +101,14 @@ bool MainWindow::saveProcedureAs() {
 }
 
 void MainWindow::askForNewProcedure() {
-  if (session_.draft() && !mayLeave()) return;
+  if (session_.open().read_only() || (session_.draft() && !mayLeave())) return;
   NewProcedureDialog dialog(session_.open(), folders_, this);
   if (dialog.exec() != QDialog::Accepted) return;
   startProcedure(dialog.text(), dialog.words());
 }
 
 void MainWindow::startProcedure(const std::string& text, const QString& words) {
+  if (session_.open().read_only()) return;
   session_.newProcedure(text, words);
   middle_->setCurrentIndex(1);
   pages_->setCurrentWidget(procedure_);

@@ -66,7 +66,7 @@ void MainWindow::wireReview() {
 void MainWindow::showReview() {
   const OpenCase& open = session_.open();
   const Selection& chosen = session_.selection();
-  const bool possible = open.analysis.verdicts && session_.wanted().empty();
+  const bool possible = open.analysis.verdicts && session_.wanted().empty() && !open.read_only();
   for (QAction* action : {actions_->people, actions_->open_review}) action->setEnabled(possible);
   actions_->next_open_finding->setEnabled(open.analysis.verdicts != nullptr);
   actions_->save_review->setEnabled(session_.reviewUnsaved());
@@ -80,10 +80,10 @@ void MainWindow::showReview() {
   const std::size_t left = open_findings(open.analysis).size();
   const QString count = needed == 0 ? tr("No finding needs a decision.")
                                     : tr("%1 of %2 findings decided").arg(needed - left).arg(needed);
-  const QString why_not =
-      session_.wanted().empty()
-          ? QString()
-          : tr("Save or undo the changed settings first: a review belongs to a result of saved files.");
+  QString why_not;
+  if (!session_.wanted().empty())
+    why_not = tr("Save or undo the changed settings first: a review belongs to a result of saved files.");
+  if (open.read_only()) why_not = tr("Read from a report: what was decided cannot be changed.");
   const Finding& finding = findings[open.report->findings[chosen.index].finding];
   const FindingReview* now = decision_on(open.analysis.review.get(), finding);
   review_form_->show(now ? std::optional(*now) : std::nullopt, count, why_not);

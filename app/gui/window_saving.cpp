@@ -42,6 +42,8 @@ QString kind_words(FileKind kind, int count) {
       return MainWindow::tr("%1 procedures were given; one is open at a time. Open which?").arg(count);
     case FileKind::job:
       return MainWindow::tr("%1 jobs were given; one is open at a time. Open which?").arg(count);
+    case FileKind::report:
+      return MainWindow::tr("%1 reports were given; one is open at a time. Open which?").arg(count);
     case FileKind::review:
       break;
   }
@@ -110,7 +112,8 @@ void MainWindow::openPaths(const QStringList& paths) {
     if (!one) return;
     chosen.append(*one);
   }
-  const bool replaces = kinds.contains(FileKind::log) || kinds.contains(FileKind::job);
+  const bool replaces =
+      kinds.contains(FileKind::log) || kinds.contains(FileKind::job) || kinds.contains(FileKind::report);
   const bool other_procedure = session_.draft() && kinds.contains(FileKind::procedure);
   if ((replaces || other_procedure) && !mayLeave()) return;
   session_.openFiles(chosen);
@@ -124,7 +127,8 @@ ChangesPlace MainWindow::changesPlace() const {
 }
 
 void MainWindow::keepChanges() {
-  memory_.keepChanges(changesPlace(), {session_.wanted(), session_.draft()});
+  if (!session_.open().read_only() || session_.refusedLog())
+    memory_.keepChanges(changesPlace(), {session_.wanted(), session_.draft()});
   showMiddle();
   reading_->show(session_);
   job_->show(session_);
@@ -161,9 +165,9 @@ void MainWindow::showUnsaved() {
   const bool can_save = unsaved && session_.sheetTexts().isEmpty() && !session_.refusedLog();
   unsaved_->button(kSecondButton)->setEnabled(can_save);
   actions_->save->setEnabled(can_save);
-  actions_->save_job_as->setEnabled(open.has_record() && session_.sheetTexts().isEmpty());
-  actions_->save_procedure_as->setEnabled(!session_.procedureText().empty() &&
-                                          session_.sheetTexts().isEmpty());
+  const bool may_save = session_.sheetTexts().isEmpty() && !open.read_only();
+  actions_->save_job_as->setEnabled(open.has_record() && may_save);
+  actions_->save_procedure_as->setEnabled(!session_.procedureText().empty() && may_save);
 
   const bool stale = !changed_files_.isEmpty() && open.has_record();
   verdict_->show(open, {unsaved && open.has_record(), stale, session_.refusedLog().has_value()});
@@ -175,6 +179,7 @@ void MainWindow::showUnsaved() {
     if (unsaved) verdict = tr("%1, not saved").arg(verdict);
     title.append(verdict);
   }
+  if (open.read_only()) title.append(read_only_words(open));
   title.append(tr("Soakwright"));
   setWindowTitle(title.join(QStringLiteral(" – ")) + QStringLiteral("[*]"));
   setWindowModified(unsaved);
@@ -307,7 +312,7 @@ void MainWindow::exclude() {
 
 void MainWindow::askToExclude(std::optional<std::size_t> channel,
                               std::optional<std::pair<double, double>> time) {
-  if (!session_.open().has_record()) return;
+  if (!session_.open().has_record() || session_.open().read_only()) return;
   ExcludeDialog dialog(session_.open().analysis.record, channel, time, this);
   if (dialog.exec() == QDialog::Accepted) session_.change(dialog.change());
 }

@@ -71,12 +71,13 @@ void MainWindow::showCase(bool record) {
 
   memory_.remember(open.files);
   offerRecent();
-  actions_->enableFor(open.has_record(), open.analysis.verdicts != nullptr, !open.files.job.isEmpty(),
-                      !open.files.none());
+  actions_->enableFor({open.has_record(), open.analysis.verdicts != nullptr, !open.files.job.isEmpty(),
+                       !open.files.none(), open.read_only()});
   showReview();
   showUnsaved();
   offerLeftChanges();
   followSettings();
+  followReport();
 }
 
 QWidget* MainWindow::pageOf(ListPane* list) const {

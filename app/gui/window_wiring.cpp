@@ -102,6 +102,7 @@ void MainWindow::wireSession() {
   connect(&exports_, &ExportWork::busyChanged, this, [this](bool busy) {
     for (QAction* action : {actions_->export_report, actions_->export_result, actions_->export_picture})
       action->setEnabled(!busy && session_.open().has_record());
+    if (session_.open().read_only()) actions_->export_report->setEnabled(false);
     if (busy) status_->setText(tr("Writing …"));
   });
 }

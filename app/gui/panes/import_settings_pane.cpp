@@ -119,13 +119,15 @@ void ImportSettingsPane::show(Session& session) {
   const auto& refused = session.refusedLog();
   const Record* record = refused ? nullptr : open.analysis.record.get();
   const QString path = refused ? refused->path : open.log_path;
+  const bool fixed = open.read_only() && !refused;
   const QString sha = session.logSha();
+  const QString place = fixed ? read_only_words(open) : path;
   QStringList head;
   if (!path.isEmpty()) head.append(QFileInfo(path).fileName());
   if (!session.wanted().empty()) head.append(tr("changed, not yet saved in the job"));
   if (!sha.isEmpty()) head.append(tr("SHA-256 %1").arg(sha));
   file_line_ = head.join(QStringLiteral("   ·   "));
-  file_->setToolTip(plain_tip(sha.isEmpty() ? path : path + u'\n' + tr("SHA-256 %1").arg(sha)));
+  file_->setToolTip(plain_tip(sha.isEmpty() ? place : place + u'\n' + tr("SHA-256 %1").arg(sha)));
   fitFileLine();
 
   QStringList texts = session.sheetTexts();
@@ -143,6 +145,8 @@ void ImportSettingsPane::show(Session& session) {
   settings_->show(record, refused ? nullptr : job, session.wanted(),
                   refused ? refused->given : std::vector<JobChange>{}, preview);
   columns_->show(record, job, refused ? nullptr : open.report.get());
+  if (fixed) settings_->setEnabled(false);
+  columns_->setEnabled(!fixed);
   undo_->setEnabled(canUndo);
   write_->setEnabled(!session.wanted().empty() && session.sheetTexts().isEmpty() && !refused);
   drop_->setVisible(refused.has_value());

@@ -150,7 +150,7 @@ void JobPane::show(const Session& session) {
   const Job& job = open.analysis.job ? *open.analysis.job : none;
   const QStringList problems = session.sheetTexts();
   for (const auto& [place, field] : fields_) {
-    field.line->setEnabled(open.has_record());
+    field.line->setEnabled(open.has_record() && !open.read_only());
     if (place.second == "weld" && !job.welds.empty()) {
       field.line->setEnabled(false);
       field.line->setPlaceholderText(tr("several welds: see the text"));
@@ -165,17 +165,19 @@ void JobPane::show(const Session& session) {
   }
   source_->say(problems);
   std::string text;
-  if (open.has_record()) {
+  // A report without a job has none to show.
+  if (open.has_record() && !(open.read_only() && open.files.job.isEmpty())) {
     auto made = job_text_of(open.files.job, session.wanted(), open.log_path, open.procedure_path);
     if (made) text = std::move(made).value();
   }
-  source_->show(text, open.has_record());
+  source_->show(text, open.has_record() && !open.read_only());
   const std::string name = open.files.job.isEmpty() ? unwritten_job_name().toStdString()
                                                     : QFile::encodeName(open.files.job).toStdString();
   Problems of_job;
   for (const Problem& problem : session.problems())
     if (problem.file == name) of_job.push_back(problem);
   heat_->show(text, name, of_job);
+  if (open.read_only()) heat_->setEnabled(false);
 }
 
 }  // namespace soakwright::gui

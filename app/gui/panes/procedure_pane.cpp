@@ -42,6 +42,7 @@ ProcedurePane::ProcedurePane(QWidget* parent)
       save_(new QPushButton(tr("&Save…"), this)),
       save_as_(new QPushButton(tr("Save &as…"), this)),
       editor_(new QPushButton(tr("&Open in a text editor"), this)),
+      fresh_(new QPushButton(tr("&New…"), this)),
       add_(new QPushButton(tr("Add s&tage"), this)) {
   build();
   connect(save_, &QPushButton::clicked, this, &ProcedurePane::saveWanted);
@@ -57,9 +58,8 @@ void ProcedurePane::build() {
   editor_->setToolTip(tr("Changes made there are noticed; Reload evaluates with them"));
   save_->setToolTip(tr("Show what changes in the procedure file and save it"));
   save_as_->setToolTip(tr("Save the procedure in another file and go on with that one"));
-  auto* fresh = new QPushButton(tr("&New…"), this);
-  fresh->setToolTip(tr("A procedure from a published rule, from the open log, from a sample, or empty"));
-  connect(fresh, &QPushButton::clicked, this, &ProcedurePane::newWanted);
+  fresh_->setToolTip(tr("A procedure from a published rule, from the open log, from a sample, or empty"));
+  connect(fresh_, &QPushButton::clicked, this, &ProcedurePane::newWanted);
 
   fields_ = new QWidget(this);
   auto* column = new QVBoxLayout(fields_);
@@ -108,7 +108,7 @@ void ProcedurePane::build() {
   auto* head = new QHBoxLayout;
   head->setContentsMargins(8, 4, 8, 0);
   head->addWidget(file_, 1);
-  for (QPushButton* button : {fresh, editor_, save_as_, save_}) head->addWidget(button);
+  for (QPushButton* button : {fresh_, editor_, save_as_, save_}) head->addWidget(button);
   auto* layout = new QVBoxLayout(this);
   layout->setContentsMargins(0, 0, 0, 0);
   layout->setSpacing(2);
@@ -138,14 +138,16 @@ void ProcedurePane::show(const Session& session) {
                                   : QFileInfo(path).fileName();
   if (unsaved && !path.isEmpty()) said = tr("%1 (changed, not saved)").arg(said);
   file_->setText(said);
-  file_->setToolTip(plain_tip(path));
+  fixed_ = session.open().read_only();
+  file_->setToolTip(plain_tip(fixed_ ? read_only_words(session.open()) : path));
   Problems problems;
   for (const Problem& problem : session.problems())
     if (problem.file == name_) problems.push_back(problem);
   save_->setEnabled(unsaved && problems.empty());
-  save_as_->setEnabled(!now_.empty() && problems.empty());
-  editor_->setEnabled(!path.isEmpty());
-  source_->show(now_, !now_.empty());
+  save_as_->setEnabled(!now_.empty() && problems.empty() && !fixed_);
+  editor_->setEnabled(!path.isEmpty() && !fixed_);
+  fresh_->setEnabled(!fixed_);
+  source_->show(now_, !now_.empty() && !fixed_);
   showForm(problems);
 }
 
@@ -156,7 +158,7 @@ void ProcedurePane::showForm(const Problems& problems) {
 
   const auto shown = shown_toml_tables(now_, name_);
   // What is no TOML can be put right in the text only.
-  fields_->setEnabled(!now_.empty() && shown.ok());
+  fields_->setEnabled(!now_.empty() && shown.ok() && !fixed_);
   if (!shown) return;
   const std::vector<TomlShownTable>& tables = shown.value();
   matchStages(tables);

@@ -56,13 +56,15 @@ class ProcedurePane : public QWidget {
   void take(const Result<std::string>& text, const QString& words);
   void addStage(const std::string& kind);
 
-  std::string now_;   ///< the procedure's text as it is wanted
-  std::string name_;  ///< of its file, as in messages
+  std::string now_;     ///< the procedure's text as it is wanted
+  std::string name_;    ///< of its file, as in messages
+  bool fixed_ = false;  ///< read from a report: nothing can be changed
   QLabel* file_;
   SourceText* source_;
   QPushButton* save_;
   QPushButton* save_as_;
   QPushButton* editor_;
+  QPushButton* fresh_;
   QPushButton* add_;
   QWidget* fields_ = nullptr;
   QVBoxLayout* stage_column_ = nullptr;

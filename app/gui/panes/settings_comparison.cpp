@@ -86,6 +86,8 @@ void SettingsComparison::show(const OpenCase& open) {
   if (!open.analysis.verdicts || !open.report) return;
   work_.cancel();
   open_ = open;
+  // Evaluating again needs none of the files inside a report, which are to go with the case.
+  open_.from_report.reset();
   text_ = open.procedure_source;
   problem_->hide();
   showSettings();

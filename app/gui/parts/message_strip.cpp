@@ -12,20 +12,24 @@
 #include "app/gui/parts/plain_tip.h"
 
 namespace soakwright::gui {
+namespace {
+
+constexpr int kSignSize = 18;
+
+}  // namespace
 
 MessageStrip::MessageStrip(const QString& name, const QStringList& buttons, QWidget* parent)
-    : QFrame(parent), words_(new QLabel(this)) {
+    : QFrame(parent), sign_(new QLabel(this)), words_(new QLabel(this)) {
   setAccessibleName(name);
   setFrameShape(QFrame::StyledPanel);
   setAutoFillBackground(true);
   words_->setTextFormat(Qt::PlainText);
   words_->setAccessibleName(name);
   words_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
-  auto* sign = new QLabel(this);
-  sign->setPixmap(style()->standardIcon(QStyle::SP_MessageBoxWarning).pixmap(18, 18));
+  setSign(style()->standardIcon(QStyle::SP_MessageBoxWarning));
   auto* layout = new QHBoxLayout(this);
   layout->setContentsMargins(12, 3, 8, 3);
-  layout->addWidget(sign);
+  layout->addWidget(sign_);
   layout->addWidget(words_, 1);
   for (const QString& text : buttons) {
     auto* button = new QPushButton(text, this);
@@ -48,6 +52,10 @@ void MessageStrip::say(const QString& text, const QString& tip) {
   words_->setAccessibleDescription(text);
   QAccessibleEvent alert(this, QAccessible::Alert);
   QAccessible::updateAccessibility(&alert);
+}
+
+void MessageStrip::setSign(const QIcon& sign) {
+  sign_->setPixmap(sign.pixmap(QSize(kSignSize, kSignSize), devicePixelRatioF()));
 }
 
 QString MessageStrip::text() const { return isHidden() ? QString() : text_; }

@@ -8,6 +8,7 @@
 #include <vector>
 
 class QHBoxLayout;
+class QIcon;
 class QLabel;
 class QPushButton;
 
@@ -22,6 +23,8 @@ class MessageStrip : public QFrame {
 
   /// Shows the text; hides the strip where it is empty. `tip` is all of it where the text is cut.
   void say(const QString& text, const QString& tip = {});
+  /// In place of the warning sign.
+  void setSign(const QIcon& sign);
   [[nodiscard]] QString text() const;
   [[nodiscard]] QPushButton* button(std::size_t index) const { return buttons_[index]; }
 
@@ -36,6 +39,7 @@ class MessageStrip : public QFrame {
   void fit();
   void colour();
 
+  QLabel* sign_;
   QLabel* words_;
   QString text_;
   std::vector<QPushButton*> buttons_;

@@ -1,0 +1,203 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/gui/panes/report_checks.h"
+
+#include <QAccessible>
+#include <QClipboard>
+#include <QDialogButtonBox>
+#include <QFileInfo>
+#include <QGridLayout>
+#include <QGuiApplication>
+#include <QLabel>
+#include <QPlainTextEdit>
+#include <QProgressBar>
+#include <QPushButton>
+#include <algorithm>
+
+#include "app/gui/panes/between_contents.h"
+#include "app/gui/panes/list_pane.h"
+#include "app/gui/parts/plain_tip.h"
+#include "app/modules/signing_module.h"
+#include "app/pdf/shown_text.h"
+
+namespace soakwright::gui {
+namespace {
+
+constexpr int kSignSize = 28;
+constexpr int kLinesOfText = 4;
+
+Sign sign_for(CheckLine::State state) {
+  switch (state) {
+    case CheckLine::State::holds:
+      return Sign::met;
+    case CheckLine::State::fails:
+      return Sign::not_met;
+    case CheckLine::State::open:
+      return Sign::inconclusive;
+    case CheckLine::State::note:
+      break;
+  }
+  return Sign::note;
+}
+
+QString state_of(const CheckLine& line) { return QString::fromLatin1(modules::state_words(line.state)); }
+
+QString words_for(const std::vector<CheckLine>& lines) {
+  const auto count = [&lines](CheckLine::State state) {
+    return std::count_if(lines.begin(), lines.end(),
+                         [state](const CheckLine& line) { return line.state == state; });
+  };
+  const auto failing = count(CheckLine::State::fails);
+  const auto open = count(CheckLine::State::open);
+  if (failing == 1) return ReportChecks::tr("1 check does not hold.");
+  if (failing > 1) return ReportChecks::tr("%1 checks do not hold.").arg(failing);
+  if (open == 1) return ReportChecks::tr("Nothing is wrong, but 1 check could not be shown to hold.");
+  if (open > 1)
+    return ReportChecks::tr("Nothing is wrong, but %1 checks could not be shown to hold.").arg(open);
+  return ReportChecks::tr("Every check holds.");
+}
+
+}  // namespace
+
+ReportChecks::ReportChecks(QWidget* parent)
+    : QDialog(parent),
+      colours_(ChartColours::of(palette())),
+      mark_(new QLabel(this)),
+      summary_(new QLabel(this)),
+      file_(new QLabel(this)),
+      progress_(new QProgressBar(this)),
+      list_(new ListPane(tr("Checks of the report"), this)),
+      line_(new QPlainTextEdit(this)),
+      copy_(new QPushButton(tr("&Copy as text"), this)) {
+  setWindowTitle(tr("Verify report"));
+  build();
+  connect(&work_, &ReportVerification::finished, this,
+          [this](const QString& /*report*/, const FoundChecks& found) { take(found); });
+  connect(list_, &ListPane::chosen, this, &ReportChecks::showLine);
+  connect(copy_, &QPushButton::clicked, this, [this] { QGuiApplication::clipboard()->setText(text()); });
+}
+
+void ReportChecks::build() {
+  mark_->setFixedSize(kSignSize, kSignSize);
+  QFont bold = summary_->font();
+  bold.setBold(true);
+  summary_->setFont(bold);
+  summary_->setAccessibleName(tr("Result of verifying"));
+  file_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+  for (QLabel* label : {summary_, file_}) {
+    label->setTextFormat(Qt::PlainText);
+    label->setTextInteractionFlags(Qt::TextSelectableByMouse);
+  }
+  summary_->setWordWrap(true);
+  progress_->setRange(0, 0);
+  progress_->setTextVisible(false);
+  progress_->setAccessibleName(tr("Progress"));
+  line_->setReadOnly(true);
+  line_->setTabChangesFocus(true);
+  line_->setAccessibleName(tr("The chosen check"));
+  line_->setFixedHeight(kLinesOfText * line_->fontMetrics().lineSpacing() + 12);
+  copy_->setToolTip(tr("Copy the report's name and every check as text"));
+  auto* buttons = new QDialogButtonBox(QDialogButtonBox::Close, this);
+  buttons->addButton(copy_, QDialogButtonBox::ActionRole);
+  connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
+  auto* layout = new QGridLayout(this);
+  layout->addWidget(mark_, 0, 0, 2, 1, Qt::AlignTop);
+  layout->addWidget(summary_, 0, 1);
+  layout->addWidget(file_, 1, 1);
+  layout->addWidget(progress_, 2, 0, 1, 2);
+  layout->addWidget(list_, 3, 0, 1, 2);
+  layout->addWidget(line_, 4, 0, 1, 2);
+  layout->addWidget(buttons, 5, 0, 1, 2);
+  layout->setColumnStretch(1, 1);
+  layout->setRowStretch(3, 1);
+  setTabOrder(list_, line_);
+  setTabOrder(line_, copy_);
+  setTabOrder(copy_, buttons->button(QDialogButtonBox::Close));
+  resize(820, 430);
+}
+
+void ReportChecks::verify(const QString& report, const QString& modules) {
+  report_ = report;
+  lines_.clear();
+  list_->setContent({});
+  line_->clear();
+  copy_->setEnabled(false);
+  file_->setText(pdf::shown_text(QFileInfo(report).fileName().toStdString()));
+  file_->setToolTip(plain_tip(report));
+  progress_->show();
+  work_.start(report, modules);
+  say(tr("Verifying: the files inside are evaluated, and the pages printed, again …"), std::nullopt);
+  list_->setFocus();
+}
+
+void ReportChecks::forget() {
+  work_.forget();
+  report_.clear();
+  close();
+}
+
+void ReportChecks::take(const FoundChecks& found) {
+  progress_->hide();
+  copy_->setEnabled(true);
+  if (!found) {
+    QStringList texts;
+    for (const Problem& problem : found.problems()) texts.append(pdf::shown_text(problem.text()));
+    line_->setPlainText(texts.join(u'\n'));
+    return say(tr("The report could not be verified."), std::nullopt);
+  }
+  lines_ = found.value();
+  ListContent content;
+  content.headers = {tr("Check"), tr("State"), tr("What was found")};
+  content.stretch = 2;
+  for (std::size_t i = 0; i < lines_.size(); ++i)
+    content.lines.push_back(
+        {{pdf::shown_text(lines_[i].what), state_of(lines_[i]), pdf::shown_text(lines_[i].text)},
+         sign_for(lines_[i].state),
+         i});
+  list_->setContent(std::move(content));
+  list_->setColours(colours_);
+  const CheckLine::State all = modules::state_of_all(lines_);
+  const auto worst =
+      std::find_if(lines_.begin(), lines_.end(), [all](const CheckLine& line) { return line.state == all; });
+  const std::size_t first = worst == lines_.end() ? 0 : static_cast<std::size_t>(worst - lines_.begin());
+  list_->mark(first);
+  showLine(first);
+  say(words_for(lines_), sign_for(all));
+}
+
+void ReportChecks::say(const QString& summary, std::optional<Sign> sign) {
+  summary_->setText(summary);
+  sign_ = sign;
+  drawSign();
+  QAccessibleEvent news(summary_, QAccessible::NameChanged);
+  QAccessible::updateAccessibility(&news);
+  emit changed();
+}
+
+void ReportChecks::showLine(std::size_t line) {
+  if (line >= lines_.size()) return line_->clear();
+  line_->setPlainText(QStringLiteral("%1: %2. %3")
+                          .arg(pdf::shown_text(lines_[line].what), state_of(lines_[line]),
+                               pdf::shown_text(lines_[line].text)));
+}
+
+void ReportChecks::drawSign() {
+  if (!sign_) return mark_->clear();
+  mark_->setPixmap(
+      sign_icon(*sign_, colours_, kSignSize).pixmap(QSize(kSignSize, kSignSize), devicePixelRatioF()));
+}
+
+void ReportChecks::setColours(const ChartColours& colours) {
+  colours_ = colours;
+  list_->setColours(colours);
+  drawSign();
+}
+
+QString ReportChecks::summary() const { return summary_->text(); }
+
+QString ReportChecks::text() const {
+  const QString head = QStringLiteral("%1\n%2\n").arg(report_, summary());
+  return lines_.empty() ? head + line_->toPlainText() + u'\n'
+                        : head + tab_separated(list_->lines().content());
+}
+
+}  // namespace soakwright::gui

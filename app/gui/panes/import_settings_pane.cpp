@@ -14,6 +14,7 @@
 #include "app/gui/panes/list_pane.h"
 #include "app/gui/panes/reading_contents.h"
 #include "app/gui/parts/plain_tip.h"
+#include "app/gui/parts/read_only_look.h"
 
 namespace soakwright::gui {
 namespace {
@@ -147,6 +148,8 @@ void ImportSettingsPane::show(Session& session) {
   columns_->show(record, job, refused ? nullptr : open.report.get());
   if (fixed) settings_->setEnabled(false);
   columns_->setEnabled(!fixed);
+  for (QWidget* part : {static_cast<QWidget*>(settings_), static_cast<QWidget*>(columns_)})
+    show_as_read_only(part, fixed);
   undo_->setEnabled(canUndo);
   write_->setEnabled(!session.wanted().empty() && session.sheetTexts().isEmpty() && !refused);
   drop_->setVisible(refused.has_value());

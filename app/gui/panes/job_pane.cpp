@@ -12,6 +12,7 @@
 #include <QVBoxLayout>
 
 #include "app/gui/panes/forms/job_heat_form.h"
+#include "app/gui/parts/read_only_look.h"
 #include "app/gui/parts/source_text.h"
 #include "app/gui/verdict_sign.h"
 #include "core/units/printed_quantity.h"
@@ -63,7 +64,8 @@ JobPane::JobPane(QWidget* parent)
       heat_(new JobHeatForm(this)),
       source_(new SourceText(tr("Text of the job"), tr("Why the job cannot be used"),
                              tr("Evaluate with this text; it is saved with Save in the job"), this)) {
-  auto* form = new QWidget(this);
+  form_ = new QWidget(this);
+  QWidget* const form = form_;
   auto* grid = new QGridLayout(form);
   int row = 0;
   for (const Line& line : kLines) {
@@ -178,6 +180,7 @@ void JobPane::show(const Session& session) {
     if (problem.file == name) of_job.push_back(problem);
   heat_->show(text, name, of_job);
   if (open.read_only()) heat_->setEnabled(false);
+  show_as_read_only(form_, open.read_only());
 }
 
 }  // namespace soakwright::gui

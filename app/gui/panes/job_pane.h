@@ -51,6 +51,7 @@ class JobPane : public QWidget {
   void showField(const Place& place, const std::optional<std::string>& value, const QStringList& problems);
 
   std::map<Place, Field> fields_;
+  QWidget* form_ = nullptr;  ///< all of the fields
   JobHeatForm* heat_;
   SourceText* source_;
 };

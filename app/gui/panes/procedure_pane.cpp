@@ -18,6 +18,7 @@
 #include "app/gui/panes/forms/procedure_keys.h"
 #include "app/gui/panes/forms/stage_card.h"
 #include "app/gui/parts/plain_tip.h"
+#include "app/gui/parts/read_only_look.h"
 #include "app/gui/parts/source_text.h"
 #include "app/pdf/shown_text.h"
 #include "core/procedure/toml/toml_edit.h"
@@ -147,6 +148,7 @@ void ProcedurePane::show(const Session& session) {
   save_as_->setEnabled(!now_.empty() && problems.empty() && !fixed_);
   editor_->setEnabled(!path.isEmpty() && !fixed_);
   fresh_->setEnabled(!fixed_);
+  show_as_read_only(fields_, fixed_);
   source_->show(now_, !now_.empty() && !fixed_);
   showForm(problems);
 }

@@ -95,6 +95,8 @@ void ReportChecks::build() {
   line_->setTabChangesFocus(true);
   line_->setAccessibleName(tr("The chosen check"));
   line_->setFixedHeight(kLinesOfText * line_->fontMetrics().lineSpacing() + 12);
+  // Enter on the list presses no button.
+  copy_->setAutoDefault(false);
   copy_->setToolTip(tr("Copy the report's name and every check as text"));
   auto* buttons = new QDialogButtonBox(QDialogButtonBox::Close, this);
   buttons->addButton(copy_, QDialogButtonBox::ActionRole);

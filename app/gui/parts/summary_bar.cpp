@@ -97,8 +97,11 @@ void SummaryBar::show(const OpenCase& open, const State& state) {
     word_->setText(state.refused ? tr("Log not readable") : QString());
     sentence_->setText(QString());
   }
-  if (open.read_only())
-    sentence_->setText(tr("%1 This case is %2.").arg(sentence_->text(), read_only_words(open)).trimmed());
+  if (open.read_only()) {
+    QString source = read_only_words(open);
+    source[0] = source[0].toUpper();
+    sentence_->setText(QStringLiteral("%1 %2.").arg(sentence_->text(), source).trimmed());
+  }
   QStringList doubts;
   if (state.out_of_date) doubts.append(tr("out of date"));
   if (state.unsaved) doubts.append(tr("not saved"));

@@ -10,7 +10,7 @@
 #include "app/cli/modules/pdf_loader.h"
 #include "app/cli/printing/page_text.h"
 #include "app/cli/printing/standard_output.h"
-#include "app/modules/signing_module.h"
+#include "app/modules/signing_loader.h"
 #include "core/units/printable_text.h"
 
 namespace soakwright::cli {

@@ -8,7 +8,7 @@
 #include <utility>
 
 #include "app/gui/background/report_printer.h"
-#include "app/modules/signing_module.h"
+#include "app/modules/signing_loader.h"
 #include "core/problems/caught.h"
 
 namespace soakwright::gui {

@@ -16,7 +16,7 @@
 #include "app/gui/panes/between_contents.h"
 #include "app/gui/panes/list_pane.h"
 #include "app/gui/parts/plain_tip.h"
-#include "app/modules/signing_module.h"
+#include "app/modules/signing_loader.h"
 #include "app/pdf/shown_text.h"
 
 namespace soakwright::gui {

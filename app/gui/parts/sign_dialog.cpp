@@ -19,7 +19,7 @@
 #include "app/gui/background/report_printer.h"
 #include "app/gui/parts/choice_box.h"
 #include "app/gui/verdict_sign.h"
-#include "app/modules/signing_module.h"
+#include "app/modules/signing_loader.h"
 #include "app/pdf/shown_text.h"
 
 namespace soakwright::gui {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "app/modules/signing_module.h"
+#include "app/modules/signing_loader.h"
 
 #include <algorithm>
 #include <string>

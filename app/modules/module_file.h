@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // A part of the program that is a file of its own, opened when it is needed: beside the program, or in the
-// folder for modules. What both sides agree on stands in a border header of core/report.
+// folder for modules. What both sides agree on is in a border header of core/report.
 #pragma once
 
 #include <filesystem>

@@ -40,7 +40,7 @@ class ReportVerification : public QObject {
   void next();
 
   QThread* thread_ = nullptr;
-  std::optional<Request> wanted_;  ///< asked for while another is verified
+  std::optional<Request> wanted_;  ///< to be verified after the one that runs
   bool heard_ = false;             ///< somebody still waits for what runs
 };
 

@@ -84,7 +84,7 @@ void SignDialog::addFile(QGridLayout* grid, int row, QLineEdit* line, const QStr
     QFileDialog dialog(this, line->accessibleName(), QFileInfo(known).absolutePath(), filter);
     dialog.setAcceptMode(save ? QFileDialog::AcceptSave : QFileDialog::AcceptOpen);
     dialog.setFileMode(save ? QFileDialog::AnyFile : QFileDialog::ExistingFile);
-    // A file that is replaced is asked about once, before it is signed.
+    // Replacing a file is confirmed once, before signing.
     dialog.setOption(QFileDialog::DontConfirmOverwrite);
     if (save) dialog.setDefaultSuffix(QStringLiteral("pdf"));
     if (dialog.exec() == QDialog::Accepted && !dialog.selectedFiles().isEmpty())

@@ -6,6 +6,7 @@
 #include <QMenu>
 #include <QMenuBar>
 #include <QPlainTextEdit>
+#include <QProcess>
 #include <QPushButton>
 
 #include "app/gui/panes/forms/job_heat_form.h"
@@ -187,6 +188,37 @@ class ReportInTheWindowTest : public QObject {
     real.window.session().openFiles({report_, case_.log});
     QVERIFY2(bar->texts().join(u' ').contains(QStringLiteral("open it without other files")),
              qPrintable(bar->texts().join(u' ')));
+  }
+
+  void a_report_that_is_cut_off_is_refused_in_the_words_of_the_command_line() {
+    const QString cut = files_.filePath(QStringLiteral("cut.pdf"));
+    const QByteArray bytes = bytes_at(report_);
+    QFile file(cut);
+    QVERIFY(file.open(QIODevice::WriteOnly) && file.write(bytes.left(bytes.size() / 2)) > 0);
+    file.close();
+    SigningWindow real;
+    real.window.openPaths({cut});
+    QVERIFY(real.settled());
+    QProcess verify;
+    verify.start(QStringLiteral(SOAKWRIGHT_PROGRAM), {QStringLiteral("verify"), cut});
+    QVERIFY(verify.waitForFinished(kLong_ms));
+    const QString said = real.part<ErrorBar>()->texts().join(u'\n');
+    QVERIFY(!said.isEmpty());
+    QCOMPARE(QStringLiteral("soakwright: ") + said,
+             QString::fromUtf8(verify.readAllStandardError()).trimmed());
+    QVERIFY(!real.window.session().open().has_record());
+  }
+
+  void without_the_signing_module_the_case_opens_and_the_panel_says_what_is_missing() {
+    RealWindow real;
+    real.window.openPaths({report_});
+    QVERIFY(real.settled());
+    auto* checks = real.window.findChild<ReportChecks*>();
+    QVERIFY(checks && QTest::qWaitFor([checks] { return !checks->busy(); }, kLong_ms));
+    QCOMPARE(checks->summary(), QStringLiteral("The report could not be verified."));
+    QVERIFY2(checks->text().contains(QStringLiteral("install the signing module of this build")),
+             qPrintable(checks->text()));
+    QVERIFY(real.window.session().open().read_only() && real.window.session().report()->verdict);
   }
 
   void the_file_menu_has_no_letter_twice() {

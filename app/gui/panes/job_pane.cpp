@@ -12,6 +12,7 @@
 #include <QVBoxLayout>
 
 #include "app/gui/panes/forms/job_heat_form.h"
+#include "app/gui/panes/thermocouple_places.h"
 #include "app/gui/parts/read_only_look.h"
 #include "app/gui/parts/source_text.h"
 #include "app/gui/verdict_sign.h"
@@ -62,6 +63,7 @@ std::optional<std::string> value_of(const Job& job, const std::string& table, co
 JobPane::JobPane(QWidget* parent)
     : QWidget(parent),
       heat_(new JobHeatForm(this)),
+      places_(new ThermocouplePlaces(this)),
       source_(new SourceText(tr("Text of the job"), tr("Why the job cannot be used"),
                              tr("Evaluate with this text; it is saved with Save in the job"), this)) {
   form_ = new QWidget(this);
@@ -94,9 +96,16 @@ JobPane::JobPane(QWidget* parent)
   scroll->setFrameShape(QFrame::NoFrame);
   scroll->setFocusPolicy(Qt::NoFocus);
 
+  // Above the text: the thermocouples' tables are in it.
+  auto* written = new QSplitter(Qt::Vertical, this);
+  written->addWidget(places_);
+  written->addWidget(source_);
+  written->setStretchFactor(0, 0);
+  written->setStretchFactor(1, 1);
+  written->setCollapsible(1, false);
   auto* both = new QSplitter(Qt::Horizontal, this);
   both->addWidget(scroll);
-  both->addWidget(source_);
+  both->addWidget(written);
   both->setStretchFactor(0, 2);
   both->setStretchFactor(1, 3);
   both->setChildrenCollapsible(false);
@@ -151,6 +160,7 @@ void JobPane::show(const Session& session) {
   const Job none;
   const Job& job = open.analysis.job ? *open.analysis.job : none;
   const QStringList problems = session.sheetTexts();
+  places_->show(open.report, open.analysis.job);
   for (const auto& [place, field] : fields_) {
     field.line->setEnabled(open.has_record() && !open.read_only());
     if (place.second == "weld" && !job.welds.empty()) {

@@ -19,6 +19,7 @@ namespace soakwright::gui {
 
 class JobHeatForm;
 class SourceText;
+class ThermocouplePlaces;
 
 class JobPane : public QWidget {
   Q_OBJECT
@@ -36,6 +37,8 @@ class JobPane : public QWidget {
   [[nodiscard]] QPlainTextEdit* text() const;
   /// Preheat, bands, tempering, hydrogen.
   [[nodiscard]] JobHeatForm* heat() const { return heat_; }
+  /// The sketch above the text.
+  [[nodiscard]] ThermocouplePlaces* places() const { return places_; }
 
  signals:
   void changed(const std::vector<soakwright::JobChange>& changes);
@@ -53,6 +56,7 @@ class JobPane : public QWidget {
   std::map<Place, Field> fields_;
   QWidget* form_ = nullptr;  ///< all of the fields
   JobHeatForm* heat_;
+  ThermocouplePlaces* places_;
   SourceText* source_;
 };
 

@@ -94,12 +94,12 @@ QRectF number_box(const Scale& scale, const QString& number) {
 }
 
 void paint_number(QPainter& painter, const QRectF& box, const Scale& scale, const QString& number,
-                  const QPen& pen) {
+                  const QPen& pen, const NumberColours& colours) {
   painter.setFont(scale.font(kNumberPoints));
-  painter.setBrush(colour::kPdf);
+  painter.setBrush(colours.ground);
   painter.setPen(QPen(pen.color(), scale.mm(0.15)));
   painter.drawRoundedRect(box, scale.mm(0.5), scale.mm(0.5));
-  painter.setPen(colour::kInk);
+  painter.setPen(colours.ink);
   painter.drawText(box, Qt::AlignCenter | Qt::TextDontClip, number);
   painter.setBrush(Qt::NoBrush);
 }

@@ -34,9 +34,12 @@ void paint_end_numbers(QPainter& painter, const ChartMap& map, const Scale& scal
 /// And on the trace itself, where it lies freest of the others.
 void paint_numbers_on_traces(QPainter& painter, const ChartMap& map, const Scale& scale, const Chart& chart,
                              const std::vector<DrawnTrace>& traces, LabelLayout& places);
+struct NumberColours {
+  QColor ground = colour::kPdf, ink = colour::kInk;
+};
 /// The same sign as in the legend; `box` is filled by number_box().
 void paint_number(QPainter& painter, const QRectF& box, const Scale& scale, const QString& number,
-                  const QPen& pen);
+                  const QPen& pen, const NumberColours& colours = {});
 QRectF number_box(const Scale& scale, const QString& number);
 
 }  // namespace soakwright::pdf

@@ -18,7 +18,7 @@ namespace {
 
 constexpr double kCaption_mm = 4.0;
 constexpr double kDot_mm = 0.7;
-constexpr double kAround_mm = 12.0;  // outside the circle: room for two numbers, one above the other
+constexpr double kBar_mm = 1.6;  // of a band along the work
 
 const Channel& channel_of(const Chart& chart, std::size_t trace) {
   return chart.record->channels[chart.traces[trace].channel];
@@ -61,18 +61,18 @@ bool along_the_work(const Chart& chart) {
 
 class Sketch {
  public:
-  Sketch(QPainter& painter, const Scale& scale, const Chart& chart)
-      : painter_(painter), scale_(scale), chart_(chart), pens_(trace_pens(chart, scale)) {}
+  Sketch(QPainter& painter, const Scale& scale, const Chart& chart, const SketchLook& look)
+      : painter_(painter), scale_(scale), chart_(chart), look_(look) {}
 
   void paint_around(const QRectF& area) {
     caption(area, QStringLiteral("Around the work, seen along its axis; angles as in the job"));
     const QRectF body = area.adjusted(0, scale_.mm(kCaption_mm), 0, 0);
-    const double radius = 0.5 * std::min(body.width(), body.height()) - scale_.mm(kAround_mm);
+    const double radius = 0.5 * std::min(body.width(), body.height()) - scale_.mm(look_.around_mm);
     const QPointF centre = body.center();
-    painter_.setPen(QPen(colour::kInk, scale_.mm(0.3)));
+    painter_.setPen(QPen(look_.ink, scale_.mm(0.3)));
     painter_.setBrush(Qt::NoBrush);
     painter_.drawEllipse(centre, radius, radius);
-    painter_.setPen(QPen(colour::kGrid, scale_.mm(0.2)));
+    painter_.setPen(QPen(look_.grid, scale_.mm(0.2)));
     for (const QPointF& way : {QPointF(1, 0), QPointF(0, 1)})
       painter_.drawLine(centre - 0.9 * radius * way, centre + 0.9 * radius * way);
     LabelLayout places(body);
@@ -97,9 +97,13 @@ class Sketch {
     caption(area, QStringLiteral("Along the work, in m"));
     const QRectF body = area.adjusted(scale_.mm(8.0), scale_.mm(kCaption_mm), -scale_.mm(8.0), 0);
     const auto traces = with_position(chart_);
-    const auto [first, last] = ends_of(chart_, traces);
+    auto [first, last] = ends_of(chart_, traces);
+    for (const DrawnBand& band : drawn_bands()) {
+      first = std::min(first, band.from_m);
+      last = std::max(last, band.to_m);
+    }
     const double y = body.center().y();
-    painter_.setPen(QPen(colour::kInk, scale_.mm(0.3)));
+    painter_.setPen(QPen(look_.ink, scale_.mm(0.3)));
     painter_.drawLine(QPointF(body.left() - scale_.mm(4.0), y), QPointF(body.right() + scale_.mm(4.0), y));
     LabelLayout places(area);
     std::vector<double> named;
@@ -115,19 +119,59 @@ class Sketch {
       for (int row = 1; row <= 6; ++row) middles.push_back(at - QPointF(0, scale_.mm(3.4 * row)));
       number(places, middles, trace);
     }
+    double below = 8.0;
+    for (const DrawnBand& band : drawn_bands()) {
+      const auto x = [&](double metres) {
+        return body.left() + body.width() * (metres - first) / (last - first);
+      };
+      const QRectF bar(QPointF(x(band.from_m), y + scale_.mm(below)),
+                       QPointF(x(band.to_m), y + scale_.mm(below + kBar_mm)));
+      painter_.setPen(QPen(look_.faint_ink, scale_.mm(0.2)));
+      painter_.setBrush(band.soak ? QBrush(look_.faint_ink) : QBrush(look_.faint_ink, Qt::BDiagPattern));
+      painter_.drawRect(bar);
+      painter_.setBrush(Qt::NoBrush);
+      words(places, QPointF(bar.center().x(), bar.bottom() + scale_.mm(2.0)), band.name);
+      below += kBar_mm + 4.0;
+    }
   }
 
  private:
+  struct DrawnBand {
+    double from_m = 0.0, to_m = 0.0;
+    bool soak = true;
+    QString name;
+  };
+
+  [[nodiscard]] std::vector<DrawnBand> drawn_bands() const {
+    std::vector<DrawnBand> drawn;
+    for (const BandEntry& band : look_.bands) {
+      const QString of_weld =
+          band.weld && look_.bands.size() > 1 ? QStringLiteral(", ") + text(*band.weld) : QString();
+      const auto add = [&](const std::optional<Thickness>& width, bool soak, const QString& name) {
+        if (!width) return;
+        const double half_m = 0.5e-3 * width->millimetres();
+        drawn.push_back({band.centre_m - half_m, band.centre_m + half_m, soak, name + of_weld});
+      };
+      add(band.soak_band, true, QStringLiteral("soak band"));
+      add(band.heated_band, false, QStringLiteral("heated band"));
+    }
+    return drawn;
+  }
+
+  /// Up to its first comma where there is no room for more.
   void caption(const QRectF& area, const QString& words) {
-    painter_.setFont(scale_.font(kBodyPoints));
-    painter_.setPen(colour::kFaintInk);
-    painter_.drawText(area, Qt::AlignLeft | Qt::AlignTop | Qt::TextDontClip, words);
+    const QFont font = scale_.font(kBodyPoints);
+    const bool fits = QFontMetricsF(font).horizontalAdvance(words) < area.width();
+    painter_.setFont(font);
+    painter_.setPen(look_.faint_ink);
+    painter_.drawText(area, Qt::AlignLeft | Qt::AlignTop | Qt::TextDontClip,
+                      fits ? words : words.section(u',', 0, 0));
   }
 
   void dot(LabelLayout& places, QPointF at) {
     const double r = scale_.mm(kDot_mm);
     painter_.setPen(Qt::NoPen);
-    painter_.setBrush(colour::kInk);
+    painter_.setBrush(look_.ink);
     painter_.drawEllipse(at, r, r);
     painter_.setBrush(Qt::NoBrush);
     places.occupy(QRectF(at - QPointF(r, r), QSizeF(2.0 * r, 2.0 * r)));
@@ -141,7 +185,7 @@ class Sketch {
     const auto place = places.place({box});
     if (!place) return;
     painter_.setFont(font);
-    painter_.setPen(colour::kFaintInk);
+    painter_.setPen(look_.faint_ink);
     painter_.drawText(*place, Qt::AlignCenter | Qt::TextDontClip, text);
   }
 
@@ -154,13 +198,13 @@ class Sketch {
       candidates.push_back(box);
     }
     if (const auto place = places.place(candidates))
-      paint_number(painter_, *place, scale_, tag, pens_[trace]);
+      paint_number(painter_, *place, scale_, tag, look_.pens[trace], {look_.ground, look_.ink});
   }
 
   QPainter& painter_;
   const Scale& scale_;
   const Chart& chart_;
-  std::vector<QPen> pens_;
+  const SketchLook& look_;
 };
 
 }  // namespace
@@ -169,8 +213,23 @@ bool has_sketch(const Chart& chart) {
   return chart.record && (!with_angle(chart).empty() || along_the_work(chart));
 }
 
+std::vector<std::size_t> traces_on_sketch(const Chart& chart) {
+  if (!chart.record) return {};
+  const bool along = along_the_work(chart);
+  return placed(chart, [along](const Channel& channel) {
+    return channel.angle_deg.has_value() || (along && channel.position_m.has_value());
+  });
+}
+
 void paint_sketch(QPainter& painter, const QRectF& area, const Scale& scale, const Chart& chart) {
-  Sketch sketch(painter, scale, chart);
+  SketchLook paper;
+  paper.pens = trace_pens(chart, scale);
+  paint_sketch(painter, area, scale, chart, paper);
+}
+
+void paint_sketch(QPainter& painter, const QRectF& area, const Scale& scale, const Chart& chart,
+                  const SketchLook& look) {
+  Sketch sketch(painter, scale, chart, look);
   const bool around = !with_angle(chart).empty();
   const bool along = along_the_work(chart);
   const double half = 0.5 * area.width();

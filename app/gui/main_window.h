@@ -137,7 +137,10 @@ class MainWindow : public QMainWindow {
   void exclude();
   void askToExclude(std::optional<std::size_t> channel, std::optional<std::pair<double, double>> time);
   bool mayExport();
+  // window_printing.cpp
   void printReport();
+  void previewPrint();
+  void sayNotPrinted(const Problems& problems);
   // window_measuring.cpp
   void wireMeasuring();
   void showCurves(CurveKind kind, bool shown);

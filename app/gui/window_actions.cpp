@@ -57,8 +57,10 @@ WindowActions::WindowActions(QMainWindow& w, QUndoStack& edits)
       export_result(make(w, tr("Export resul&t…"), tr("Ctrl+Shift+E"), tr("Write the result as JSON"))),
       export_picture(make(w, tr("Export pict&ure of the chart…"), tr("Ctrl+Shift+P"),
                           tr("Write the chart as it is shown as PNG"))),
+      print_preview(
+          make(w, tr("Print pre&view…"), {}, tr("Show the report's pages as they will be printed"))),
       print(make(w, tr("Pr&int report…"), QKeySequence::Print, tr("Print the report"))),
-      verify_report(make(w, tr("&Verify report…"), {},
+      verify_report(make(w, tr("Verif&y report…"), {},
                          tr("Open a report, verify it, and read the case inside; nothing can be changed"))),
       sign_report(make(w, tr("Si&gn report…"), {}, tr("Sign a report with your key"))),
       quit(make(w, tr("&Quit"), QKeySequence::Quit, tr("Quit Soakwright"))),
@@ -131,7 +133,7 @@ WindowActions::WindowActions(QMainWindow& w, QUndoStack& edits)
   file->addSeparator();
   file->addActions({reload, close_job, close_all});
   file->addSeparator();
-  file->addActions({export_report, export_result, export_picture, print});
+  file->addActions({export_report, export_result, export_picture, print_preview, print});
   file->addSeparator();
   file->addActions({verify_report, sign_report});
   file->addSeparator();
@@ -193,9 +195,10 @@ WindowActions::WindowActions(QMainWindow& w, QUndoStack& edits)
 
 void WindowActions::enableFor(const Open& open) {
   for (QAction* action :
-       {export_result, export_picture, zoom_in,      zoom_out,    reset_view,    fit_temperature, show_chart,
-        show_reading,  show_channels,  show_lists,   next_pane,   previous_view, next_view,       cursor_a,
-        cursor_b,      clear_cursors,  copy_between, show_spread, show_rate,     compare})
+       {export_result, export_picture, zoom_in,       zoom_out,      reset_view,   fit_temperature,
+        show_chart,    show_reading,   show_channels, show_lists,    next_pane,    previous_view,
+        next_view,     cursor_a,       cursor_b,      clear_cursors, copy_between, show_spread,
+        show_rate,     compare,        print,         print_preview, copy_chart})
     action->setEnabled(open.record);
   for (QAction* action : {next_requirement, previous_requirement, next_finding, previous_finding,
                           show_required, compare_settings})

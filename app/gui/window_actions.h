@@ -30,6 +30,7 @@ struct WindowActions {
   QAction* export_report;
   QAction* export_result;
   QAction* export_picture;
+  QAction* print_preview;
   QAction* print;
   QAction* verify_report;
   QAction* sign_report;

@@ -6,14 +6,11 @@
 #include <QFileInfo>
 #include <QLabel>
 #include <QMenu>
-#include <QPrintDialog>
-#include <QPrinter>
 #include <QStackedWidget>
 #include <QStatusBar>
 #include <QTabWidget>
 
 #include "app/gui/background/exports.h"
-#include "app/gui/background/report_print.h"
 #include "app/gui/chart/chart_pane.h"
 #include "app/gui/main_window.h"
 #include "app/gui/panes/import_settings_pane.h"
@@ -108,18 +105,6 @@ void MainWindow::exportReport(const QString& path) {
   if (session_.open().has_record() && !session_.open().read_only())
     exports_.start(path, [analysis = session_.open().analysis, options = report_options(session_.open()),
                           path] { return export_report(analysis, options, path); });
-}
-
-void MainWindow::printReport() {
-  if (!session_.open().report || !mayExport()) return;
-  QPrinter printer(QPrinter::HighResolution);
-  printer.setDocName(QFileInfo(session_.open().place()).completeBaseName());
-  QPrintDialog dialog(&printer, this);
-  if (dialog.exec() != QDialog::Accepted) return;
-  const Problems problems = print_report(session_.open().report, printer);
-  QStringList texts;
-  for (const Problem& problem : problems) texts.append(pdf::shown_text(problem.text()));
-  if (!texts.isEmpty()) refusal_->say(tr("The report cannot be printed"), texts);
 }
 
 void MainWindow::exportResult(const QString& path) {

@@ -287,6 +287,7 @@ bool MainWindow::mayExport() {
   QPushButton* as_is = box.addButton(tr("Export as not saved"), QMessageBox::DestructiveRole);
   as_is->setToolTip(tr("The report says across its first page that the settings are in no file"));
   save->setEnabled(actions_->save->isEnabled());
+  box.setEscapeButton(box.addButton(QMessageBox::Cancel));
   box.setDefaultButton(save);
   box.exec();
   if (box.clickedButton() == as_is) return true;

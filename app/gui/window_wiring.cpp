@@ -55,6 +55,7 @@ void MainWindow::wireActions() {
     askToExport(tr("Export picture"), tr("PNG (*.png)"), QStringLiteral(".png"), &MainWindow::exportPicture);
   });
   on(a.print, [this] { printReport(); });
+  on(a.print_preview, [this] { previewPrint(); });
   on(a.quit, [this] { close(); });
   on(a.zoom_in, [this] { chart_->zoomTime(1.25); });
   on(a.zoom_out, [this] { chart_->zoomTime(0.8); });

@@ -16,9 +16,9 @@ namespace {
 constexpr double kMillimetresPerInch = 25.4;
 constexpr int kFinest = 1200;  ///< dots per inch; a page has no finer lines
 
-void lay_out(QPrinter& printer, const pdf::Page& page, Paper paper) {
+void lay_out(QPrinter& printer, bool landscape, Paper paper) {
   printer.setPageSize(QPageSize(paper == Paper::letter ? QPageSize::Letter : QPageSize::A4));
-  printer.setPageOrientation(page.landscape ? QPageLayout::Landscape : QPageLayout::Portrait);
+  printer.setPageOrientation(landscape ? QPageLayout::Landscape : QPageLayout::Portrait);
   printer.setPageMargins(QMarginsF(0, 0, 0, 0));
 }
 
@@ -26,9 +26,14 @@ Problem failed(const char* what, const char* help) { return {ProblemKind::cannot
 
 }  // namespace
 
-Problems print_report(const std::shared_ptr<const Report>& report, QPrinter& printer) {
+void prepare_sheet(const Report& report, QPrinter& printer) {
   printer.setFullPage(true);
   printer.setResolution(std::min(std::max(printer.resolution(), 300), kFinest));
+  lay_out(printer, false, report.paper);
+}
+
+Problems print_report(const std::shared_ptr<const Report>& report, QPrinter& printer) {
+  prepare_sheet(*report, printer);
   pdf::IssueFacts issue;
   if (const auto unreadable = issue_facts(*report, issue)) return {*unreadable};
   const std::vector<pdf::Page> pages =
@@ -39,7 +44,9 @@ Problems print_report(const std::shared_ptr<const Report>& report, QPrinter& pri
   bool begun = false;
   for (int number = first; number <= std::min(last, static_cast<int>(pages.size())); ++number) {
     const pdf::Page& page = pages[static_cast<std::size_t>(number - 1)];
-    lay_out(printer, page, report->paper);
+    // Once printing has begun, only where it must be: a preview takes no other sheet then.
+    if (page.landscape != (printer.pageLayout().orientation() == QPageLayout::Landscape))
+      lay_out(printer, page.landscape, report->paper);
     if (begun ? !printer.newPage() : !painter.begin(&printer))
       return {failed("the printer takes no page", "see whether it is ready, or choose another")};
     begun = true;

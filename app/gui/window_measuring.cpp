@@ -7,6 +7,7 @@
 #include <QClipboard>
 #include <QGuiApplication>
 #include <QMenu>
+#include <QMimeData>
 #include <QStatusBar>
 #include <QTabWidget>
 #include <algorithm>
@@ -17,6 +18,7 @@
 #include "app/gui/panes/channel_pane.h"
 #include "app/gui/panes/finding_pane.h"
 #include "app/gui/panes/list_pane.h"
+#include "app/gui/parts/table_copy.h"
 #include "app/gui/window_actions.h"
 #include "app/pdf/shown_text.h"
 
@@ -100,7 +102,7 @@ void MainWindow::showBetween() {
 
 void MainWindow::copyBetween() {
   if (between_->lines().rowCount() == 0) return;
-  QGuiApplication::clipboard()->setText(tab_separated(between_->lines().content()));
+  copy_table(between_->lines());
   statusBar()->showMessage(tr("Copied what lies between A and B"), kMessage_ms);
 }
 
@@ -139,6 +141,8 @@ void MainWindow::offerForTrace(std::size_t trace, const QPoint& at) {
   exclude->setVisible(!session_.open().read_only());
   QAction* only = menu.addAction(tr("Show &only %1").arg(name));
   QAction* all = menu.addAction(tr("Show &all"));
+  menu.addSeparator();
+  QAction* copy = menu.addAction(tr("Copy &table"));
   const QAction* chosen = menu.exec(at);
   if (chosen == exclude) {
     askToExclude(channel, std::nullopt);
@@ -147,12 +151,17 @@ void MainWindow::offerForTrace(std::size_t trace, const QPoint& at) {
     session_.setVisible(channel, true);
   } else if (chosen == all) {
     session_.setAllVisible(true);
+  } else if (chosen == copy) {
+    copy_table(*channels_->list()->model());
   }
 }
 
 void MainWindow::copyChart() {
-  QGuiApplication::clipboard()->setPixmap(chart_->picture(kCopyScale));
-  statusBar()->showMessage(tr("Copied the chart as a picture"), kMessage_ms);
+  auto* copied = new QMimeData;
+  copied->setImageData(chart_->picture(kCopyScale).toImage());
+  copied->setData(QStringLiteral("image/svg+xml"), chart_->vectorPicture());
+  QGuiApplication::clipboard()->setMimeData(copied);
+  statusBar()->showMessage(tr("Copied the chart as a picture, in points and in lines"), kMessage_ms);
 }
 
 void MainWindow::showStage(std::size_t stage) {

@@ -217,8 +217,6 @@ void ChartPane::resizeEvent(QResizeEvent* event) {
   thermometer_->setTickCount(std::clamp(height() / 60, 3, 10));
 }
 
-QPixmap ChartPane::picture(double scale) const { return plot_->toPixmap(0, 0, scale); }
-
 QPen ChartPane::penOf(std::size_t trace) const {
   return trace < scene_.pens.size() ? scene_.pens[trace] : QPen();
 }

@@ -74,6 +74,8 @@ class ChartPane : public QWidget {
   [[nodiscard]] std::optional<double> pointer() const { return scene_.pointer_s; }
   /// The picture as it is on the screen, at `scale` times its size.
   [[nodiscard]] QPixmap picture(double scale) const;
+  /// The same in lines, as SVG.
+  [[nodiscard]] QByteArray vectorPicture() const;
   [[nodiscard]] QPen penOf(std::size_t trace) const;
   /// Draws everything anew; for the bench.
   void redrawNow();

@@ -69,18 +69,4 @@ ListContent between_lines(const Report* report, const Between* between, double w
   return content;
 }
 
-QString tab_separated(const ListContent& content, const std::vector<std::size_t>& lines) {
-  const auto row = [](const QStringList& cells) {
-    QStringList plain;
-    for (QString cell : cells) plain.append(cell.replace(u'\t', u' ').replace(u'\n', u' '));
-    return plain.join(u'\t') + u'\n';
-  };
-  QString text = row(content.headers);
-  if (lines.empty())
-    for (const ListLine& line : content.lines) text += row(line.cells);
-  for (const std::size_t line : lines)
-    if (line < content.lines.size()) text += row(content.lines[line].cells);
-  return text;
-}
-
 }  // namespace soakwright::gui

@@ -13,6 +13,7 @@
 #include <QVBoxLayout>
 #include <utility>
 
+#include "app/gui/parts/table_copy.h"
 #include "app/gui/texts/reading_text.h"
 #include "app/pdf/shown_text.h"
 #include "core/units/printed_quantity.h"
@@ -36,6 +37,7 @@ ChannelPane::ChannelPane(QWidget* parent)
   list_->setUniformRowHeights(true);
   list_->setAllColumnsShowFocus(true);
   list_->setTabKeyNavigation(false);
+  list_->setSelectionMode(QAbstractItemView::ExtendedSelection);
   list_->setIconSize(QSize(26, 12));
   list_->setFrameShape(QFrame::NoFrame);
   list_->header()->setStretchLastSection(false);
@@ -85,7 +87,10 @@ ChannelPane::ChannelPane(QWidget* parent)
   connect(none_, &QPushButton::clicked, this, [this] { emit allWanted(false); });
   connect(list_->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
           [this](const QModelIndex& now) {
-            if (!marking_ && now.isValid()) emit traceChosen(static_cast<std::size_t>(now.row()));
+            if (marking_ || !now.isValid()) return;
+            telling_ = true;
+            emit traceChosen(static_cast<std::size_t>(now.row()));
+            telling_ = false;
           });
   setReading(std::nullopt);
 }
@@ -129,6 +134,11 @@ bool ChannelPane::eventFilter(QObject* watched, QEvent* event) {
     }
   }
   if (watched == list_ && event->type() == QEvent::KeyPress &&
+      static_cast<QKeyEvent*>(event)->matches(QKeySequence::Copy)) {
+    copy_chosen_rows(*model_, list_->selectionModel()->selectedRows());
+    return true;
+  }
+  if (watched == list_ && event->type() == QEvent::KeyPress &&
       static_cast<QKeyEvent*>(event)->key() == Qt::Key_Escape && list_->currentIndex().isValid()) {
     emit traceChosen(std::nullopt);
     return true;
@@ -140,9 +150,12 @@ bool ChannelPane::eventFilter(QObject* watched, QEvent* event) {
 }
 
 void ChannelPane::markTrace(std::optional<std::size_t> trace) {
+  // Just chosen here: the rows chosen with it stay.
+  if (telling_ && trace && list_->currentIndex().row() == static_cast<int>(*trace)) return;
   marking_ = true;
   if (trace)
-    list_->setCurrentIndex(model_->index(static_cast<int>(*trace), 0));
+    list_->selectionModel()->setCurrentIndex(model_->index(static_cast<int>(*trace), 0),
+                                             QItemSelectionModel::ClearAndSelect | QItemSelectionModel::Rows);
   else
     list_->selectionModel()->clear();
   marking_ = false;

@@ -47,6 +47,7 @@ class ChannelPane : public QWidget {
   QPushButton* all_;
   QPushButton* none_;
   bool marking_ = false;
+  bool telling_ = false;
 };
 
 }  // namespace soakwright::gui

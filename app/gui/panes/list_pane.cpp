@@ -1,15 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/gui/panes/list_pane.h"
 
-#include <QClipboard>
+#include <QAction>
 #include <QFocusEvent>
-#include <QGuiApplication>
 #include <QHeaderView>
 #include <QPainter>
 #include <algorithm>
 #include <utility>
 
-#include "app/gui/panes/between_contents.h"
+#include "app/gui/parts/table_copy.h"
 
 namespace soakwright::gui {
 namespace {
@@ -27,6 +26,8 @@ ListPane::ListPane(const QString& name, QWidget* parent)
   setAlternatingRowColors(true);
   setAllColumnsShowFocus(true);
   setSelectionBehavior(QAbstractItemView::SelectRows);
+  // Several rows can be chosen to copy them; the last one chosen leads to its place.
+  setSelectionMode(QAbstractItemView::ExtendedSelection);
   setHorizontalScrollMode(QAbstractItemView::ScrollPerPixel);
   setTabKeyNavigation(false);
   setFrameShape(QFrame::NoFrame);
@@ -38,17 +39,28 @@ ListPane::ListPane(const QString& name, QWidget* parent)
   // A line that is current already leads there again: after a pan one wants back.
   connect(this, &QTreeView::clicked, this, &ListPane::tell);
   connect(this, &QTreeView::activated, this, &ListPane::tell);
+  const QString key = QKeySequence(QKeySequence::Copy).toString(QKeySequence::NativeText);
+  auto* rows = new QAction(tr("Copy &rows\t%1").arg(key), this);
+  auto* table = new QAction(tr("Copy &table"), this);
+  connect(rows, &QAction::triggered, this,
+          [this] { copy_chosen_rows(*model_, selectionModel()->selectedRows()); });
+  connect(table, &QAction::triggered, this, [this] { copy_table(*model_); });
+  addActions({rows, table});
+  setContextMenuPolicy(Qt::ActionsContextMenu);
 }
 
 void ListPane::tell(const QModelIndex& line) {
   if (!line.isValid() || model_->content().lines[static_cast<std::size_t>(line.row())].heading) return;
+  telling_ = true;
   emit chosen(line.data(ReportListModel::kIndexRole).toULongLong());
+  telling_ = false;
 }
 
 void ListPane::setContent(ListContent content) {
   marking_ = true;
   const int stretch = content.stretch;
   model_->setContent(std::move(content));
+  for (QAction* copy : actions()) copy->setEnabled(model_->rowCount() > 0);
   for (int row = 0; row < model_->rowCount(); ++row)
     if (model_->content().lines[static_cast<std::size_t>(row)].heading) setFirstColumnSpanned(row, {}, true);
   for (int column = 0; column < model_->columnCount(); ++column) {
@@ -67,10 +79,14 @@ void ListPane::setContent(ListContent content) {
 }
 
 void ListPane::mark(std::optional<std::size_t> index) {
-  marking_ = true;
   const auto line = index ? model_->lineOf(*index) : std::nullopt;
+  // Just chosen here: the rows chosen with it stay.
+  if (telling_ && line && currentIndex().row() == *line) return;
+  marking_ = true;
   if (line) {
-    setCurrentIndex(model_->index(*line, 0));
+    // Whatever key is held: the view would add rows with Shift.
+    selectionModel()->setCurrentIndex(model_->index(*line, 0),
+                                      QItemSelectionModel::ClearAndSelect | QItemSelectionModel::Rows);
     scrollTo(model_->index(*line, 0));
   } else {
     selectionModel()->clear();
@@ -80,11 +96,7 @@ void ListPane::mark(std::optional<std::size_t> index) {
 
 void ListPane::keyPressEvent(QKeyEvent* event) {
   if (event->matches(QKeySequence::Copy)) {
-    std::vector<std::size_t> chosen_lines;
-    for (const QModelIndex& row : selectionModel()->selectedRows())
-      chosen_lines.push_back(static_cast<std::size_t>(row.row()));
-    std::sort(chosen_lines.begin(), chosen_lines.end());
-    QGuiApplication::clipboard()->setText(tab_separated(model_->content(), chosen_lines));
+    copy_chosen_rows(*model_, selectionModel()->selectedRows());
     return;
   }
   QTreeView::keyPressEvent(event);

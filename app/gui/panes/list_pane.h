@@ -33,6 +33,7 @@ class ListPane : public QTreeView {
   void tell(const QModelIndex& line);
   ReportListModel* model_;
   bool marking_ = false;
+  bool telling_ = false;
 };
 
 }  // namespace soakwright::gui

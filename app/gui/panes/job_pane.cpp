@@ -12,6 +12,7 @@
 #include <QVBoxLayout>
 
 #include "app/gui/panes/forms/job_heat_form.h"
+#include "app/gui/panes/forms/weld_cards.h"
 #include "app/gui/panes/thermocouple_places.h"
 #include "app/gui/parts/read_only_look.h"
 #include "app/gui/parts/source_text.h"
@@ -62,6 +63,7 @@ std::optional<std::string> value_of(const Job& job, const std::string& table, co
 
 JobPane::JobPane(QWidget* parent)
     : QWidget(parent),
+      welds_(new WeldCards(this)),
       heat_(new JobHeatForm(this)),
       places_(new ThermocouplePlaces(this)),
       source_(new SourceText(tr("Text of the job"), tr("Why the job cannot be used"),
@@ -88,6 +90,7 @@ JobPane::JobPane(QWidget* parent)
     fields_[place] = field;
     connect(field.line, &QLineEdit::editingFinished, this, [this, place] { finish(place); });
   }
+  grid->addWidget(welds_, row++, 0, 1, 2);
   grid->addWidget(heat_, row++, 0, 1, 2);
   grid->setRowStretch(row, 1);
   auto* scroll = new QScrollArea(this);
@@ -116,6 +119,7 @@ JobPane::JobPane(QWidget* parent)
     emit changed({{std::nullopt, {}, std::nullopt, std::nullopt, text}});
   };
   connect(source_, &SourceText::applied, this, whole);
+  connect(welds_, &WeldCards::changed, this, whole);
   connect(heat_, &JobHeatForm::changed, this, whole);
 }
 
@@ -165,7 +169,7 @@ void JobPane::show(const Session& session) {
     field.line->setEnabled(open.has_record() && !open.read_only());
     if (place.second == "weld" && !job.welds.empty()) {
       field.line->setEnabled(false);
-      field.line->setPlaceholderText(tr("several welds: see the text"));
+      field.line->setPlaceholderText(tr("several welds: see below"));
     }
     std::optional<std::string> value = value_of(job, place.first, place.second);
     // What was typed and is not in the job yet, or was refused, stays so that it can be put right.
@@ -188,6 +192,7 @@ void JobPane::show(const Session& session) {
   Problems of_job;
   for (const Problem& problem : session.problems())
     if (problem.file == name) of_job.push_back(problem);
+  welds_->show(text, name, of_job);
   heat_->show(text, name, of_job);
   if (open.read_only()) heat_->setEnabled(false);
   show_as_read_only(form_, open.read_only());

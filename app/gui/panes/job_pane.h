@@ -20,6 +20,7 @@ namespace soakwright::gui {
 class JobHeatForm;
 class SourceText;
 class ThermocouplePlaces;
+class WeldCards;
 
 class JobPane : public QWidget {
   Q_OBJECT
@@ -37,6 +38,8 @@ class JobPane : public QWidget {
   [[nodiscard]] QPlainTextEdit* text() const;
   /// Preheat, bands, tempering, hydrogen.
   [[nodiscard]] JobHeatForm* heat() const { return heat_; }
+  /// The cards of several welds.
+  [[nodiscard]] WeldCards* welds() const { return welds_; }
   /// The sketch above the text.
   [[nodiscard]] ThermocouplePlaces* places() const { return places_; }
 
@@ -55,6 +58,7 @@ class JobPane : public QWidget {
 
   std::map<Place, Field> fields_;
   QWidget* form_ = nullptr;  ///< all of the fields
+  WeldCards* welds_;
   JobHeatForm* heat_;
   ThermocouplePlaces* places_;
   SourceText* source_;

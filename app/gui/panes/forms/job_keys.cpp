@@ -29,6 +29,22 @@ std::vector<FormKey> composition_keys() {
   return keys;
 }
 
+FormKey preheat_key(const QString& tip) {
+  return {"minimum_preheat",
+          tr("Published minimum preheat"),
+          Kind::choice,
+          {},
+          tip,
+          {{tr("AWS D1.1, category B"), QStringLiteral("AWS D1.1 category B")}}};
+}
+
+std::vector<FormKey> weld_keys() {
+  return {{"number", tr("Number"), Kind::words},
+          {"thickness", tr("Thickness"), Kind::value, {}, tr("in place of the procedure's, such as 38 mm")},
+          {"material", tr("Material"), Kind::words},
+          preheat_key(tr("the published table to compare with, in place of the job's"))};
+}
+
 std::vector<FormKey> band_keys() {
   const QString width = tr("such as 150 mm");
   return {{"weld", tr("Weld"), Kind::words, {}, tr("needed where the job has several welds")},
@@ -83,6 +99,7 @@ std::vector<FormKey> hydrogen_keys() {
 std::vector<FormKey> job_keys(const std::string& table) {
   if (table == "composition") return composition_keys();
   if (table == "band") return band_keys();
+  if (table == "weld") return weld_keys();
   if (table == "hydrogen") return hydrogen_keys();
   if (table == "qualified")
     return {{"parameter",
@@ -96,12 +113,7 @@ std::vector<FormKey> job_keys(const std::string& table) {
              {},
              tr("such as %1").arg(QStringLiteral("[[\"620 C\", \"8 h\"]]"))},
             {"source", tr("Source"), Kind::words, {}, tr("the procedure qualification record, say")}};
-  return {{"minimum_preheat",
-           tr("Published minimum preheat"),
-           Kind::choice,
-           {},
-           tr("the published table to compare with"),
-           {{tr("AWS D1.1, category B"), QStringLiteral("AWS D1.1 category B")}}}};
+  return {preheat_key(tr("the published table to compare with"))};
 }
 
 }  // namespace soakwright::gui

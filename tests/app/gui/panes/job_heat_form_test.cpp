@@ -10,6 +10,7 @@
 #include <QPushButton>
 
 #include "app/gui/panes/forms/key_form.h"
+#include "app/gui/panes/forms/weld_cards.h"
 #include "app/gui/panes/job_pane.h"
 #include "core/procedure/job/job_file.h"
 #include "tests/app/gui/import_settings_steps.h"
@@ -163,6 +164,67 @@ class JobHeatFormTest : public QObject {
     QVERIFY(real.settled());
     QCOMPARE(heat(real)->bands(), std::size_t{0});
     QVERIFY(job(real).bands.empty());
+  }
+
+  void each_of_several_welds_has_a_composition_of_its_own() {
+    made::write(files_.path(), QStringLiteral("job.toml"),
+                text_of(job_).remove(QStringLiteral("weld = \"W-117\"\n")) +
+                    QStringLiteral("\n# two welds\n[[weld]]\nnumber = \"W-1\"\ncomposition = { C = 0.18 }\n"
+                                   "[[weld]]\nnumber = \"W-2\"\n"));
+    RealWindow real;
+    QVERIFY(open(real));
+    WeldCards* welds = real.part<JobPane>()->welds();
+    QCOMPARE(welds->welds(), std::size_t{2});
+    QCOMPARE(welds->form(1)->line("number")->text(), QStringLiteral("W-2"));
+    QCOMPARE(welds->composition(0)->line("C")->text(), QStringLiteral("0.18"));
+    QVERIFY(type(real, welds->composition(0), "Mn", QStringLiteral("1.2")));
+    QVERIFY(type(real, welds->composition(1), "C", QStringLiteral("0.12")));
+    QVERIFY2(real.window.session().sheetTexts().isEmpty(),
+             qPrintable(real.window.session().sheetTexts().join(u'\n')));
+    QCOMPARE(*job(real).welds[0].composition->percent[static_cast<std::size_t>(Element::Mn)], 1.2);
+    QCOMPARE(*job(real).welds[1].composition->percent[static_cast<std::size_t>(Element::C)], 0.12);
+    const QString text = real.part<JobPane>()->text()->toPlainText();
+    QVERIFY2(text.contains(QStringLiteral("# two welds\n[[weld]]\nnumber = \"W-1\"\n"
+                                          "composition = { C = 0.18, Mn = 1.2 }\n")),
+             qPrintable(text));
+    QVERIFY(type(real, welds->composition(1), "C", {}));
+    QVERIFY(!job(real).welds[1].composition);
+    for (const QString& wrong : {QStringLiteral("-1"), QStringLiteral("1,2")}) {
+      QVERIFY(type(real, welds->composition(0), "Mn", wrong));
+      QVERIFY2(welds->problemOf(0).contains(QStringLiteral("Mn")), qPrintable(welds->problemOf(0)));
+      QCOMPARE(welds->composition(0)->line("Mn")->text(), wrong);
+    }
+    QVERIFY(type(real, welds->composition(0), "Mn", QStringLiteral("1.1")));
+    QVERIFY(welds->problemOf(0).isEmpty());
+  }
+
+  void a_composition_under_a_header_of_its_own_is_left_to_the_text() {
+    made::write(files_.path(), QStringLiteral("job.toml"),
+                text_of(job_).remove(QStringLiteral("weld = \"W-117\"\n")) +
+                    QStringLiteral("\n[[weld]]\nnumber = \"W-1\"\n[weld.composition]\nC = 0.18\n"));
+    RealWindow real;
+    QVERIFY(open(real));
+    WeldCards* welds = real.part<JobPane>()->welds();
+    QCOMPARE(welds->welds(), std::size_t{1});
+    QVERIFY(job(real).welds[0].composition);
+    QVERIFY(!welds->composition(0)->isEnabled());
+  }
+
+  void a_job_with_one_weld_shows_no_cards_and_several_are_added() {
+    RealWindow real;
+    QVERIFY(open(real));
+    WeldCards* welds = real.part<JobPane>()->welds();
+    QVERIFY(welds->isHidden());
+    real.part<JobPane>()->field("", "weld")->setText({});
+    QTest::keyClick(real.part<JobPane>()->field("", "weld"), Qt::Key_Return);
+    QVERIFY(real.settled());
+    QVERIFY(!welds->isHidden());
+    for (auto* button : welds->findChildren<QPushButton*>())
+      if (button->text().remove(u'&') == u"Add weld") button->click();
+    QVERIFY(real.settled());
+    QCOMPARE(welds->welds(), std::size_t{1});
+    QVERIFY(type(real, welds->form(0), "number", QStringLiteral("W-9")));
+    QCOMPARE(job(real).welds[0].number, std::string("W-9"));
   }
 
   void every_key_that_the_manual_lists_has_a_field() {

@@ -66,14 +66,20 @@ class WordLayer : public ChartLayer {
   void draw(QCPPainter* painter) override;
 };
 
-/// A layer that draws readings over time.
+/// A layer that draws readings over time, and what they are called above them.
 class PolylineLayer : public ChartLayer {
   Q_OBJECT
 
  public:
   using ChartLayer::ChartLayer;
+  /// The room that a name above the readings needs.
+  static int nameHeight(const QFont& font);
 
  protected:
+  /// With the margin: a name is in it.
+  [[nodiscard]] QRect clipRect() const override;
+  /// In the margin above, where nothing else is drawn.
+  void drawName(QCPPainter* painter, const PixelMap& map, const QString& name) const;
   /// Where the readings come from and which of them are wanted, in the time of their own record.
   struct Part {
     const Chart* chart = nullptr;
@@ -158,7 +164,7 @@ class CurveLayer : public PolylineLayer {
   using Kind = CurveKind;
   CurveLayer(QCustomPlot* plot, const QString& layer, QCPAxisRect* rect, const ChartScene* scene, Kind kind)
       : PolylineLayer(plot, layer, rect, scene), kind_(kind) {}
-  /// What stands in the corner of the pane.
+  /// What stands above the pane.
   void setName(const QString& name) { name_ = name; }
 
  protected:
@@ -166,7 +172,6 @@ class CurveLayer : public PolylineLayer {
 
  private:
   void drawCurve(QCPPainter* painter, const PixelMap& map, const TracePyramid& pyramid, const QPen& pen);
-  void drawName(QCPPainter* painter, const PixelMap& map) const;
   Kind kind_;
   QString name_;
 };

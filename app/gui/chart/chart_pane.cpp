@@ -119,11 +119,7 @@ void ChartPane::show(std::shared_ptr<const Report> report, std::shared_ptr<const
     const QString degree = chart->unit == TemperatureUnit::fahrenheit ? tr("°F") : tr("°C");
     rate_.layer->setName(tr("Rate, %1/h").arg(degree));
     spread_.layer->setName(tr("Spread, %1").arg(degree));
-    QFont small = font();
-    small.setPointSizeF(std::max(7.5, small.pointSizeF() * 0.92));
-    const int right = tag_width(*chart, QFontMetrics(small));
-    for (QCPAxisRect* rect : {traces_rect_, spread_.rect, rate_.rect, lanes_rect_})
-      rect->setMinimumMargins(QMargins(64, rect == traces_rect_ ? 6 : 3, right, 2));
+    layOutMargins();
     traces_rect_->axis(QCPAxis::atBottom)->setLabel(pdf::shown_text(chart->time_axis));
     traces_rect_->axis(QCPAxis::atLeft)->setLabel(pdf::shown_text(chart->temperature_axis));
   }
@@ -206,6 +202,7 @@ void ChartPane::changeEvent(QEvent* event) {
   if (event->type() != QEvent::PaletteChange && event->type() != QEvent::FontChange) return;
   applyColours();
   layOutLanes();
+  layOutMargins();
   replot();
   emit coloursChanged();
 }

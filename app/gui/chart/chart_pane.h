@@ -121,6 +121,7 @@ class ChartPane : public QWidget {
  private:
   void applyColours();
   void layOutLanes();
+  void layOutMargins();
   void setPointer(std::optional<double> at_s);
   void wheel(const QPointF& position, QPoint turn, Qt::KeyboardModifiers modifiers);
   void press(const QPointF& position, Qt::MouseButton button, Qt::KeyboardModifiers modifiers);

@@ -12,6 +12,8 @@
 namespace soakwright::gui {
 namespace {
 
+constexpr int kLeftMargin = 64;
+constexpr int kTopMargin = 6;
 constexpr int kCurveHeight = 74;
 constexpr int kLeastCurveHeight = 46;
 constexpr int kShareOfCurves = 6;           ///< a curve pane takes no more than a sixth of the chart
@@ -46,8 +48,22 @@ std::vector<QCPAxisRect*> ChartPane::rects() const {
 
 bool ChartPane::roomForCurves() const { return height() >= kLeastHeightForCurves; }
 
+/// To the right the traces' names, above a pane its name, above the temperatures that of a record laid over.
+void ChartPane::layOutMargins() {
+  if (!scene_.chart()) return;
+  QFont small = font();
+  small.setPointSizeF(std::max(7.5, small.pointSizeF() * 0.92));
+  const int right = tag_width(*scene_.chart(), QFontMetrics(small));
+  const int name = PolylineLayer::nameHeight(plot_->font());
+  traces_rect_->setMinimumMargins(QMargins(kLeftMargin, scene_.overlay ? name : kTopMargin, right, 2));
+  for (const CurvePane* pane : {&spread_, &rate_})
+    pane->rect->setMinimumMargins(QMargins(kLeftMargin, name, right, 2));
+  lanes_rect_->setMinimumMargins(QMargins(kLeftMargin, 3, right, 2));
+}
+
 void ChartPane::setOverlay(std::optional<ChartOverlay> overlay) {
   scene_.overlay = std::move(overlay);
+  layOutMargins();
   replot();
 }
 

@@ -15,7 +15,7 @@ void CurveLayer::draw(QCPPainter* painter) {
   if (!chart || !axisRect() || !axisRect()->visible()) return;
   const PixelMap map(*axisRect());
   const ChartColours& colours = scene().colours;
-  if (!set || set->record != chart->record) return drawName(painter, map);
+  if (!set || set->record != chart->record) return drawName(painter, map, name_);
 
   const auto draw_all = [&](bool followed) {
     if (kind_ == Kind::spread) {
@@ -48,19 +48,7 @@ void CurveLayer::draw(QCPPainter* painter) {
     painter->setPen(QPen(colours.temperature_max, 1.6));
     painter->drawLine(QPointF(from, y), QPointF(to, y));
   }
-  drawName(painter, map);
-}
-
-/// Over the curves, with a veil behind it.
-void CurveLayer::drawName(QCPPainter* painter, const PixelMap& map) const {
-  const QFontMetricsF metrics(painter->font());
-  const QRectF box(map.rect.left() + 3.0, map.rect.top() + 1.0, metrics.horizontalAdvance(name_) + 4.0,
-                   metrics.height());
-  QColor veil = scene().colours.background;
-  veil.setAlphaF(0.8F);
-  painter->fillRect(box, veil);
-  painter->setPen(QPen(scene().colours.faint_ink, 1.0));
-  painter->drawText(box, Qt::AlignCenter, name_);
+  drawName(painter, map, name_);
 }
 
 void CurveLayer::drawCurve(QCPPainter* painter, const PixelMap& map, const TracePyramid& pyramid,

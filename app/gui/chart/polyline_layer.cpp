@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Readings over time as polylines, one for each unbroken part. Into a picture they are drawn in strips side
-// by side, each on a thread.
+// Readings over time as polylines, one for each unbroken part, and their name above them. Into a picture they
+// are drawn in strips side by side, each on a thread.
 
 #include <algorithm>
 #include <cmath>
@@ -36,6 +36,7 @@ void lines_of(const std::vector<TracePoint>& points, const PixelMap& map, double
 void PolylineLayer::beginParts(QCPPainter* painter, const PixelMap& map) {
   rasters_ = !painter->modes().testFlag(QCPPainter::pmVectorized);
   painter->setBrush(Qt::NoBrush);
+  painter->setClipRect(map.rect);
   drawings_.clear();
   if (!rasters_) return;
   raster_.begin(*painter, map.rect);
@@ -51,6 +52,19 @@ void PolylineLayer::endParts(QCPPainter* painter, const PixelMap& map) {
   if (!rasters_) return;
   parallel_for(strips_.size(), [&](std::size_t i) { drawStrip(map, strips_[i]); });
   raster_.put(*painter);
+}
+
+int PolylineLayer::nameHeight(const QFont& font) { return QFontMetrics(font).height() + 3; }
+
+QRect PolylineLayer::clipRect() const { return axisRect() ? axisRect()->outerRect() : QRect(); }
+
+void PolylineLayer::drawName(QCPPainter* painter, const PixelMap& map, const QString& name) const {
+  const QFontMetricsF metrics(painter->font());
+  const double width = map.rect.width() - 6.0;
+  const QRectF box(map.rect.left() + 3.0, map.rect.top() - metrics.height() - 2.0, width, metrics.height());
+  painter->setClipRect(clipRect());
+  painter->setPen(scene().colours.faint_ink);
+  painter->drawText(box, Qt::AlignLeft | Qt::AlignVCenter, metrics.elidedText(name, Qt::ElideMiddle, width));
 }
 
 void PolylineLayer::setPartPen(QCPPainter* painter, const QPen& pen) {

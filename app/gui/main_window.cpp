@@ -64,6 +64,7 @@ MainWindow::MainWindow(SavedSettings& memory, QWidget* parent) : QMainWindow(par
   wireProcedure();
   wireJob();
   wireReports();
+  wireLimits();
   wireHelp();
   restoreLayout();
   showCase(true);

@@ -167,6 +167,10 @@ class MainWindow : public QMainWindow {
   // window_job.cpp
   void wireJob();
   void saveJobAs();
+  // window_limits.cpp
+  void wireLimits();
+  void showMovableLimits();
+  void moveLimit(const LimitLine& limit, double level_c);
   // window_help.cpp
   void wireHelp();
   // window_review.cpp

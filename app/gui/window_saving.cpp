@@ -133,6 +133,7 @@ void MainWindow::keepChanges() {
   reading_->show(session_);
   job_->show(session_);
   procedure_->show(session_);
+  showMovableLimits();
   showUnsaved();
 }
 

@@ -54,6 +54,7 @@ struct ChartLevel {
   double level_c = 0.0;
   double from_s = 0.0, to_s = 0.0;
   std::string text;
+  std::vector<std::size_t> stages = {};  ///< whose limit it is, by number; none: of the whole record
 };
 
 /// A named part of the time axis: a stage as evaluated, or a phase that the record shows by itself.

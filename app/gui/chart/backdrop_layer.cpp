@@ -72,7 +72,8 @@ void BackdropLayer::draw(QCPPainter* painter) {
       painter->fillRect(QRectF(map.x(mark.from_s), map.rect.top() + 3.0, width, map.rect.height()),
                         mixed(ink, colours.background, colours.dark ? 0.22 : 0.14));
   }
-  for (const ChartRange& range : chart->ranges) draw_range(painter, map, range, colours);
+  const std::vector<ChartRange> ranges = scene().ranges();
+  for (const ChartRange& range : ranges) draw_range(painter, map, range, colours);
   // A bracket along the top for each finding, over the ranges.
   for (const ChartMark& mark : chart->marks) {
     if (mark.kind == Finding::Kind::note) continue;
@@ -85,10 +86,10 @@ void BackdropLayer::draw(QCPPainter* painter) {
   }
   if (scene().verdicts) {
     for (const StageCourse& stage : scene().verdicts->stages) {
-      const auto range = std::find_if(
-          chart->ranges.begin(), chart->ranges.end(),
-          [&stage](const ChartRange& one) { return one.stage == stage.number && one.weld == stage.weld; });
-      if (range != chart->ranges.end()) draw_reached(painter, map, stage, range->low_c, colours);
+      const auto range = std::find_if(ranges.begin(), ranges.end(), [&stage](const ChartRange& one) {
+        return one.stage == stage.number && one.weld == stage.weld;
+      });
+      if (range != ranges.end()) draw_reached(painter, map, stage, range->low_c, colours);
     }
   }
   // What people noted and where spares took over: a line from the top, its words in the layer of words.

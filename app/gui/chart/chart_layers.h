@@ -222,6 +222,17 @@ class EvidenceLayer : public ChartLayer {
   void drawPoint(QCPPainter* painter, const PixelMap& map, const ChartPoint& point);
 };
 
+/// The words at a limit that is being dragged.
+class LimitLayer : public ChartLayer {
+  Q_OBJECT
+
+ public:
+  using ChartLayer::ChartLayer;
+
+ protected:
+  void draw(QCPPainter* painter) override;
+};
+
 /// The line at the pointer with a dot on every visible trace.
 class PointerLayer : public ChartLayer {
   Q_OBJECT

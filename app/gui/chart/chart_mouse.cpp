@@ -84,6 +84,10 @@ void ChartPane::press(const QPointF& position, Qt::MouseButton button, Qt::Keybo
     drag_ = Drag::cursor;
     dragged_cursor_ = *near;
   }
+  if (const auto near = limitNear(position); near && drag_ == Drag::pan && button == Qt::LeftButton) {
+    drag_ = Drag::limit;
+    pressed_limit_ = *near;
+  }
 }
 
 void ChartPane::drag(const QPointF& position) {
@@ -99,6 +103,7 @@ void ChartPane::drag(const QPointF& position) {
     keep_within(next.from_s, next.to_s, whole.from_s, whole.to_s);
     return setRanges(next);
   }
+  if (drag_ == Drag::limit) return dragLimit(position);
   if (drag_ == Drag::cursor) return setCursor(dragged_cursor_, timeAt(position.x()));
   if (drag_ == Drag::time) {
     const QRectF strip(QPointF(pressed_at_.x(), map.rect.top()), QPointF(position.x(), map.rect.bottom()));
@@ -112,10 +117,16 @@ void ChartPane::drag(const QPointF& position) {
     return;
   }
   QString said = lanes_->textAt(position);
+  const auto over_limit = cursorNear(position) ? std::nullopt : limitNear(position);
+  if (over_limit)
+    said = tr("%1. Drag to change it in the procedure, or type it there (Ctrl+4).")
+               .arg(limit_words(*over_limit, over_limit->level_c));
   const auto over_trace =
       said.isEmpty() && map.rect.contains(position.toPoint()) ? traceNear(position) : std::nullopt;
   if (over_trace) said = pdf::shown_text(scene_.chart()->traces[*over_trace].legend);
-  plot_->setCursor(cursorNear(position) ? Qt::SplitHCursor : Qt::ArrowCursor);
+  plot_->setCursor(cursorNear(position) ? Qt::SplitHCursor
+                   : over_limit         ? Qt::SizeVerCursor
+                                        : Qt::ArrowCursor);
   plot_->setToolTip(plain_tip(said));
   const bool over = position.x() >= map.rect.left() && position.x() <= map.rect.right();
   setPointer(over ? std::optional(map.from_s + (position.x() - map.left) / map.pixels_per_s) : std::nullopt);
@@ -126,6 +137,7 @@ void ChartPane::release(const QPointF& position) {
   drag_ = Drag::none;
   frame_->hide();
   if (was == Drag::none || was == Drag::cursor) return;
+  if (was == Drag::limit) return releaseLimit(position);
   if ((position - pressed_at_).manhattanLength() <= kClickSlack) {
     // Shift sets B and Ctrl sets A; without them a click chooses.
     if (was == Drag::time) return setCursor('A', timeAt(position.x()));

@@ -164,6 +164,7 @@ void ChartPane::keyPressEvent(QKeyEvent* event) {
     case Qt::Key_Greater:
       return stepPointer(shift ? 10 : 1);
     case Qt::Key_Escape:
+      if (drag_ == Drag::limit) return letGoOfLimit();
       if (scene_.pointer_s || scene_.emphasised) {
         setPointer(std::nullopt);
         emit traceClicked(std::nullopt);

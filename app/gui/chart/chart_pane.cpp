@@ -81,6 +81,7 @@ ChartPane::ChartPane(QWidget* parent) : QWidget(parent), plot_(new QCustomPlot(t
   new PointerLayer(plot_, QStringLiteral("pointer"), traces_rect_, &scene_);
   new TagLayer(plot_, QStringLiteral("traces"), traces_rect_, &scene_);
   new CursorLayer(plot_, QStringLiteral("pointer"), traces_rect_, &scene_, true);
+  new LimitLayer(plot_, QStringLiteral("pointer"), traces_rect_, &scene_);
   lanes_ = new LaneLayer(plot_, QStringLiteral("traces"), lanes_rect_, &scene_);
   buildCurves();
   layOutPanes();
@@ -101,6 +102,8 @@ void ChartPane::show(std::shared_ptr<const Report> report, std::shared_ptr<const
   scene_.mark.reset();
   scene_.chosen_time.reset();
   scene_.emphasised.reset();
+  movable_.clear();
+  letGoOfLimit();
   if (!keep_view) {
     setPointer(std::nullopt);
     clearCursors();

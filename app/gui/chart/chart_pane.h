@@ -62,6 +62,10 @@ class ChartPane : public QWidget {
     return scene_.shows_required ? scene_.required.get() : nullptr;
   }
   void showRequired(bool shown);
+  /// The limits that the mouse can drag.
+  void setMovableLimits(std::vector<LimitLine> limits);
+  /// A dragged limit goes back to where the report has it.
+  void letGoOfLimit();
 
   /// The two cursors, in either order; none: not set.
   [[nodiscard]] std::optional<double> cursor(char name) const {
@@ -109,6 +113,8 @@ class ChartPane : public QWidget {
   /// Ctrl+C with both cursors set.
   void copyWanted();
   void stageKeyed(std::size_t stage);
+  /// A limit was dragged to a whole degree of the procedure.
+  void limitMoved(const soakwright::gui::LimitLine& limit, double level_c);
 
  protected:
   void keyPressEvent(QKeyEvent* event) override;
@@ -141,6 +147,9 @@ class ChartPane : public QWidget {
   void settleView();
   void goToView(std::size_t view);
   [[nodiscard]] double timeAt(double x) const;
+  [[nodiscard]] std::optional<LimitLine> limitNear(const QPointF& position) const;
+  void dragLimit(const QPointF& position);
+  void releaseLimit(const QPointF& position);
   [[nodiscard]] std::optional<char> cursorNear(const QPointF& position) const;
   [[nodiscard]] std::vector<QCPAxisRect*> rects() const;
 
@@ -159,12 +168,14 @@ class ChartPane : public QWidget {
   QSharedPointer<ClockTicker> clock_;
   QSharedPointer<TemperatureTicker> thermometer_;
   QRubberBand* frame_ = nullptr;
-  enum class Drag { none, pan, frame, time, cursor };
+  enum class Drag { none, pan, frame, time, cursor, limit };
   Drag drag_ = Drag::none;
   QPointF pressed_at_;
   Ranges pressed_ranges_;
   Qt::MouseButton pressed_button_ = Qt::LeftButton;
   char dragged_cursor_ = 'A';
+  std::vector<LimitLine> movable_;
+  LimitLine pressed_limit_;
   std::vector<Ranges> views_;  ///< visited; the last may still be moving
   std::size_t view_ = 0;
   QTimer view_timer_;

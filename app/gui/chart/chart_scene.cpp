@@ -5,6 +5,29 @@
 
 namespace soakwright::gui {
 
+std::vector<ChartRange> ChartScene::ranges() const {
+  std::vector<ChartRange> ranges = report->chart.ranges;
+  for (ChartRange& range : ranges) {
+    if (!moved || !draws(moved->line, range)) continue;
+    if (moved->line.key == LimitKey::low)
+      range.low_c = moved->level_c;
+    else
+      range.high_c = moved->level_c;
+    range.text.clear();  // it is said at the line
+  }
+  return ranges;
+}
+
+std::vector<ChartLevel> ChartScene::levels() const {
+  std::vector<ChartLevel> levels = report->chart.levels;
+  for (ChartLevel& level : levels) {
+    if (!moved || !draws(moved->line, level)) continue;
+    level.level_c = moved->level_c;
+    level.text.clear();
+  }
+  return levels;
+}
+
 bool ChartScene::shows(std::size_t trace) const {
   const std::size_t channel = report->chart.traces[trace].channel;
   if (channel < visible.size() && visible[channel]) return true;

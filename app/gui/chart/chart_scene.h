@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "app/gui/chart/chart_colours.h"
+#include "app/gui/chart/limit_lines.h"
 #include "app/gui/chart/trace_set.h"
 #include "core/report/report.h"
 #include "core/report/required_cycle.h"
@@ -27,6 +28,12 @@ struct ChartOverlay {
   QString name;           ///< which record it is and what falls together, in words
 };
 
+/// A limit while it is being dragged, and until what it means is known.
+struct MovedLimit {
+  LimitLine line;  ///< as it was
+  double level_c = 0.0;
+};
+
 struct ChartScene {
   std::shared_ptr<const Report> report;
   std::shared_ptr<const Verdicts> verdicts;  ///< null where nothing is specified
@@ -43,9 +50,13 @@ struct ChartScene {
   std::optional<ChartOverlay> overlay;
   std::shared_ptr<const RequiredCycle> required;  ///< null where nothing was evaluated
   bool shows_required = true;
+  std::optional<MovedLimit> moved;
   ChartColours colours;
 
   [[nodiscard]] const Chart* chart() const { return report ? &report->chart : nullptr; }
+  /// What is required, with a limit that is being dragged where it is now.
+  [[nodiscard]] std::vector<ChartRange> ranges() const;
+  [[nodiscard]] std::vector<ChartLevel> levels() const;
   /// A hidden channel is drawn all the same where the chosen requirement was measured on it.
   [[nodiscard]] bool shows(std::size_t trace) const;
   /// Whether the trace is what the eye should follow now; all are while nothing is chosen.

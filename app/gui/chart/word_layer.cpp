@@ -28,8 +28,9 @@ void WordLayer::draw(QCPPainter* painter) {
   const PixelMap map(*axisRect());
   const ChartColours& colours = scene().colours;
 
+  const std::vector<ChartLevel> levels = scene().levels();
   // Levels above the grid: one at a round temperature would vanish in a line of it.
-  for (const ChartLevel& level : chart->levels) {
+  for (const ChartLevel& level : levels) {
     const bool hard = level.kind == ChartLevel::Kind::temperature_max;
     painter->setPen(QPen(hard ? colours.temperature_max : colours.level, hard ? 1.6 : 1.2,
                          hard ? Qt::SolidLine : Qt::DashLine));
@@ -66,10 +67,10 @@ void WordLayer::draw(QCPPainter* painter) {
       }
     }
   };
-  for (const ChartLevel& level : chart->levels)
+  for (const ChartLevel& level : levels)
     put_label(level.from_s, level.level_c, level.text,
               level.kind == ChartLevel::Kind::temperature_max ? colours.temperature_max : colours.faint_ink);
-  for (const ChartRange& range : chart->ranges)
+  for (const ChartRange& range : scene().ranges())
     put_label(range.from_s, range.high_c.value_or(range.low_c), range.text,
               mixed(colours.range_edge, colours.ink, 0.6));
   // What people noted and where spares took over, at the top.

@@ -33,6 +33,17 @@ QString title_of(const TomlTableName& table) {
   return table.name.empty() ? ProcedurePane::tr("procedure") : QString::fromStdString(table.name);
 }
 
+/// What was changed, in words.
+QString words_of(const std::vector<TomlTableName>& tables, const std::string& key,
+                 const std::optional<std::string>& value) {
+  QStringList titles;
+  for (const TomlTableName& table : tables) titles.append(title_of(table));
+  const QString name = QString::fromStdString(key).replace(u'_', u' ');
+  const QString now = value ? pdf::shown_text(*value) : ProcedurePane::tr("not given");
+  return ProcedurePane::tr("%1: %2 %3")
+      .arg(titles.join(QStringLiteral(", ")), name, QString(now).remove(u'"'));
+}
+
 }  // namespace
 
 ProcedurePane::ProcedurePane(QWidget* parent)
@@ -228,10 +239,15 @@ void ProcedurePane::matchStages(const std::vector<TomlShownTable>& tables) {
 
 void ProcedurePane::setKey(const TomlTableName& table, const std::string& key,
                            const std::optional<std::string>& value) {
-  const QString name = QString::fromStdString(key).replace(u'_', u' ');
-  const QString now = value ? pdf::shown_text(*value) : tr("not given");
-  take(with_toml_key(now_, table, key, value, name_),
-       tr("%1: %2 %3").arg(title_of(table), name, QString(now).remove(u'"')));
+  take(with_toml_key(now_, table, key, value, name_), words_of({table}, key, value));
+}
+
+void ProcedurePane::change(const std::vector<TomlTableName>& tables, const std::string& key,
+                           const std::string& value) {
+  Result<std::string> text = now_;
+  for (const TomlTableName& table : tables)
+    if (text) text = with_toml_key(std::string(text.value()), table, key, value, name_);
+  take(text, words_of(tables, key, value));
 }
 
 void ProcedurePane::addStage(const std::string& kind) {

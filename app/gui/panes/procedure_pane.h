@@ -33,6 +33,8 @@ class ProcedurePane : public QWidget {
   [[nodiscard]] const std::vector<StageCard*>& stages() const { return stages_; }
   /// What is wrong with the text as a whole; empty: nothing.
   [[nodiscard]] QString message() const;
+  /// The same edit as in the fields of that key, in one step for all of the tables.
+  void change(const std::vector<TomlTableName>& tables, const std::string& key, const std::string& value);
   /// Typed into the text and not applied.
   [[nodiscard]] bool typed() const;
 

@@ -30,6 +30,8 @@ QString keys_text() {
          row(tr("wheel"), tr("zoom in time at the pointer")) +
          row(tr("Ctrl + wheel"), tr("zoom in temperature")) + row(tr("Shift + wheel"), tr("move in time")) +
          row(tr("drag"), tr("move")) + row(tr("right drag, Shift + drag"), tr("zoom into the frame")) +
+         row(tr("drag a limit"),
+             tr("change a limit of the procedure; Escape leaves it as it was, Ctrl + Z takes it back")) +
          row(tr("double click"), tr("the whole record")) +
          row(tr("click"), tr("choose a trace, or a finding, phase or stage below the chart")) +
          row(tr("Ctrl + click, Shift + click"), tr("set cursor A, cursor B; drag a cursor to move it")) +

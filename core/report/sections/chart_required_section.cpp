@@ -47,6 +47,9 @@ void add_level(std::vector<ChartLevel>& levels, ChartLevel level) {
     if (known.kind != level.kind || known.level_c != level.level_c) continue;
     known.from_s = std::min(known.from_s, level.from_s);
     known.to_s = std::max(known.to_s, level.to_s);
+    for (const std::size_t stage : level.stages)
+      if (std::find(known.stages.begin(), known.stages.end(), stage) == known.stages.end())
+        known.stages.push_back(stage);
     return;
   }
   levels.push_back(std::move(level));
@@ -144,7 +147,8 @@ std::vector<ChartLevel> chart_levels(const ReportContext& context) {
       const double from_s = course != nullptr && course->start_s ? *course->start_s : begin_s;
       const double to_s = course != nullptr && course->end_s ? *course->end_s : end_s;
       const auto add = [&](ChartLevel::Kind kind, const std::optional<Temperature>& limit, Words text) {
-        if (limit) add_level(levels, {kind, limit->celsius(), from_s, to_s, text(say.limit(*limit))});
+        if (limit)
+          add_level(levels, {kind, limit->celsius(), from_s, to_s, text(say.limit(*limit)), {stage.number}});
       };
       add(ChartLevel::Kind::evaluated_above, ramp->above, chart_words::rates_above);
       add(ChartLevel::Kind::evaluated_below, ramp->below, chart_words::rates_below);

@@ -147,6 +147,23 @@ TEST_CASE("maximum temperatures and levels stand on the chart once") {
   CHECK(count(ChartLevel::Kind::evaluated_above) == 1);
 }
 
+TEST_CASE("a level on the chart names the stages whose limit it is") {
+  const Analysis analysis = made_up_analysis();
+  const Report report = make_report(analysis);
+  for (const ChartLevel& level : report.chart.levels) {
+    std::vector<std::size_t> expected;
+    for (const Stage& stage : analysis.procedure->stages) {
+      const auto* ramp = std::get_if<RampStage>(&stage.specified);
+      if (ramp == nullptr) continue;
+      const auto& limit = level.kind == ChartLevel::Kind::evaluated_below ? ramp->below : ramp->above;
+      const bool of_stages =
+          level.kind == ChartLevel::Kind::evaluated_above || level.kind == ChartLevel::Kind::evaluated_below;
+      if (of_stages && limit && limit->celsius() == level.level_c) expected.push_back(stage.number);
+    }
+    CHECK(level.stages == expected);
+  }
+}
+
 TEST_CASE("method notes say only what applies") {
   const Analysis analysis = made_up_analysis();
   const Report report = make_report(analysis);

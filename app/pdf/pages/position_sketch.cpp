@@ -102,7 +102,8 @@ class Sketch {
       first = std::min(first, band.from_m);
       last = std::max(last, band.to_m);
     }
-    const double y = body.center().y();
+    // Bands are below the line: it then leaves them room.
+    const double y = body.top() + (look_.bands.empty() ? 0.5 : 0.38) * body.height();
     painter_.setPen(QPen(look_.ink, scale_.mm(0.3)));
     painter_.drawLine(QPointF(body.left() - scale_.mm(4.0), y), QPointF(body.right() + scale_.mm(4.0), y));
     LabelLayout places(area);
@@ -129,6 +130,7 @@ class Sketch {
       painter_.setPen(QPen(look_.faint_ink, scale_.mm(0.2)));
       painter_.setBrush(band.soak ? QBrush(look_.faint_ink) : QBrush(look_.faint_ink, Qt::BDiagPattern));
       painter_.drawRect(bar);
+      places.occupy(bar);
       painter_.setBrush(Qt::NoBrush);
       words(places, QPointF(bar.center().x(), bar.bottom() + scale_.mm(2.0)), band.name);
       below += kBar_mm + 4.0;

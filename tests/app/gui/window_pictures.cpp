@@ -89,7 +89,7 @@ void state(const QString& name, const std::function<void(RealWindow&)>& lead) {
 
 struct Files {
   QString clean, dip, many, large, cut, fast, either, emf, lost;  ///< logs
-  QString procedure, strict, bad, job, heated;
+  QString procedure, strict, bad, job, heated, placed, welds;
 };
 
 void make_logs(Files& f, const QString& at) {
@@ -147,6 +147,25 @@ void make_procedures_and_jobs(Files& f, const QString& at) {
                          "wall = \"38 mm\"\nsoak_band = \"150 mm\"\nheated_band = \"500 mm\"\n\n[qualified]\n"
                          "parameter = 18.6\nsource = \"PQR 14\"\n\n[hydrogen]\nshape = \"plate\"\n"
                          "thickness = \"38 mm\"\ndiffusivity = \"Coe and Moreton 1969\"\n"));
+  of_job.seek(0);
+  QString placed = QString::fromUtf8(of_job.readAll());
+  const char* const angles[] = {"0", "90", "200"};
+  for (int i = 0; i < 3; ++i)
+    placed.replace(QStringLiteral("column = \"TC%1\"\n").arg(i + 1),
+                   QStringLiteral("column = \"TC%1\"\nposition = \"%2 mm\"\nangle = \"%3 deg\"\n")
+                       .arg(i + 1)
+                       .arg(150 * i)
+                       .arg(QLatin1String(angles[i])));
+  placed += QStringLiteral(
+      "\n[[band]]\ndiameter = \"508 mm\"\nwall = \"38 mm\"\nsoak_band = \"300 mm\"\n"
+      "heated_band = \"600 mm\"\ncentre = \"150 mm\"\n");
+  f.placed = made::write(at, QStringLiteral("d3-n2-placed.toml"), placed);
+  of_job.seek(0);
+  f.welds = made::write(at, QStringLiteral("d3-two-welds.toml"),
+                        QString::fromUtf8(of_job.readAll()).remove(QStringLiteral("weld = \"W-117\"\n")) +
+                            QStringLiteral("\n[[weld]]\nnumber = \"W-117\"\nthickness = \"38 mm\"\n"
+                                           "composition = { C = 0.18, Mn = 1.2 }\n\n"
+                                           "[[weld]]\nnumber = \"W-118\"\nthickness = \"45 mm\"\n"));
   f.bad =
       made::write(at, QStringLiteral("htp-bad.toml"),
                   QStringLiteral("soakwright = \"procedure 1\"\nnumber = \"X\"\nunit = \"C\"\ncolour = 3\n"
@@ -309,6 +328,61 @@ void editor_states(const Files& f) {
   });
 }
 
+/// Half way through a drag of the range's upper edge.
+void drag_a_limit(RealWindow& r, const Files& f) {
+  r.open({f.dip, f.procedure});
+  QTest::qWait(100);
+  QWidget* plot = r.part<ChartPane>()->findChild<QWidget*>();
+  for (int y = 0; y < plot->height(); ++y) {
+    const QPoint at(plot->width() / 2, y);
+    QTest::mouseMove(plot, at);
+    if (!plot->toolTip().contains(QStringLiteral("High limit"))) continue;
+    QTest::mousePress(plot, Qt::LeftButton, {}, at);
+    for (int up = 2; up <= 16; up += 2) QTest::mouseMove(plot, at - QPoint(0, up));
+    return;
+  }
+}
+
+void show_preview(RealWindow& r, const Files& f) {
+  r.open({f.job});
+  QTimer::singleShot(3000, qApp, [] {
+    QWidget* dialog = QApplication::activeModalWidget();
+    if (!dialog) return;
+    dialog->grab().save(folder.filePath(QStringLiteral("56-print-preview.png")));
+    dialog->close();
+  });
+  r.action(QStringLiteral("Print preview…"))->trigger();
+}
+
+void paper_and_weld_states(const Files& f) {
+  state(QStringLiteral("56-print-preview-closed"), [&](RealWindow& r) { show_preview(r, f); });
+  state(QStringLiteral("58-job-welds"), [&](RealWindow& r) {
+    r.open({f.welds});
+    r.action(QStringLiteral("Job"))->trigger();
+    QTest::qWait(100);
+    for (auto* area : r.part<JobPane>()->findChildren<QScrollArea*>())
+      area->verticalScrollBar()->setValue(area->verticalScrollBar()->maximum() / 3);
+  });
+}
+
+void place_states(const Files& f, const QString& dark) {
+  const auto show = [&](RealWindow& r) {
+    r.open({f.placed});
+    r.action(QStringLiteral("Job"))->trigger();
+  };
+  state(QStringLiteral("53-%1job-sketch").arg(dark), show);
+  state(QStringLiteral("54-%1job-sketch-small").arg(dark), [&](RealWindow& r) {
+    r.window.resize(900, 600);
+    show(r);
+  });
+  state(QStringLiteral("55-%1limit-dragged").arg(dark), [&](RealWindow& r) { drag_a_limit(r, f); });
+  state(QStringLiteral("57-%1rate-pane").arg(dark), [&](RealWindow& r) {
+    r.action(QStringLiteral("Rate pane"))->setChecked(true);
+    lay_over(r, f);
+    QTest::qWait(500);
+  });
+}
+
 void comparing_states(const Files& f) {
   state(QStringLiteral("46-deviations"), [&](RealWindow& r) {
     r.open({QStringLiteral(SOAKWRIGHT_SOURCE_DIR "/sample-logs/w-118-late-and-dipping/job.toml")});
@@ -369,9 +443,12 @@ int main(int argc, char** argv) {
   import_states(files);
   editor_states(files);
   comparing_states(files);
+  paper_and_weld_states(files);
+  place_states(files, {});
   const QPalette light = QApplication::palette();
   QApplication::setPalette(dark_palette());
   dark_states(files);
+  place_states(files, QStringLiteral("dark-"));
   QApplication::setPalette(light);
   return 0;
 }

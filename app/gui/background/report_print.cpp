@@ -2,6 +2,7 @@
 #include "app/gui/background/report_print.h"
 
 #include <QPageLayout>
+#include <QPaintEngine>
 #include <QPainter>
 #include <QPrinter>
 #include <algorithm>
@@ -20,6 +21,22 @@ void lay_out(QPrinter& printer, bool landscape, Paper paper) {
   printer.setPageSize(QPageSize(paper == Paper::letter ? QPageSize::Letter : QPageSize::A4));
   printer.setPageOrientation(landscape ? QPageLayout::Landscape : QPageLayout::Portrait);
   printer.setPageMargins(QMarginsF(0, 0, 0, 0));
+}
+
+/// Whether the sheet lies as the page does. A preview turns none once it has begun.
+bool turned(QPrinter& printer, bool landscape, Paper paper, bool begun) {
+  const auto lies = [&] {
+    return landscape == (printer.pageLayout().orientation() == QPageLayout::Landscape);
+  };
+  const bool fixed = begun && printer.paintEngine()->type() == QPaintEngine::Picture;
+  if (!lies() && !fixed) lay_out(printer, landscape, paper);
+  return lies();
+}
+
+/// The page on its side, to be read from the right.
+void put_on_its_side(QPainter& painter, const QPrinter& printer) {
+  painter.translate(0.0, printer.pageLayout().fullRectPixels(printer.resolution()).height());
+  painter.rotate(-90.0);
 }
 
 Problem failed(const char* what, const char* help) { return {ProblemKind::cannot_write, {}, 0, what, help}; }
@@ -44,15 +61,14 @@ Problems print_report(const std::shared_ptr<const Report>& report, QPrinter& pri
   bool begun = false;
   for (int number = first; number <= std::min(last, static_cast<int>(pages.size())); ++number) {
     const pdf::Page& page = pages[static_cast<std::size_t>(number - 1)];
-    // Once printing has begun, only where it must be: a preview takes no other sheet then.
-    if (page.landscape != (printer.pageLayout().orientation() == QPageLayout::Landscape))
-      lay_out(printer, page.landscape, report->paper);
+    const bool lies = turned(printer, page.landscape, report->paper, begun);
     if (begun ? !printer.newPage() : !painter.begin(&printer))
       return {failed("the printer takes no page", "see whether it is ready, or choose another")};
     begun = true;
     painter.setRenderHint(QPainter::Antialiasing);
     for (const auto& item : page.items) {
       painter.save();
+      if (!lies) put_on_its_side(painter, printer);
       item(painter);
       painter.restore();
     }

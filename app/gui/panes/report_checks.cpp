@@ -13,9 +13,9 @@
 #include <QPushButton>
 #include <algorithm>
 
-#include "app/gui/panes/between_contents.h"
 #include "app/gui/panes/list_pane.h"
 #include "app/gui/parts/plain_tip.h"
+#include "app/gui/parts/table_copy.h"
 #include "app/modules/signing_loader.h"
 #include "app/pdf/shown_text.h"
 
@@ -198,8 +198,7 @@ QString ReportChecks::summary() const { return summary_->text(); }
 
 QString ReportChecks::text() const {
   const QString head = QStringLiteral("%1\n%2\n").arg(report_, summary());
-  return lines_.empty() ? head + line_->toPlainText() + u'\n'
-                        : head + tab_separated(list_->lines().content());
+  return lines_.empty() ? head + line_->toPlainText() + u'\n' : head + table_text(list_->lines());
 }
 
 }  // namespace soakwright::gui

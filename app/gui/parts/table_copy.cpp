@@ -6,6 +6,7 @@
 #include <QMimeData>
 #include <algorithm>
 #include <numeric>
+#include <utility>
 
 namespace soakwright::gui {
 namespace {
@@ -24,28 +25,43 @@ QString html_row(const QStringList& cells, const QString& tag) {
   return row + QStringLiteral("</tr>\n");
 }
 
-}  // namespace
+std::vector<int> all_rows(const QAbstractItemModel& list) {
+  std::vector<int> rows(static_cast<std::size_t>(list.rowCount()));
+  std::iota(rows.begin(), rows.end(), 0);
+  return rows;
+}
 
-void copy_table(const QAbstractItemModel& list, const std::vector<int>& rows) {
-  std::vector<int> wanted = rows;
-  if (wanted.empty()) {
-    wanted.resize(static_cast<std::size_t>(list.rowCount()));
-    std::iota(wanted.begin(), wanted.end(), 0);
-  }
-  QStringList cells;
+/// The headers, then the rows.
+std::vector<QStringList> cells_of(const QAbstractItemModel& list, const std::vector<int>& rows) {
+  std::vector<QStringList> all(1);
   for (int column = 0; column < list.columnCount(); ++column)
-    cells.append(list.headerData(column, Qt::Horizontal, Qt::DisplayRole).toString());
-  QString text = text_row(cells);
-  QString html = QStringLiteral("<table>\n") + html_row(cells, QStringLiteral("th"));
-  for (const int row : wanted) {
-    cells.clear();
+    all[0].append(list.headerData(column, Qt::Horizontal, Qt::DisplayRole).toString());
+  for (const int row : rows) {
+    QStringList cells;
     for (int column = 0; column < list.columnCount(); ++column)
       cells.append(list.index(row, column).data(Qt::DisplayRole).toString());
-    text += text_row(cells);
-    html += html_row(cells, QStringLiteral("td"));
+    all.push_back(std::move(cells));
   }
+  return all;
+}
+
+QString text_of(const std::vector<QStringList>& table) {
+  QString text;
+  for (const QStringList& cells : table) text += text_row(cells);
+  return text;
+}
+
+}  // namespace
+
+QString table_text(const QAbstractItemModel& list) { return text_of(cells_of(list, all_rows(list))); }
+
+void copy_table(const QAbstractItemModel& list, const std::vector<int>& rows) {
+  const auto table = cells_of(list, rows.empty() ? all_rows(list) : rows);
+  QString html = QStringLiteral("<table>\n");
+  for (const QStringList& cells : table)
+    html += html_row(cells, &cells == table.data() ? QStringLiteral("th") : QStringLiteral("td"));
   auto* copied = new QMimeData;
-  copied->setText(text);
+  copied->setText(text_of(table));
   copied->setHtml(html + QStringLiteral("</table>\n"));
   QGuiApplication::clipboard()->setMimeData(copied);
 }

@@ -21,7 +21,7 @@ struct SignOrder {
   std::string password_file;  ///< its first line opens key and certificate; empty where none is needed
   std::string name;
   Person::Role role = Person::Role::performed;
-  std::string out;  ///< empty: the report itself
+  std::string out;                           ///< empty: the report itself
   std::optional<std::string> password = {};  ///< as it was typed; wins over password_file
 };
 

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Streams in and out of the Flate filter (RFC 1950, by zlib).
+// Streams in and out of the Flate filter (RFC 1950): in by libdeflate, whose time a report is made in; out by
+// zlib, which stops at a given size.
 #pragma once
 
 #include <cstddef>
@@ -14,7 +15,7 @@ std::string deflated(std::string_view bytes);
 /// Returns nullopt if the bytes are no whole Flate stream, or hold more than `most` bytes.
 std::optional<std::string> inflated(std::string_view stored, std::size_t most);
 
-/// "zlib 1.2.13": other versions may compress the same bytes otherwise.
+/// Other versions, of another text, may compress the same bytes otherwise.
 std::string deflate_version();
 
 }  // namespace soakwright::evidence

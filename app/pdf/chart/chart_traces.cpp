@@ -13,7 +13,7 @@ namespace {
 
 constexpr double kNumberPoints = kChartPoints;
 constexpr double kEndSpacing_mm = 3.2;
-constexpr double kColumn_mm = 0.18;     // the width of a fine line
+constexpr double kColumn_mm = 0.25;     // the width of a fine line
 constexpr double kTolerance_mm = 0.03;  // no eye sees it
 
 /// The trace's height on the sheet at `x`, where it is drawn there.

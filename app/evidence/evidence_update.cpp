@@ -105,18 +105,19 @@ std::string ascii_name(const std::string& name) {
 }
 
 /// The embedded file; its file specification refers to it.
-void put_file(PdfUpdate& update, ObjectNumber number, const AttachedFile& file, std::int64_t created_s) {
+void put_file(PdfUpdate& update, ObjectNumber number, const AttachedFile& file, const PackedFile& packed,
+              std::int64_t created_s) {
   PdfValue parameters = PdfValue::of_dictionary();
   parameters.set("Size", PdfValue::of_whole(file.bytes.size()));
   // No file is younger than the report that holds it.
   parameters.set("ModDate", pdf_date(std::min(file.modified_s.value_or(created_s), created_s)));
-  parameters.set("CheckSum", PdfValue::of_bytes(md5_of(file.bytes)));
+  parameters.set("CheckSum", PdfValue::of_bytes(packed.md5));
   PdfValue dictionary = PdfValue::of_dictionary();
   dictionary.set("Type", PdfValue::of_name("EmbeddedFile"));
   dictionary.set("Subtype", PdfValue::of_name(media_type(file)));
   dictionary.set("Params", std::move(parameters));
   dictionary.set("Filter", PdfValue::of_name("FlateDecode"));
-  update.put_stream(number, std::move(dictionary), deflated(file.bytes));
+  update.put_stream(number, std::move(dictionary), packed.deflated);
 }
 
 PdfValue specification_of(const AttachedFile& file, const std::string& name, ObjectNumber stream) {
@@ -213,7 +214,14 @@ std::vector<std::string> attached_names(const std::vector<AttachedFile>& files) 
   return names;
 }
 
-Result<std::string> with_evidence(const PrintedReport& printed, const ReportContents& contents) {
+std::vector<PackedFile> packed(const std::vector<AttachedFile>& files) {
+  std::vector<PackedFile> all;
+  for (const AttachedFile& file : files) all.push_back({md5_of(file.bytes), deflated(file.bytes)});
+  return all;
+}
+
+Result<std::string> with_evidence(const PrintedReport& printed, const ReportContents& contents,
+                                  const std::vector<PackedFile>& files) {
   auto read = PdfFile::read(printed.document, "");
   if (!read) return fault(read.problems().front().what);
   const PdfFile& file = read.value();
@@ -231,7 +239,7 @@ Result<std::string> with_evidence(const PrintedReport& printed, const ReportCont
   for (std::size_t i = 0; i < contents.files.size(); ++i) {
     const ObjectNumber stream = update.new_number();
     const ObjectNumber specification = update.new_number();
-    put_file(update, stream, contents.files[i], printed.created_s);
+    put_file(update, stream, contents.files[i], files[i], printed.created_s);
     update.put(specification, specification_of(contents.files[i], names[i], stream));
     associated.items.push_back(PdfValue::of_reference(specification));
     entries.items.push_back(private_entry(contents.files[i], specification));

@@ -35,8 +35,18 @@ struct PrintedReport {
   std::int64_t created_s = 0;
 };
 
-/// The whole file, with `contents.files` in it. A fault where the document is not built as expected.
-Result<std::string> with_evidence(const PrintedReport& printed, const ReportContents& contents);
+/// An attached file as the report holds it.
+struct PackedFile {
+  std::string md5;       ///< of its bytes, as ISO 32000-1, table 46, asks for it
+  std::string deflated;  ///< its bytes
+};
+/// In the order of `files`. It takes as long as printing a report: to be begun before.
+std::vector<PackedFile> packed(const std::vector<AttachedFile>& files);
+
+/// The whole file, with `contents.files` in it, which are `files`. A fault where the document is not built as
+/// expected.
+Result<std::string> with_evidence(const PrintedReport& printed, const ReportContents& contents,
+                                  const std::vector<PackedFile>& files);
 
 /// Names under which the files are attached, in their order: procedure.toml, job.toml, review.toml,
 /// result.json, and logs under their own. A name that is taken gets a number: log-2.csv.

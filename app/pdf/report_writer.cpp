@@ -7,6 +7,8 @@
 #include <QImageReader>
 #include <QPainter>
 #include <QSvgGenerator>
+#include <functional>
+#include <future>
 #include <memory>
 
 #include "app/evidence/evidence_update.h"
@@ -132,6 +134,9 @@ Result<std::string> report_document(const ReportContents& contents) {
   const std::string issued = contents.issued.empty() ? issue_date().toStdString() : contents.issued;
   pdf::IssueFacts issue{QString::fromStdString(issued), {}};
   if (auto unreadable = read_picture(report.company, issue.picture)) return std::move(*unreadable);
+  // Both take about as long. Where no thread can be started, the files are packed when they are needed.
+  auto files =
+      std::async(std::launch::async | std::launch::deferred, evidence::packed, std::cref(contents.files));
   const auto pages = pdf::report_pages(lent, pdf::pdf_scale(), issue);
   const pdf::DocumentFacts facts{pdf::text(report.title),
                                  pdf::text(report.author),
@@ -144,7 +149,7 @@ Result<std::string> report_document(const ReportContents& contents) {
     return *cannot_paint({}, "the pages could not be painted", "free some memory and try again");
   return evidence::with_evidence({bytes.toStdString(), pdf::signature_boxes(pages, report),
                                   pdf::printing_set_up(), issued, created.toSecsSinceEpoch()},
-                                 contents);
+                                 contents, files.get());
 }
 
 std::optional<Problem> write_report(const ReportContents& contents, const std::string& path) {

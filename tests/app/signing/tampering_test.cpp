@@ -400,7 +400,7 @@ std::string forged(const std::string& pages_of, const std::string& files_of,
   change(contents.files);
   const PrintedReport printed{pages_of.substr(0, pages.revisions().front().end), own.value().boxes,
                               own.value().set_up, own.value().issued, own.value().created_s};
-  auto made = with_evidence(printed, contents);
+  auto made = with_evidence(printed, contents, packed(contents.files));
   REQUIRE(made);
   return std::move(made).value();
 }

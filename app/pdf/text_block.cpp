@@ -38,7 +38,9 @@ void TextBlock::draw(QPainter& painter, QPointF at, int first, int last) const {
 double TextBlock::longest_word(const QString& text, const QFont& font) {
   const QFontMetricsF metrics(font);
   double longest = 0.0;
-  for (const QString& word : text.split(QRegularExpression(QStringLiteral("[ \\n\\t]+")), Qt::SkipEmptyParts))
+  // A no-break space is none of them.
+  static const QRegularExpression spaces(QStringLiteral("[ \\n\\t]+"));
+  for (const QString& word : text.split(spaces, Qt::SkipEmptyParts))
     longest = std::max(longest, metrics.horizontalAdvance(word));
   return longest;
 }

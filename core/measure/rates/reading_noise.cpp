@@ -59,8 +59,24 @@ void ReadingNoise::add(const IntegerSamples& samples, std::size_t first, std::si
   if (end < first + 3) return;
   if (samples.even_step > 0 && (bends_ == 0 || unit_k_ == samples.unit_k))
     return add_even(samples, first, end);
-  others_.reserve(others_.size() + end - first - 2);
-  for (std::size_t i = first + 1; i + 1 < end; ++i) others_.push_back(square_at(samples, i));
+  // Where rows are missing here and there, most triples have equal steps all the same.
+  const bool counts = bends_ == 0 || unit_k_ == samples.unit_k;
+  for (std::size_t i = first + 1; i + 1 < end; ++i) {
+    if (counts && samples.tick(i) - samples.tick(i - 1) == samples.tick(i + 1) - samples.tick(i))
+      count_bend(bend_of(samples.units.data() + (i - 1 - samples.base)), samples.unit_k);
+    else
+      others_.push_back(square_at(samples, i));
+  }
+}
+
+void ReadingNoise::count_bend(std::int64_t bend, double unit_k) {
+  if (counts_.empty()) counts_.resize(kCounted);
+  unit_k_ = unit_k;
+  ++bends_;
+  if (bend < static_cast<std::int64_t>(kCounted))
+    ++counts_[static_cast<std::size_t>(bend)];
+  else
+    large_bends_.push_back(bend);
 }
 
 void ReadingNoise::add_even(const IntegerSamples& samples, std::size_t first, std::size_t end) {
@@ -89,6 +105,28 @@ std::int64_t ReadingNoise::bend_at(std::size_t place) {
   return *at;
 }
 
+/// The e that stands at `place` when bends and others, which are in order, are put in one order.
+double ReadingNoise::square_at_place(std::size_t place) const {
+  std::size_t other = 0;
+  for (std::size_t bend = 0; bend < counts_.size(); ++bend) {
+    if (counts_[bend] == 0) continue;
+    const double square = square_of(static_cast<std::int64_t>(bend), unit_k_);
+    const auto below = static_cast<std::size_t>(
+        std::lower_bound(others_.begin() + static_cast<std::ptrdiff_t>(other), others_.end(), square) -
+        others_.begin());
+    if (place < below - other) return others_[other + place];
+    place -= below - other;
+    other = below;
+    if (place < counts_[bend]) return square;
+    place -= counts_[bend];
+  }
+  std::vector<double> rest(others_.begin() + static_cast<std::ptrdiff_t>(other), others_.end());
+  for (const std::int64_t bend : large_bends_) rest.push_back(square_of(bend, unit_k_));
+  const auto at = rest.begin() + static_cast<std::ptrdiff_t>(place);
+  std::nth_element(rest.begin(), at, rest.end());
+  return *at;
+}
+
 /// Counted bends become e's among the others.
 void ReadingNoise::spread_out_bends() {
   for (std::size_t bend = 0; bend < counts_.size(); ++bend)
@@ -100,9 +138,17 @@ void ReadingNoise::spread_out_bends() {
 }
 
 double ReadingNoise::level() {
-  if (!others_.empty() || bends_ < kFewestForMedian) {
+  // Few others are put in order and looked up beside the bends.
+  if (bends_ < std::max(kFewestForMedian, 8 * others_.size())) {
     spread_out_bends();
     return level_of(others_);
+  }
+  if (!others_.empty()) {
+    std::sort(others_.begin(), others_.end());
+    const std::size_t all = bends_ + others_.size();
+    double median = square_at_place(all / 2);
+    if (all % 2 == 0) median = (median + square_at_place(all / 2 - 1)) / 2.0;
+    return median / kMedianOfChiSquare;
   }
   double median = square_of(bend_at(bends_ / 2), unit_k_);
   if (bends_ % 2 == 0) median = (median + square_of(bend_at(bends_ / 2 - 1), unit_k_)) / 2.0;

@@ -30,11 +30,13 @@ class ReadingNoise {
 
  private:
   void add_even(const IntegerSamples& samples, std::size_t first, std::size_t end);
+  void count_bend(std::int64_t bend, double unit_k);
   [[nodiscard]] std::int64_t bend_at(std::size_t place);
+  [[nodiscard]] double square_at_place(std::size_t place) const;
   void spread_out_bends();
 
-  /// With even steps w is one half and e a whole number squared times unit² / 6: |2b − a − c| counted up to
-  /// this, larger ones kept one by one.
+  /// With two equal steps w is one half and e a whole number squared times unit² / 6: |2b − a − c| counted up
+  /// to this, larger ones kept one by one.
   static constexpr std::size_t kCounted = 2048;
   std::vector<std::uint32_t> counts_;
   std::vector<std::int64_t> large_bends_;

@@ -84,6 +84,20 @@ class UnevenThreshold {
     const double rise = scale_ < 0.0 ? backward - forward : forward - backward;
     return rise > bound - slack;
   }
+  /// The same of sums whose products 64 bits hold: exact until the comparison.
+  [[nodiscard]] bool may_be_of_interest(std::int64_t n, std::int64_t t, std::int64_t tt, std::int64_t v,
+                                        std::int64_t tv) {
+    const auto denominator = static_cast<double>(n * tt - t * t);
+    if (!known_ || n != samples_ || denominator < least_of_n_) {
+      const auto samples = static_cast<double>(n);
+      if (!known_ || denominator < least_ * samples) ask(samples, denominator);
+      samples_ = n;
+      least_of_n_ = least_ * samples;
+    }
+    const auto rise = static_cast<double>(scale_ < 0.0 ? t * v - n * tv : n * tv - t * v);
+    const double bound = above_ * denominator;
+    return rise > bound - kRounding * std::fabs(bound);
+  }
 
  private:
   static constexpr double kRounding = 1e-11;
@@ -98,8 +112,10 @@ class UnevenThreshold {
   Interest& of_interest_above_;
   double scale_;
   bool known_ = false;
-  double least_ = 0.0;  ///< denominator for one sample, of the shape that was asked for
-  double above_ = 0.0;  ///< in units per tick
+  double least_ = 0.0;        ///< denominator for one sample, of the shape that was asked for
+  double above_ = 0.0;        ///< in units per tick
+  std::int64_t samples_ = 0;  ///< of the window that was looked at last
+  double least_of_n_ = 0.0;   ///< least_ for so many
 };
 
 /// `Sum` holds every sum of a window, `Product` also n times such a sum.
@@ -108,28 +124,35 @@ bool slide(const TraceSource& source, const IntegerSamples& samples, std::size_t
            Span part, double width_s, double sign, Interest&& of_interest_above, Visit&& visit) {
   const double half = width_s / 2.0;
   const double scale = sign * units_per_tick_to_c_per_h(samples);
+  // Windows wholly within the part are neighbours.
+  std::size_t centre = first;
+  while (centre < end && source.t[centre] - half < part.first - kWindowSlack_s) ++centre;
+  std::size_t behind = end;
+  while (behind > centre && source.t[behind - 1] + half > part.second + kWindowSlack_s) --behind;
   bool any = false;
   const std::int64_t far = farthest_tick(samples, width_s);
+  const auto reach = static_cast<std::int64_t>(std::floor((half + kWindowSlack_s) / samples.tick_s));
   UnevenThreshold threshold{of_interest_above, scale};
   Sums<Sum> sums;
   sums.origin = samples.tick(first);
   std::size_t in = first;
   std::size_t out = first;
-  for (std::size_t i = first; i < end; ++i) {
-    const double at = source.t[i];
-    if (at - half < part.first - kWindowSlack_s) continue;
-    if (at + half > part.second + kWindowSlack_s) break;
-    if (samples.tick(i) - sums.origin > far) sums.move_origin(samples.tick(i));
-    for (; in < end && source.t[in] <= at + half + kWindowSlack_s; ++in)
-      sums.add(samples.tick(in), samples.unit(in));
-    for (; out < in && source.t[out] < at - half - kWindowSlack_s; ++out)
+  for (std::size_t i = centre; i < behind; ++i) {
+    const std::int64_t at = samples.tick(i);
+    if (at - sums.origin > far) sums.move_origin(at);
+    for (; in < end && samples.tick(in) <= at + reach; ++in) sums.add(samples.tick(in), samples.unit(in));
+    for (; out < in && samples.tick(out) < at - reach; ++out)
       sums.remove(samples.tick(out), samples.unit(out));
     if (sums.n < static_cast<Sum>(kFewestForSlope)) continue;
     any = true;
-    if (!threshold.may_be_of_interest(static_cast<double>(sums.n), static_cast<double>(sums.t),
-                                      static_cast<double>(sums.tt), static_cast<double>(sums.v),
-                                      static_cast<double>(sums.tv)))
-      continue;
+    bool wanted = false;
+    if constexpr (sizeof(Product) == sizeof(std::int64_t))
+      wanted = threshold.may_be_of_interest(sums.n, sums.t, sums.tt, sums.v, sums.tv);
+    else
+      wanted = threshold.may_be_of_interest(static_cast<double>(sums.n), static_cast<double>(sums.t),
+                                            static_cast<double>(sums.tt), static_cast<double>(sums.v),
+                                            static_cast<double>(sums.tv));
+    if (!wanted) continue;
     const WindowShape shape = sums.template shape<Product>();
     visit(i, sums.template numerator<Product>() / shape.denominator * scale, shape);
     threshold.forget();

@@ -82,47 +82,73 @@ class Slopes:
         """Every window that lies wholly within a part."""
         n = width_s + 1
         first = np.arange(len(self.sum) - n)
-        return self.fit(first[self.out[first + n] == self.out[first]], n)
+        first = first[self.out[first + n] == self.out[first]]
+        return first, self.fit(first, n)
 
     def short_parts(self, width_s):
-        """Parts too short for a window but with five readings: one window each. Slopes and numbers of readings."""
+        """Parts too short for a window that last IN_RANGE_MIN_S: one window each. Slopes and numbers of readings."""
         edges = np.diff(np.concatenate([[1], np.diff(self.out), [1]]))
         first = np.flatnonzero(edges == -1)
         n = np.flatnonzero(edges == 1) - first
-        keep = (n >= 5) & (n <= width_s)
-        return self.fit(first[keep], n[keep]), n[keep]
+        keep = (n > IN_RANGE_MIN_S) & (n <= width_s)
+        return first[keep], self.fit(first[keep], n[keep]), n[keep]
+
+
+def joined(evaluated):
+    """Parts no further apart than IN_RANGE_MIN_S are one."""
+    edges = np.diff(np.concatenate([[0], evaluated.astype(np.int8), [0]]))
+    first, end = np.flatnonzero(edges == 1), np.flatnonzero(edges == -1)
+    evaluated = evaluated.copy()
+    for gap_first, gap_end in zip(end[:-1], first[1:]):
+        if gap_end - gap_first <= IN_RANGE_MIN_S:
+            evaluated[gap_first:gap_end] = True
+    return evaluated
 
 
 def noise(tenths, evaluated):
     bend = (2 * tenths[1:-1] - tenths[:-2] - tenths[2:]) / 10.0
     inside = evaluated[:-2] & evaluated[1:-1] & evaluated[2:]
     squares = bend[inside] ** 2 / 6.0
-    return np.sqrt(max(squares.mean() if len(squares) else 0.0, 0.01 / 12.0))
+    if len(squares) < 16:
+        return squares.mean() if len(squares) else 0.0
+    return np.median(squares) / 0.4549
+
+
+def noise_k(of_channel, tenths):
+    """The channel's, or the window's where that is larger, or what one decimal is worth."""
+    own = noise(tenths, np.ones(len(tenths), dtype=bool)) if len(tenths) >= 18 else 0.0
+    return np.sqrt(max(of_channel, own, 0.01 / 12.0))
 
 
 def standard_error(noise_k, n):
     return noise_k / np.sqrt(n * (n * n - 1.0) / 12.0) * 3600.0
 
 
-def rates(tenths, within, sign, limit):
+def rates(tenths, within, hold, sign, limit):
     """The worst that is evaluated, its standard error, the worst by width, and the verdict."""
     worst, error, by_width = -np.inf, None, dict.fromkeys(WIDTHS_S, -np.inf)
     over, surely = False, False
     for channel in tenths.T:
-        evaluated = within & (channel >= ABOVE * 10)
+        # Control within the hold's range is no ramp.
+        controlled = hold & (channel >= LOW * 10) & (channel <= HIGH * 10)
+        evaluated = joined(within & (channel >= ABOVE * 10) & ~controlled)
         slopes = Slopes(channel, evaluated)
-        noise_k = noise(channel, evaluated)
+        level = noise(channel, evaluated)
         for width in WIDTHS_S:
-            found = sign * slopes.over(width)
-            errors = np.full(len(found), standard_error(noise_k, width + 1))
+            first, found = slopes.over(width)
+            found *= sign
+            n = np.full(len(found), width + 1)
             by_width[width] = max(by_width[width], found.max(initial=-np.inf))
             if width != WIDTH_S:
                 continue
-            short, n = slopes.short_parts(width)
+            short_first, short, short_n = slopes.short_parts(width)
+            first, n = np.concatenate([first, short_first]), np.concatenate([n, short_n])
             found = np.concatenate([found, sign * short])
-            errors = np.concatenate([errors, standard_error(noise_k, n)])
+            errors = standard_error(noise_k(level, channel[:0]), n)
             if len(found) and found.max() > worst:
-                worst, error = float(found.max()), float(errors[found.argmax()])
+                at = found.argmax()
+                worst = float(found[at])
+                error = float(standard_error(noise_k(level, channel[first[at]:first[at] + n[at]]), n[at]))
             over = over or bool((found > limit + 1e-6).any())
             surely = surely or bool((found - 4.0 * errors > limit + 1e-6).any())
     verdict = "not met" if surely else "inconclusive" if over else "met"
@@ -182,13 +208,11 @@ def main():
     span = (found[first, 0], found[last, 1])
     hottest, coldest = tenths.max(axis=1), tenths.min(axis=1)
     spread = (hottest - coldest) / 10.0
-    in_time_range = np.zeros(len(seconds), dtype=bool)
-    for start, end in found[first:last + 1]:
-        in_time_range[int(np.ceil(start - 1e-3)):int(np.floor(end + 1e-3)) + 1] = True
     hot = hottest >= ABOVE * 10
     heat, cool = seconds <= span[1], seconds >= span[0]
-    up, up_error, up_by_width, up_verdict = rates(tenths, heat, 1.0, HEATING)
-    down, down_error, down_by_width, down_verdict = rates(tenths, cool, -1.0, COOLING)
+    hold = heat & cool
+    up, up_error, up_by_width, up_verdict = rates(tenths, heat, hold, 1.0, HEATING)
+    down, down_error, down_by_width, down_verdict = rates(tenths, cool, hold, -1.0, COOLING)
     inside = found[first:last + 1]
     measured = {
         "sha256": sha256,
@@ -209,7 +233,7 @@ def main():
         "stage-2.hold-time": float(found[core, 1] - found[core, 0]),
         "stage-2.by-excursion_allowed": [by_excursion_allowed(found, excursion_allowed) for excursion_allowed in (0.0, 120.0, 300.0, 600.0)],
         "stage-2.excursion-time": float((inside[1:, 0] - inside[:-1, 1]).sum()),
-        "stage-2.spread": float(spread[in_time_range].max()),
+        "stage-2.spread": float(spread[hold].max()),
         "stage-2.over-temperature": float(celsius.max()),
         "stage-3.cooling-rate": down,
         "stage-3.verdict": down_verdict,

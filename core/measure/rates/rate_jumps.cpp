@@ -42,6 +42,46 @@ std::optional<Point> crossing(RatePart::End end, double t, double nearest_readin
   return Point{t, sign * (end == RatePart::End::above ? stage.above : stage.below)->celsius()};
 }
 
+/// Lowest and highest of some readings, counted in the direction of the stage.
+struct Extent {
+  double low = 0.0, high = 0.0;
+};
+
+Extent extent_of(const double* celsius, std::size_t count, double sign) {
+  // Two at a time: one comparison need not wait for the one before.
+  Extent even{celsius[0], celsius[0]};
+  Extent odd = even;
+  for (std::size_t i = 0; i + 1 < count; i += 2) {
+    even = {std::min(even.low, celsius[i]), std::max(even.high, celsius[i])};
+    odd = {std::min(odd.low, celsius[i + 1]), std::max(odd.high, celsius[i + 1])};
+  }
+  const double last = celsius[count - 1];
+  const double low = std::min({even.low, odd.low, last});
+  const double high = std::max({even.high, odd.high, last});
+  return sign < 0.0 ? Extent{-high, -low} : Extent{low, high};
+}
+
+/// Whether any_jump() may find one, by whole blocks of readings: most parts have none, and this tells so in a
+/// fraction of the time.
+bool may_jump(const TraceSource& source, const RatePart& part, const std::optional<Point>& start, double sign,
+              double width_s, double bound_k) {
+  constexpr std::size_t kBlock = 64;
+  std::vector<double> lows;
+  lows.reserve((part.end - part.first) / kBlock + 1);
+  std::size_t from = 0;  // the first block that reaches into the time before
+  for (std::size_t first = part.first; first < part.end; first += kBlock) {
+    const std::size_t count = std::min(kBlock, part.end - first);
+    const Extent extent = extent_of(source.c.data() + first, count, sign);
+    lows.push_back(extent.low);
+    const double from_t = source.t[first] - width_s - kWindowSlack_s;
+    while (source.t[std::min(part.first + (from + 1) * kBlock, part.end) - 1] < from_t) ++from;
+    double low = *std::min_element(lows.begin() + static_cast<std::ptrdiff_t>(from), lows.end());
+    if (start && start->t >= from_t) low = std::min(low, start->height);
+    if (extent.high - low > bound_k) return true;
+  }
+  return false;
+}
+
 /// Whether a reading of the part is above one of the time before it, or its start, by more than the bound.
 /// The lowest of the time before is that of a queue of two stacks: `falling` has, from each reading on, the
 /// lowest up to `middle`, and `low` the lowest from there on.
@@ -82,7 +122,9 @@ std::vector<RateJump> rate_jumps(const Trace& trace, const RatePart& part, const
   const auto finish = crossing(part.ends_at, part.time.second, source.t[part.end - 1], stage, sign);
   JumpList jumps(bound_k + kTemperatureSlack);
   // The lowest points of the time before, [front, back), those that a later one undercuts left out.
-  const bool any = any_jump(source, part, start, sign, width_s, bound_k + kTemperatureSlack);
+  const double bound = bound_k + kTemperatureSlack;
+  const bool any = may_jump(source, part, start, sign, width_s, bound) &&
+                   any_jump(source, part, start, sign, width_s, bound);
   std::vector<Point> lowest(any ? part.end - part.first + 1 : 1);
   std::size_t front = 0;
   std::size_t back = 0;

@@ -23,6 +23,10 @@ if(SOAKWRIGHT_GUI)
   list(APPEND packages soakwright-gui)
   install(FILES ${PROJECT_SOURCE_DIR}/resources/packaging/soakwright-gui.metainfo.xml
           DESTINATION ${CMAKE_INSTALL_DATADIR}/metainfo COMPONENT window)
+  file(COPY ${PROJECT_SOURCE_DIR}/resources/packaging/soakwright-gui.1 DESTINATION ${PROJECT_BINARY_DIR}/packaging)
+  execute_process(COMMAND ${GZIP} -9nkf ${PROJECT_BINARY_DIR}/packaging/soakwright-gui.1)
+  install(FILES ${PROJECT_BINARY_DIR}/packaging/soakwright-gui.1.gz DESTINATION ${CMAKE_INSTALL_MANDIR}/man1
+          COMPONENT window)
 endif()
 set(CPACK_DEBIAN_COMMAND-LINE_PACKAGE_NAME soakwright)
 set(CPACK_DEBIAN_COMMAND-LINE_PACKAGE_RECOMMENDS "soakwright-gui (= ${PROJECT_VERSION}-1)")
@@ -37,18 +41,19 @@ set(CPACK_DEBIAN_WINDOW_DESCRIPTION "compare weld heat treatment records with th
  and writes the report. This package has the window and the report writer.")
 
 # What Debian's policy asks of every package.
-find_program(GZIP gzip)
 string(TIMESTAMP package_date "%a, %d %b %Y %H:%M:%S +0000" UTC)
 foreach(package IN LISTS packages)
   configure_file(${PROJECT_SOURCE_DIR}/resources/packaging/changelog.in ${PROJECT_BINARY_DIR}/packaging/changelog.Debian @ONLY)
-  if(GZIP)
-    execute_process(COMMAND ${GZIP} -9nkf ${PROJECT_BINARY_DIR}/packaging/changelog.Debian)
-  endif()
+  execute_process(COMMAND ${GZIP} -9nkf ${PROJECT_BINARY_DIR}/packaging/changelog.Debian)
   if(package STREQUAL soakwright)
     set(component command-line)
   else()
     set(component window)
   endif()
+  # Nothing is uploaded to Debian, so no bug there asks for it.
+  file(WRITE ${PROJECT_BINARY_DIR}/packaging/${package} "${package}: initial-upload-closes-no-bugs\n")
+  install(FILES ${PROJECT_BINARY_DIR}/packaging/${package} DESTINATION ${CMAKE_INSTALL_DATADIR}/lintian/overrides
+          COMPONENT ${component})
   install(FILES ${PROJECT_SOURCE_DIR}/resources/packaging/copyright ${PROJECT_BINARY_DIR}/packaging/changelog.Debian.gz
           DESTINATION ${CMAKE_INSTALL_DATADIR}/doc/${package} COMPONENT ${component} OPTIONAL)
 endforeach()

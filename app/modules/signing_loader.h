@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Signing and verifying reports, which need libcrypto and are therefore a module of their own:
-// soakwright-signing beside the program or in ../lib/soakwright/modules, opened when a report is signed or verified.
-// What both sides agree on: core/report/signing_border.h.
+// soakwright-signing beside the program or in ../lib/soakwright/modules, opened when a report is signed or
+// verified. What both sides agree on: core/report/signing_border.h.
 #pragma once
 
 #include <filesystem>

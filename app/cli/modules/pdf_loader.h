@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The writer of reports and charts, which needs Qt and is therefore a module of its own: soakwright-pdf
-// beside the program or in ../lib/soakwright/modules, opened when a report or a chart is asked for. It prints the
-// Report that it is given and analyses nothing. What both sides agree on: core/report/pdf_border.h.
+// beside the program or in ../lib/soakwright/modules, opened when a report or a chart is asked for. It prints
+// the Report that it is given and analyses nothing. What both sides agree on: core/report/pdf_border.h.
 #pragma once
 
 #include <optional>

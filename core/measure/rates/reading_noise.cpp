@@ -94,18 +94,7 @@ void ReadingNoise::add_even(const IntegerSamples& samples, std::size_t first, st
   bends_ += triples;
 }
 
-/// The bend that stands at `place` when all are in order.
-std::int64_t ReadingNoise::bend_at(std::size_t place) {
-  for (std::size_t bend = 0; bend < counts_.size(); ++bend) {
-    if (place < counts_[bend]) return static_cast<std::int64_t>(bend);
-    place -= counts_[bend];
-  }
-  const auto at = large_bends_.begin() + static_cast<std::ptrdiff_t>(place);
-  std::nth_element(large_bends_.begin(), at, large_bends_.end());
-  return *at;
-}
-
-/// The e that stands at `place` when bends and others, which are in order, are put in one order.
+/// The e at `place` when bends and others, which are in order, are put in one order.
 double ReadingNoise::square_at_place(std::size_t place) const {
   std::size_t other = 0;
   for (std::size_t bend = 0; bend < counts_.size(); ++bend) {
@@ -143,15 +132,10 @@ double ReadingNoise::level() {
     spread_out_bends();
     return level_of(others_);
   }
-  if (!others_.empty()) {
-    std::sort(others_.begin(), others_.end());
-    const std::size_t all = bends_ + others_.size();
-    double median = square_at_place(all / 2);
-    if (all % 2 == 0) median = (median + square_at_place(all / 2 - 1)) / 2.0;
-    return median / kMedianOfChiSquare;
-  }
-  double median = square_of(bend_at(bends_ / 2), unit_k_);
-  if (bends_ % 2 == 0) median = (median + square_of(bend_at(bends_ / 2 - 1), unit_k_)) / 2.0;
+  std::sort(others_.begin(), others_.end());
+  const std::size_t all = bends_ + others_.size();
+  double median = square_at_place(all / 2);
+  if (all % 2 == 0) median = (median + square_at_place(all / 2 - 1)) / 2.0;
   return median / kMedianOfChiSquare;
 }
 

@@ -31,7 +31,6 @@ class ReadingNoise {
  private:
   void add_even(const IntegerSamples& samples, std::size_t first, std::size_t end);
   void count_bend(std::int64_t bend, double unit_k);
-  [[nodiscard]] std::int64_t bend_at(std::size_t place);
   [[nodiscard]] double square_at_place(std::size_t place) const;
   void spread_out_bends();
 

@@ -25,17 +25,21 @@ void write_rates_by_window(Members& members, const std::vector<RateAlternative>&
 
 }  // namespace
 
+void write_figures(Members& members, const Requirement& requirement) {
+  members.text("id", requirement.id);
+  members.text_or_null("weld", requirement.weld);
+  members.number("limit", requirement.limit);
+  members.text("unit", result_word(requirement.quantity()));
+  members.number("measured", requirement.measured);
+  members.number("margin", requirement.margin);
+  members.text("verdict", result_word(requirement.verdict));
+}
+
 void write_requirements(Members& members, const std::vector<Requirement>& requirements,
                         const Procedure& procedure, const std::vector<FirstDeviation>& deviations,
                         const PrintedNumbers& say) {
   members.objects("requirements", requirements, [&](const Requirement& requirement) {
-    members.text("id", requirement.id);
-    members.text_or_null("weld", requirement.weld);
-    members.number("limit", requirement.limit);
-    members.text("unit", result_word(requirement.quantity()));
-    members.number("measured", requirement.measured);
-    members.number("margin", requirement.margin);
-    members.text("verdict", result_word(requirement.verdict));
+    write_figures(members, requirement);
     members.text_or_null("channel", requirement.channel);
     members.text_or_null("channel_2", requirement.channel_2);
     members.moment("at", requirement.at_s);

@@ -10,6 +10,8 @@
 
 namespace soakwright {
 
+/// What it is, its limit and what was measured: the members with which each requirement begins.
+void write_figures(Members& members, const Requirement& requirement);
 /// `requirements`: `deviations` are the record's, by index of the requirement.
 void write_requirements(Members& members, const std::vector<Requirement>& requirements,
                         const Procedure& procedure, const std::vector<FirstDeviation>& deviations,

@@ -155,13 +155,7 @@ void write_previous_records(Members& members, const std::vector<PreviousRecord>&
     json.begin_array();
     for (const Requirement& requirement : one.verdicts->requirements) {
       json.begin_object();
-      members.text("id", requirement.id);
-      members.text_or_null("weld", requirement.weld);
-      members.number("limit", requirement.limit);
-      members.text("unit", result_word(requirement.quantity()));
-      members.number("measured", requirement.measured);
-      members.number("margin", requirement.margin);
-      members.text("verdict", result_word(requirement.verdict));
+      write_figures(members, requirement);
       json.end_object();
     }
     json.end_array();

@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <vector>
 
+#include "app/gui/background/report_printer.h"
 #include "app/pdf/report_pages.h"
 #include "app/pdf/report_writer.h"
 
@@ -51,6 +52,8 @@ void prepare_sheet(const Report& report, QPrinter& printer) {
 
 Problems print_report(const std::shared_ptr<const Report>& report, QPrinter& printer) {
   prepare_sheet(*report, printer);
+  // An export or a verification may be printing on another thread.
+  const auto turn = printing_turn();
   pdf::IssueFacts issue;
   if (const auto unreadable = issue_facts(*report, issue)) return {*unreadable};
   const std::vector<pdf::Page> pages =

@@ -11,8 +11,8 @@
 
 #include "app/gui/panes/forms/job_keys.h"
 #include "app/gui/panes/forms/key_form.h"
+#include "app/gui/panes/forms/problem_label.h"
 #include "app/gui/panes/forms/problems_of_form.h"
-#include "app/gui/verdict_sign.h"
 #include "core/procedure/toml/toml_edit.h"
 
 namespace soakwright::gui {
@@ -22,22 +22,6 @@ namespace {
 constexpr int kElementsInARow = 2;
 constexpr int kFieldsInARow = 1;
 const char* const kBand = "band";
-
-QLabel* problem_label(QWidget* parent) {
-  auto* label = new QLabel(parent);
-  label->setTextFormat(Qt::PlainText);
-  label->setWordWrap(true);
-  label->hide();
-  return label;
-}
-
-void say(QLabel* label, const QString& problem, const QPalette& palette) {
-  label->setText(problem);
-  label->setVisible(!problem.isEmpty());
-  QPalette ink = palette;
-  ink.setColor(QPalette::WindowText, colour_of(Sign::not_met, ChartColours::of(palette)));
-  label->setPalette(ink);
-}
 
 /// The entry of the list, or the table, as the text has it; null where there is none.
 const TomlShownTable* table_named(const std::vector<TomlShownTable>& tables, const TomlTableName& name) {
@@ -53,7 +37,7 @@ JobHeatForm::JobHeatForm(QWidget* parent)
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
   const auto add = [&](QVBoxLayout* into, const std::string& table, int fields_in_a_row) {
-    Section section{table, new KeyForm(job_keys(table), fields_in_a_row, this), problem_label(this)};
+    Section section{table, new KeyForm(job_keys(table), fields_in_a_row, this), new ProblemLabel(this)};
     into->addWidget(section.problem);
     into->addWidget(section.form);
     sections_.push_back(section);
@@ -91,7 +75,7 @@ KeyForm* JobHeatForm::form(const std::string& table) const {
 
 QString JobHeatForm::problemOf(const std::string& table) const {
   for (const Section& section : sections_)
-    if (section.table == table && !section.problem->isHidden()) return section.problem->text();
+    if (section.table == table) return section.problem->said();
   return {};
 }
 
@@ -112,7 +96,7 @@ void JobHeatForm::show(const std::string& text, const std::string& name, const P
     if (table) found = problems_of_table(problems, tables, *table, *section.form);
     section.form->say(found.of_keys);
     // What is wrong with the head as a whole is said above the job's text.
-    say(section.problem, section.table.empty() ? QString() : found.of_table, palette());
+    section.problem->say(section.table.empty() ? QString() : found.of_table);
   }
   std::size_t bands = 0;
   while (table_named(tables, {kBand, bands})) ++bands;
@@ -122,7 +106,7 @@ void JobHeatForm::show(const std::string& text, const std::string& name, const P
     const TableProblems found = problems_of_table(problems, tables, table, *bands_[i].form);
     bands_[i].form->show(&table, {});
     bands_[i].form->say(found.of_keys);
-    say(bands_[i].problem, found.of_table, palette());
+    bands_[i].problem->say(found.of_table);
   }
 }
 
@@ -139,7 +123,7 @@ void JobHeatForm::matchBands(std::size_t count) {
     band.card = new QFrame(this);
     band.card->setFrameShape(QFrame::StyledPanel);
     band.form = new KeyForm(job_keys(kBand), kFieldsInARow, band.card);
-    band.problem = problem_label(band.card);
+    band.problem = new ProblemLabel(band.card);
     auto* remove = new QPushButton(tr("Remove"), band.card);
     remove->setAccessibleName(tr("Remove band %1").arg(entry + 1));
     auto* head = new QHBoxLayout;

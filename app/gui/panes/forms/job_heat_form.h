@@ -12,11 +12,12 @@
 #include "core/procedure/toml/toml_shown.h"
 
 class QFrame;
-class QLabel;
 class QPushButton;
 class QVBoxLayout;
 
 namespace soakwright::gui {
+
+class ProblemLabel;
 
 class KeyForm;
 
@@ -44,12 +45,12 @@ class JobHeatForm : public QWidget {
   struct Section {
     std::string table;
     KeyForm* form = nullptr;
-    QLabel* problem = nullptr;
+    ProblemLabel* problem = nullptr;
   };
   struct Band {
     QFrame* card = nullptr;
     KeyForm* form = nullptr;
-    QLabel* problem = nullptr;
+    ProblemLabel* problem = nullptr;
   };
   void matchBands(std::size_t count);
   void setKey(const TomlTableName& table, const std::string& key, const std::optional<std::string>& value);

@@ -6,8 +6,8 @@
 #include <QToolButton>
 #include <QVBoxLayout>
 
+#include "app/gui/panes/forms/problem_label.h"
 #include "app/gui/panes/forms/procedure_keys.h"
-#include "app/gui/verdict_sign.h"
 
 namespace soakwright::gui {
 namespace {
@@ -35,7 +35,7 @@ StageCard::StageCard(std::size_t entry, const std::string& kind, QWidget* parent
     : QFrame(parent),
       entry_(entry),
       kind_(kind),
-      problem_(new QLabel(this)),
+      problem_(new ProblemLabel(this)),
       up_(button(tr("Up"), tr("Move stage %1 up").arg(entry + 1), this)),
       down_(button(tr("Down"), tr("Move stage %1 down").arg(entry + 1), this)),
       form_(new KeyForm(stage_keys(kind), kFieldsInARow, this)) {
@@ -50,9 +50,6 @@ StageCard::StageCard(std::size_t entry, const std::string& kind, QWidget* parent
   auto* head = new QHBoxLayout;
   head->addWidget(name, 1);
   for (QToolButton* one : {up_, down_, remove}) head->addWidget(one);
-  problem_->setTextFormat(Qt::PlainText);
-  problem_->setWordWrap(true);
-  problem_->hide();
   auto* layout = new QVBoxLayout(this);
   layout->setContentsMargins(8, 4, 8, 6);
   layout->setSpacing(4);
@@ -72,13 +69,9 @@ void StageCard::show(const TomlShownTable& table, const QString& degree, bool la
 
 void StageCard::say(const std::map<std::string, QString>& problems, const QString& whole) {
   form_->say(problems);
-  problem_->setText(whole);
-  problem_->setVisible(!whole.isEmpty());
-  QPalette ink = problem_->palette();
-  ink.setColor(QPalette::WindowText, colour_of(Sign::not_met, ChartColours::of(palette())));
-  problem_->setPalette(ink);
+  problem_->say(whole);
 }
 
-QString StageCard::problem() const { return problem_->isHidden() ? QString() : problem_->text(); }
+QString StageCard::problem() const { return problem_->said(); }
 
 }  // namespace soakwright::gui

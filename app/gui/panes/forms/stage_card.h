@@ -10,6 +10,8 @@ class QToolButton;
 
 namespace soakwright::gui {
 
+class ProblemLabel;
+
 class StageCard : public QFrame {
   Q_OBJECT
 
@@ -31,7 +33,7 @@ class StageCard : public QFrame {
  private:
   std::size_t entry_;
   std::string kind_;
-  QLabel* problem_;
+  ProblemLabel* problem_;
   QToolButton* up_;
   QToolButton* down_;
   KeyForm* form_;

@@ -12,8 +12,8 @@
 
 #include "app/gui/panes/forms/job_keys.h"
 #include "app/gui/panes/forms/key_form.h"
+#include "app/gui/panes/forms/problem_label.h"
 #include "app/gui/panes/forms/problems_of_form.h"
-#include "app/gui/verdict_sign.h"
 #include "core/procedure/toml/toml_edit.h"
 
 namespace soakwright::gui {
@@ -58,10 +58,7 @@ WeldCards::WeldCards(QWidget* parent) : QWidget(parent) {
   });
 }
 
-QString WeldCards::problemOf(std::size_t entry) const {
-  const QLabel* problem = cards_[entry].problem;
-  return problem->isHidden() ? QString() : problem->text();
-}
+QString WeldCards::problemOf(std::size_t entry) const { return cards_[entry].problem->said(); }
 
 void WeldCards::show(const std::string& text, const std::string& name, const Problems& problems) {
   now_ = text;
@@ -83,11 +80,7 @@ void WeldCards::show(const std::string& text, const std::string& name, const Pro
     card.form->show(welds[i], {});
     card.form->say(found.of_keys);
     showComposition(card, *welds[i]);
-    card.problem->setText(found.of_table);
-    card.problem->setVisible(!found.of_table.isEmpty());
-    QPalette ink = palette();
-    ink.setColor(QPalette::WindowText, colour_of(Sign::not_met, ChartColours::of(palette())));
-    card.problem->setPalette(ink);
+    card.problem->say(found.of_table);
   }
 }
 
@@ -120,10 +113,7 @@ WeldCards::Card WeldCards::makeCard(std::size_t entry) {
   card.frame->setFrameShape(QFrame::StyledPanel);
   card.form = new KeyForm(job_keys(kWeld), 1, card.frame);
   card.composition = new KeyForm(job_keys(kComposition), kElementsInARow, card.frame);
-  card.problem = new QLabel(card.frame);
-  card.problem->setTextFormat(Qt::PlainText);
-  card.problem->setWordWrap(true);
-  card.problem->hide();
+  card.problem = new ProblemLabel(card.frame);
   auto* remove = new QPushButton(tr("Remove"), card.frame);
   remove->setAccessibleName(tr("Remove weld %1").arg(entry + 1));
   auto* head = new QHBoxLayout;

@@ -11,10 +11,11 @@
 #include "core/procedure/toml/toml_shown.h"
 
 class QFrame;
-class QLabel;
 class QVBoxLayout;
 
 namespace soakwright::gui {
+
+class ProblemLabel;
 
 class KeyForm;
 
@@ -40,7 +41,7 @@ class WeldCards : public QWidget {
  private:
   struct Card {
     QFrame* frame = nullptr;
-    QLabel* problem = nullptr;
+    ProblemLabel* problem = nullptr;
     KeyForm* form = nullptr;
     KeyForm* composition = nullptr;
     std::vector<TomlShownKey> elements;  ///< as the text has them

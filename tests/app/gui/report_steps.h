@@ -48,6 +48,13 @@ class SigningWindow : public RealWindow {
   }
 };
 
+/// The report of the case, exported by a window of its own; empty where it is not written.
+inline QString written_report(const made::Case& made, const QTemporaryDir& folder) {
+  const QString report = folder.filePath(QStringLiteral("d3-n2.pdf"));
+  SigningWindow real;
+  return real.exported(made.job, report) ? report : QString();
+}
+
 /// The state of a check, as the list shows it.
 inline QString state_of(const ReportChecks& checks, const QString& check) {
   for (const ListLine& line : checks.list()->lines().content().lines)

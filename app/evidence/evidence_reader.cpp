@@ -18,8 +18,9 @@ using Kind = AttachedFile::Kind;
 constexpr std::size_t kMostBytes = std::size_t{1} << 30U;
 constexpr std::size_t kMostFiles = 1000;
 
-Problem refusal(const std::string& path, const std::string& what) {
-  return {ProblemKind::bad_input, path, 0, what, "ask for the report as it was written"};
+Problem damaged(const std::string& path, const std::string& what) {
+  return {ProblemKind::bad_input, path, 0, "the report is damaged: " + what,
+          "ask for the report as it was written"};
 }
 
 Problem not_ours(const std::string& path) {
@@ -147,7 +148,7 @@ Result<TakenEvidence> evidence_of(const PdfFile& file, const std::string& path) 
   const PdfValue* boxes = facts->find("Boxes");
   if (!version || !set_up || !deflate || !issued || paper == nullptr || !created || entries == nullptr ||
       boxes == nullptr || entries->items.size() > kMostFiles)
-    return refusal(path, "the report is damaged: its list of files cannot be read");
+    return damaged(path, "its list of files cannot be read");
 
   TakenEvidence taken;
   taken.version = *version;
@@ -164,16 +165,15 @@ Result<TakenEvidence> evidence_of(const PdfFile& file, const std::string& path) 
   if (const PdfValue* dates = facts->find("Dates")) taken.dates = date_order_named(*dates);
   Taking taking(file);
   for (const PdfValue& entry : entries->items)
-    if (const std::string wrong = taking.take(entry, taken); !wrong.empty())
-      return refusal(path, "the report is damaged: " + wrong);
+    if (const std::string wrong = taking.take(entry, taken); !wrong.empty()) return damaged(path, wrong);
   const std::vector<ObjectNumber> pages = file.pages(kEvidenceRevision);
   for (const PdfValue& entry : boxes->items) {
     auto box = box_of(entry, pages);
-    if (!box) return refusal(path, "the report is damaged: a place for a signature cannot be read");
+    if (!box) return damaged(path, "a place for a signature cannot be read");
     taken.boxes.push_back(std::move(*box));
   }
   if (taken.file(Kind::log) == nullptr || taken.file(Kind::result) == nullptr)
-    return refusal(path, "the report is damaged: the log or the result is not inside");
+    return damaged(path, "the log or the result is not inside");
   return taken;
 }
 

@@ -7,8 +7,6 @@
 namespace soakwright::evidence {
 namespace {
 
-constexpr std::size_t kMostDigits = 15;
-
 bool is_space(char c) { return c == ' ' || c == '\n' || c == '\r' || c == '\t' || c == '\f' || c == '\0'; }
 
 bool is_delimiter(char c) { return std::string_view("()<>[]{}/%").find(c) != std::string_view::npos; }
@@ -68,7 +66,7 @@ std::optional<std::uint64_t> PdfSyntax::whole() {
   skip_space();
   std::uint64_t number = 0;
   const std::size_t begin = at_;
-  while (!ended() && is_digit(here()) && at_ - begin < kMostDigits)
+  while (!ended() && is_digit(here()) && at_ - begin < kMostNumberDigits)
     number = 10 * number + static_cast<std::uint64_t>(bytes_[at_++] - '0');
   if (at_ == begin || (!ended() && is_regular(here()))) return std::nullopt;
   return number;

@@ -10,8 +10,6 @@
 namespace soakwright::evidence {
 namespace {
 
-constexpr std::size_t kMostDigits = 15;
-
 void append_hex(std::string& out, unsigned char byte) {
   constexpr char kDigits[] = "0123456789abcdef";
   out += kDigits[byte >> 4U];
@@ -98,7 +96,7 @@ const PdfValue* PdfValue::find(std::string_view key) const {
 }
 
 std::optional<std::uint64_t> PdfValue::whole() const {
-  if (kind != Kind::number || text.empty() || text.size() > kMostDigits) return std::nullopt;
+  if (kind != Kind::number || text.empty() || text.size() > kMostNumberDigits) return std::nullopt;
   std::uint64_t number = 0;
   const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), number);
   if (error != std::errc{} || end != text.data() + text.size()) return std::nullopt;

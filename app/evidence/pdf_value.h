@@ -15,6 +15,8 @@
 namespace soakwright::evidence {
 
 using ObjectNumber = std::uint32_t;
+/// A number of more digits than these is none that reports have.
+inline constexpr std::size_t kMostNumberDigits = 15;
 
 struct PdfValue {
   enum class Kind { null, boolean, number, name, string, array, dictionary, reference };

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <numeric>
 
+#include "app/pdf/sheet_style.h"
 #include "app/pdf/text_block.h"
 
 namespace soakwright::pdf {
@@ -287,6 +288,8 @@ class Setter {
 };
 
 }  // namespace
+
+TableCell plain_cell(const std::string& words) { return {bound_text(words), false, std::nullopt}; }
 
 void put_table(PageFlow& flow, std::vector<TableColumn> columns, std::vector<TableRow> rows, double points,
                bool whole_width) {

@@ -6,6 +6,7 @@
 #include <QColor>
 #include <QString>
 #include <optional>
+#include <string>
 #include <vector>
 
 #include "app/pdf/page_flow.h"
@@ -23,6 +24,8 @@ struct TableCell {
   bool bold = false;
   std::optional<Sign> sign;  ///< drawn before the text, which takes its colour
 };
+/// Words alone, not broken between a number and its unit.
+TableCell plain_cell(const std::string& words);
 
 struct TableRow {
   std::vector<TableCell> cells;

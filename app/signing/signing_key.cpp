@@ -17,7 +17,7 @@ namespace {
 
 constexpr std::size_t kFarTooLarge = std::size_t{1} << 20U;
 
-Problem refusal(const std::string& path, std::string what, std::string help) {
+Problem key_refusal(const std::string& path, std::string what, std::string help) {
   return {ProblemKind::bad_input, path, 0, std::move(what), std::move(help)};
 }
 
@@ -50,10 +50,11 @@ int give_password(char* buffer, int size, int /*writing*/, void* password) {
 Problem closed(const std::string& path, const Password& password) {
   ERR_clear_error();
   if (!password.word)
-    return refusal(path, "it is protected by a password",
-                   password.typed ? "type its password" : "give a file with the password: --password-file");
-  return refusal(path, "the password does not open it",
-                 password.typed ? "type it again" : "check the first line of the password file");
+    return key_refusal(
+        path, "it is protected by a password",
+        password.typed ? "type its password" : "give a file with the password: --password-file");
+  return key_refusal(path, "the password does not open it",
+                     password.typed ? "type it again" : "check the first line of the password file");
 }
 
 /// What a file holds, of either kind.
@@ -71,8 +72,8 @@ Result<Holding> open_pkcs12(PKCS12* pkcs12, const std::string& path, const Passw
       (password.word || PKCS12_verify_mac(pkcs12, nullptr, 0) != 1))
     return closed(path, password);
   if (PKCS12_parse(pkcs12, word.c_str(), &key, &certificate, &more) != 1)
-    return refusal(path, "the PKCS#12 file cannot be read: " + openssl_reason(),
-                   "save it with AES, or give PEM files");
+    return key_refusal(path, "the PKCS#12 file cannot be read: " + openssl_reason(),
+                       "save it with AES, or give PEM files");
   Holding holding;
   holding.key.reset(key);
   if (certificate != nullptr) holding.certificates.emplace_back(certificate);
@@ -99,7 +100,7 @@ Result<Holding> open_file(const std::string& path, const Password& password) {
     const bool encrypted = bytes.find("ENCRYPTED") != std::string::npos;
     if (!holding.key && encrypted) return closed(path, password);
     if (!holding.key)
-      return refusal(path, "the key cannot be read: " + openssl_reason(), "give a key in PEM or PKCS#12");
+      return key_refusal(path, "the key cannot be read: " + openssl_reason(), "give a key in PEM or PKCS#12");
   }
   return holding;
 }
@@ -129,7 +130,7 @@ Result<std::string> read_small_file(const std::string& path) {
   std::string bytes(kFarTooLarge, '\0');
   bytes.resize(std::fread(bytes.data(), 1, bytes.size(), file.get()));
   if (bytes.size() == kFarTooLarge)
-    return refusal(path, "the file is larger than 1 MB", "is this the right file?");
+    return key_refusal(path, "the file is larger than 1 MB", "is this the right file?");
   return bytes;
 }
 
@@ -138,7 +139,7 @@ Result<std::vector<OwnedCertificate>> read_certificates(const std::string& path)
   if (!bytes) return bytes.problems();
   std::vector<OwnedCertificate> certificates = certificates_in_pem(bytes.value());
   if (certificates.empty())
-    return refusal(path, "there is no certificate in this file", "give certificates in PEM");
+    return key_refusal(path, "there is no certificate in this file", "give certificates in PEM");
   return certificates;
 }
 
@@ -150,7 +151,7 @@ Result<SigningKey> read_signing_key(const SignOrder& order, std::int64_t now_s) 
   SigningKey signing;
   signing.key = std::move(with_key.value().key);
   if (!signing.key)
-    return refusal(order.key, "there is no key in this file", "give the signer's key in PEM or PKCS#12");
+    return key_refusal(order.key, "there is no key in this file", "give the signer's key in PEM or PKCS#12");
   std::vector<OwnedCertificate> certificates;
   const std::string& place = order.certificate.empty() ? order.key : order.certificate;
   if (order.certificate.empty()) {
@@ -161,24 +162,24 @@ Result<SigningKey> read_signing_key(const SignOrder& order, std::int64_t now_s) 
     certificates = std::move(with_certificate.value().certificates);
   }
   if (certificates.empty())
-    return refusal(place, "there is no certificate in this file",
-                   "give the signer's certificate in PEM or PKCS#12: --certificate");
+    return key_refusal(place, "there is no certificate in this file",
+                       "give the signer's certificate in PEM or PKCS#12: --certificate");
   const auto fits = [&](const OwnedCertificate& one) {
     return X509_check_private_key(one.get(), signing.key.get()) == 1;
   };
   const auto own = std::find_if(certificates.begin(), certificates.end(), fits);
   ERR_clear_error();
   if (own == certificates.end())
-    return refusal(place, "the certificate does not belong to the key in " + order.key,
-                   "give the certificate that was issued for this key");
+    return key_refusal(place, "the certificate does not belong to the key in " + order.key,
+                       "give the certificate that was issued for this key");
   signing.certificate = std::move(*own);
   certificates.erase(own);
   signing.chain = std::move(certificates);
   if (const std::string wrong = unfit_for_signing(signing.certificate.get()); !wrong.empty())
-    return refusal(place, "the certificate cannot sign: " + wrong,
-                   "use a certificate for signatures, RSA or P-256");
+    return key_refusal(place, "the certificate cannot sign: " + wrong,
+                       "use a certificate for signatures, RSA or P-256");
   if (std::string wrong = validity_fault(signing.certificate.get(), now_s); !wrong.empty())
-    return refusal(place, std::move(wrong), "use a certificate that is valid today");
+    return key_refusal(place, std::move(wrong), "use a certificate that is valid today");
   return signing;
 }
 

@@ -21,7 +21,7 @@ constexpr double kLn10 = 2.302585092994045684;
 
 constexpr double kSmall = 0.01;
 /// Shares of e to the minus this change nothing in a double.
-constexpr double kNothing = 38.0;
+constexpr double kNegligibleShareExponent = 38.0;
 constexpr double kThird = 1.0 / 3, kFifth = 1.0 / 5, kSixth = 1.0 / 6, kSeventh = 1.0 / 7;
 
 /// ln(1 + q) for q from 0 up to kSmall, to 1e-14: the series in pairs, so that few of its terms wait for
@@ -46,9 +46,9 @@ void GatheredTempering::add(double celsius, double seconds) {
     seconds_ = seconds;
     log_step_ = log_constant_ + std::log(seconds / 3600.0);
   }
-  if (parameter_ > kelvin * (log_step_ + kNothing)) return;
+  if (parameter_ > kelvin * (log_step_ + kNegligibleShareExponent)) return;
   const double apart = log_step_ - parameter_ / kelvin;
-  if (!any_ || apart > kNothing) {
+  if (!any_ || apart > kNegligibleShareExponent) {
     parameter_ = kelvin * log_step_;
     any_ = true;
     return;

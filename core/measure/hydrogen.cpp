@@ -15,7 +15,7 @@ namespace {
 using std::numbers::pi;
 
 /// Terms of e to the minus this change nothing in a double.
-constexpr double kNothing = 40.0;
+constexpr double kNegligibleTermExponent = 40.0;
 /// Below this F the middle has lost nothing that a double holds (e to the minus 50).
 constexpr double kMiddleUntouched = 0.005;
 /// Below this F the loss is that of the surface alone, 2 √(F/π) times surface over volume: the next term is
@@ -28,7 +28,7 @@ HydrogenShare plate(double fourier) {
   for (int n = 0;; ++n) {
     const double odd = 2.0 * n + 1.0;
     const double power = odd * odd * pi * pi * fourier / 4.0;
-    if (power > kNothing) break;
+    if (power > kNegligibleTermExponent) break;
     share.mean += std::exp(-power) / (odd * odd);
     share.centre += (n % 2 == 0 ? 1.0 : -1.0) * std::exp(-power) / odd;
   }
@@ -75,7 +75,7 @@ HydrogenShare cylinder(double fourier) {
   for (std::size_t n = 0;; ++n) {
     const Root zero = root(n);
     const double power = zero.at * zero.at * fourier;
-    if (power > kNothing) break;
+    if (power > kNegligibleTermExponent) break;
     share.mean += std::exp(-power) / (zero.at * zero.at);
     share.centre += std::exp(-power) / (zero.at * zero.j1);
   }

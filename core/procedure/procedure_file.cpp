@@ -146,7 +146,7 @@ void read_stage(TableReader& in, InUnit unit, Stage& stage) {
 
 namespace {
 
-void read_all(TableReader& in, Procedure& procedure) {
+void read_procedure_keys(TableReader& in, Procedure& procedure) {
   in.must("number", name_text, procedure.number);
   in.may("revision", text, procedure.revision);
   in.may("title", text, procedure.title);
@@ -181,7 +181,7 @@ void read_all(TableReader& in, Procedure& procedure) {
 }  // namespace
 
 Result<Procedure> parse_procedure(std::string_view source, const std::string& file) {
-  auto procedure = read_document<Procedure>(source, file, TomlFileKind::procedure, read_all);
+  auto procedure = read_document<Procedure>(source, file, TomlFileKind::procedure, read_procedure_keys);
   if (!procedure) return procedure;
   procedure.value().file = file;
   procedure.value().sha256 = sha256_hex(source);

@@ -28,7 +28,7 @@ std::string decimal_or_exact(double value, const ReadsBack& reads_back) {
 }
 
 /// TOML's basic string: quotes, backslashes and control characters are escaped.
-std::string quoted(std::string_view text) {
+std::string in_quotes(std::string_view text) {
   std::string out = "\"";
   for (const char c : text) {
     const auto byte = static_cast<unsigned char>(c);
@@ -59,12 +59,12 @@ class Writer {
 
   std::string text(const ProcedureComments& comments) {
     write_comments(comments.head);
-    pair("soakwright", quoted("procedure 1"));
-    pair("number", quoted(procedure_.number));
+    pair("soakwright", in_quotes("procedure 1"));
+    pair("number", in_quotes(procedure_.number));
     text_if("revision", procedure_.revision);
     text_if("title", procedure_.title);
-    pair("unit", quoted(unit_ == TemperatureUnit::fahrenheit ? "F" : "C"));
-    if (procedure_.thickness) pair("thickness", quoted(length(*procedure_.thickness)));
+    pair("unit", in_quotes(unit_ == TemperatureUnit::fahrenheit ? "F" : "C"));
+    if (procedure_.thickness) pair("thickness", in_quotes(length(*procedure_.thickness)));
     provenance(procedure_.provenance);
     evaluation();
     record(comments.record);
@@ -84,14 +84,14 @@ class Writer {
     ((out_ += key) += " = ").append(value) += '\n';
   }
   void text_if(std::string_view key, const std::optional<std::string>& value) {
-    if (value) pair(key, quoted(*value));
+    if (value) pair(key, in_quotes(*value));
   }
   template <typename Value, typename Print>
   void pair_if(std::string_view key, const std::optional<Value>& value, const Print& print) {
     if (value) pair(key, print(*value));
   }
   void duration_if(std::string_view key, std::optional<double> seconds) {
-    if (seconds) pair(key, quoted(duration_words(*seconds)));
+    if (seconds) pair(key, in_quotes(duration_words(*seconds)));
   }
   void number_if(std::string_view key, std::optional<double> value) {
     if (value) pair(key, number_text(*value));
@@ -137,17 +137,17 @@ class Writer {
     return text + " }";
   }
   [[nodiscard]] std::string time_limit(const TimeLimit& limit) const {
-    if (const auto* plain = std::get_if<double>(&limit)) return quoted(duration_words(*plain));
+    if (const auto* plain = std::get_if<double>(&limit)) return in_quotes(duration_words(*plain));
     const auto& rule = std::get<TimeRule>(limit);
     std::string text = "{ points = [";
     for (const auto& [thickness, seconds] : rule.points)
-      text += fmt::format("{}[{}, {}]", text.ends_with('[') ? "" : ", ", quoted(length(thickness)),
-                          quoted(duration_words(seconds)));
+      text += fmt::format("{}[{}, {}]", text.ends_with('[') ? "" : ", ", in_quotes(length(thickness)),
+                          in_quotes(duration_words(seconds)));
     text += "]";
     if (rule.beyond)
-      text +=
-          ", beyond = " + quoted(duration_words(rule.beyond->seconds) + " per " + length(rule.beyond->per));
-    if (rule.step) text += ", step = " + quoted(length(*rule.step));
+      text += ", beyond = " +
+              in_quotes(duration_words(rule.beyond->seconds) + " per " + length(rule.beyond->per));
+    if (rule.step) text += ", step = " + in_quotes(length(*rule.step));
     return text + " }";
   }
 
@@ -155,7 +155,7 @@ class Writer {
     text_if("source", provenance.source);
     text_if("edition", provenance.edition);
     text_if("clause", provenance.clause);
-    if (provenance.flag) pair("flag", quoted(kProvenanceFlagWords.of(*provenance.flag)));
+    if (provenance.flag) pair("flag", in_quotes(kProvenanceFlagWords.of(*provenance.flag)));
   }
 
   void evaluation() {
@@ -164,12 +164,12 @@ class Writer {
     if (found == usual) return;
     out_ += "\n[evaluation]\n";
     if (found.rate_window_s != usual.rate_window_s) duration_if("rate_window", found.rate_window_s);
-    if (found.decision == Decision::guarded) pair("decision_rule", quoted("guarded"));
+    if (found.decision == Decision::guarded) pair("decision_rule", in_quotes("guarded"));
     duration_if("interpolate_max", found.interpolate_max_s);
     if (found.excursion_allowed.depth)
-      pair("excursion_allowed",
-           fmt::format("{{ time = {}, depth = {} }}", quoted(duration_words(found.excursion_allowed.time_s)),
-                       in_unit(*found.excursion_allowed.depth)));
+      pair("excursion_allowed", fmt::format("{{ time = {}, depth = {} }}",
+                                            in_quotes(duration_words(found.excursion_allowed.time_s)),
+                                            in_unit(*found.excursion_allowed.depth)));
     else if (found.excursion_allowed.time_s > 0.0)
       duration_if("excursion_allowed", found.excursion_allowed.time_s);
     if (found.in_range_min_s != usual.in_range_min_s) duration_if("in_range_min", found.in_range_min_s);
@@ -191,11 +191,11 @@ class Writer {
 
   void spread(const std::optional<TemperatureDifference>& most, const std::optional<double>& within_m) {
     limit_if("spread_max", most);
-    pair_if("spread_within", within_m, [&](double metres) { return quoted(distance(metres)); });
+    pair_if("spread_within", within_m, [&](double metres) { return in_quotes(distance(metres)); });
   }
 
   void ramp(const RampStage& ramp) {
-    pair("kind", quoted(ramp.direction == RampStage::Direction::heat ? "heat" : "cool"));
+    pair("kind", in_quotes(ramp.direction == RampStage::Direction::heat ? "heat" : "cool"));
     limit_if("above", ramp.above);
     limit_if("below", ramp.below);
     pair_if("rate_max", ramp.rate_max, [&](const RateLimit& limit) { return rate_limit(limit); });
@@ -203,12 +203,12 @@ class Writer {
     spread(ramp.spread_max, ramp.spread_within_m);
   }
   void hold(const HoldStage& hold) {
-    pair("kind", quoted("hold"));
+    pair("kind", in_quotes("hold"));
     pair("low", in_unit(hold.low));
     limit_if("high", hold.high);
     pair_if("time_min", hold.time_min, [&](const TimeLimit& limit) { return time_limit(limit); });
     duration_if("time_max", hold.time_max_s);
-    if (hold.count == HoldStage::Count::accumulated) pair("count", quoted("accumulated"));
+    if (hold.count == HoldStage::Count::accumulated) pair("count", in_quotes("accumulated"));
     duration_if("excursion_time_max", hold.excursion_time_max_s);
     spread(hold.spread_max, hold.spread_within_m);
     number_if("edge_fraction_min", hold.edge_fraction_min);
@@ -216,10 +216,10 @@ class Writer {
     number_if("tempering_max", hold.tempering_max);
   }
   void maintain(const MaintainStage& maintain) {
-    pair("kind", quoted("maintain"));
+    pair("kind", in_quotes("maintain"));
     pair("low", in_unit(maintain.low));
     limit_if("high", maintain.high);
-    pair("during", quoted(maintain.during));
+    pair("during", in_quotes(maintain.during));
   }
   void stage(const Stage& stage) {
     out_ += "[[stage]]\n";

@@ -15,7 +15,7 @@ constexpr std::int64_t kExactInDouble = std::int64_t{1} << 53;
 
 bool is_digit(char c) { return c >= '0' && c <= '9'; }
 
-constexpr std::array<std::int64_t, kMostPlaces + 1> kPowers = [] {
+constexpr std::array<std::int64_t, kMostPlaces + 1> kPowersOfTen = [] {
   std::array<std::int64_t, kMostPlaces + 1> powers{};
   std::int64_t power = 1;
   for (auto& entry : powers) {
@@ -86,7 +86,7 @@ bool shift_point(std::int64_t& mantissa, int& places, long exponent) {
 
 }  // namespace
 
-std::int64_t power_of_ten(int places) { return kPowers[static_cast<std::size_t>(places)]; }
+std::int64_t power_of_ten(int places) { return kPowersOfTen[static_cast<std::size_t>(places)]; }
 
 std::string_view without_spaces(std::string_view text) {
   const auto blank = [](char c) { return c == ' ' || c == '\t' || c == '\r' || c == '\xA0'; };

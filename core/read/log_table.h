@@ -5,6 +5,7 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <limits>
 #include <memory>
 #include <optional>
 #include <string>
@@ -81,6 +82,13 @@ struct LogTable {
   LineIssue odd_lines;         ///< dropped: no time in it
 
   [[nodiscard]] std::size_t rows() const { return stamps_ns.size(); }
+  /// The number in a cell of a column, whose places make `power_of_ten` of its units one; NaN where there is
+  /// none.
+  [[nodiscard]] double number(const LogColumn& column, std::size_t row, double power_of_ten) const {
+    if (!column.wide.empty()) return column.wide[row];
+    const std::int32_t units = store->at(column.store_column, row);
+    return units == ColumnStore::kMissing ? std::numeric_limits<double>::quiet_NaN() : units / power_of_ten;
+  }
 };
 
 }  // namespace soakwright

@@ -18,8 +18,6 @@
 namespace soakwright {
 namespace {
 
-constexpr std::int64_t kDayNs = 86'400 * kNanosecondsPerSecond;
-
 struct PlacedBlock {
   BlockOutcome outcome;
   std::size_t thread = 0;
@@ -182,7 +180,8 @@ Problems unpack_dates(const std::vector<DateFields>& dates, const std::int64_t* 
   table.dates_by_pace = settled.value().even_order;
   std::vector<std::int64_t> midnight_ns(dates.size());
   for (std::size_t day = 0; day < dates.size(); ++day)
-    if (place_of[day] != kNowhere) midnight_ns[day] = settled.value().day_numbers[place_of[day]] * kDayNs;
+    if (place_of[day] != kNowhere)
+      midnight_ns[day] = settled.value().day_numbers[place_of[day]] * kNanosecondsPerDay;
   table.stamps_ns.resize(rows);
   for (std::size_t row = 0; row < rows; ++row)
     table.stamps_ns[row] =

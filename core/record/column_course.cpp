@@ -12,12 +12,6 @@ namespace {
 
 constexpr double kNone = std::numeric_limits<double>::quiet_NaN();
 
-double number_at(const LogTable& table, const LogColumn& column, std::size_t row, double power) {
-  if (!column.wide.empty()) return column.wide[row];
-  const std::int32_t units = table.store->at(column.store_column, row);
-  return units == ColumnStore::kMissing ? kNone : units / power;
-}
-
 /// Readings of two courses at the same times.
 struct Pairs {
   std::vector<double> x, y;
@@ -107,7 +101,7 @@ Course course_of(const LogTable& table, const LogColumn& column, std::span<const
   course.last_digit = 1.0 / power;
   for (const std::size_t row : rows) {
     course.times_s.push_back(times_s[row]);
-    course.values.push_back(number_at(table, column, row, power));
+    course.values.push_back(table.number(column, row, power));
   }
   return course;
 }

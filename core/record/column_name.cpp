@@ -11,6 +11,8 @@
 namespace soakwright {
 namespace {
 
+using Says = ColumnName::Says;
+
 /// Letters in lower case and digits, each in a word of its own: "SP-101" is "sp" and "101".
 std::vector<std::string> words_of(std::string_view name) {
   enum class Kind { none, letter, digit };
@@ -92,15 +94,12 @@ struct Meaning {
   ColumnContent why;
   List words;
 };
-constexpr Meaning kMeanings[] = {{ColumnName::Says::output, ColumnContent::output, kOutput},
-                                 {ColumnName::Says::other, ColumnContent::pressure, kPressure},
-                                 {ColumnName::Says::other, ColumnContent::heat_flux, kFlux},
-                                 {ColumnName::Says::other, ColumnContent::alarm, kAlarm},
-                                 {ColumnName::Says::other, ColumnContent::text, kText},
-                                 {ColumnName::Says::other, ColumnContent::other_quantity, kQuantity}};
+constexpr Meaning kMeanings[] = {
+    {Says::output, ColumnContent::output, kOutput}, {Says::other, ColumnContent::pressure, kPressure},
+    {Says::other, ColumnContent::heat_flux, kFlux}, {Says::other, ColumnContent::alarm, kAlarm},
+    {Says::other, ColumnContent::text, kText},      {Says::other, ColumnContent::other_quantity, kQuantity}};
 
 ColumnName meaning_of(std::string_view name, const Words& words) {
-  using Says = ColumnName::Says;
   if (any_in(words, kSetPoint) || follow(words, "set", "point") || follow(words, "set", "value") ||
       follow(words, "set", "temp") || follow(words, "set", "temperature"))
     return {Says::set_point, ColumnContent::set_point, true, true, false};

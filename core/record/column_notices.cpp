@@ -51,7 +51,7 @@ Notice unclear_name_notice(const LogColumn& column, std::size_t names_line) {
   const AsWritten name{column.name};
   return {"name-unclear", names_line, 1, column.name,
           suggested == ColumnContent::none ? state(Sentence::name_may_end_in_unit, name)
-                                           : state(Sentence::name_suggests, name, OneOf{suggested})};
+                                           : state(Sentence::name_suggests, name, OneOfContent{suggested})};
 }
 
 std::vector<Notice> duplicate_name_notices(const LogTable& table, std::size_t names_line) {

@@ -57,13 +57,6 @@ ColumnReadings of_doubles(const LogTable& table, LogColumn& column, ChannelUnit 
   return out;
 }
 
-/// The number that stands in a row of an emf column; NaN where there is none.
-double number_at(const LogTable& table, const LogColumn& column, std::size_t row, double power) {
-  if (!column.wide.empty()) return column.wide[row];
-  const std::int32_t units = table.store->at(column.store_column, row);
-  return units == ColumnStore::kMissing ? kMissing : units / power;
-}
-
 }  // namespace
 
 void find_extremes(ColumnReadings& column) {
@@ -121,7 +114,7 @@ ColumnReadings degrees_of_emf(const LogTable& table, const LogColumn& column, Th
   double sum = 0.0;
   std::size_t known = 0;
   for (std::size_t row = 0; row < table.rows(); ++row) {
-    const double mv = number_at(table, column, row, power);
+    const double mv = table.number(column, row, power);
     const double cold = cold_c.size() == 1 ? cold_c.front() : cold_c[row];
     if (std::isnan(mv) || std::isnan(cold)) continue;
     const auto cold_mv = emf_mv(type, cold);

@@ -3,23 +3,17 @@
 
 #include <charconv>
 
-#include "core/read/unit_name.h"
 #include "core/record/record_problems.h"
-#include "core/units/number_text.h"
+#include "core/units/name_match.h"
 
 namespace soakwright {
-namespace {
-
-std::string plain(const std::string& text) { return lower_case(trimmed(text)); }
-
-}  // namespace
 
 Result<std::size_t> find_column(const LogTable& table, const std::string& said, const Job& job,
                                 std::size_t line) {
-  const std::string wanted = plain(said);
+  const std::string wanted = name_to_match(said);
   std::vector<std::size_t> found;
   for (std::size_t i = 0; i < table.columns.size(); ++i)
-    if (plain(table.columns[i].header) == wanted || plain(table.columns[i].name) == wanted)
+    if (name_to_match(table.columns[i].header) == wanted || name_to_match(table.columns[i].name) == wanted)
       found.push_back(i);
   if (found.size() == 1) return found.front();
   if (found.size() > 1) {

@@ -66,9 +66,8 @@ std::optional<PrintedTime> parse_printed_time(std::string_view text) {
     return std::nullopt;
   if (!text.empty()) return std::nullopt;
   const std::int64_t clock = ((hours * 60 + minutes) * 60 + seconds) * kNanosecondsPerSecond + nanoseconds;
-  constexpr std::int64_t kDayNs = 86'400 * kNanosecondsPerSecond;
   if (days > 9999 || days < -9999) return std::nullopt;
-  return PrintedTime{days * kDayNs + (negative && !has_days ? -clock : clock), has_seconds};
+  return PrintedTime{days * kNanosecondsPerDay + (negative && !has_days ? -clock : clock), has_seconds};
 }
 
 }  // namespace soakwright

@@ -78,15 +78,15 @@ struct CountedText {
 };
 
 /// "a set point", where a ColumnContent alone is "set point".
-struct OneOf {
+struct OneOfContent {
   ColumnContent content = ColumnContent::none;
-  bool operator==(const OneOf&) const = default;
+  bool operator==(const OneOfContent&) const = default;
 };
 
 /// Names are as the job or the log gives them, or an id of the result.
 using Argument = std::variant<std::string, Quantity, Specified, SpecifiedRange, AtMoment, FromTo, CivilDate,
                               std::vector<FromTo>, std::vector<std::string>, AtStamp, BetweenStamps,
-                              AsWritten, FileLine, std::vector<CountedText>, ColumnContent, OneOf>;
+                              AsWritten, FileLine, std::vector<CountedText>, ColumnContent, OneOfContent>;
 
 struct Statement {
   Sentence sentence = Sentence::none;

@@ -46,7 +46,7 @@ class PrintedArgument {
     return all;
   }
   std::string operator()(ColumnContent content) const { return content_text(content); }
-  std::string operator()(const OneOf& one) const { return one_of_text(one.content); }
+  std::string operator()(const OneOfContent& one) const { return one_of_text(one.content); }
 
  private:
   const PrintedNumbers& say_;

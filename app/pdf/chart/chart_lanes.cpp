@@ -13,7 +13,6 @@ namespace {
 
 constexpr double kLane_mm = 4.4;
 constexpr double kMarkRow_mm = 3.6;
-constexpr double kPoints = kChartPoints;
 constexpr std::size_t kMostMarkRows = 7;
 constexpr double kSamePlace_mm = 1.6;  // findings that begin and end so close to each other share a sign
 
@@ -139,7 +138,7 @@ struct MarkRows {
 
 MarkRows place_marks(const Chart& chart, const ChartMap& map, const Scale& scale) {
   MarkRows result;
-  const QFontMetricsF metrics(scale.font(kPoints, true));
+  const QFontMetricsF metrics(scale.font(kChartPoints, true));
   std::vector<double> row_ends;
   for (PlacedMark& mark : gathered_marks(chart, map, scale)) {
     const double sign = scale.mm(3.0) + metrics.horizontalAdvance(numbers_text(mark.numbers)) + scale.mm(1.0);
@@ -183,7 +182,7 @@ double lanes_height(const Chart& chart, const Scale& scale) {
 
 void paint_findings(QPainter& painter, const ChartMap& map, const Scale& scale, const Chart& chart) {
   const MarkRows rows = place_marks(chart, map, scale);
-  const QFont font = scale.font(kPoints, true);
+  const QFont font = scale.font(kChartPoints, true);
   painter.setFont(font);
   const double row_height = scale.mm(kMarkRow_mm);
   const auto row_middle = [&](const PlacedMark& placed) {
@@ -216,7 +215,7 @@ void paint_findings(QPainter& painter, const ChartMap& map, const Scale& scale, 
   }
   if (rows.left_over > 0) {
     const double y = map.plot().top() - scale.mm(0.8) - row_height * static_cast<double>(rows.rows + 1);
-    painter.setFont(scale.font(kPoints));
+    painter.setFont(scale.font(kChartPoints));
     painter.setPen(colour::kFaintInk);
     painter.drawText(QRectF(map.plot().left(), y, map.plot().width(), row_height),
                      Qt::AlignLeft | Qt::AlignVCenter,
@@ -226,7 +225,7 @@ void paint_findings(QPainter& painter, const ChartMap& map, const Scale& scale, 
 
 void paint_lanes(QPainter& painter, const ChartMap& map, const Scale& scale, const Chart& chart,
                  double names) {
-  const QFont font = scale.font(kPoints);
+  const QFont font = scale.font(kChartPoints);
   const QFontMetricsF metrics(font);
   painter.setFont(font);
   const double height = scale.mm(kLane_mm);

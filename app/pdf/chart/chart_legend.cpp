@@ -14,7 +14,6 @@
 namespace soakwright::pdf {
 namespace {
 
-constexpr double kPoints = kChartPoints;
 constexpr double kSample_mm = 11.0;
 constexpr double kNumber_mm = 5.0;
 constexpr double kGap_mm = 4.0;
@@ -33,7 +32,7 @@ struct Grid {
 };
 
 Grid grid_of(const Chart& chart, const Scale& scale, double width) {
-  const QFont font = scale.font(kPoints);
+  const QFont font = scale.font(kChartPoints);
   const double before = scale.mm(kSample_mm + kNumber_mm);
   double natural = 0.0;
   std::vector<std::size_t> shown;
@@ -141,7 +140,7 @@ void paint_legend(QPainter& painter, const QRectF& area, const Scale& scale, con
   if (!signs) return;
   double x = area.left();
   const double y = area.top() + grid.row_height * static_cast<double>(rows) + scale.mm(1.2);
-  const QFont font = scale.font(kPoints);
+  const QFont font = scale.font(kChartPoints);
   for (const Sample& sample : samples_of(chart, scale)) {
     painter.save();
     sample.paint(painter, QRectF(x, y + scale.mm(0.2), scale.mm(8.0), scale.mm(2.4)));

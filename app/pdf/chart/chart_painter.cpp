@@ -17,8 +17,6 @@
 namespace soakwright::pdf {
 namespace {
 
-constexpr double kAxisPoints = kChartPoints;
-constexpr double kWordPoints = kChartPoints;
 constexpr double kLeft_mm = 15.0;
 
 std::vector<std::size_t> all_traces(const Chart& chart) {
@@ -65,7 +63,7 @@ void paint_chart(QPainter& painter, const QRectF& area, const Scale& scale, cons
   const ChartWindow window = whole_window(chart);
   const double lanes = lanes_height(chart, scale);
   QRectF plot = area.adjusted(scale.mm(kLeft_mm), scale.mm(1.0), -scale.mm(kNumberColumn_mm),
-                              -lanes - axis_height(chart, scale, kAxisPoints));
+                              -lanes - axis_height(chart, scale, kChartPoints));
   plot.setTop(plot.top() + findings_height(chart, ChartMap(plot, window), scale));
   const ChartMap map(plot, window);
   const double labels_y = plot.bottom() + lanes;
@@ -88,11 +86,11 @@ void paint_chart(QPainter& painter, const QRectF& area, const Scale& scale, cons
   painter.restore();
 
   LabelLayout places(plot);
-  paint_backdrop_words(painter, map, scale, chart, places, kWordPoints);
+  paint_backdrop_words(painter, map, scale, chart, places, kChartPoints);
   paint_end_numbers(painter, map, scale, chart, traces, places);
   paint_numbers_on_traces(painter, map, scale, chart, traces, places);
   paint_lanes(painter, map, scale, chart, scale.mm(kLeft_mm));
-  paint_axis_labels(painter, map, scale, chart, times, temperatures, labels_y, kAxisPoints);
+  paint_axis_labels(painter, map, scale, chart, times, temperatures, labels_y, kChartPoints);
 }
 
 void paint_chart_with_legend(QPainter& painter, const QRectF& area, const Scale& scale, const Chart& chart,

@@ -12,9 +12,7 @@
 namespace soakwright::pdf {
 namespace {
 
-constexpr double kAxisPoints = kChartPoints;
-constexpr double kWordPoints = kChartPoints;
-constexpr double kLeft_mm = 13.0;
+constexpr double kDetailLeft_mm = 13.0;
 
 /// The frame of a detail: its map, ticks and grid, with the traces wanted drawn in it.
 class Detail {
@@ -24,8 +22,8 @@ class Detail {
       : painter_(painter),
         scale_(scale),
         chart_(chart),
-        map_(area.adjusted(scale.mm(kLeft_mm), scale.mm(1.0), -scale.mm(kNumberColumn_mm),
-                           -axis_height(chart, scale, kAxisPoints)),
+        map_(area.adjusted(scale.mm(kDetailLeft_mm), scale.mm(1.0), -scale.mm(kNumberColumn_mm),
+                           -axis_height(chart, scale, kChartPoints)),
              window),
         times_(time_ticks(chart, window.from_s, window.to_s, most(map_.plot().width(), 15.0))),
         temperatures_(
@@ -51,10 +49,10 @@ class Detail {
   }
   /// `large`: there is room for words on ranges and levels, and for numbers on the traces.
   void paint_front(const std::vector<DrawnTrace>& traces, LabelLayout& places, bool large) {
-    if (large) paint_backdrop_words(painter_, map_, scale_, chart_, places, kWordPoints);
+    if (large) paint_backdrop_words(painter_, map_, scale_, chart_, places, kChartPoints);
     paint_end_numbers(painter_, map_, scale_, chart_, traces, places);
     if (large) paint_numbers_on_traces(painter_, map_, scale_, chart_, traces, places);
-    paint_axis_labels(painter_, map_, scale_, chart_, times_, temperatures_, plot().bottom(), kAxisPoints);
+    paint_axis_labels(painter_, map_, scale_, chart_, times_, temperatures_, plot().bottom(), kChartPoints);
   }
 
  private:
@@ -83,7 +81,7 @@ void paint_points(QPainter& painter, const Detail& detail, const Scale& scale, c
     places.occupy(QRectF(at.x() - ring, at.y() - ring, 2.0 * ring, 2.0 * ring));
   }
   painter.setBrush(Qt::NoBrush);
-  const QFont font = scale.font(kWordPoints);
+  const QFont font = scale.font(kChartPoints);
   const QFontMetricsF metrics(font);
   painter.setFont(font);
   for (const ChartPoint& point : evidence.points) {

@@ -4,11 +4,6 @@
 #include "app/pdf/pages/page_sections.h"
 
 namespace soakwright::pdf {
-namespace {
-
-TableCell cell(const std::string& words) { return {bound_text(words), false, std::nullopt}; }
-
-}  // namespace
 
 void put_budgets(PageFlow& flow, const Report& report) {
   if (report.budgets.empty()) return;
@@ -25,18 +20,29 @@ void put_budgets(PageFlow& flow, const Report& report) {
       columns.push_back({QStringLiteral("u at ") + text(column), true});
     std::vector<TableRow> rows;
     for (const BudgetTable::Row& row : table.rows) {
-      TableRow printed{{cell(row.name), cell(row.source), cell(row.half_width), cell(row.divisor)}, {}, {}};
-      for (const std::string& standard : row.standard) printed.cells.push_back(cell(standard));
+      TableRow printed{
+          {plain_cell(row.name), plain_cell(row.source), plain_cell(row.half_width), plain_cell(row.divisor)},
+          {},
+          {}};
+      for (const std::string& standard : row.standard) printed.cells.push_back(plain_cell(standard));
       rows.push_back(std::move(printed));
     }
-    TableRow sum{
-        {{QStringLiteral("U = 2·√(Σu²)"), true, std::nullopt}, cell({}), cell({}), cell({})}, {}, {}};
+    TableRow sum{{{QStringLiteral("U = 2·√(Σu²)"), true, std::nullopt},
+                  plain_cell({}),
+                  plain_cell({}),
+                  plain_cell({})},
+                 {},
+                 {}};
     for (const std::string& expanded : table.expanded)
       sum.cells.push_back({text(expanded), true, std::nullopt});
     rows.push_back(std::move(sum));
-    TableRow rate{
-        {{QStringLiteral("U of a rate"), true, std::nullopt}, cell(table.rate), cell({}), cell({})}, {}, {}};
-    for (std::size_t i = 0; i < table.columns.size(); ++i) rate.cells.push_back(cell({}));
+    TableRow rate{{{QStringLiteral("U of a rate"), true, std::nullopt},
+                   plain_cell(table.rate),
+                   plain_cell({}),
+                   plain_cell({})},
+                  {},
+                  {}};
+    for (std::size_t i = 0; i < table.columns.size(); ++i) rate.cells.push_back(plain_cell({}));
     rows.push_back(std::move(rate));
     put_table(flow, std::move(columns), std::move(rows));
     flow.skip(flow.mm(2.0));

@@ -173,7 +173,7 @@ void put_welds(PageFlow& flow, const Report& report) {
   std::vector<TableRow> rows;
   for (const WeldRow& weld : report.welds)
     rows.push_back({{{text(weld.number), true, std::nullopt},
-                     {bound_text(weld.thickness), false, std::nullopt},
+                     plain_cell(weld.thickness),
                      {text(weld.material), false, std::nullopt},
                      {text(weld.verdict_text), true, sign_of(weld.verdict)}},
                     {},

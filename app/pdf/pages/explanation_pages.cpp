@@ -58,7 +58,7 @@ QString which(const QStringList& tags) {
       .arg(tags.size() - kNamed);
 }
 
-constexpr double kTogether = 0.3;  // of a page: an explanation no higher is not broken
+constexpr double kUnbrokenExplanation = 0.3;  // of a page: an explanation no higher is not broken
 
 void put_explanation(PageFlow& flow, const QString& title, const Explanation& explanation) {
   flow.subheading(title, flow.mm(14.0));
@@ -97,7 +97,8 @@ void put_explanations(PageFlow& flow, const Report& report) {
     if (!one.first->stage.empty()) title += QStringLiteral(", ") + text(one.first->stage).toLower();
     if (!one.first->weld.empty() && report.welds.size() > 1)
       title += QStringLiteral(", ") + text(one.first->weld);
-    flow.keep_together(kTogether, [&](PageFlow& into) { put_explanation(into, title, explanation); });
+    flow.keep_together(kUnbrokenExplanation,
+                       [&](PageFlow& into) { put_explanation(into, title, explanation); });
     flow.skip(flow.mm(1.5));
   }
   flow.paragraph(QStringLiteral("* ") + text(all.front().first->explanation->mark), font, colour::kFaintInk);

@@ -9,7 +9,7 @@
 namespace soakwright::pdf {
 namespace {
 
-constexpr double kTogether = 0.45;  // of a page: a table no higher stays with its facts and notes
+constexpr double kUnbrokenHeat = 0.45;  // of a page: a table no higher stays with its facts and notes
 
 void put_one(PageFlow& flow, const FigureTable& table) {
   flow.subheading(text(table.title), flow.mm(18.0));
@@ -36,7 +36,7 @@ void put_one(PageFlow& flow, const FigureTable& table) {
 }  // namespace
 
 void put_figures(PageFlow& flow, const FigureTable& table) {
-  flow.keep_together(kTogether, [&table](PageFlow& into) { put_one(into, table); });
+  flow.keep_together(kUnbrokenHeat, [&table](PageFlow& into) { put_one(into, table); });
 }
 
 void put_heat(PageFlow& flow, const Report& report) {

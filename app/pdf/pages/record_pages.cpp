@@ -7,15 +7,14 @@
 namespace soakwright::pdf {
 namespace {
 
-TableCell cell(const std::string& words) { return {bound_text(words), false, std::nullopt}; }
-
 void put_hand_rows(PageFlow& flow, const QString& heading, const std::vector<HandRow>& entries) {
   if (entries.empty()) return;
   flow.subheading(heading, flow.mm(10.0));
   std::vector<TableRow> rows;
   rows.reserve(entries.size());
   for (const HandRow& row : entries)
-    rows.push_back({{{text(row.channel), true, std::nullopt}, cell(row.when), cell(row.text)}, {}, {}});
+    rows.push_back(
+        {{{text(row.channel), true, std::nullopt}, plain_cell(row.when), plain_cell(row.text)}, {}, {}});
   put_table(flow, {{QStringLiteral("Channel")}, {QStringLiteral("When")}, {QStringLiteral("What")}},
             std::move(rows));
 }
@@ -56,12 +55,12 @@ void put_course(PageFlow& flow, const Report& report) {
     std::vector<TableRow> rows;
     for (const PhaseRow& row : report.phases)
       rows.push_back({{{text(row.kind), true, std::nullopt},
-                       cell(row.start),
-                       cell(row.end),
-                       cell(row.duration),
-                       cell(row.rate),
-                       cell(row.level),
-                       cell(row.spread)},
+                       plain_cell(row.start),
+                       plain_cell(row.end),
+                       plain_cell(row.duration),
+                       plain_cell(row.rate),
+                       plain_cell(row.level),
+                       plain_cell(row.spread)},
                       {},
                       {}});
     put_table(flow,
@@ -78,10 +77,12 @@ void put_course(PageFlow& flow, const Report& report) {
     flow.subheading(QStringLiteral("Suspect thermocouples"), flow.mm(15.0));
     std::vector<TableRow> rows;
     for (const SuspectRow& row : report.suspects)
-      rows.push_back(
-          {{{text(row.channel), true, std::nullopt}, cell(row.code), cell(row.when), cell(row.text)},
-           {},
-           {}});
+      rows.push_back({{{text(row.channel), true, std::nullopt},
+                       plain_cell(row.code),
+                       plain_cell(row.when),
+                       plain_cell(row.text)},
+                      {},
+                      {}});
     put_table(flow,
               {{QStringLiteral("Channel")},
                {QStringLiteral("Looks")},
@@ -117,8 +118,10 @@ void put_file_warnings(PageFlow& flow, const Report& report) {
   }
   std::vector<TableRow> rows;
   for (const NoticeRow& row : report.notices)
-    rows.push_back(
-        {{cell(row.line), cell(row.count), cell(row.channel), cell(row.code), cell(row.text)}, {}, {}});
+    rows.push_back({{plain_cell(row.line), plain_cell(row.count), plain_cell(row.channel),
+                     plain_cell(row.code), plain_cell(row.text)},
+                    {},
+                    {}});
   put_table(flow,
             {{QStringLiteral("Line"), true},
              {QStringLiteral("Count"), true},

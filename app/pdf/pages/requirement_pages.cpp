@@ -6,8 +6,6 @@
 namespace soakwright::pdf {
 namespace {
 
-TableCell cell(const std::string& words) { return {bound_text(words), false, std::nullopt}; }
-
 /// Neighbours that come to the same are said together. What `said` has already is left out.
 QString joined(const std::vector<LabelledText>& facts, const std::string& said) {
   QStringList parts;
@@ -60,12 +58,12 @@ void put_requirements(PageFlow& flow, const Report& report) {
     }
     before = &row;
     rows.push_back({{{text(row.label), true, std::nullopt},
-                     cell(row.limit),
-                     cell(row.measured),
-                     cell(row.margin),
-                     cell(row.uncertainty),
-                     cell(row.where),
-                     cell(row.brief_when),
+                     plain_cell(row.limit),
+                     plain_cell(row.measured),
+                     plain_cell(row.margin),
+                     plain_cell(row.uncertainty),
+                     plain_cell(row.where),
+                     plain_cell(row.brief_when),
                      {text(row.verdict_text), true, sign_of(row.verdict)}},
                     small_print(row),
                     {}});

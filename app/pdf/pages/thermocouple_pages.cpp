@@ -14,9 +14,7 @@ namespace {
 
 constexpr double kHoldChart_mm = 78.0;
 constexpr double kSketch_mm = 56.0;
-constexpr double kTogether = 0.6;  // of a page: chart, facts and table of a hold, if no higher
-
-TableCell cell(const std::string& words) { return {bound_text(words), false, std::nullopt}; }
+constexpr double kUnbrokenHold = 0.6;  // of a page: chart, facts and table of a hold, if no higher
 
 QString degree(const Report& report) {
   return report.unit == TemperatureUnit::fahrenheit ? QStringLiteral("°F") : QStringLiteral("°C");
@@ -51,11 +49,11 @@ void put_hold_table(PageFlow& flow, const HoldTable& hold, const QString& unit) 
   std::vector<TableRow> rows;
   for (const HoldTable::Row& row : hold.rows)
     rows.push_back({{{text(row.name), true, std::nullopt},
-                     cell(row.in),
-                     cell(row.out),
-                     cell(row.minimum),
-                     cell(row.maximum),
-                     cell(row.mean)},
+                     plain_cell(row.in),
+                     plain_cell(row.out),
+                     plain_cell(row.minimum),
+                     plain_cell(row.maximum),
+                     plain_cell(row.mean)},
                     {},
                     {}});
   put_table(flow,
@@ -88,10 +86,10 @@ void put_holds(PageFlow& flow, const std::shared_ptr<const Report>& kept) {
   flow.heading(QStringLiteral("Holds by thermocouple"), flow.mm(kHoldChart_mm + 12.0));
   const QString unit = QStringLiteral(", ") + degree(report);
   for (const HoldTable& hold : report.holds) {
-    flow.keep_together(kTogether, [&](PageFlow& into) {
+    flow.keep_together(kUnbrokenHold, [&](PageFlow& into) {
       into.subheading(with_weld(report, hold.title, hold.weld), into.mm(kHoldChart_mm));
       put_hold_chart(into, kept, hold);
-      into.keep_together(kTogether, [&](PageFlow& table) { put_hold_table(table, hold, unit); });
+      into.keep_together(kUnbrokenHold, [&](PageFlow& table) { put_hold_table(table, hold, unit); });
     });
     flow.skip(flow.mm(2.0));
   }
@@ -107,7 +105,7 @@ void put_rates(PageFlow& flow, const Report& report) {
     std::vector<TableRow> rows;
     for (const RateTable::Row& row : table.rows) {
       TableRow printed{{{text(row.name), true, std::nullopt}}, {}, {}};
-      for (const std::string& rate : row.rates) printed.cells.push_back(cell(rate));
+      for (const std::string& rate : row.rates) printed.cells.push_back(plain_cell(rate));
       rows.push_back(std::move(printed));
     }
     put_table(flow, std::move(columns), std::move(rows));
@@ -125,18 +123,18 @@ void put_channels(PageFlow& flow, const Report& report) {
       ++left_out;
       continue;
     }
-    rows.push_back({{cell(row.tag),
+    rows.push_back({{plain_cell(row.tag),
                      {text(row.name), true, std::nullopt},
-                     cell(row.column),
-                     cell(row.unit),
-                     cell(row.role),
-                     cell(row.weld),
-                     cell(row.place),
-                     cell(row.instrument),
-                     cell(row.samples),
-                     cell(row.missing),
-                     cell(row.minimum),
-                     cell(row.maximum)},
+                     plain_cell(row.column),
+                     plain_cell(row.unit),
+                     plain_cell(row.role),
+                     plain_cell(row.weld),
+                     plain_cell(row.place),
+                     plain_cell(row.instrument),
+                     plain_cell(row.samples),
+                     plain_cell(row.missing),
+                     plain_cell(row.minimum),
+                     plain_cell(row.maximum)},
                     {},
                     {}});
   }

@@ -20,7 +20,7 @@ constexpr int kLeastScore = 6;
 constexpr int kMostScore = 6;
 // The group goes beyond by this much, and is back when the channel moves again.
 constexpr double kBeyondK = 5.0;
-constexpr double kBackShare = 0.5;
+constexpr double kEntryOverExitShare = 0.5;
 
 /// Mean of the readings just before the run (step -1) or after it, less the run's; 0 where there are too few.
 double comes_from(const RowReadings& channel, const RowRun& run, bool before) {
@@ -72,7 +72,7 @@ bool group_goes_beyond(const GroupCourse& course, const Suspect& suspect, int si
     if (side * (course.celsius[i] - farthest_c) > 0.0) farthest_c = course.celsius[i];
   }
   const double beyond_k = side * (farthest_c - entry_c);
-  return any && beyond_k >= kBeyondK && side * (entry_c - exit_c) <= kBackShare * beyond_k;
+  return any && beyond_k >= kBeyondK && side * (entry_c - exit_c) <= kEntryOverExitShare * beyond_k;
 }
 
 /// The rows around the run on which the channel is at the same reading most of the time: near the range's end

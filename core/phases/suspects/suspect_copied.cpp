@@ -14,28 +14,28 @@ namespace soakwright {
 namespace {
 
 // A hint is looked for in the cells first: equal in so many on end.
-constexpr std::size_t kFewestCells = 12;
+constexpr std::size_t kFewestEqualCells = 12;
 constexpr double kLeastShareOfCells = 0.01;
-// Scatter that both have is none by chance: so many turns back within so many rows, or so many strong bends.
+// TurnsAndBends that both have is none by chance: so many turns back within so many rows, or so many strong
+// bends.
 constexpr std::size_t kFewestTurns = 60;
 constexpr std::size_t kTurnRows = 6;
 constexpr std::size_t kFewestStrong = 40;
-constexpr std::int64_t kStrongDigits = 3;
 // A set point is followed to the digit over so many changes and so far.
 constexpr std::size_t kFewestChanges = 60;
 constexpr double kLeastRangeK = 60.0;
 constexpr double kNearlyAllRows = 0.98;  // of the rows between the first and the last change of the set point
 
 /// What chance would have to do as well for the rows [first, last] of a channel to be met by another.
-struct Scatter {
+struct TurnsAndBends {
   std::size_t readings = 0;
   std::size_t turns = 0;
   std::size_t strong = 0;
   [[nodiscard]] bool enough() const { return turns >= kFewestTurns || strong >= kFewestStrong; }
 };
 
-Scatter scatter_within(const RowReadings& channel, std::size_t first, std::size_t last) {
-  Scatter scatter;
+TurnsAndBends scatter_within(const RowReadings& channel, std::size_t first, std::size_t last) {
+  TurnsAndBends scatter;
   std::int64_t direction = 0;
   std::size_t changed_at = first;
   for (std::size_t row = first; row <= last; ++row) {
@@ -63,7 +63,7 @@ std::optional<std::size_t> row_of_equal_cells(const RowTable& table, const Sampl
   const SampledTrace& one = sampled.traces[a];
   const SampledTrace& other = sampled.traces[b];
   const std::size_t least = std::max(
-      kFewestCells, static_cast<std::size_t>(kLeastShareOfCells * static_cast<double>(sampled.cells())));
+      kFewestEqualCells, static_cast<std::size_t>(kLeastShareOfCells * static_cast<double>(sampled.cells())));
   const auto equal = [&](std::size_t k) {
     return one.celsius[k] == other.celsius[k] && one.known[k] != 0 && other.known[k] != 0;
   };
@@ -171,7 +171,7 @@ std::vector<Suspect> find_copied_channels(const RowTable& table, const SampledRe
       if (!row) continue;
       const auto run = equal_around(one, other, *row);
       if (!run) continue;
-      const Scatter scatter = scatter_within(other, run->first, run->last);
+      const TurnsAndBends scatter = scatter_within(other, run->first, run->last);
       if (!scatter.enough()) continue;
       copied[b] = 1;
       found.push_back(copied_suspect(

@@ -17,13 +17,13 @@ constexpr double kFallStaysShare = 0.015;
 constexpr double kFallStaysIntervals = 5.0;
 constexpr double kJumpStaysTimes = 2.0;
 // What is left of its highest point then.
-constexpr double kLeftShare = 0.5;
+constexpr double kStepLeftShare = 0.5;
 constexpr std::size_t kFewestLeft = 3;  // cells to tell by, or one less at the record's end
 // After it the channel stands apart from the others by at least this share of it: a step towards them is a
 // return.
 constexpr double kApartShare = 0.5;
 // It is back where it differs by less than this share of the step from what it was.
-constexpr double kBackShare = 0.35;
+constexpr double kReturnShare = 0.35;
 // Everything meets at ambient: only above this share of the range can it be back.
 constexpr double kHotShare = 0.3;
 
@@ -56,7 +56,7 @@ bool stays_up(const ExaminedChannel& examined, const SuddenStep& step, double se
   const auto at = [&](double share) {
     return away[static_cast<std::size_t>(share * static_cast<double>(away.size() - 1))];
   };
-  return at(kFewCells) >= kLeftShare * step.peak_k && at(kFewCells) >= kFadedShare * at(1.0 - kFewCells);
+  return at(kFewCells) >= kStepLeftShare * step.peak_k && at(kFewCells) >= kFadedShare * at(1.0 - kFewCells);
 }
 
 /// Whether the channel was often as low before a fall as after it.
@@ -104,13 +104,13 @@ bool stays(const ExaminedChannel& examined, const SuddenStep& step) {
     left = examined.median_apart(from, last, count) - step.before_k;
   const double apart = left + step.before_k;
   return count >= kFewestLeft - 1 && left * step.jump_k > 0.0 &&
-         std::abs(left) >= kLeftShare * std::max(std::abs(step.peak_k), least_jump_k(examined)) &&
+         std::abs(left) >= kStepLeftShare * std::max(std::abs(step.peak_k), least_jump_k(examined)) &&
          apart * step.jump_k > 0.0 && std::abs(apart) >= kApartShare * std::abs(step.jump_k);
 }
 
 /// Where the channel is back at its old distance from the others; the record's end where it never is.
 double back_s(const ExaminedChannel& examined, const SuddenStep& step, const std::vector<SuddenStep>& steps) {
-  const double near_k = std::max(kBackShare * std::abs(step.jump_k), 0.5 * least_jump_k(examined));
+  const double near_k = std::max(kReturnShare * std::abs(step.jump_k), 0.5 * least_jump_k(examined));
   const std::size_t look = examined.cells_in(stays_s(examined, true), 3);
   std::size_t count = 0;
   // By a sudden step back ...

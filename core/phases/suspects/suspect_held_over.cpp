@@ -9,9 +9,9 @@ namespace soakwright {
 
 namespace {
 
-constexpr double kLongerThanS = 60.0;    // a scanner that is slower than its log by less is usual
-constexpr std::size_t kFewestRows = 4;   // that a reading lasts
-constexpr std::size_t kFewestTimes = 8;  // it changes so often
+constexpr double kLongerThanS = 60.0;       // a scanner that is slower than its log by less is usual
+constexpr std::size_t kFewestHeldRows = 4;  // that a reading lasts
+constexpr std::size_t kFewestTimes = 8;     // it changes so often
 // Of the changes: so many come after the usual number of rows, so many are of most channels at once, so many
 // are large.
 constexpr double kEvenShare = 0.8;
@@ -28,7 +28,7 @@ std::vector<Suspect> find_held_over(const RowTable& table) {
   std::size_t evaluated = 0;
   for (const RowReadings& channel : table.channels) evaluated += channel.evaluated ? 1 : 0;
   if (evaluated == 0) return {};
-  const std::size_t most_changes = table.rows() / kFewestRows;
+  const std::size_t most_changes = table.rows() / kFewestHeldRows;
   for (std::size_t row = 1; row < table.rows(); ++row) {
     std::size_t known = 0;
     std::size_t changed = 0;
@@ -55,7 +55,7 @@ std::vector<Suspect> find_held_over(const RowTable& table) {
                    sorted.end());
   const std::size_t usual = sorted[sorted.size() / 2];
   const double held_s = static_cast<double>(usual) * table.record->interval_s;
-  if (usual < kFewestRows || held_s <= kLongerThanS) return {};
+  if (usual < kFewestHeldRows || held_s <= kLongerThanS) return {};
   const auto even =
       static_cast<double>(std::count_if(lengths.begin(), lengths.end(), [&](std::size_t length) {
         return length + 1 >= usual && length <= usual + 1;

@@ -22,7 +22,7 @@ constexpr double kLeastOffK = 4.0;
 constexpr double kLeastOffShare = 0.01;
 constexpr double kLeastOffNoises = 4.0;
 // The delay explains it: this share of that is left, and no more than this share of the range.
-constexpr double kLeftShare = 0.14;
+constexpr double kMisfitLeftShare = 0.14;
 constexpr double kLeftMostShare = 0.03;
 // A delay on the way up alone (or down alone) is a spread, and no fault: both together must explain this much
 // more. Where the record has only one of them, the delay must set the channel apart by this much on it.
@@ -154,7 +154,7 @@ std::vector<Suspect> find_lag(const ExaminedChannel& examined) {
   const double late_s = late_cells * examined.sampled->step_s;
   const double least_s = std::max(std::min(kLeastShare * examined.sampled->duration_s(), kLeastMostS),
                                   kLeastIntervals * examined.record->interval_s);
-  if (std::abs(late_s) < least_s || best.gain <= 0.0 || best.off_k > kLeftShare * at_once.off_k ||
+  if (std::abs(late_s) < least_s || best.gain <= 0.0 || best.off_k > kMisfitLeftShare * at_once.off_k ||
       best.off_k > kLeftMostShare * range + examined.noise_k)
     return {};
   const std::vector<double> plain = shifted(line, cells, 0.0);

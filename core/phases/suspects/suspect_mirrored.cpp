@@ -15,7 +15,7 @@ constexpr double kColdK = 40.0;
 // The recorder's own terminals, about which it turns, are up to half of this warmer or colder than ambient.
 constexpr double kTurnedAboutK = 70.0;
 constexpr double kTurnedAboutShare = 0.25;
-constexpr std::size_t kFewestCells = 3;
+constexpr std::size_t kFewestMirroredCells = 3;
 constexpr double kNearlyAll = 0.8;
 // It was right at first where it stood apart from the others by no more than this share of what they had
 // risen.
@@ -71,7 +71,7 @@ std::vector<Suspect> find_mirrored(const ExaminedChannel& examined, const std::v
   seen.reserve(examined.cells());
   for (std::size_t k = 0; k < examined.cells(); ++k) seen.push_back(seen_in(examined, k));
   const MirroredRows longest = longest_mirrored(seen);
-  if (longest.mirrored < kFewestCells) return {};
+  if (longest.mirrored < kFewestMirroredCells) return {};
   Suspect suspect;
   suspect.channel = examined.index();
   suspect.code = Suspect::Code::reversed;
@@ -84,7 +84,8 @@ std::vector<Suspect> find_mirrored(const ExaminedChannel& examined, const std::v
   if (right_in(0, longest.first)) {
     suspect.from_s = examined.time_s(longest.first);
     for (const SuddenStep& step : steps)
-      if (step.before < longest.first && step.after + kFewestCells >= longest.first && step.jump_k < 0.0 &&
+      if (step.before < longest.first && step.after + kFewestMirroredCells >= longest.first &&
+          step.jump_k < 0.0 &&
           std::abs(step.before_k) <=
               kRightFirstShare * (examined.others_c[step.before] - examined.course->ambient_c))
         suspect.from_s = step.onset_s;

@@ -19,15 +19,11 @@ constexpr double kBeyondTopShare = 0.2;
 constexpr double kBelowLowestK = 15.0;
 // A broken wire's value stands still; work that is this far away does not.
 constexpr double kStandingK = 2.0;
-constexpr std::size_t kFewestCells = 3;
+constexpr std::size_t kFewestOpenCells = 3;
 // It stands there though the others move by this much, or it is such a value that no work or air has.
-constexpr double kOthersMoveK = 20.0;
-constexpr double kNoWorkAboveC = 1200.0;
-constexpr double kNoWorkBelowC = -60.0;
+constexpr double kNeighboursMoveK = 20.0;
 constexpr double kStandingTimes =
     2.0;  // and for longer than a missing reading need last: a hot spot may rest too
-
-bool no_work(double celsius) { return celsius >= kNoWorkAboveC || celsius <= kNoWorkBelowC; }
 
 double shortest_s(const ExaminedChannel& examined) {
   return std::max(kFewestIntervals * examined.record->interval_s,
@@ -120,7 +116,7 @@ std::vector<Suspect> find_standing_far_off(const ExaminedChannel& examined) {
              ((examined.sampled->rowless[last] != 0 && !examined.known(last)) ||
               (examined.known(last) && std::abs(examined.celsius(last) - examined.celsius(k)) <= standing)))
         ++last;
-    if (!far_off || last - k < kFewestCells) {
+    if (!far_off || last - k < kFewestOpenCells) {
       ++k;
       continue;
     }
@@ -132,7 +128,7 @@ std::vector<Suspect> find_standing_far_off(const ExaminedChannel& examined) {
       low = std::min(low, examined.others_c[i]);
       high = std::max(high, examined.others_c[i]);
     }
-    if (high - low < kOthersMoveK && !no_work(value)) {
+    if (high - low < kNeighboursMoveK && !no_work(value)) {
       k = last;
       continue;
     }

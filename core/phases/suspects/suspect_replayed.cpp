@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <algorithm>
+#include <array>
 #include <bit>
 #include <cstdint>
 #include <optional>
@@ -12,25 +13,31 @@ namespace {
 
 // A place to look: the hash of so many rows on end, all of which differ from the row before.
 constexpr std::size_t kAnchorRows = 4;
+constexpr std::size_t kFirstOfAnchor = std::size_t{1} << 32U;  // its factors are none of a channel
 // Rows that repeat others by chance would have to meet so many strong bends of all channels, and readings.
 constexpr std::size_t kFewestStrong = 40;
 constexpr std::size_t kFewestChanges = 80;
-constexpr std::size_t kFewestRows = 8;
-constexpr std::int64_t kStrongDigits = 3;
+constexpr std::size_t kFewestReplayedRows = 8;
 constexpr std::size_t kMostLooks = 64;  // at one anchor's matches that come to nothing
 
-std::uint64_t mixed(std::uint64_t hash, std::uint64_t more) {
-  hash ^= more;
-  hash *= 0x9E3779B97F4A7C15U;  // the golden ratio's digits: a multiplier that spreads (Knuth, TAOCP 6.4)
-  return hash ^ (hash >> 29U);
+/// Odd factors whose digits have no pattern (the finalizer of splitmix64, Steele, Lea and Flood 2014).
+std::uint64_t factor_of(std::size_t place) {
+  std::uint64_t x = 0x9E3779B97F4A7C15U * (place + 1);
+  x = (x ^ (x >> 30U)) * 0xBF58476D1CE4E5B9U;
+  x = (x ^ (x >> 27U)) * 0x94D049BB133111EBU;
+  return (x ^ (x >> 31U)) | 1U;
 }
 
+/// Of each row the sum of its readings, each times its channel's factor: rows that differ have the same only
+/// by a chance of 2^-64.
 std::vector<std::uint64_t> row_hashes(const RowTable& table) {
-  std::vector<std::uint64_t> hashes(table.rows(), 1);
-  for (const RowReadings& channel : table.channels) {
+  std::vector<std::uint64_t> hashes(table.rows());
+  for (std::size_t place = 0; place < table.channels.size(); ++place) {
+    const RowReadings& channel = table.channels[place];
     if (!channel.evaluated) continue;
-    for (std::size_t row = 0; row < table.rows(); ++row)
-      hashes[row] = mixed(hashes[row], static_cast<std::uint32_t>(channel.units[row]));
+    const std::uint64_t factor = factor_of(place);
+    for (std::size_t row = 0; row < hashes.size(); ++row)
+      hashes[row] += factor * static_cast<std::uint32_t>(channel.units[row]);
   }
   return hashes;
 }
@@ -70,18 +77,19 @@ class LastRows {
   /// The row that was last put in with this hash, if there is one; `row` takes its place.
   std::optional<std::size_t> exchange(std::uint64_t hash, std::size_t row) {
     std::size_t at = static_cast<std::size_t>(hash ^ (hash >> 32U)) & mask_;
-    while (slots_[at].row_plus_1 != 0 && slots_[at].hash != hash) at = (at + 1) & mask_;
+    const auto tag = static_cast<std::uint32_t>(hash >> 24U);
+    while (slots_[at].row_plus_1 != 0 && slots_[at].tag != tag) at = (at + 1) & mask_;
     Slot& slot = slots_[at];
     std::optional<std::size_t> before;
     if (slot.row_plus_1 != 0) before = slot.row_plus_1 - 1;
-    slot = {hash, row + 1};
+    slot = {tag, static_cast<std::uint32_t>(row + 1)};
     return before;
   }
 
  private:
   struct Slot {
-    std::uint64_t hash = 0;
-    std::size_t row_plus_1 = 0;  ///< 0: nothing is here
+    std::uint32_t tag = 0;         ///< of the hash: the rows themselves are compared after it
+    std::uint32_t row_plus_1 = 0;  ///< 0: nothing is here
   };
   std::vector<Slot> slots_;
   std::size_t mask_;
@@ -92,11 +100,13 @@ std::vector<Pair> pairs_of(const std::vector<std::uint64_t>& hashes) {
   LastRows seen(hashes.size());
   std::vector<Pair> pairs;
   std::size_t changing = 0;
+  std::array<std::uint64_t, kAnchorRows> factors{};
+  for (std::size_t i = 0; i < kAnchorRows; ++i) factors[i] = factor_of(kFirstOfAnchor + i);
   for (std::size_t row = 1; row < hashes.size(); ++row) {
     changing = hashes[row] != hashes[row - 1] ? changing + 1 : 0;
     if (changing < kAnchorRows) continue;
     std::uint64_t hash = 0;
-    for (std::size_t i = 0; i < kAnchorRows; ++i) hash = mixed(hash, hashes[row - i]);
+    for (std::size_t i = 0; i < kAnchorRows; ++i) hash += factors[i] * hashes[row - i];
     if (const auto earlier = seen.exchange(hash, row)) pairs.push_back({row, *earlier});
   }
   return pairs;
@@ -123,7 +133,7 @@ std::vector<Suspect> find_replayed_rows(const RowTable& table) {
     const std::size_t lag = pair.row - pair.earlier;
     while (first > lag && first > done && hashes[first - 1] == hashes[first - 1 - lag]) --first;
     while (last + 1 < rows && hashes[last + 1] == hashes[last + 1 - lag]) ++last;
-    if (last - first + 1 < kFewestRows || !tells(table, first, last)) {
+    if (last - first + 1 < kFewestReplayedRows || !tells(table, first, last)) {
       if (++looks > kMostLooks * 16) break;
       done = std::max(done, pair.row + 1);
       continue;

@@ -22,8 +22,8 @@ constexpr double kSteps = 12.0;  // times the usual step from one row to the nex
 constexpr double kQuickS = 40.0;
 constexpr double kFastKPerS = 3.0;
 constexpr std::size_t kMostReadings = 3;
-constexpr double kBackShare = 0.2;      // of the spike that may be left of it
-constexpr std::size_t kRowsBefore = 3;  // tell how fast the channel itself moves
+constexpr double kSpikeLeftShare = 0.2;  // of the spike that may be left of it
+constexpr std::size_t kRowsBefore = 3;   // tell how fast the channel itself moves
 constexpr double kAtOnceShare = 0.7;
 constexpr double kCalmShare = 0.5;
 constexpr std::size_t kFewSpikes = 3;  // more, and the channel is noisy
@@ -57,18 +57,37 @@ double usual_step_k(const RowReadings& channel) {
   return channel.kelvin(*middle);
 }
 
+/// Whether two neighbours may be further apart than `reach`, or one of them missing; certainly not, if not.
+/// Differences wrap, and every one is compared, so that a processor works on several at once.
+bool may_be_apart(const std::int32_t* units, std::size_t steps, std::uint32_t reach) {
+  std::uint32_t any = 0;
+  for (std::size_t i = 0; i < steps; ++i) {
+    const auto change = static_cast<std::uint32_t>(units[i + 1]) - static_cast<std::uint32_t>(units[i]);
+    any |= static_cast<std::uint32_t>(change + reach > 2 * reach);
+  }
+  return any != 0;
+}
+
 std::vector<Jump> jumps_of(const RowTable& table, const RowReadings& channel, double least_k) {
+  constexpr std::size_t kBlock = 64;
   std::vector<Jump> jumps;
   const auto least = static_cast<std::int64_t>(std::ceil(least_k / channel.kelvin_per_unit));
+  const auto reach =
+      static_cast<std::uint32_t>(std::clamp<std::int64_t>(least - 1, 0, std::int64_t{1} << 30U));
   const std::int32_t* units = channel.units.data();
-  for (std::size_t row = 0; row + 1 < channel.rows(); ++row) {
-    const std::int64_t change = std::int64_t{units[row + 1]} - std::int64_t{units[row]};
-    if (change < least && -change < least) continue;
-    if (!channel.known(row) || !channel.known(row + 1) || table.joined[row] == 0) continue;
-    const double change_k = channel.kelvin(change);
-    const double seconds = table.time_s(row + 1) - table.time_s(row);
-    if (seconds > kQuickS && std::abs(change_k) < kFastKPerS * seconds) continue;
-    jumps.push_back({row, change_k});
+  for (std::size_t first = 0; first + 1 < channel.rows(); first += kBlock) {
+    const std::size_t end = std::min(first + kBlock, channel.rows() - 1);
+    // Most blocks have no such step.
+    if (!may_be_apart(units + first, end - first, reach)) continue;
+    for (std::size_t row = first; row < end; ++row) {
+      const std::int64_t change = std::int64_t{units[row + 1]} - std::int64_t{units[row]};
+      if (change < least && -change < least) continue;
+      if (!channel.known(row) || !channel.known(row + 1) || table.joined[row] == 0) continue;
+      const double change_k = channel.kelvin(change);
+      const double seconds = table.time_s(row + 1) - table.time_s(row);
+      if (seconds > kQuickS && std::abs(change_k) < kFastKPerS * seconds) continue;
+      jumps.push_back({row, change_k});
+    }
   }
   return jumps;
 }
@@ -118,8 +137,8 @@ std::optional<Spike> spike_at(const RowTable& table, const RowReadings& channel,
                                 : 0.0;
     const double back_k =
         channel.kelvin(std::int64_t{channel.units[after]} - std::int64_t{channel.units[before]});
-    if (!whole || std::abs(back_k - course_k) > kBackShare * least_k ||
-        std::abs(back_k) > 2.0 * kBackShare * least_k ||
+    if (!whole || std::abs(back_k - course_k) > kSpikeLeftShare * least_k ||
+        std::abs(back_k) > 2.0 * kSpikeLeftShare * least_k ||
         least_k < kAtOnceShare * std::max(std::abs(jumps[i].change_k), std::abs(jumps[j].change_k)))
       continue;
     const auto calm = [&](std::size_t row) {

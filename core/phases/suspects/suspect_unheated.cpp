@@ -8,11 +8,11 @@ namespace soakwright {
 namespace {
 
 constexpr std::size_t kFewestOthers = 3;
-constexpr std::size_t kFewestCells = 20;
-constexpr double kOthersMoveK = 100.0;
+constexpr std::size_t kFewestColdCells = 20;
+constexpr double kOthersHeatK = 100.0;
 constexpr double kStillShare = 0.03;  // of what the least of the others moves
 constexpr double kMostStillK = 6.0;
-constexpr double kStillNoises = 8.0;
+constexpr double kUnheatedNoises = 8.0;
 constexpr double kNoiseShare = 0.1;
 // Below the coldest that any place is on a winter's day, and still going down as the others go up.
 constexpr double kColdK = 40.0;
@@ -43,18 +43,18 @@ Extent extent_of(const SampledTrace& trace) {
 std::vector<Suspect> find_never_moving(const ExaminedChannel& examined) {
   const SampledRecord& sampled = *examined.sampled;
   const Extent own = extent_of(sampled.traces[examined.trace]);
-  if (own.cells < std::max(kFewestCells, sampled.cells() / 2)) return {};
+  if (own.cells < std::max(kFewestColdCells, sampled.cells() / 2)) return {};
   std::size_t others = 0;
   double least_k = 0.0;
   for (std::size_t i = 0; i < sampled.evaluated; ++i) {
     if (i == examined.trace) continue;
     const Extent other = extent_of(sampled.traces[i]);
-    if (other.cells < kFewestCells) continue;
+    if (other.cells < kFewestColdCells) continue;
     least_k = others == 0 ? other.range_k() : std::min(least_k, other.range_k());
     ++others;
   }
-  if (others < kFewestOthers || least_k < kOthersMoveK) return {};
-  const double noise_k = std::min(kStillNoises * examined.noise_k, kNoiseShare * least_k);
+  if (others < kFewestOthers || least_k < kOthersHeatK) return {};
+  const double noise_k = std::min(kUnheatedNoises * examined.noise_k, kNoiseShare * least_k);
   if (own.range_k() > std::max(std::min(kStillShare * least_k, kMostStillK), noise_k)) return {};
   Suspect suspect;
   suspect.channel = examined.index();
@@ -89,7 +89,7 @@ std::vector<Suspect> find_below_ambient(const ExaminedChannel& examined) {
     if (examined.celsius(k) < examined.celsius(coldest)) coldest = k;
     if (examined.others_c[k] >= ambient_c + kHotK) ++beside_hot;
   }
-  if (cold < kFewestCells || static_cast<double>(beside_hot) < kMostShare * static_cast<double>(cold))
+  if (cold < kFewestColdCells || static_cast<double>(beside_hot) < kMostShare * static_cast<double>(cold))
     return {};
   // A value that a recorder shows for an open circuit stands still, and does not fall as the others rise.
   if (highest_c - examined.celsius(coldest) < kFallK) return {};

@@ -19,10 +19,6 @@ namespace soakwright {
 
 namespace {
 
-// Where no work is: what stands there is a recorder's value for an open circuit.
-constexpr double kNoWorkAboveC = 1200.0;
-constexpr double kNoWorkBelowC = -60.0;
-
 bool touch(const Suspect& a, const Suspect& b, double slack_s) {
   return a.from_s <= b.to_s + slack_s && b.from_s <= a.to_s + slack_s;
 }
@@ -35,7 +31,7 @@ using Code = Suspect::Code;
 
 /// Readings that do not change: one time has one suspect.
 void add_repeated(std::vector<Suspect>& found, Suspect suspect, double interval_s) {
-  if (suspect.evidence.value_c >= kNoWorkAboveC || suspect.evidence.value_c <= kNoWorkBelowC) {
+  if (no_work(suspect.evidence.value_c)) {
     suspect.code = Code::open;
     suspect.evidence.kind = SuspectEvidence::Kind::value_of_no_work;
     suspect.evidence.alone = true;

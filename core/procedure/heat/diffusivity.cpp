@@ -11,26 +11,26 @@ namespace {
 constexpr double kZero_k = 273.15;
 constexpr double kGas_j_per_mol_k = 8.314462618;
 
-struct Point {
+struct PublishedPoint {
   double celsius, cm2_per_s;
 };
 
 /// F. R. Coe, Z. Moreton, 1969: hydrogen in ferritic steel. Not monotonic; straight lines of log D over 1/T
 /// between the points.
-constexpr std::array<Point, 8> kCoeAndMoreton{{{60, 2.0e-7},
-                                               {155, 4.9e-5},
-                                               {210, 6.2e-5},
-                                               {250, 6.2e-5},
-                                               {310, 5.1e-5},
-                                               {350, 5.1e-5},
-                                               {395, 7.5e-5},
-                                               {650, 9.9e-5}}};
+constexpr std::array<PublishedPoint, 8> kCoeAndMoreton{{{60, 2.0e-7},
+                                                        {155, 4.9e-5},
+                                                        {210, 6.2e-5},
+                                                        {250, 6.2e-5},
+                                                        {310, 5.1e-5},
+                                                        {350, 5.1e-5},
+                                                        {395, 7.5e-5},
+                                                        {650, 9.9e-5}}};
 
 double between_points(double celsius) {
   std::size_t i = 0;
   while (i + 2 < kCoeAndMoreton.size() && celsius > kCoeAndMoreton[i + 1].celsius) ++i;
-  const Point& a = kCoeAndMoreton[i];
-  const Point& b = kCoeAndMoreton[i + 1];
+  const PublishedPoint& a = kCoeAndMoreton[i];
+  const PublishedPoint& b = kCoeAndMoreton[i + 1];
   const double share = (1.0 / (celsius + kZero_k) - 1.0 / (a.celsius + kZero_k)) /
                        (1.0 / (b.celsius + kZero_k) - 1.0 / (a.celsius + kZero_k));
   return a.cm2_per_s * std::pow(b.cm2_per_s / a.cm2_per_s, share) * 1e-4;

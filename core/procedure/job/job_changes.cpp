@@ -10,6 +10,7 @@
 #include "core/procedure/toml/toml_edit.h"
 #include "core/procedure/toml/toml_text.h"
 #include "core/procedure/toml/toml_tree.h"
+#include "core/units/name_match.h"
 #include "core/units/number_text.h"
 
 namespace soakwright {
@@ -30,14 +31,6 @@ std::string written_in_entry(const std::string& key, const std::string& value) {
   return moment && parse_number(value) ? value : toml_text(value);
 }
 
-/// Column names match whatever their case and outer spaces.
-std::string folded(std::string_view name) {
-  std::string out{trimmed(name)};
-  for (char& letter : out)
-    if (letter >= 'A' && letter <= 'Z') letter = static_cast<char>(letter - 'A' + 'a');
-  return out;
-}
-
 const TomlEntry* entry_of(const TomlTable& table, std::string_view key) {
   for (const TomlEntry& entry : table.entries)
     if (entry.key == key) return &entry;
@@ -56,9 +49,9 @@ std::optional<std::size_t> entry_for(const TomlTable& tree, const ColumnNames& c
     const auto* const text = said->value.as<std::string>();
     const auto* const number = said->value.as<std::int64_t>();
     if (text == nullptr && number == nullptr) continue;
-    const std::string wanted = text != nullptr ? folded(*text) : std::to_string(*number);
+    const std::string wanted = text != nullptr ? name_to_match(*text) : std::to_string(*number);
     if (std::any_of(column.names.begin(), column.names.end(),
-                    [&](const std::string& name) { return folded(name) == wanted; }))
+                    [&](const std::string& name) { return name_to_match(name) == wanted; }))
       return i;
   }
   return std::nullopt;

@@ -10,18 +10,11 @@
 
 #include "core/procedure/heat/heat_tables.h"
 #include "core/procedure/job/job_problems.h"
+#include "core/units/name_match.h"
 #include "core/units/number_text.h"
 
 namespace soakwright {
 namespace {
-
-/// Column names match whatever their case and outer spaces.
-std::string folded(std::string_view name) {
-  std::string out{trimmed(name)};
-  for (char& letter : out)
-    if (letter >= 'A' && letter <= 'Z') letter = static_cast<char>(letter - 'A' + 'a');
-  return out;
-}
 
 /// Of `key` in the `index`th table of `[[list]]`.
 std::size_t line_of(const TableReader& in, std::string_view list, std::size_t index, std::string_view key) {
@@ -54,7 +47,7 @@ bool check_once(TableReader& in, const std::vector<Entry>& entries, std::string_
   std::map<std::string, std::size_t> line_of_first;
   bool once = true;
   for (std::size_t i = 0; i < entries.size(); ++i) {
-    const std::string name = folded(name_of(entries[i]));
+    const std::string name = name_to_match(name_of(entries[i]));
     if (name.empty()) continue;
     const auto [first, is_new] = line_of_first.emplace(name, entries[i].line);
     if (is_new) continue;
@@ -68,8 +61,8 @@ void check_spares(const Job& job, TableReader& in) {
   const auto& all = job.thermocouples;
   std::map<std::string, const ThermocoupleEntry*> by_name;
   for (const ThermocoupleEntry& entry : all) {
-    by_name.emplace(folded(entry.column), &entry);
-    if (entry.name) by_name.emplace(folded(*entry.name), &entry);
+    by_name.emplace(name_to_match(entry.column), &entry);
+    if (entry.name) by_name.emplace(name_to_match(*entry.name), &entry);
   }
   std::map<std::string, std::size_t> line_of_spare;
   for (std::size_t i = 0; i < all.size(); ++i) {
@@ -83,7 +76,7 @@ void check_spares(const Job& job, TableReader& in) {
       continue;
     }
     // One that the job does not list may still be a column of the log.
-    const auto found = by_name.find(folded(spare_for));
+    const auto found = by_name.find(name_to_match(spare_for));
     const ThermocoupleEntry* const main_one = found == by_name.end() ? nullptr : found->second;
     if (main_one == &all[i]) {
       complain(job_problems::spare_for_itself(spare_for));
@@ -96,7 +89,7 @@ void check_spares(const Job& job, TableReader& in) {
               main_one->role == ThermocoupleRole::off))
       complain(job_problems::spare_for_unevaluated(spare_for));
     const auto [first, is_new] =
-        line_of_spare.emplace(folded(main_one ? main_one->column : spare_for), all[i].line);
+        line_of_spare.emplace(name_to_match(main_one ? main_one->column : spare_for), all[i].line);
     if (!is_new) complain(job_problems::second_spare(spare_for, first->second));
   }
 }

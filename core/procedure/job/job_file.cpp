@@ -164,7 +164,7 @@ void read_welds(TableReader& in, Job& job) {
   });
 }
 
-void read_all(TableReader& in, Job& job) {
+void read_job_keys(TableReader& in, Job& job) {
   in.may("work", text, job.work);
   read_welds(in, job);
   in.may("client", text, job.client);
@@ -243,7 +243,7 @@ Problems with_hint_about_welds(Problems problems) {
 
 Result<Job> parse_job(std::string_view source, const std::string& file) {
   auto job = read_document<Job>(source, file, TomlFileKind::job, [](TableReader& in, Job& value) {
-    read_all(in, value);
+    read_job_keys(in, value);
     check_job(value, in);
     check_preheat_and_bands(in, value);
   });

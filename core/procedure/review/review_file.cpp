@@ -44,7 +44,7 @@ void read_person(TableReader& in, Person& person) {
   in.may("remark", text, person.remark);
 }
 
-void read_all(TableReader& in, Review& review) {
+void read_review_keys(TableReader& in, Review& review) {
   if (in.may("result_sha256", sha256_text, review.result_sha256))
     review.result_line = in.line_of("result_sha256");
   using Place =
@@ -65,7 +65,7 @@ void read_all(TableReader& in, Review& review) {
 }  // namespace
 
 Result<Review> parse_review(std::string_view source, const std::string& file) {
-  auto review = read_document<Review>(source, file, TomlFileKind::review, read_all);
+  auto review = read_document<Review>(source, file, TomlFileKind::review, read_review_keys);
   if (!review) return review;
   review.value().file = file;
   review.value().sha256 = sha256_hex(source);

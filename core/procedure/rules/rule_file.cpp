@@ -122,7 +122,7 @@ void check_materials(TableReader& in, const PublishedRule& rule) {
   }
 }
 
-void read_all(TableReader& in, PublishedRule& rule) {
+void read_rule_keys(TableReader& in, PublishedRule& rule) {
   in.must("name", rule_name, rule.name);
   in.must("title", name_text, rule.title);
   in.must("unit",
@@ -160,7 +160,7 @@ std::vector<std::string> rule_files(const std::string& folder, Problems& problem
 }  // namespace
 
 Result<PublishedRule> parse_rule(std::string_view source, const std::string& file) {
-  auto rule = read_document<PublishedRule>(source, file, TomlFileKind::rule, read_all);
+  auto rule = read_document<PublishedRule>(source, file, TomlFileKind::rule, read_rule_keys);
   if (rule) rule.value().file = file;
   return rule;
 }

@@ -68,7 +68,7 @@ struct RateIn : InUnit {
 
 /// One of a few words.
 template <typename T>
-struct OneOf {
+struct OneOfWords {
   std::vector<std::pair<std::string, T>> words;
   std::optional<T> operator()(const FoundValue& found) const {
     const auto* const word = found.value.as<std::string>();
@@ -82,7 +82,7 @@ struct OneOf {
 };
 /// One of the words for a unit; any other way to write that unit has an error of its own.
 template <typename T>
-struct UnitWord : OneOf<T> {
+struct UnitWord : OneOfWords<T> {
   std::optional<T> operator()(const FoundValue& found) const {
     const auto* const word = found.value.template as<std::string>();
     const auto unit = word ? parse_temperature_unit(*word) : std::nullopt;
@@ -93,7 +93,7 @@ struct UnitWord : OneOf<T> {
     for (const auto& [name, value] : this->words)
       if (word && *word != name && plain == name)
         return found.refuse(value_problems::other_word_for_unit(found, name));
-    return OneOf<T>::operator()(found);
+    return OneOfWords<T>::operator()(found);
   }
 };
 template <typename T>
@@ -102,13 +102,13 @@ UnitWord<T> unit_word(std::initializer_list<std::pair<std::string, T>> words) {
 }
 
 template <typename T>
-OneOf<T> one_of(std::initializer_list<std::pair<std::string, T>> words) {
+OneOfWords<T> one_of(std::initializer_list<std::pair<std::string, T>> words) {
   return {words};
 }
 /// One of the words of an enumeration.
 template <typename Enum, Enum last>
-OneOf<Enum> one_of(const WordTable<Enum, last>& table) {
-  OneOf<Enum> one;
+OneOfWords<Enum> one_of(const WordTable<Enum, last>& table) {
+  OneOfWords<Enum> one;
   for (std::size_t i = 0; i < table.size; ++i)
     one.words.emplace_back(std::string{table.words[i]}, static_cast<Enum>(i));
   return one;

@@ -12,7 +12,7 @@ namespace soakwright {
 namespace {
 
 constexpr std::size_t kIndexedAtOnce = std::size_t{16} << 10;
-constexpr std::size_t kLongestNote = 60;
+constexpr std::size_t kLongestTextNote = 60;
 
 }  // namespace
 
@@ -184,12 +184,12 @@ void RowParser::careful_row(std::string_view line) {
     // A number that the file's end cuts in two would still look like a number.
     if (unfinished_ && trusted > 0) --trusted;
     if (trusted == 0 || trusted <= plan_.time.cells.back()) return drop(line_issues_.short_rows, line);
-    add_line_issue(line_issues_.short_rows, {1, line_, to_utf8(line.substr(0, kLongestNote))});
+    add_line_issue(line_issues_.short_rows, {1, line_, to_utf8(line.substr(0, kLongestTextNote))});
   } else if (std::any_of(extra, cells_.end(),
                          [](std::string_view cell) { return !without_spaces(cell).empty(); })) {
     // Nobody knows behind which cell the one too many was put in.
     trusted = 0;
-    add_line_issue(line_issues_.long_rows, {1, line_, to_utf8(line.substr(0, kLongestNote))});
+    add_line_issue(line_issues_.long_rows, {1, line_, to_utf8(line.substr(0, kLongestTextNote))});
   }
   for (std::size_t column = 0; column < plan_.number_cells.size(); ++column) {
     const std::size_t cell = plan_.number_cells[column];
@@ -219,7 +219,7 @@ void RowParser::drop_line_without_time(std::string_view line) {
 }
 
 void RowParser::drop(LineIssue& line_issue, std::string_view line) {
-  add_line_issue(line_issue, {1, line_, to_utf8(line.substr(0, kLongestNote))});
+  add_line_issue(line_issue, {1, line_, to_utf8(line.substr(0, kLongestTextNote))});
   row_text_before_ = line;
   outcome_.dropped.push_back(row_);
   stamps_[row_] = 0;

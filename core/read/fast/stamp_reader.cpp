@@ -12,7 +12,6 @@ namespace soakwright {
 namespace {
 
 constexpr std::size_t kClockLength = 8;  // HH:MM:SS
-constexpr std::int64_t kDayNs = 86'400 * kNanosecondsPerSecond;
 constexpr std::int64_t kMillisecondNs = 1'000'000;
 constexpr std::int64_t kSerialDayOf1970 = 25'569;
 
@@ -150,7 +149,7 @@ bool StampReader::read_number(std::string_view text, std::int64_t& stamp) const 
       const std::int64_t power = power_of_ten(cell.places);
       if (cell.mantissa < 0 || cell.mantissa / power > 200'000) return false;
       since_1970.mantissa -= kSerialDayOf1970 * power;
-      if (!scaled(since_1970, kDayNs, stamp)) return false;
+      if (!scaled(since_1970, kNanosecondsPerDay, stamp)) return false;
       // Ten places of a day are 9 us: what stands there is a whole millisecond that the places cut.
       constexpr int kPlacesOfMillisecond = 8;
       if (cell.places >= kPlacesOfMillisecond) {

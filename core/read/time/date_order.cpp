@@ -11,7 +11,6 @@
 namespace soakwright {
 namespace {
 
-constexpr std::int64_t kDayNs = 86'400 * kNanosecondsPerSecond;
 constexpr int kIntervalsOfAGap = 3;
 
 /// One order tried on all dates.
@@ -36,7 +35,7 @@ Trial try_order(const DateEvidence& evidence, FieldOrder order) {
   }
   for (const DateChange& change : evidence.changes) {
     const std::int64_t days = trial.days[change.to] - trial.days[change.from];
-    const std::int64_t step = days * kDayNs + change.clock_step_ns;
+    const std::int64_t step = days * kNanosecondsPerDay + change.clock_step_ns;
     if (step < 0) ++trial.backward;
     if (step >= 0 && step <= kIntervalsOfAGap * evidence.interval_ns) ++trial.even;
   }

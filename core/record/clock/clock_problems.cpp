@@ -8,8 +8,6 @@
 namespace soakwright {
 namespace {
 
-using Kind = RecorderClock::Kind;
-
 Problem in_log(const std::string& path, std::size_t line, std::string what, std::string help) {
   return {ProblemKind::bad_input, path, line, std::move(what), std::move(help)};
 }
@@ -21,8 +19,9 @@ Problem in_job(const JobLine& at, std::string what, std::string help) {
 Problem outside_record(const JobLine& at, const std::string& what, const RecordEnds& record) {
   return in_job(
       at, fmt::format("{} lies outside the record, which runs from {} to {}", what, record.from, record.to),
-      at.clock == Kind::time_of_day ? "correct its times; after midnight write \"+1 d\" before them"
-                                    : "correct its times, or take it out");
+      at.clock == RecorderClock::Kind::time_of_day
+          ? "correct its times; after midnight write \"+1 d\" before them"
+          : "correct its times, or take it out");
 }
 
 }  // namespace
@@ -84,7 +83,7 @@ Problem time_never_shown(const JobLine& at) {
 
 Problem ends_before_it_begins(const JobLine& at) {
   return in_job(at, "it ends before it begins",
-                at.clock == Kind::time_of_day
+                at.clock == RecorderClock::Kind::time_of_day
                     ? "exchange from and to, or write \"+1 d\" before a time after midnight"
                     : "exchange from and to");
 }
@@ -92,7 +91,7 @@ Problem ends_before_it_begins(const JobLine& at) {
 Problem date_without_dates(const JobLine& at) {
   return in_job(
       at, "a date and time is given, but the log has no dates",
-      at.clock == Kind::time_of_day
+      at.clock == RecorderClock::Kind::time_of_day
           ? "write the time of day as the log prints it, or give the `date` of its first row in [import]"
           : "write elapsed time as \"h:mm:ss\", or give the `start` of elapsed time 0 in [import]");
 }

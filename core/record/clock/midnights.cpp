@@ -9,9 +9,9 @@ StampClock::Moves midnights_of(StampClock& clock) {
   const WideNs twice_interval = clock.twice_interval();
   StampClock::Moves moves;
   for (std::size_t row = 0; row + 1 < clock.rows(); ++row) {
-    const std::int64_t off = clock.step(row) + kDayNs;
+    const std::int64_t off = clock.step(row) + kNanosecondsPerDay;
     if (clock.step(row) < 0 && WideNs{2} * std::abs(off) <= twice_interval)
-      moves.emplace_back(row + 1, kDayNs);
+      moves.emplace_back(row + 1, kNanosecondsPerDay);
   }
   return moves;
 }

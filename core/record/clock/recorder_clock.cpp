@@ -9,7 +9,6 @@
 namespace soakwright {
 namespace {
 
-constexpr std::int64_t kDayNs = 86'400 * kNanosecondsPerSecond;
 constexpr std::int64_t kMillisecondNs = 1'000'000;
 
 std::int64_t floor_to(std::int64_t value, std::int64_t unit) {
@@ -44,11 +43,11 @@ RecorderClock::Parts parts_of(RecorderClock::Kind kind, std::int64_t shown_ns, i
   const std::int64_t ns = rounded_to_digits(shown_ns, digits);
   if (kind == RecorderClock::Kind::elapsed)
     return {"", (ns < 0 ? "−" : "") + clock_text(ns < 0 ? -ns : ns, digits, 1)};
-  const std::int64_t midnight = floor_to(ns, kDayNs);
+  const std::int64_t midnight = floor_to(ns, kNanosecondsPerDay);
   const std::string time = clock_text(ns - midnight, digits, 2);
   if (kind == RecorderClock::Kind::dated)
     return {LocalTime::of_nanoseconds(midnight).iso().substr(0, 10), time};
-  const std::int64_t days = midnight / kDayNs;
+  const std::int64_t days = midnight / kNanosecondsPerDay;
   if (days == 0) return {"", time};
   return {days > 0 ? fmt::format("+{} d", days) : fmt::format("−{} d", -days), time};
 }
@@ -115,7 +114,8 @@ std::vector<double> RecorderClock::places_of(std::int64_t wanted_ns) const {
 
 std::vector<double> RecorderClock::round_moments(double from_s, double to_s, double step_s) const {
   constexpr double kSlack = 1e-9;  // of a step: what is left where whole numbers of steps become seconds
-  const std::int64_t origin_ns = kind_ == Kind::elapsed ? 0 : floor_to(pieces_.front().shown_ns, kDayNs);
+  const std::int64_t origin_ns =
+      kind_ == Kind::elapsed ? 0 : floor_to(pieces_.front().shown_ns, kNanosecondsPerDay);
   std::vector<double> moments;
   for (std::size_t i = piece_at(from_s); i < pieces_.size() && pieces_[i].from_s <= to_s; ++i) {
     const Piece& piece = pieces_[i];

@@ -57,8 +57,8 @@ class NeighbourSorter {
   [[nodiscard]] std::int64_t step(std::size_t from, std::size_t to) const {
     const std::int64_t step = clock_.time(to) - clock_.time(from);
     if (!wraps_) return step;
-    if (step < -kDayNs / 2) return step + kDayNs;
-    return step > kDayNs / 2 ? step - kDayNs : step;
+    if (step < -kNanosecondsPerDay / 2) return step + kNanosecondsPerDay;
+    return step > kNanosecondsPerDay / 2 ? step - kNanosecondsPerDay : step;
   }
   [[nodiscard]] std::vector<std::size_t> sorted_rows(std::size_t first, std::size_t count) const {
     std::vector<std::size_t> rows(count);

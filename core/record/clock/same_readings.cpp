@@ -12,7 +12,7 @@ namespace soakwright {
 namespace {
 
 // What makes a shift worth trying, and rows that no two runs share by chance.
-constexpr std::size_t kRowsOfAPiece = 8;
+constexpr std::size_t kRowsCompared = 8;
 constexpr std::size_t kScatteredRows = 20;
 
 std::uint64_t mixed(std::uint64_t value) {  // the finalizer of SplitMix64 (S. Vigna), from memory
@@ -51,16 +51,16 @@ std::vector<bool> scattered_rows(const Record& record) {
 /// How many rows `b` must be shifted on to lie on `a`, by the pieces that they share.
 std::optional<std::ptrdiff_t> likely_shift(const std::vector<std::uint64_t>& a,
                                            const std::vector<std::uint64_t>& b) {
-  if (a.size() < kRowsOfAPiece || b.size() < kRowsOfAPiece) return std::nullopt;
+  if (a.size() < kRowsCompared || b.size() < kRowsCompared) return std::nullopt;
   const auto piece_at = [](const std::vector<std::uint64_t>& marks, std::size_t row) {
     std::uint64_t piece = 0;
-    for (std::size_t i = 0; i < kRowsOfAPiece; ++i) piece = mixed(piece + marks[row + i]);
+    for (std::size_t i = 0; i < kRowsCompared; ++i) piece = mixed(piece + marks[row + i]);
     return piece;
   };
   std::unordered_map<std::uint64_t, std::size_t> places;
-  for (std::size_t row = 0; row + kRowsOfAPiece <= a.size(); ++row) places.try_emplace(piece_at(a, row), row);
+  for (std::size_t row = 0; row + kRowsCompared <= a.size(); ++row) places.try_emplace(piece_at(a, row), row);
   std::unordered_map<std::ptrdiff_t, std::size_t> votes;
-  for (std::size_t row = 0; row + kRowsOfAPiece <= b.size(); ++row)
+  for (std::size_t row = 0; row + kRowsCompared <= b.size(); ++row)
     if (const auto place = places.find(piece_at(b, row)); place != places.end())
       ++votes[static_cast<std::ptrdiff_t>(place->second) - static_cast<std::ptrdiff_t>(row)];
   std::optional<std::ptrdiff_t> best;

@@ -17,8 +17,6 @@ namespace soakwright {
 /// Nanoseconds where multiples of steps are made: a damaged stamp makes a step of decades.
 __extension__ using WideNs = __int128;
 
-inline constexpr std::int64_t kDayNs = 86'400 * kNanosecondsPerSecond;
-
 /// Twice the median, so that the mean of two middle steps stays an integer; 0 of nothing.
 WideNs twice_median(std::vector<std::int64_t> steps_ns);
 

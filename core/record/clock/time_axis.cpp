@@ -142,9 +142,9 @@ bool names_step(const StampClock& clock, std::size_t row, TimeKind kind, LocalTi
   std::int64_t before = clock.printed(row);
   std::int64_t after = clock.printed(row + 1);
   if (!has_date(kind)) {
-    wanted %= kDayNs;
-    before %= kDayNs;
-    after %= kDayNs;
+    wanted %= kNanosecondsPerDay;
+    before %= kNanosecondsPerDay;
+    after %= kNanosecondsPerDay;
   }
   return before <= wanted && wanted <= after;
 }
@@ -204,7 +204,7 @@ Result<std::int64_t> added_date_ns(TimeKind kind, const Job* job) {
   const bool time_of_day = kind == TimeKind::time_of_day;
   if (import.date && !time_of_day) return date_not_needed(*job, kind);
   if (import.start && (time_of_day || has_date(kind))) return start_not_needed(*job, kind);
-  if (import.date) return days_from_civil(*import.date) * kDayNs;
+  if (import.date) return days_from_civil(*import.date) * kNanosecondsPerDay;
   return import.start ? import.start->nanoseconds() : std::int64_t{0};
 }
 

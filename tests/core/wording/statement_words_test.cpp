@@ -50,7 +50,7 @@ TEST_CASE("a count has its noun, and what a file has is said to the letter") {
         "1,210 cells hold no number: 1200 × 'OPEN', 3 × '', 7 with other texts; taken as missing.");
   CHECK(said(state(Sentence::lines_without_time, AsWritten{""})) ==
         "Lines without a readable time are left out, the first: ''.");
-  CHECK(said(state(Sentence::name_suggests, AsWritten{"SP-101"}, OneOf{ColumnContent::set_point})) ==
+  CHECK(said(state(Sentence::name_suggests, AsWritten{"SP-101"}, OneOfContent{ColumnContent::set_point})) ==
         "The name 'SP-101' suggests a set point, but the column reads like a thermocouple and is evaluated. "
         "If it is none, give its role in the job.");
   CHECK(said(state(Sentence::column_not_evaluated, ColumnContent::alarm)) ==

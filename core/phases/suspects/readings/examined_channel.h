@@ -50,6 +50,9 @@ struct ExaminedChannel {
 std::vector<ExaminedChannel> examine_channels(const Record& record, const SampledRecord& sampled,
                                               const GroupCourse& course);
 
+/// No work or air is at such a temperature: it is a recorder's value for an open circuit.
+constexpr bool no_work(double celsius) { return celsius >= 1200.0 || celsius <= -60.0; }
+
 /// Whether the evaluated channels run together, so that "the others" means something.
 bool run_together(const SampledRecord& sampled, const GroupCourse& course);
 

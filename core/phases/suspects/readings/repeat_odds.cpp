@@ -10,7 +10,6 @@ namespace soakwright {
 
 namespace {
 
-constexpr std::int64_t kStrongDigits = 3;
 constexpr std::int64_t kFlatDigits = 8;  // over a block
 
 /// The share of strong bends that normal noise of a deviation, in digits, makes at most, over all levels

@@ -29,6 +29,9 @@ struct RowReadings {
   }
 };
 
+/// A bend or step of so many last digits is no rounding.
+inline constexpr std::int64_t kStrongDigits = 3;
+
 /// A run of rows, both ends known and included.
 struct RowRun {
   std::size_t first = 0;

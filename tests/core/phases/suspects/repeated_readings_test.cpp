@@ -227,7 +227,7 @@ TEST_CASE("columns that are a set point are copies of it, though its column was 
   record.channels[5].name = "Set point";
   record.notices.push_back(
       {"name-unclear", 1, 1, "Set point",
-       state(Sentence::name_suggests, AsWritten{"Set point"}, OneOf{ColumnContent::set_point})});
+       state(Sentence::name_suggests, AsWritten{"Set point"}, OneOfContent{ColumnContent::set_point})});
   CHECK(accused(record, Code::copied, 0.0, record.times_s.back()) == std::set<std::size_t>{0, 1, 2, 3, 4});
 }
 

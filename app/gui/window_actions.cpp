@@ -10,10 +10,10 @@
 #include <QToolBar>
 #include <QUndoStack>
 
+#include "app/gui/texts/window_text.h"
+
 namespace soakwright::gui {
 namespace {
-
-QString tr(const char* text) { return QMainWindow::tr(text); }
 
 QAction* make(QMainWindow& window, const QString& text, const QKeySequence& key, const QString& tip) {
   auto* action = new QAction(text, &window);

@@ -18,12 +18,12 @@
 #include "app/gui/parts/error_bar.h"
 #include "app/gui/parts/plain_tip.h"
 #include "app/gui/window_actions.h"
+#include "app/gui/window_messages.h"
 #include "app/pdf/shown_text.h"
 
 namespace soakwright::gui {
 namespace {
 
-constexpr int kMessage_ms = 8000;
 constexpr double kPictureScale = 2.0;
 
 }  // namespace
@@ -91,7 +91,7 @@ void MainWindow::askToExport(const QString& title, const QString& filter, const 
 void MainWindow::showWritten(const QString& path, const Problems& problems) {
   status_->clear();
   if (problems.empty()) {
-    statusBar()->showMessage(tr("Written: %1").arg(path), kMessage_ms);
+    statusBar()->showMessage(tr("Written: %1").arg(path), kWritten_ms);
     if (file_kind(path) == FileKind::report) last_report_ = path;
   } else {
     QStringList texts;

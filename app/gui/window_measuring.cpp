@@ -20,12 +20,12 @@
 #include "app/gui/panes/list_pane.h"
 #include "app/gui/parts/table_copy.h"
 #include "app/gui/window_actions.h"
+#include "app/gui/window_messages.h"
 #include "app/pdf/shown_text.h"
 
 namespace soakwright::gui {
 namespace {
 
-constexpr int kMessage_ms = 4000;
 constexpr double kCopyScale = 2.0;
 const QString kSpread = QStringLiteral("spread-pane");
 const QString kRate = QStringLiteral("rate-pane");
@@ -103,7 +103,7 @@ void MainWindow::showBetween() {
 void MainWindow::copyBetween() {
   if (between_->lines().rowCount() == 0) return;
   copy_table(between_->lines());
-  statusBar()->showMessage(tr("Copied what lies between A and B"), kMessage_ms);
+  statusBar()->showMessage(tr("Copied what lies between A and B"), kDone_ms);
 }
 
 void MainWindow::offerForTime(double from_s, double to_s, std::optional<std::size_t> trace,
@@ -161,7 +161,7 @@ void MainWindow::copyChart() {
   copied->setImageData(chart_->picture(kCopyScale).toImage());
   copied->setData(QStringLiteral("image/svg+xml"), chart_->vectorPicture());
   QGuiApplication::clipboard()->setMimeData(copied);
-  statusBar()->showMessage(tr("Copied the chart as a picture, in points and in lines"), kMessage_ms);
+  statusBar()->showMessage(tr("Copied the chart as a picture, in points and in lines"), kDone_ms);
 }
 
 void MainWindow::showStage(std::size_t stage) {
@@ -184,7 +184,7 @@ void MainWindow::stepFinding(int step) {
     place = std::clamp<std::ptrdiff_t>(now - listed.begin() + step, 0,
                                        static_cast<std::ptrdiff_t>(listed.size()) - 1);
   session_.select({Selection::Kind::finding, listed[static_cast<std::size_t>(place)]});
-  statusBar()->showMessage(tr("Finding %1 of %2").arg(place + 1).arg(listed.size()), kMessage_ms);
+  statusBar()->showMessage(tr("Finding %1 of %2").arg(place + 1).arg(listed.size()), kDone_ms);
 }
 
 }  // namespace soakwright::gui

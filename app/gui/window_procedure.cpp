@@ -2,7 +2,6 @@
 // The procedure edited in the window: evaluated as it is typed, saved, and made anew.
 
 #include <QDesktopServices>
-#include <QFile>
 #include <QFileDialog>
 #include <QFileInfo>
 #include <QStackedWidget>
@@ -21,11 +20,6 @@
 
 namespace soakwright::gui {
 namespace {
-
-QString text_on_disk(const QString& path) {
-  QFile file(path);
-  return file.open(QIODevice::ReadOnly) ? QString::fromUtf8(file.readAll()) : QString();
-}
 
 /// A name for the file of a procedure: its number, where that makes one.
 QString file_name_for(const OpenCase& open) {

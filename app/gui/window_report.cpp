@@ -13,13 +13,13 @@
 #include "app/gui/parts/message_strip.h"
 #include "app/gui/parts/sign_dialog.h"
 #include "app/gui/window_actions.h"
+#include "app/gui/window_messages.h"
 #include "app/pdf/shown_text.h"
 
 namespace soakwright::gui {
 namespace {
 
-constexpr int kMessage_ms = 8000;
-constexpr int kSignSize = 18;
+constexpr int kReportSignSize = 18;
 
 QString name_of(const QString& path) { return pdf::shown_text(QFileInfo(path).fileName().toStdString()); }
 
@@ -66,7 +66,7 @@ void MainWindow::showReportChecks() {
   if (of_this && checks_->busy())
     from_report_->setSign(working);
   else if (of_this)
-    from_report_->setSign(sign_icon(checks_->sign().value_or(Sign::not_met), colours, kSignSize));
+    from_report_->setSign(sign_icon(checks_->sign().value_or(Sign::not_met), colours, kReportSignSize));
   from_report_->say(of_this ? tr("%1: %2").arg(name_of(open.files.report), checks_->summary()) : QString());
 }
 
@@ -76,7 +76,7 @@ void MainWindow::signReport() {
   SignDialog dialog(proposed, folders_.modules, this);
   if (dialog.exec() != QDialog::Accepted) return;
   const QString path = dialog.signedFile();
-  statusBar()->showMessage(tr("Signed: %1").arg(path), kMessage_ms);
+  statusBar()->showMessage(tr("Signed: %1").arg(path), kWritten_ms);
   last_report_ = path;
   // What is open is the report without the signature: it is read and verified again.
   if (open.read_only() && QFileInfo(path) == QFileInfo(open.files.report)) return session_.reload();

@@ -16,14 +16,13 @@
 #include "app/gui/parts/save_preview.h"
 #include "app/gui/texts/line_changes.h"
 #include "app/gui/window_actions.h"
+#include "app/gui/window_messages.h"
 #include "app/pdf/shown_text.h"
 #include "core/procedure/review/review_text.h"
 #include "core/report/open_findings.h"
 
 namespace soakwright::gui {
 namespace {
-
-constexpr int kMessage_ms = 4000;
 
 const FindingReview* decision_on(const Review* review, const Finding& finding) {
   if (!review) return nullptr;
@@ -110,7 +109,7 @@ void MainWindow::decide(std::optional<FindingReview::Disposition> disposition, c
 void MainWindow::stepOpenFinding() {
   const std::vector<std::size_t> open = open_findings(session_.open().analysis);
   if (open.empty()) {
-    statusBar()->showMessage(tr("Every finding is decided"), kMessage_ms);
+    statusBar()->showMessage(tr("Every finding is decided"), kDone_ms);
     return;
   }
   const Selection& chosen = session_.selection();

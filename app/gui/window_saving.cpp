@@ -3,7 +3,6 @@
 // crash. And the other way round: files that are no longer what was read.
 
 #include <QAction>
-#include <QFile>
 #include <QFileDialog>
 #include <QFileInfo>
 #include <QInputDialog>
@@ -69,11 +68,6 @@ std::optional<QString> choose_one(QWidget* parent, FileKind kind, const QStringL
 }
 
 /// As the file is on disk; empty where there is none.
-QString text_on_disk(const QString& path) {
-  QFile file(path);
-  return file.open(QIODevice::ReadOnly) ? QString::fromUtf8(file.readAll()) : QString();
-}
-
 }  // namespace
 
 void MainWindow::wireSaving() {

@@ -1,15 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/gui/chart/limit_lines.h"
 
-#include <QCoreApplication>
 #include <QStringList>
 #include <algorithm>
 #include <cmath>
 
+#include "app/gui/texts/window_text.h"
+
 namespace soakwright::gui {
 namespace {
-
-QString tr(const char* text) { return QCoreApplication::translate("LimitLines", text); }
 
 LimitKey key_of(ChartLevel::Kind kind) {
   switch (kind) {

@@ -1,16 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/gui/panes/between_contents.h"
 
-#include <QCoreApplication>
-
 #include "app/gui/texts/reading_text.h"
+#include "app/gui/texts/window_text.h"
 #include "app/pdf/shown_text.h"
 #include "core/units/printed_quantity.h"
 
 namespace soakwright::gui {
 namespace {
-
-QString tr(const char* text) { return QCoreApplication::translate("BetweenContents", text); }
 
 QString said(const std::optional<Quantity>& quantity, TemperatureUnit unit) {
   return quantity ? QString::fromStdString(printed(*quantity, {unit})) : QStringLiteral("–");

@@ -19,10 +19,7 @@ namespace {
 
 constexpr std::size_t kFirstValues = 4;
 
-/// As it is in the file, not as shown elsewhere: what stands in a cell may be written back into the job.
-QString q(const std::string& text) { return QString::fromStdString(text); }
-
-QString q(std::string_view word) {
+QString words_of(std::string_view word) {
   return QString::fromUtf8(word.data(), static_cast<qsizetype>(word.size()));
 }
 
@@ -39,13 +36,13 @@ QString role_words(ThermocoupleRole role) {
     case ThermocoupleRole::set_point:
       break;
   }
-  return q(kRoleWords.of(role));
+  return words_of(kRoleWords.of(role));
 }
 
 QString junction_text(const ColdJunction& junction) {
   if (const auto* fixed = std::get_if<Temperature>(&junction))
     return QString::number(fixed->celsius(), 'f', 1) + QStringLiteral(" C");
-  return q(std::get<std::string>(junction));
+  return QString::fromStdString(std::get<std::string>(junction));
 }
 
 QString first_values_of(const Readings& readings, TemperatureUnit unit) {
@@ -72,9 +69,9 @@ struct ColumnTable::Line {
 void ColumnTable::addEntry(Line& line, std::optional<std::size_t> place, const Job* job) {
   if (!place || !job) return;
   const ThermocoupleEntry& entry = job->thermocouples[*place];
-  line.said = q(entry.column);
+  line.said = QString::fromStdString(entry.column);
   line.has_reason = entry.reason.has_value();
-  if (entry.type) line.type = q(kThermocoupleTypeWords.of(*entry.type));
+  if (entry.type) line.type = words_of(kThermocoupleTypeWords.of(*entry.type));
   if (entry.cold_junction) line.cold_junction = junction_text(*entry.cold_junction);
 }
 
@@ -183,7 +180,7 @@ void ColumnTable::showLine(int row, const Line& line) {
   for (const ThermocoupleRole role :
        {ThermocoupleRole::control, ThermocoupleRole::monitor, ThermocoupleRole::spare, ThermocoupleRole::air,
         ThermocoupleRole::set_point, ThermocoupleRole::off})
-    kinds.emplace_back(role_words(role), q(kRoleWords.of(role)));
+    kinds.emplace_back(role_words(role), words_of(kRoleWords.of(role)));
   setBox(row, kind, tr("Role of %1").arg(of), kinds, line.kind);
   if (!line.emf) {
     if (cellWidget(row, type)) removeCellWidget(row, type);
@@ -209,9 +206,9 @@ void ColumnTable::show(const Record* record, const Job* job, const Report* repor
     for (const Channel& channel : record->channels) {
       Line line;
       line.number = channel.column;
-      line.name = q(channel.name);
-      line.unit = q(kChannelUnitWords.of(channel.unit));
-      line.kind = q(kRoleWords.of(channel.role));
+      line.name = QString::fromStdString(channel.name);
+      line.unit = words_of(kChannelUnitWords.of(channel.unit));
+      line.kind = words_of(kRoleWords.of(channel.role));
       line.emf = channel.unit == ChannelUnit::millivolt;
       line.evaluated = channel.evaluated() || channel.zone == Zone::edge;
       line.first_values = first_values_of(channel.readings, shown);
@@ -222,8 +219,8 @@ void ColumnTable::show(const Record* record, const Job* job, const Report* repor
     for (const OtherColumn& other : record->other_columns) {
       Line line;
       line.number = other.column;
-      line.name = q(other.name);
-      line.why = q(reason_text(other.why));
+      line.name = QString::fromStdString(other.name);
+      line.why = QString::fromStdString(reason_text(other.why));
       line.emf = other.why.content == ColumnContent::emf_without_cold_junction;
       addEntry(line, other.entry, job);
       if (other.readings) {

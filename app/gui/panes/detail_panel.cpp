@@ -7,12 +7,10 @@
 #include "app/gui/texts/budget_text.h"
 #include "app/gui/texts/explanation_text.h"
 #include "app/gui/texts/heat_text.h"
-#include "app/pdf/shown_text.h"
+#include "app/gui/texts/window_text.h"
 
 namespace soakwright::gui {
 namespace {
-
-QString q(const std::string& text) { return pdf::shown_text(text).toHtmlEscaped(); }
 
 QString paragraph(const QString& text) {
   return text.isEmpty() ? QString() : QStringLiteral("<p style='margin:4px 0'>%1</p>").arg(text);
@@ -26,7 +24,7 @@ class LabelTable {
       rows_ += QStringLiteral("<tr><td style='padding-right:12px'>%1</td><td>%2</td></tr>").arg(name, value);
   }
   void add(const std::vector<LabelledText>& facts) {
-    for (const LabelledText& fact : facts) add(q(fact.name), q(fact.text));
+    for (const LabelledText& fact : facts) add(html_text(fact.name), html_text(fact.text));
   }
   [[nodiscard]] QString html(const QString& title = {}) const {
     if (rows_.isEmpty()) return {};
@@ -49,8 +47,9 @@ QString asked_of(const Report& report, const std::string& title) {
   if (stage == stages.end()) return {};
   LabelTable facts;
   facts.add(stage->limits);
-  facts.add(DetailPanel::tr("Source"), q(stage->source.empty() ? report.procedure->source : stage->source));
-  return facts.html(DetailPanel::tr("Required: %1").arg(q(stage->title)));
+  facts.add(DetailPanel::tr("Source"),
+            html_text(stage->source.empty() ? report.procedure->source : stage->source));
+  return facts.html(DetailPanel::tr("Required: %1").arg(html_text(stage->title)));
 }
 
 }  // namespace
@@ -82,24 +81,26 @@ QString DetailPanel::heading(const QString& text, std::optional<Sign> sign, cons
 }
 
 QString DetailPanel::requirementText(const Report& report, const RequirementRow& row) const {
-  QString title = q(row.label);
-  if (!row.stage.empty()) title += QStringLiteral(" · ") + q(row.stage);
-  if (!row.weld.empty()) title += QStringLiteral(" · ") + q(row.weld);
+  QString title = html_text(row.label);
+  if (!row.stage.empty()) title += QStringLiteral(" · ") + html_text(row.stage);
+  if (!row.weld.empty()) title += QStringLiteral(" · ") + html_text(row.weld);
   LabelTable facts;
-  facts.add(tr("Limit"), q(row.limit));
-  facts.add(tr("Measured"), q(row.measured));
-  facts.add(tr("Margin"), q(row.margin));
-  facts.add(tr("Uncertainty (k = 2)"), q(row.uncertainty));
-  facts.add(tr("Thermocouple"), q(row.where));
-  facts.add(tr("When"), q(row.when));
+  facts.add(tr("Limit"), html_text(row.limit));
+  facts.add(tr("Measured"), html_text(row.measured));
+  facts.add(tr("Margin"), html_text(row.margin));
+  facts.add(tr("Uncertainty (k = 2)"), html_text(row.uncertainty));
+  facts.add(tr("Thermocouple"), html_text(row.where));
+  facts.add(tr("When"), html_text(row.when));
   LabelTable alternatives;
   alternatives.add(row.alternatives);
   QString budgets;
   for (const std::size_t index : row.budgets) budgets += budgetText(report.budgets[index], report.unit);
-  return heading(title, sign_of(row.verdict), q(row.verdict_text)) + paragraph(q(row.text)) + facts.html() +
-         (row.shortfall.empty() ? QString() : paragraph(tr("Shortfall: %1").arg(q(row.shortfall)))) +
-         (row.first_deviation.empty() ? QString()
-                                      : paragraph(tr("First deviation: %1").arg(q(row.first_deviation)))) +
+  return heading(title, sign_of(row.verdict), html_text(row.verdict_text)) + paragraph(html_text(row.text)) +
+         facts.html() +
+         (row.shortfall.empty() ? QString() : paragraph(tr("Shortfall: %1").arg(html_text(row.shortfall)))) +
+         (row.first_deviation.empty()
+              ? QString()
+              : paragraph(tr("First deviation: %1").arg(html_text(row.first_deviation)))) +
          unfolding(tr("Other evaluations, for comparison"), row.alternatives.size(), alternatives.html()) +
          budgets + asked_of(report, row.stage);
 }
@@ -115,26 +116,26 @@ QString DetailPanel::unfolding(const QString& title, std::size_t count, const QS
 }
 
 QString DetailPanel::findingText(const Report& report, const FindingRow& row) const {
-  const QString title = tr("Finding %1: %2").arg(q(row.tag), q(row.label));
+  const QString title = tr("Finding %1: %2").arg(html_text(row.tag), html_text(row.label));
   LabelTable facts;
-  facts.add(tr("Stage"), q(row.stage));
-  facts.add(tr("Weld"), q(row.weld));
-  facts.add(tr("Thermocouple"), q(row.where));
-  facts.add(tr("When"), q(row.when));
-  facts.add(tr("Worst value"), q(row.extreme));
-  facts.add(tr("Review"), q(row.disposition));
+  facts.add(tr("Stage"), html_text(row.stage));
+  facts.add(tr("Weld"), html_text(row.weld));
+  facts.add(tr("Thermocouple"), html_text(row.where));
+  facts.add(tr("When"), html_text(row.when));
+  facts.add(tr("Worst value"), html_text(row.extreme));
+  facts.add(tr("Review"), html_text(row.disposition));
   QString held_against;
   if (row.requirement && *row.requirement < report.requirements.size()) {
     const RequirementRow& requirement = report.requirements[*row.requirement];
     LabelTable against;
-    against.add(tr("Limit"), q(requirement.limit));
-    against.add(tr("Measured"), q(requirement.measured));
-    against.add(tr("Margin"), q(requirement.margin));
-    held_against = paragraph(q(requirement.text)) + against.html(tr("The requirement"));
+    against.add(tr("Limit"), html_text(requirement.limit));
+    against.add(tr("Measured"), html_text(requirement.measured));
+    against.add(tr("Margin"), html_text(requirement.margin));
+    held_against = paragraph(html_text(requirement.text)) + against.html(tr("The requirement"));
   }
   const QString explained = row.explanation ? explanationText(*row.explanation) : QString();
-  return heading(title, sign_of(row.kind), q(row.kind_text)) + paragraph(q(row.text)) + facts.html() +
-         held_against + explained;
+  return heading(title, sign_of(row.kind), html_text(row.kind_text)) + paragraph(html_text(row.text)) +
+         facts.html() + held_against + explained;
 }
 
 QString DetailPanel::overview(const Report& report) const {
@@ -168,23 +169,23 @@ void DetailPanel::show(std::shared_ptr<const Report> shown, const Selection& sel
     case Selection::Kind::phase: {
       const PhaseRow& row = report->phases[selection.index];
       LabelTable facts;
-      facts.add(tr("From"), q(row.start));
-      facts.add(tr("To"), q(row.end));
-      facts.add(tr("Duration"), q(row.duration));
-      facts.add(tr("Mean rate"), q(row.rate));
-      facts.add(tr("Level"), q(row.level));
-      facts.add(tr("Largest spread"), q(row.spread));
-      setHtml(heading(tr("The record shows: %1").arg(q(row.kind)), {}, {}) +
+      facts.add(tr("From"), html_text(row.start));
+      facts.add(tr("To"), html_text(row.end));
+      facts.add(tr("Duration"), html_text(row.duration));
+      facts.add(tr("Mean rate"), html_text(row.rate));
+      facts.add(tr("Level"), html_text(row.level));
+      facts.add(tr("Largest spread"), html_text(row.spread));
+      setHtml(heading(tr("The record shows: %1").arg(html_text(row.kind)), {}, {}) +
               paragraph(tr("Found from the record alone, independent of the procedure.")) + facts.html());
       return;
     }
     case Selection::Kind::suspect: {
       const SuspectRow& row = report->suspects[selection.index];
       LabelTable facts;
-      facts.add(tr("When"), q(row.when));
+      facts.add(tr("When"), html_text(row.when));
       setHtml(
-          heading(tr("%1 looks %2").arg(q(row.channel), q(row.code)), {}, {}) + paragraph(q(row.text)) +
-          facts.html() +
+          heading(tr("%1 looks %2").arg(html_text(row.channel), html_text(row.code)), {}, {}) +
+          paragraph(html_text(row.text)) + facts.html() +
           paragraph(tr("This is a warning only. The program excludes nothing. Exclude the thermocouple with "
                        "Edit, Exclude… and a reason, in whole or for this time.")));
       return;
@@ -192,10 +193,10 @@ void DetailPanel::show(std::shared_ptr<const Report> shown, const Selection& sel
     case Selection::Kind::notice: {
       const NoticeRow& row = report->notices[selection.index];
       LabelTable facts;
-      facts.add(tr("First at line"), q(row.line));
-      facts.add(tr("Count"), q(row.count));
-      facts.add(tr("Channel"), q(row.channel));
-      setHtml(heading(q(row.code), {}, {}) + paragraph(q(row.text)) + facts.html());
+      facts.add(tr("First at line"), html_text(row.line));
+      facts.add(tr("Count"), html_text(row.count));
+      facts.add(tr("Channel"), html_text(row.channel));
+      setHtml(heading(html_text(row.code), {}, {}) + paragraph(html_text(row.text)) + facts.html());
       return;
     }
     case Selection::Kind::none:

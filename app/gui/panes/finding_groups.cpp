@@ -1,18 +1,16 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/gui/panes/finding_groups.h"
 
-#include <QCoreApplication>
 #include <algorithm>
 #include <map>
 #include <optional>
 #include <utility>
 
+#include "app/gui/texts/window_text.h"
 #include "app/pdf/shown_text.h"
 
 namespace soakwright::gui {
 namespace {
-
-QString tr(const char* text) { return QCoreApplication::translate("FindingGroups", text); }
 
 bool has_all(const ListLine& line, const QStringList& words) {
   return std::all_of(words.begin(), words.end(), [&line](const QString& word) {

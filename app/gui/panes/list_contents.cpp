@@ -1,19 +1,15 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/gui/panes/list_contents.h"
 
-#include <QCoreApplication>
 #include <algorithm>
 #include <limits>
 #include <utility>
 
+#include "app/gui/texts/window_text.h"
 #include "app/pdf/shown_text.h"
 
 namespace soakwright::gui {
 namespace {
-
-QString tr(const char* text) { return QCoreApplication::translate("ListContents", text); }
-
-QString q(const std::string& text) { return pdf::shown_text(text); }
 
 /// Nothing is said of a record that there is not.
 QString no_record() { return tr("No record. Open a log (Ctrl+O)."); }
@@ -33,8 +29,10 @@ ListContent requirement_lines(const Report* report) {
   for (std::size_t i = 0; i < report->requirements.size(); ++i) {
     const RequirementRow& row = report->requirements[i];
     content.lines.push_back(
-        {{q(row.verdict_text), q(row.label), q(row.stage), q(row.weld), q(row.limit), q(row.measured),
-          q(row.margin), q(row.uncertainty), q(row.where), q(row.brief_when)},
+        {{pdf::shown_text(row.verdict_text), pdf::shown_text(row.label), pdf::shown_text(row.stage),
+          pdf::shown_text(row.weld), pdf::shown_text(row.limit), pdf::shown_text(row.measured),
+          pdf::shown_text(row.margin), pdf::shown_text(row.uncertainty), pdf::shown_text(row.where),
+          pdf::shown_text(row.brief_when)},
          sign_of(row.verdict),
          i});
   }
@@ -58,8 +56,10 @@ ListContent finding_lines(const Report* report) {
   for (std::size_t i = 0; i < report->findings.size(); ++i) {
     const FindingRow& row = report->findings[i];
     content.lines.push_back(
-        {{q(row.kind_text), q(row.tag), q(row.label), q(row.stage), q(row.weld), q(row.where),
-          q(row.brief_when), q(row.extreme), q(row.text), q(row.disposition)},
+        {{pdf::shown_text(row.kind_text), pdf::shown_text(row.tag), pdf::shown_text(row.label),
+          pdf::shown_text(row.stage), pdf::shown_text(row.weld), pdf::shown_text(row.where),
+          pdf::shown_text(row.brief_when), pdf::shown_text(row.extreme), pdf::shown_text(row.text),
+          pdf::shown_text(row.disposition)},
          sign_of(row.kind),
          i});
   }
@@ -87,7 +87,7 @@ ListContent deviation_lines(const Report* report) {
                    [](const auto& a, const auto& b) { return a.first < b.first; });
   if (!report->first_deviation.empty()) {
     ListLine first;
-    first.cells = {tr("First deviation: %1").arg(q(report->first_deviation))};
+    first.cells = {tr("First deviation: %1").arg(pdf::shown_text(report->first_deviation))};
     first.heading = true;
     content.lines.push_back(std::move(first));
   }
@@ -95,7 +95,8 @@ ListContent deviation_lines(const Report* report) {
     const FindingRow& row = report->findings[i];
     // The rest of the explanation is beside the list once a line is chosen.
     content.lines.push_back(
-        {{q(row.brief_when), q(row.where), q(row.label), q(row.text), q(row.explanation->look_first)},
+        {{pdf::shown_text(row.brief_when), pdf::shown_text(row.where), pdf::shown_text(row.label),
+          pdf::shown_text(row.text), pdf::shown_text(row.explanation->look_first)},
          sign_of(row.kind),
          i});
   }
@@ -111,10 +112,11 @@ ListContent phase_lines(const Report* report) {
   if (!report) return content;
   for (std::size_t i = 0; i < report->phases.size(); ++i) {
     const PhaseRow& row = report->phases[i];
-    content.lines.push_back(
-        {{q(row.kind), q(row.start), q(row.end), q(row.duration), q(row.rate), q(row.level), q(row.spread)},
-         {},
-         i});
+    content.lines.push_back({{pdf::shown_text(row.kind), pdf::shown_text(row.start), pdf::shown_text(row.end),
+                              pdf::shown_text(row.duration), pdf::shown_text(row.rate),
+                              pdf::shown_text(row.level), pdf::shown_text(row.spread)},
+                             {},
+                             i});
   }
   return content;
 }
@@ -130,7 +132,10 @@ ListContent suspect_lines(const Report* report) {
   if (!report) return content;
   for (std::size_t i = 0; i < report->suspects.size(); ++i) {
     const SuspectRow& row = report->suspects[i];
-    content.lines.push_back({{q(row.code), q(row.channel), q(row.when), q(row.text)}, {}, i});
+    content.lines.push_back({{pdf::shown_text(row.code), pdf::shown_text(row.channel),
+                              pdf::shown_text(row.when), pdf::shown_text(row.text)},
+                             {},
+                             i});
   }
   return content;
 }
@@ -144,7 +149,11 @@ ListContent notice_lines(const Report* report) {
   if (!report) return content;
   for (std::size_t i = 0; i < report->notices.size(); ++i) {
     const NoticeRow& row = report->notices[i];
-    content.lines.push_back({{q(row.code), q(row.line), q(row.count), q(row.channel), q(row.text)}, {}, i});
+    content.lines.push_back(
+        {{pdf::shown_text(row.code), pdf::shown_text(row.line), pdf::shown_text(row.count),
+          pdf::shown_text(row.channel), pdf::shown_text(row.text)},
+         {},
+         i});
   }
   return content;
 }

@@ -26,7 +26,7 @@
 namespace soakwright::gui {
 namespace {
 
-constexpr int kFieldsInARow = 2;
+constexpr int kHeadFieldsInARow = 2;
 
 QString title_of(const TomlTableName& table) {
   if (table.entry) return ProcedurePane::tr("stage %1").arg(*table.entry + 1);
@@ -80,7 +80,7 @@ void ProcedurePane::build() {
            {"", tr("Procedure")}, {"record", tr("Record")}, {"evaluation", tr("Evaluation")}}) {
     auto* box = new QGroupBox(title, fields_);
     auto* inner = new QVBoxLayout(box);
-    auto* form = new KeyForm(procedure_keys(table), kFieldsInARow, box);
+    auto* form = new KeyForm(procedure_keys(table), kHeadFieldsInARow, box);
     inner->addWidget(form);
     sections_.push_back({table, form});
     connect(

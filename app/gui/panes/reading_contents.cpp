@@ -1,12 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/gui/panes/reading_contents.h"
 
-#include <QCoreApplication>
+#include "app/gui/texts/window_text.h"
 
 namespace soakwright::gui {
 namespace {
-
-QString tr(const char* text) { return QCoreApplication::translate("ReadingContents", text); }
 
 QString taken_as(std::size_t line, const Reading& reading) {
   if (reading.header_line.value == 0) return line <= reading.heading.size() ? tr("heading") : tr("readings");

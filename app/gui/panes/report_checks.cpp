@@ -22,7 +22,7 @@
 namespace soakwright::gui {
 namespace {
 
-constexpr int kSignSize = 28;
+constexpr int kCheckSignSize = 28;
 constexpr int kLinesOfText = 4;
 
 Sign sign_for(CheckLine::State state) {
@@ -77,7 +77,7 @@ ReportChecks::ReportChecks(QWidget* parent)
 }
 
 void ReportChecks::build() {
-  mark_->setFixedSize(kSignSize, kSignSize);
+  mark_->setFixedSize(kCheckSignSize, kCheckSignSize);
   QFont bold = summary_->font();
   bold.setBold(true);
   summary_->setFont(bold);
@@ -184,8 +184,8 @@ void ReportChecks::showLine(std::size_t line) {
 
 void ReportChecks::drawSign() {
   if (!sign_) return mark_->clear();
-  mark_->setPixmap(
-      sign_icon(*sign_, colours_, kSignSize).pixmap(QSize(kSignSize, kSignSize), devicePixelRatioF()));
+  mark_->setPixmap(sign_icon(*sign_, colours_, kCheckSignSize)
+                       .pixmap(QSize(kCheckSignSize, kCheckSignSize), devicePixelRatioF()));
 }
 
 void ReportChecks::setColours(const ChartColours& colours) {

@@ -10,7 +10,7 @@
 namespace soakwright::gui {
 namespace {
 
-constexpr int kSignSize = 16;
+constexpr int kRowSignSize = 16;
 
 }  // namespace
 
@@ -59,7 +59,7 @@ QVariant ReportListModel::data(const QModelIndex& index, int role) const {
     case Qt::AccessibleTextRole:
       return QStringLiteral("%1: %2").arg(content_.headers.value(index.column()), cell);
     case Qt::DecorationRole:
-      if (index.column() == 0 && line.sign) return sign_icon(*line.sign, colours_, kSignSize);
+      if (index.column() == 0 && line.sign) return sign_icon(*line.sign, colours_, kRowSignSize);
       return {};
     case Qt::FontRole:
       if (line.heading || (index.column() == 0 && line.sign && *line.sign == Sign::not_met)) {

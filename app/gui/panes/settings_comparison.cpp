@@ -18,8 +18,6 @@ namespace {
 constexpr int kSettingsInARow = 2;
 const char* const kEvaluation = "evaluation";
 
-QString q(const std::string& text) { return pdf::shown_text(text); }
-
 /// The row of the same requirement; null where the other evaluation has none.
 const RequirementRow* same_row(const Report& report, const RequirementRow& row) {
   for (const RequirementRow& other : report.requirements)
@@ -71,7 +69,7 @@ SettingsComparison::SettingsComparison(QWidget* parent)
   connect(&work_, &BackgroundWork::finished, this, [this](const BackgroundWork::Outcome& outcome) {
     QStringList texts;
     if (!outcome->open)
-      for (const Problem& problem : outcome->open.problems()) texts.append(q(problem.text()));
+      for (const Problem& problem : outcome->open.problems()) texts.append(pdf::shown_text(problem.text()));
     problem_->setText(texts.join(u'\n'));
     problem_->setVisible(!texts.isEmpty());
     if (outcome->open && outcome->open.value().report) showRequirements(*outcome->open.value().report);
@@ -129,15 +127,17 @@ void SettingsComparison::showRequirements(const Report& other) {
     const RequirementRow& row = own.requirements[i];
     const RequirementRow* const changed = same_row(other, row);
     content.lines.push_back(
-        {{q(row.label), q(row.stage), q(row.weld), q(row.limit), q(row.measured), q(row.verdict_text),
-          changed ? q(changed->measured) : QString(), changed ? q(changed->verdict_text) : QString()},
+        {{pdf::shown_text(row.label), pdf::shown_text(row.stage), pdf::shown_text(row.weld),
+          pdf::shown_text(row.limit), pdf::shown_text(row.measured), pdf::shown_text(row.verdict_text),
+          changed ? pdf::shown_text(changed->measured) : QString(),
+          changed ? pdf::shown_text(changed->verdict_text) : QString()},
          sign_of(changed ? changed->verdict : row.verdict),
          i});
   }
   requirements_->setColours(ChartColours::of(palette()));
   requirements_->setContent(std::move(content));
   summary_->setText(tr("Procedure's own settings: %1. These settings: %2.")
-                        .arg(q(own.verdict_text), q(other.verdict_text)));
+                        .arg(pdf::shown_text(own.verdict_text), pdf::shown_text(other.verdict_text)));
 }
 
 }  // namespace soakwright::gui

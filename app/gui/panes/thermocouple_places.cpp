@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/gui/panes/thermocouple_places.h"
 
-#include <QCoreApplication>
 #include <QFontInfo>
 #include <QLabel>
 #include <QPainter>
@@ -10,6 +9,7 @@
 #include <utility>
 
 #include "app/gui/chart/chart_scene.h"
+#include "app/gui/texts/window_text.h"
 #include "app/pdf/pages/position_sketch.h"
 #include "app/pdf/shown_text.h"
 
@@ -19,8 +19,6 @@ namespace {
 constexpr int kLeastHeight = 130;
 constexpr int kUsualHeight = 170;
 constexpr double kRoomAround_mm = 8.0;  ///< less than on paper: a window is low
-
-QString tr(const char* text) { return QCoreApplication::translate("ThermocouplePlaces", text); }
 
 /// Millimetres of the sketch so large that its words have the size of the window's.
 pdf::Scale scale_for(const QFont& font) {

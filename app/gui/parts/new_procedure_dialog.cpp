@@ -23,8 +23,6 @@
 namespace soakwright::gui {
 namespace {
 
-QString q(const std::string& text) { return pdf::shown_text(text); }
-
 std::string bytes_of(const QString& path) { return QFile::encodeName(path).toStdString(); }
 
 Problem not_read(const QString& what, const QString& help) {
@@ -105,7 +103,7 @@ NewProcedureDialog::NewProcedureDialog(const OpenCase& open, const DataFolders& 
   for (const QString& folder : folders.rules) places.push_back(bytes_of(folder));
   shelf_ = read_rule_folders(places);
   for (const PublishedRule& one : shelf_.rules)
-    rule_->addItem(q(one.title), QString::fromStdString(one.name));
+    rule_->addItem(pdf::shown_text(one.title), QString::fromStdString(one.name));
   for (const QString& path : sample_procedures(folders.samples)) sample_->addItem(sample_name(path), path);
   auto* form = new QFormLayout;
   build(form);
@@ -180,14 +178,14 @@ void NewProcedureDialog::chooseRule() {
   lower_by_->addItem(tr("No"), QString());
   if (place >= 0) {
     const PublishedRule& rule = shelf_.rules[static_cast<std::size_t>(place)];
-    for (const std::string& material : rule.materials) material_->addItem(q(material));
+    for (const std::string& material : rule.materials) material_->addItem(pdf::shown_text(material));
     for (const double value : lower_by_of(rule))
       lower_by_->addItem(
           tr("%1 °%2 lower, for a longer time")
               .arg(value)
               .arg(rule.unit == TemperatureUnit::fahrenheit ? QStringLiteral("F") : QStringLiteral("C")),
           value);
-    rule_->setToolTip(q(rule.provenance.source.value_or(std::string{})));
+    rule_->setToolTip(pdf::shown_text(rule.provenance.source.value_or(std::string{})));
   }
   make();
 }
@@ -263,7 +261,8 @@ void NewProcedureDialog::make() {
   if (made)
     text_ = made.value();
   else
-    for (const Problem& problem : made.problems()) problems.append(as_fields(q(problem.text())));
+    for (const Problem& problem : made.problems())
+      problems.append(as_fields(pdf::shown_text(problem.text())));
   problem_->setText(problems.join(u'\n'));
   preview_->setPlainText(made ? QString::fromStdString(made.value()) : QString());
   buttons_->button(QDialogButtonBox::Ok)->setEnabled(made.ok());

@@ -3,6 +3,7 @@
 
 #include <QDialog>
 #include <QDialogButtonBox>
+#include <QFile>
 #include <QFileInfo>
 #include <QFontDatabase>
 #include <QLabel>
@@ -11,6 +12,11 @@
 #include <QVBoxLayout>
 
 namespace soakwright::gui {
+
+QString text_on_disk(const QString& path) {
+  QFile file(path);
+  return file.open(QIODevice::ReadOnly) ? QString::fromUtf8(file.readAll()) : QString();
+}
 
 bool ask_to_save(QWidget* parent, const QString& path, bool is_new, const QStringList& words,
                  const QStringList& lines) {

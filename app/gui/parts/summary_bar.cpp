@@ -14,18 +14,16 @@ namespace {
 
 constexpr int kSignSize = 34;
 
-QString q(const std::string& text) { return pdf::shown_text(text); }
-
 /// What the verdict is about: work, welds, log, procedure.
 QString subject_of(const OpenCase& open) {
   QStringList parts;
-  if (open.analysis.job && open.analysis.job->work) parts.append(q(*open.analysis.job->work));
-  if (open.analysis.job && open.analysis.job->weld) parts.append(q(*open.analysis.job->weld));
+  if (open.analysis.job && open.analysis.job->work) parts.append(pdf::shown_text(*open.analysis.job->work));
+  if (open.analysis.job && open.analysis.job->weld) parts.append(pdf::shown_text(*open.analysis.job->weld));
   if (!open.log_path.isEmpty()) parts.append(QFileInfo(open.log_path).fileName());
   if (open.analysis.procedure) {
-    QString procedure = q(open.analysis.procedure->number);
+    QString procedure = pdf::shown_text(open.analysis.procedure->number);
     if (open.analysis.procedure->revision)
-      procedure += SummaryBar::tr(" rev. %1").arg(q(*open.analysis.procedure->revision));
+      procedure += SummaryBar::tr(" rev. %1").arg(pdf::shown_text(*open.analysis.procedure->revision));
     parts.append(procedure);
   }
   return parts.join(QStringLiteral("  ·  "));
@@ -84,12 +82,12 @@ void SummaryBar::show(const OpenCase& open, const State& state) {
   verdict_.reset();
   if (report && report->verdict) {
     verdict_ = sign_of(*report->verdict);
-    word_->setText(q(report->verdict_text));
-    sentence_->setText(q(report->verdict_sentence));
+    word_->setText(pdf::shown_text(report->verdict_text));
+    sentence_->setText(pdf::shown_text(report->verdict_sentence));
   } else if (report) {
     word_->setText(tr("No verdict"));
     sentence_->setText(tr("Not evaluated yet: open a procedure (Ctrl+Shift+O).") +
-                       q(report->verdict_sentence).section(u'.', 1));
+                       pdf::shown_text(report->verdict_sentence).section(u'.', 1));
   } else if (open.analysis.procedure) {
     word_->setText(tr("No record"));
     sentence_->setText(tr("The procedure is open. Open the log to evaluate (Ctrl+O)."));
@@ -119,7 +117,7 @@ void SummaryBar::show(const OpenCase& open, const State& state) {
   }
   QString caution;
   if (report && !report->cautions.empty()) {
-    caution = q(report->cautions.front()).toHtmlEscaped();
+    caution = pdf::shown_text(report->cautions.front()).toHtmlEscaped();
     if (report->cautions.size() > 1)
       caution +=
           tr(" <a href=\"cautions\">All %n cautions</a>", nullptr, static_cast<int>(report->cautions.size()));

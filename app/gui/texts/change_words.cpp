@@ -1,28 +1,23 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/gui/texts/change_words.h"
 
-#include <QCoreApplication>
-
+#include "app/gui/texts/window_text.h"
 #include "app/pdf/shown_text.h"
 
 namespace soakwright::gui {
 namespace {
 
-QString tr(const char* text) { return QCoreApplication::translate("ChangeWords", text); }
-
-QString q(const std::string& text) { return pdf::shown_text(text); }
-
-QString key_words(const std::string& key) { return q(key).replace(u'_', u' '); }
+QString key_words(const std::string& key) { return pdf::shown_text(key).replace(u'_', u' '); }
 
 QString column_words(const std::string& name) {
   bool number = false;
-  q(name).toUInt(&number);
-  return number ? tr("column %1").arg(q(name)) : q(name);
+  pdf::shown_text(name).toUInt(&number);
+  return number ? tr("column %1").arg(pdf::shown_text(name)) : pdf::shown_text(name);
 }
 
 QString value_of(const AddedEntry& added, const std::string& key) {
   for (const auto& [name, value] : added.keys)
-    if (name == key) return q(value);
+    if (name == key) return pdf::shown_text(value);
   return {};
 }
 
@@ -45,7 +40,7 @@ QString added_words(const AddedEntry& added) {
     return tr("%1 excluded, %2: %3").arg(value_of(added, "column"), when, value_of(added, "reason"));
   }
   QStringList parts;
-  for (const auto& [key, value] : added.keys) parts.append(q(value));
+  for (const auto& [key, value] : added.keys) parts.append(pdf::shown_text(value));
   return tr("new %1: %2").arg(key_words(added.list), parts.join(QStringLiteral(", ")));
 }
 
@@ -55,7 +50,9 @@ QString change_words(const JobChange& change) {
   if (change.whole) return tr("job text changed");
   if (change.added) return added_words(*change.added);
   const bool of_file = !change.column && change.table == "import";
-  const QString value = change.value ? q(*change.value) : of_file ? tr("as found") : tr("not given");
+  const QString value = change.value ? pdf::shown_text(*change.value)
+                        : of_file    ? tr("as found")
+                                     : tr("not given");
   if (change.column && !change.column->names.empty())
     return tr("%1: %2 %3").arg(column_words(change.column->names.front()), key_words(change.key), value);
   return tr("%1: %2").arg(key_words(change.key), value);

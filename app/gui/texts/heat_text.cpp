@@ -4,12 +4,10 @@
 #include <QStringList>
 #include <algorithm>
 
-#include "app/pdf/shown_text.h"
+#include "app/gui/texts/window_text.h"
 
 namespace soakwright::gui {
 namespace {
-
-QString q(const std::string& text) { return pdf::shown_text(text).toHtmlEscaped(); }
 
 QString paragraph(const QString& text) { return QStringLiteral("<p style='margin:2px 0'>%1</p>").arg(text); }
 
@@ -17,19 +15,19 @@ QString paragraph(const QString& text) { return QStringLiteral("<p style='margin
 QString row_text(const FigureTable& table, const std::vector<std::string>& row) {
   QStringList figures;
   for (std::size_t i = 1; i < std::min(row.size(), table.columns.size()); ++i)
-    if (!row[i].empty()) figures << q(table.columns[i]) + QLatin1Char(' ') + q(row[i]);
-  return QStringLiteral("<b>%1</b>: %2").arg(q(row.front()), figures.join(QStringLiteral("; ")));
+    if (!row[i].empty()) figures << html_text(table.columns[i]) + QLatin1Char(' ') + html_text(row[i]);
+  return QStringLiteral("<b>%1</b>: %2").arg(html_text(row.front()), figures.join(QStringLiteral("; ")));
 }
 
 }  // namespace
 
 QString figuresText(const FigureTable& table) {
-  QString html = QStringLiteral("<p style='margin:8px 0 2px 0'><b>%1</b></p>").arg(q(table.title));
+  QString html = QStringLiteral("<p style='margin:8px 0 2px 0'><b>%1</b></p>").arg(html_text(table.title));
   for (const std::vector<std::string>& row : table.rows)
     if (!row.empty()) html += paragraph(row_text(table, row));
   for (const LabelledText& fact : table.facts)
-    html += paragraph(QStringLiteral("%1: %2").arg(q(fact.name), q(fact.text)));
-  for (const std::string& note : table.notes) html += paragraph(q(note));
+    html += paragraph(QStringLiteral("%1: %2").arg(html_text(fact.name), html_text(fact.text)));
+  for (const std::string& note : table.notes) html += paragraph(html_text(note));
   return html;
 }
 

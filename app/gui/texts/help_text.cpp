@@ -1,18 +1,16 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/gui/texts/help_text.h"
 
-#include <QCoreApplication>
 #include <QDialog>
 #include <QDialogButtonBox>
 #include <QTextBrowser>
 #include <QVBoxLayout>
 
+#include "app/gui/texts/window_text.h"
 #include "app/pdf/shown_text.h"
 
 namespace soakwright::gui {
 namespace {
-
-QString tr(const char* text) { return QCoreApplication::translate("HelpText", text); }
 
 QString list_of(const QStringList& lines) {
   QString html = QStringLiteral("<ul>");

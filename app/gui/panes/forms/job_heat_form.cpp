@@ -19,8 +19,7 @@ namespace soakwright::gui {
 namespace {
 
 // Beside the text in a narrow window there is no room for more.
-constexpr int kElementsInARow = 2;
-constexpr int kFieldsInARow = 1;
+constexpr int kHeatFieldsInARow = 1;
 const char* const kBand = "band";
 
 /// The entry of the list, or the table, as the text has it; null where there is none.
@@ -60,8 +59,8 @@ JobHeatForm::JobHeatForm(QWidget* parent)
   row->addWidget(add_band_);
   row->addStretch(1);
   band_column_->addLayout(row);
-  add(group(tr("Qualified tempering")), "qualified", kFieldsInARow);
-  add(group(tr("Hydrogen")), "hydrogen", kFieldsInARow);
+  add(group(tr("Qualified tempering")), "qualified", kHeatFieldsInARow);
+  add(group(tr("Hydrogen")), "hydrogen", kHeatFieldsInARow);
   connect(add_band_, &QPushButton::clicked, this, [this] {
     take(with_toml_entry(now_, kBand, {{"diameter", toml_words("")}}, name_));
   });
@@ -122,7 +121,7 @@ void JobHeatForm::matchBands(std::size_t count) {
     Band band;
     band.card = new QFrame(this);
     band.card->setFrameShape(QFrame::StyledPanel);
-    band.form = new KeyForm(job_keys(kBand), kFieldsInARow, band.card);
+    band.form = new KeyForm(job_keys(kBand), kHeatFieldsInARow, band.card);
     band.problem = new ProblemLabel(band.card);
     auto* remove = new QPushButton(tr("Remove"), band.card);
     remove->setAccessibleName(tr("Remove band %1").arg(entry + 1));

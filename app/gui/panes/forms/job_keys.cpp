@@ -1,14 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/gui/panes/forms/job_keys.h"
 
-#include <QCoreApplication>
+#include "app/gui/texts/window_text.h"
 
 namespace soakwright::gui {
 namespace {
 
 using Kind = FormKey::Kind;
-
-QString tr(const char* text) { return QCoreApplication::translate("JobKeys", text); }
 
 std::vector<FormKey> composition_keys() {
   const QString percent = QStringLiteral("%");

@@ -13,4 +13,7 @@ namespace soakwright::gui {
 /// [hydrogen], or of an entry of [[band]].
 std::vector<FormKey> job_keys(const std::string& table);
 
+/// Of the composition: short names and figures, two beside each other.
+inline constexpr int kElementsInARow = 2;
+
 }  // namespace soakwright::gui

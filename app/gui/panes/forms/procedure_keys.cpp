@@ -1,14 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/gui/panes/forms/procedure_keys.h"
 
-#include <QCoreApplication>
+#include "app/gui/texts/window_text.h"
 
 namespace soakwright::gui {
 namespace {
 
 using Kind = FormKey::Kind;
-
-QString tr(const char* text) { return QCoreApplication::translate("ProcedureKeys", text); }
 
 const QString kDegree = QStringLiteral("°%1");
 const QString kRate = QStringLiteral("°%1/h");

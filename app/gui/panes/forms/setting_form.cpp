@@ -23,18 +23,17 @@ constexpr int kBoxesInARow = 2;
 constexpr int kShortestBox = 14;   ///< characters, where there is room
 constexpr int kNarrowestBox = 72;  ///< pixels, where there is not
 
-QString q(const std::string& text) { return QString::fromStdString(text); }
-
 /// As the job writes a delimiter.
 QString delimiter_word(const std::string& delimiter) {
   if (delimiter == "\t") return QStringLiteral("tab");
-  return delimiter == " " ? QStringLiteral("spaces") : q(delimiter);
+  return delimiter == " " ? QStringLiteral("spaces") : QString::fromStdString(delimiter);
 }
 
 /// The value of the file's key among `changes`; empty if it is taken out, none if it is not named.
 std::optional<QString> value_in(const std::string& key, const std::vector<JobChange>& changes) {
   for (const JobChange& change : changes)
-    if (!change.column && change.key == key) return change.value ? q(*change.value) : QString();
+    if (!change.column && change.key == key)
+      return change.value ? QString::fromStdString(*change.value) : QString();
   return std::nullopt;
 }
 
@@ -44,8 +43,8 @@ QString given_in(const std::string& key, const Setting<std::string>* setting,
   if (const auto value = value_in(key, by_hand)) return *value;
   if (!setting || setting->by != SettingBy::given) return {};
   if (key == "delimiter") return delimiter_word(setting->value);
-  if (key == "time") return q(setting->value).section(u',', 0, 0);
-  return q(setting->value);
+  if (key == "time") return QString::fromStdString(setting->value).section(u',', 0, 0);
+  return QString::fromStdString(setting->value);
 }
 
 /// Of a log that could not be read: what its first lines show.
@@ -190,7 +189,8 @@ void SettingForm::showFields(const Record* record, const Job* job, const std::ve
   if (job && !value_in("date", by_hand) && job->reading.date)
     date = QDate(job->reading.date->year, job->reading.date->month, job->reading.date->day)
                .toString(Qt::ISODate);
-  if (job && !value_in("start", by_hand) && job->reading.start) start = q(job->reading.start->iso());
+  if (job && !value_in("start", by_hand) && job->reading.start)
+    start = QString::fromStdString(job->reading.start->iso());
   show_in("date", !record || record->clock.kind() == Clock::time_of_day, date);
   show_in("start", !record || record->clock.kind() == Clock::elapsed, start.replace(u'T', u' '));
 }
@@ -225,18 +225,20 @@ void SettingForm::show(const Record* record, const Job* job, const std::vector<J
   while (time->count() > 1) time->removeItem(1);
   if (record) {
     std::map<std::size_t, QString> names;
-    for (const Channel& channel : record->channels) names[channel.column] = q(channel.name);
-    for (const OtherColumn& other : record->other_columns) names[other.column] = q(other.name);
+    for (const Channel& channel : record->channels)
+      names[channel.column] = QString::fromStdString(channel.name);
+    for (const OtherColumn& other : record->other_columns)
+      names[other.column] = QString::fromStdString(other.name);
     for (const std::size_t column : record->reading.time_columns)
       names.try_emplace(column, column == record->reading.time_columns.front()
-                                    ? q(record->reading.time_column.value)
+                                    ? QString::fromStdString(record->reading.time_column.value)
                                     : tr("time"));
     for (const auto& [number, name] : names)
       time->addItem(tr("%1: %2").arg(number).arg(shown(name)), QString::number(number));
   } else {
     const std::vector<std::string> columns = columns_of(preview, by_hand);
     for (std::size_t number = 1; number <= columns.size(); ++number) {
-      const QString name = q(columns[number - 1]);
+      const QString name = QString::fromStdString(columns[number - 1]);
       time->addItem(name.isEmpty() ? tr("Column %1").arg(number) : tr("%1: %2").arg(number).arg(shown(name)),
                     QString::number(number));
     }
@@ -254,7 +256,8 @@ void SettingForm::show(const Record* record, const Job* job, const std::vector<J
     // The box names columns by number; a job may name them by header.
     if (std::string_view{key} == "time_column" && !given.isEmpty() && time->findData(given) < 0 && record)
       given = QString::number(reading.time_columns.front());
-    QString found = setting->by == SettingBy::found && record ? q(setting->value) : QString();
+    QString found =
+        setting->by == SettingBy::found && record ? QString::fromStdString(setting->value) : QString();
     if (std::string_view{key} == "delimiter" && !found.isEmpty()) found = delimiter_word(setting->value);
     if (std::string_view{key} == "header_line" && !found.isEmpty())
       found = reading.header_line.value == 0 ? tr("none") : tr("line %1").arg(reading.header_line.value);

@@ -19,7 +19,6 @@
 namespace soakwright::gui {
 namespace {
 
-constexpr int kElementsInARow = 2;
 const char* const kWeld = "weld";
 const char* const kComposition = "composition";
 

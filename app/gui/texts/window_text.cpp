@@ -1,0 +1,14 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/gui/texts/window_text.h"
+
+#include <QCoreApplication>
+
+#include "app/pdf/shown_text.h"
+
+namespace soakwright::gui {
+
+QString tr(const char* text) { return QCoreApplication::translate("Window", text); }
+
+QString html_text(const std::string& text) { return pdf::shown_text(text).toHtmlEscaped(); }
+
+}  // namespace soakwright::gui

@@ -1,0 +1,15 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Words of the window that no QObject says, and text of the core in rich text.
+#pragma once
+
+#include <QString>
+#include <string>
+
+namespace soakwright::gui {
+
+/// As QObject::tr() translates, for free functions.
+QString tr(const char* text);
+/// shown_text() in which nothing is taken for markup.
+QString html_text(const std::string& text);
+
+}  // namespace soakwright::gui

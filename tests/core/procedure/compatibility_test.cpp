@@ -5,14 +5,13 @@
 #include <catch2/catch.hpp>
 
 #include "core/procedure/job/job_file.h"
-#include "core/procedure/procedure_file.h"
-#include "tests/core/procedure/refusals.h"
+#include "tests/core/procedure/parsed_procedure.h"
 
 using namespace soakwright;
+using given_procedure::kHead;
 
 namespace {
 
-const std::string kHead = "soakwright = \"procedure 1\"\nnumber = \"HTP-021\"\nunit = \"C\"\n";
 const std::string kRateRule =
     "[[stage]]\nkind = \"heat\"\nrate_max = { over = 5500, per = \"mm\" }\nrate_min = 20\n";
 const std::string kTimeRule =

@@ -10,8 +10,8 @@
 #include "core/analyse.h"
 #include "core/procedure/job/job_file.h"
 #include "core/procedure/named_path.h"
-#include "core/report/report.h"
 #include "tests/core/report/made_up_run.h"
+#include "tests/core/report/report_parts.h"
 
 using namespace soakwright;
 using Catch::Matchers::Contains;
@@ -22,12 +22,6 @@ const SummaryRow* row_of(const Certificate& certificate, const std::string& labe
   for (const SummaryRow& row : certificate.summary)
     if (row.label == label) return &row;
   return nullptr;
-}
-
-std::string text_of(const std::vector<LabelledText>& facts, const std::string& name) {
-  for (const LabelledText& fact : facts)
-    if (fact.name == name) return fact.text;
-  return {};
 }
 
 Report sample(const std::string& job) {

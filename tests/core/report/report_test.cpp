@@ -1,39 +1,19 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+// What the report says of a run: verdict, record, job, method, cautions and the people.
 #include "core/report/report.h"
 
 #include <algorithm>
+#include <memory>
+#include <string>
+#include <utility>
+#include <vector>
 
 #include <catch2/catch.hpp>
 
 #include "tests/core/report/made_up_run.h"
+#include "tests/core/report/report_parts.h"
 
 using namespace soakwright;
-
-namespace {
-
-bool says(const std::vector<LabelledText>& facts, const std::string& name) {
-  return std::any_of(facts.begin(), facts.end(), [&](const LabelledText& fact) { return fact.name == name; });
-}
-
-std::string text_of(const std::vector<LabelledText>& facts, const std::string& name) {
-  const auto found =
-      std::find_if(facts.begin(), facts.end(), [&](const LabelledText& fact) { return fact.name == name; });
-  return found == facts.end() ? std::string{} : found->text;
-}
-
-bool any_holds(const std::vector<std::string>& texts, const std::string& part) {
-  return std::any_of(texts.begin(), texts.end(),
-                     [&](const std::string& text) { return text.find(part) != std::string::npos; });
-}
-
-const RequirementRow& row_of(const Report& report, const std::string& id) {
-  const auto found = std::find_if(report.requirements.begin(), report.requirements.end(),
-                                  [&](const RequirementRow& row) { return row.id == id; });
-  REQUIRE(found != report.requirements.end());
-  return *found;
-}
-
-}  // namespace
 
 TEST_CASE("a clean run is told as met, with every requirement of the procedure") {
   const Analysis analysis = made_up_analysis();
@@ -75,93 +55,6 @@ TEST_CASE("each row leads back to the value that it was made from") {
     CHECK_FALSE(row.text.empty());
   }
   for (std::size_t i = 0; i < report.channels.size(); ++i) CHECK(report.channels[i].channel == i);
-}
-
-TEST_CASE("a rate's evidence is the fitted line in its window") {
-  const Analysis analysis = made_up_analysis();
-  const Report report = make_report(analysis);
-  const RequirementRow& row = row_of(report, "stage-1.heating-rate");
-  const Requirement& requirement = analysis.verdicts->requirements[row.requirement];
-  REQUIRE(row.evidence.fit);
-  const auto& [from, to] = *row.evidence.fit;
-  CHECK(from.at_s == requirement.from_s);
-  CHECK(to.at_s == requirement.to_s);
-  CHECK((to.level_c - from.level_c) / (to.at_s - from.at_s) * 3600.0 ==
-        Approx(*requirement.measured).epsilon(1e-12));
-  // Through the middle of the readings: at the window's centre the line is their mean.
-  REQUIRE(row.evidence.traces.size() == 1);
-  const ChartTrace& trace = report.chart.traces[row.evidence.traces[0]];
-  double sum = 0.0;
-  double count = 0.0;
-  for (std::size_t i = 0; i < analysis.record->rows(); ++i) {
-    const double at_s = analysis.record->times_s[i];
-    if (at_s < from.at_s - 1e-6 || at_s > to.at_s + 1e-6) continue;
-    sum += *trace.readings.celsius(i);
-    count += 1.0;
-  }
-  CHECK(0.5 * (from.level_c + to.level_c) == Approx(sum / count).epsilon(1e-9));
-}
-
-TEST_CASE("a spread's evidence is its pair at its moment") {
-  const Report report = make_report(made_up_analysis());
-  const RequirementRow& row = row_of(report, "stage-2.spread");
-  REQUIRE(row.evidence.points.size() == 2);
-  CHECK(row.evidence.points[0].at_s == row.evidence.points[1].at_s);
-  const double apart = std::fabs(row.evidence.points[0].level_c - row.evidence.points[1].level_c);
-  CHECK(row.measured == std::to_string(static_cast<int>(apart)) + "." +
-                            std::to_string(static_cast<int>(std::lround(apart * 10.0)) % 10) + " °C");
-}
-
-TEST_CASE("a hold's evidence marks the thermocouples that start and stop its clock") {
-  const Report report = make_report(made_up_analysis());
-  const RequirementRow& row = row_of(report, "stage-2.hold-time");
-  REQUIRE(row.evidence.points.size() == 2);
-  CHECK(row.evidence.points[0].at_s == Approx(*row.evidence.from_s));
-  CHECK(row.evidence.points[1].at_s == Approx(*row.evidence.to_s));
-  for (const ChartPoint& point : row.evidence.points) CHECK(point.level_c == Approx(590.0).margin(0.01));
-}
-
-TEST_CASE("the chart holds a range where the hold was, and over the whole record where there was none") {
-  const Report reached = make_report(made_up_analysis());
-  REQUIRE(reached.chart.ranges.size() == 1);
-  CHECK(reached.chart.ranges[0].reached);
-  CHECK(reached.chart.ranges[0].text == "Stage 2, hold 590 to 620 °C");
-  CHECK(reached.chart.ranges[0].from_s > 0.0);
-  MadeUpRun run;
-  run.spread_k = 80.0;  // never all within 30 °C of each other
-  const Report missed = make_report(made_up_analysis(run));
-  REQUIRE(missed.chart.ranges.size() == 1);
-  CHECK_FALSE(missed.chart.ranges[0].reached);
-  CHECK(missed.chart.ranges[0].from_s == 0.0);
-  CHECK(missed.chart.ranges[0].to_s == missed.chart.end_s);
-}
-
-TEST_CASE("maximum temperatures and levels stand on the chart once") {
-  const Report report = make_report(made_up_analysis());
-  const auto count = [&](ChartLevel::Kind kind) {
-    return std::count_if(report.chart.levels.begin(), report.chart.levels.end(),
-                         [kind](const ChartLevel& level) { return level.kind == kind; });
-  };
-  CHECK(count(ChartLevel::Kind::temperature_max) == 1);
-  CHECK(count(ChartLevel::Kind::start_temperature_max) == 1);
-  CHECK(count(ChartLevel::Kind::evaluated_above) == 1);
-}
-
-TEST_CASE("a level on the chart names the stages whose limit it is") {
-  const Analysis analysis = made_up_analysis();
-  const Report report = make_report(analysis);
-  for (const ChartLevel& level : report.chart.levels) {
-    std::vector<std::size_t> expected;
-    for (const Stage& stage : analysis.procedure->stages) {
-      const auto* ramp = std::get_if<RampStage>(&stage.specified);
-      if (ramp == nullptr) continue;
-      const auto& limit = level.kind == ChartLevel::Kind::evaluated_below ? ramp->below : ramp->above;
-      const bool of_stages =
-          level.kind == ChartLevel::Kind::evaluated_above || level.kind == ChartLevel::Kind::evaluated_below;
-      if (of_stages && limit && limit->celsius() == level.level_c) expected.push_back(stage.number);
-    }
-    CHECK(level.stages == expected);
-  }
 }
 
 TEST_CASE("method notes say only what applies") {
@@ -325,73 +218,4 @@ TEST_CASE("a delimiter or decimal sign that is easily overlooked is told by its 
     analysis.record = record;
     CHECK(text_of(make_report(analysis).reading, "Delimiter") == std::string{said} + " (found)");
   }
-}
-
-TEST_CASE("thermocouple tables give each one's way through hold and ramps") {
-  const Report report = make_report(made_up_analysis());
-  REQUIRE(report.holds.size() == 1);
-  REQUIRE(report.holds[0].rows.size() == 4);
-  CHECK(report.holds[0].title == "Stage 2, hold 590 to 620 °C");
-  REQUIRE(report.rates.size() == 1);
-  CHECK(report.rates[0].columns ==
-        std::vector<std::string>{"Stage 1, heat: steepest over 15 min", "Stage 1, heat: overall",
-                                 "Stage 3, cool: steepest over 15 min", "Stage 3, cool: overall"});
-  REQUIRE(report.rates[0].rows.size() == 4);
-  const RequirementRow& heating = row_of(report, "stage-1.heating-rate");
-  bool steepest_is_there = false;
-  for (const RateTable::Row& row : report.rates[0].rows) {
-    REQUIRE(row.rates.size() == 4);
-    // The steepest over 15 min is never below the mean over the whole ramp by much; the largest of all is the
-    // requirement's own figure.
-    CHECK(std::stod(row.rates[0]) >= std::stod(row.rates[1]) - 1.0);
-    if (row.name == heating.where) steepest_is_there = heating.measured == row.rates[0] + " °C/h";
-  }
-  CHECK(steepest_is_there);
-}
-
-TEST_CASE("the procedure's limits are told with their source, worked out for the thickness") {
-  const Report report = make_report(made_up_analysis());
-  REQUIRE(report.procedure);
-  CHECK(report.procedure->source ==
-        "Invented for this test, edition 2031, clause 4.2, from memory, check against your edition");
-  REQUIRE(report.procedure->stages.size() == 4);
-  CHECK(report.procedure->stages[0].title == "Whole record");
-  CHECK(text_of(report.procedure->stages[1].limits, "Heating rate") ==
-        "at most 5500 °C/h divided by the thickness in mm, not below 55 °C/h, not above 220 °C/h: 144.7 °C/h "
-        "for 38 mm");
-  CHECK(text_of(report.procedure->stages[2].limits, "Hold time") == "at least 1 h 35 min, continuous");
-}
-
-TEST_CASE(
-    "a take-over is drawn with both thermocouples, and findings are listed in the order of their numbers") {
-  MadeUpRun run;
-  run.dip = true;
-  run.hot = true;
-  run.excursion = true;
-  Analysis analysis = made_up_analysis(run);
-  auto verdicts = std::make_shared<Verdicts>(*analysis.verdicts);
-  verdicts->replaced = {{"TC1", "TC4", 3600.0, -1.2}};
-  Finding note;
-  note.channel = "TC1";
-  note.from_s = note.to_s = 3600.0;
-  note.what = {state(Sentence::took_over_unseen, std::string{"TC4"}, std::string{"TC1"}, AtMoment{3600.0})};
-  verdicts->findings.insert(verdicts->findings.begin(), note);
-  analysis.verdicts = verdicts;
-  const Report report = make_report(analysis);
-
-  const auto event = std::find_if(report.events.begin(), report.events.end(), [](const EventRow& one) {
-    return one.findings == std::vector<std::size_t>{0};
-  });
-  REQUIRE(event != report.events.end());
-  REQUIRE(event->evidence);
-  CHECK(event->evidence->traces == std::vector<std::size_t>{0, 3});
-  CHECK(event->where == "TC1");
-
-  const std::vector<std::size_t> order = findings_by_number(report);
-  REQUIRE(order.size() == report.findings.size());
-  REQUIRE(order.size() > 2);
-  // A note comes last, though it was found first.
-  CHECK(order.back() == 0);
-  for (std::size_t i = 1; i < order.size(); ++i)
-    CHECK(std::stoi(report.findings[order[i - 1]].tag) <= std::stoi(report.findings[order[i]].tag));
 }

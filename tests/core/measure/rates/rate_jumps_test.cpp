@@ -6,22 +6,15 @@
 
 #include <catch2/catch.hpp>
 
+#include "tests/core/measure/rates/ramp_between.h"
 #include "tests/core/measure/traced.h"
 
 using namespace soakwright;
 
 namespace {
 
-RampStage stage_between(RampStage::Direction direction, std::optional<double> above,
-                        std::optional<double> below = {}) {
-  RampStage stage;
-  stage.direction = direction;
-  if (above) stage.above = Temperature::of_celsius(*above);
-  if (below) stage.below = Temperature::of_celsius(*below);
-  return stage;
-}
-const RampStage kHeat = stage_between(RampStage::Direction::heat, {});
-const RampStage kCool = stage_between(RampStage::Direction::cool, {});
+const RampStage kHeat = ramp_between(RampStage::Direction::heat, {});
+const RampStage kCool = ramp_between(RampStage::Direction::cool, {});
 
 /// "60..120 +50" for every jump of the parts of one channel, a row a minute.
 std::string jumps(const std::vector<double>& values, const RampStage& stage, double width_s, double bound_k) {
@@ -80,14 +73,14 @@ TEST_CASE("Of jumps that overlap the largest is told, apart ones each") {
 TEST_CASE("A part's end counts where the channel crosses a limit there") {
   // From 200 to 400 in one step, then level: 300 is crossed half way, at 90 s.
   const std::vector<double> values = {200, 200, 400, 400, 400};
-  CHECK(jumps(values, stage_between(RampStage::Direction::heat, 300), 300, 99.9) == "90..120 +100");
-  CHECK(jumps(values, stage_between(RampStage::Direction::heat, 300), 300, 100).empty());
+  CHECK(jumps(values, ramp_between(RampStage::Direction::heat, 300), 300, 99.9) == "90..120 +100");
+  CHECK(jumps(values, ramp_between(RampStage::Direction::heat, 300), 300, 100).empty());
   // Up to the crossing of `below` at 350: 50 K from the reading at 300.
   const std::vector<double> through = {300, 300, 400, 400};
-  CHECK(jumps(through, stage_between(RampStage::Direction::heat, 200, 350), 300, 49.9) == "60..90 +50");
+  CHECK(jumps(through, ramp_between(RampStage::Direction::heat, 200, 350), 300, 49.9) == "60..90 +50");
   // The way from end to end, with no reading between, does not count.
   CHECK(
-      jumps({200, 400, 400, 400, 400}, stage_between(RampStage::Direction::heat, 250, 350), 300, 10).empty());
+      jumps({200, 400, 400, 400, 400}, ramp_between(RampStage::Direction::heat, 250, 350), 300, 10).empty());
 }
 
 TEST_CASE("An end that is no crossing does not count") {

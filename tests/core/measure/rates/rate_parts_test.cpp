@@ -5,6 +5,7 @@
 #include <catch2/catch.hpp>
 
 #include "tests/core/measure/found_holds.h"
+#include "tests/core/measure/rates/ramp_between.h"
 
 using namespace soakwright;
 
@@ -45,14 +46,6 @@ MadeRecord along(const Knots& knots) {
 /// 10 K a minute from 20 to 550 (53 min), level to 83 min, 10 K a minute down to 50 (133 min): in the range
 /// from 2,880 to 5,280 s; 300 at 1,680 and 6,480 s.
 const Knots kSoak = {{0, 20}, {53, 550}, {83, 550}, {133, 50}};
-
-RampStage between(RampStage::Direction direction, std::optional<double> above, std::optional<double> below) {
-  RampStage stage;
-  stage.direction = direction;
-  if (above) stage.above = Temperature::of_celsius(*above);
-  if (below) stage.below = Temperature::of_celsius(*below);
-  return stage;
-}
 
 }  // namespace
 
@@ -110,7 +103,7 @@ TEST_CASE("A touch of no length is no part") {
 }
 
 TEST_CASE("A part that runs from `above` to `below` or back is told from one that turns round") {
-  const RampStage heat = between(RampStage::Direction::heat, 300, 400);
+  const RampStage heat = ramp_between(RampStage::Direction::heat, 300, 400);
   const FoundHolds found(along(kSoak), kHeatHoldCool);
   // 300 at 28 min, 400 at 38 min; down 400 at 98 min, 300 at 108 min.
   CHECK(parts(found, 0, 120, heat) == "1680..2280 above below, beside 5880..6480 below above");

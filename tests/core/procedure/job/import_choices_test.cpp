@@ -5,19 +5,10 @@
 
 #include <catch2/catch.hpp>
 
-#include "core/procedure/job/job_file.h"
-#include "tests/core/procedure/refusals.h"
+#include "tests/core/procedure/job/parsed_job.h"
 
 using namespace soakwright;
-
-namespace {
-
-const std::string kHead = "soakwright = \"job 1\"\n";
-
-Result<Job> parsed(const std::string& text) { return parse_job(text, "given.toml"); }
-Job job(const std::string& body) { return accepted(parsed(kHead + body)); }
-
-}  // namespace
+using namespace soakwright::given_job;
 
 TEST_CASE("each way to read a log can be given") {
   using Encoding = LogEncoding;

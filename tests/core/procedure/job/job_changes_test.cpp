@@ -9,10 +9,10 @@
 
 #include <catch2/catch.hpp>
 
-#include "core/procedure/job/job_file.h"
-#include "tests/core/procedure/refusals.h"
+#include "tests/core/procedure/job/parsed_job.h"
 
 using namespace soakwright;
+using given_job::kHead;
 
 namespace {
 
@@ -35,8 +35,6 @@ struct Row {
   JobChange change;
   std::string after;
 };
-
-const std::string kHead = "soakwright = \"job 1\"\n";
 
 }  // namespace
 

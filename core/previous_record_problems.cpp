@@ -1,16 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/previous_record_problems.h"
 
-#include <utility>
-
 #include <fmt/format.h>
+
+#include "core/problems/bad_input.h"
 
 namespace soakwright::previous_record_problems {
 namespace {
-
-Problem bad_input(const std::string& file, std::size_t line, std::string what, std::string help) {
-  return {ProblemKind::bad_input, file, line, std::move(what), std::move(help)};
-}
 
 std::string without_place_in_time(const std::string& log) {
   return fmt::format("{} has no date, so that its place in time is not known", log);

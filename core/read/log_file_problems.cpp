@@ -7,15 +7,13 @@
 
 #include <fmt/format.h>
 
+#include "core/problems/bad_input.h"
+
 namespace soakwright::log_file_problems {
 namespace {
 
 Problem cannot_open(const std::string& path, std::string what, std::string help) {
   return {ProblemKind::cannot_open, path, 0, std::move(what), std::move(help)};
-}
-
-Problem bad_input(const std::string& path, std::size_t line, std::string what, std::string help) {
-  return {ProblemKind::bad_input, path, line, std::move(what), std::move(help)};
 }
 
 }  // namespace

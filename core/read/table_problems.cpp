@@ -1,18 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/read/table_problems.h"
 
-#include <utility>
-
 #include <fmt/format.h>
+
+#include "core/problems/bad_input.h"
 
 namespace soakwright::table_problems {
 namespace {
 
 constexpr const char* kGiveLineOfNames = "give the line of the names, or 0 where there is none";
-
-Problem bad_input(const std::string& path, std::size_t line, std::string what, std::string help) {
-  return {ProblemKind::bad_input, path, line, std::move(what), std::move(help)};
-}
 
 std::string words_of_delimiter(char delimiter) {
   if (delimiter == '\t') return "tab";

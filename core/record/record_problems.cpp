@@ -3,15 +3,13 @@
 
 #include <fmt/format.h>
 
+#include "core/problems/bad_input.h"
+
 namespace soakwright {
 namespace {
 
-Problem in_log(const std::string& path, std::size_t line, std::string what, std::string help) {
-  return {ProblemKind::bad_input, path, line, std::move(what), std::move(help)};
-}
-
 Problem in_job(const Job& job, std::size_t line, std::string what, std::string help) {
-  return in_log(job.file, line, std::move(what), std::move(help));
+  return bad_input(job.file, line, std::move(what), std::move(help));
 }
 
 std::string names_of(const LogTable& table) {
@@ -59,8 +57,9 @@ std::string what_it_is(const ColumnReason& reason) {
 }  // namespace
 
 Problem too_few_rows(const std::string& path, const LogTable& table) {
-  return in_log(path, table.first_row_line, table.rows() == 0 ? "there is no row" : "there is only one row",
-                "a record needs at least two");
+  return bad_input(path, table.first_row_line,
+                   table.rows() == 0 ? "there is no row" : "there is only one row",
+                   "a record needs at least two");
 }
 
 Problem no_such_column(const Job& job, std::size_t line, const std::string& said, const LogTable& table) {
@@ -98,12 +97,12 @@ Problem name_of_another_column(const Job& job, const ThermocoupleEntry& entry, s
 Problem unit_in_some_names_only(const std::string& path, std::size_t line, const LogColumn& ending,
                                 const LogColumn& another) {
   const char letter = ending.name.back();
-  return in_log(path, line,
-                fmt::format("the name '{}' may end in the unit {}, but '{}' names no unit", ending.name,
-                            letter, another.name),
-                fmt::format("give `unit = \"{}\"` (or another: C, F, K) in [import] of the job, for all "
-                            "columns without a unit, or `unit` in a [[thermocouple]] for each",
-                            letter));
+  return bad_input(path, line,
+                   fmt::format("the name '{}' may end in the unit {}, but '{}' names no unit", ending.name,
+                               letter, another.name),
+                   fmt::format("give `unit = \"{}\"` (or another: C, F, K) in [import] of the job, for all "
+                               "columns without a unit, or `unit` in a [[thermocouple]] for each",
+                               letter));
 }
 
 Problem unit_for_no_column(const Job& job) {
@@ -114,8 +113,8 @@ Problem unit_for_no_column(const Job& job) {
 }
 
 Problem emf_without_cold_junction(const std::string& path, std::size_t line) {
-  return in_log(path, line, "the columns are in mV, and no cold junction is named",
-                "name cold_junction in the job's [[thermocouple]] entries: a column, or a temperature");
+  return bad_input(path, line, "the columns are in mV, and no cold junction is named",
+                   "name cold_junction in the job's [[thermocouple]] entries: a column, or a temperature");
 }
 
 Problem no_temperatures(const std::string& path, std::size_t line, const std::vector<OtherColumn>& columns) {
@@ -123,8 +122,8 @@ Problem no_temperatures(const std::string& path, std::size_t line, const std::ve
   std::string what = "no column holds temperatures";
   for (std::size_t i = 0; i < columns.size() && i < kMostNamed; ++i)
     what.append(fmt::format("{}'{}' {}", i == 0 ? ": " : ", ", columns[i].name, what_it_is(columns[i].why)));
-  return in_log(path, line, std::move(what),
-                "list the thermocouples in a job, or export them with their unit");
+  return bad_input(path, line, std::move(what),
+                   "list the thermocouples in a job, or export them with their unit");
 }
 
 }  // namespace soakwright

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/read/time/time_problems.h"
 
-#include <utility>
-
 #include <fmt/format.h>
+
+#include "core/problems/bad_input.h"
 
 namespace soakwright::time_problems {
 namespace {
@@ -11,10 +11,6 @@ namespace {
 constexpr const char* kWhatTimeIsNeeded =
     "a log needs a column of dates with times, times of day, or elapsed s, min or h";
 constexpr const char* kTakeTimeBack = "take what was given back, or give another column or kind of time";
-
-Problem bad_input(const std::string& path, std::size_t line, std::string what, std::string help) {
-  return {ProblemKind::bad_input, path, line, std::move(what), std::move(help)};
-}
 
 std::string listed(const std::vector<NamedCell>& cells) {
   std::string out;

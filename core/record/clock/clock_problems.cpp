@@ -5,15 +5,13 @@
 
 #include <fmt/format.h>
 
+#include "core/problems/bad_input.h"
+
 namespace soakwright {
 namespace {
 
-Problem in_log(const std::string& path, std::size_t line, std::string what, std::string help) {
-  return {ProblemKind::bad_input, path, line, std::move(what), std::move(help)};
-}
-
 Problem in_job(const JobLine& at, std::string what, std::string help) {
-  return in_log(at.job.file, at.line, std::move(what), std::move(help));
+  return bad_input(at.job.file, at.line, std::move(what), std::move(help));
 }
 
 Problem outside_record(const JobLine& at, const std::string& what, const RecordEnds& record) {
@@ -27,45 +25,47 @@ Problem outside_record(const JobLine& at, const std::string& what, const RecordE
 }  // namespace
 
 Problem one_time_only(const std::string& path, std::size_t line) {
-  return in_log(path, line, "all rows have the same time", "time must run forward");
+  return bad_input(path, line, "all rows have the same time", "time must run forward");
 }
 
 Problem time_only_backward(const std::string& path, std::size_t line) {
-  return in_log(path, line, "time only runs backward", "sort the rows by time");
+  return bad_input(path, line, "time only runs backward", "sort the rows by time");
 }
 
 Problem time_not_forward(const std::string& path, std::size_t line, std::size_t backward, std::size_t rows) {
-  return in_log(
+  return bad_input(
       path, line,
       fmt::format("time does not run forward in {} of {} rows, here for the first time", backward, rows),
       "sort the rows by time, or export the log again");
 }
 
 Problem times_far_apart(const std::string& path, std::size_t line) {
-  return in_log(path, line, "the times of the rows lie centuries apart", "look for damaged time stamps");
+  return bad_input(path, line, "the times of the rows lie centuries apart", "look for damaged time stamps");
 }
 
 Problem overlap_that_differs(const std::string& path, std::size_t line, std::size_t earlier_line) {
-  return in_log(path, line,
-                fmt::format("this row has the time of line {} and other readings, while the rows around it "
-                            "repeat earlier rows: exports that overlap and differ",
-                            earlier_line),
-                "remove from the file what one of the two exports says of that time");
+  return bad_input(
+      path, line,
+      fmt::format("this row has the time of line {} and other readings, while the rows around it "
+                  "repeat earlier rows: exports that overlap and differ",
+                  earlier_line),
+      "remove from the file what one of the two exports says of that time");
 }
 
 Problem date_not_needed(const Job& job, TimeKind kind) {
   if (has_date(kind))
-    return in_log(job.file, job.reading.date_line, "`date` is given, but the log has dates", "leave it out");
-  return in_log(job.file, job.reading.date_line, "`date` is given, but the log has elapsed time",
-                "give `start`, the date and time of elapsed time 0");
+    return bad_input(job.file, job.reading.date_line, "`date` is given, but the log has dates",
+                     "leave it out");
+  return bad_input(job.file, job.reading.date_line, "`date` is given, but the log has elapsed time",
+                   "give `start`, the date and time of elapsed time 0");
 }
 
 Problem start_not_needed(const Job& job, TimeKind kind) {
   if (has_date(kind))
-    return in_log(job.file, job.reading.start_line, "`start` is given, but the log has dates",
-                  "leave it out");
-  return in_log(job.file, job.reading.start_line, "`start` is given, but the log has a time of day",
-                "give `date`, the date of the first row");
+    return bad_input(job.file, job.reading.start_line, "`start` is given, but the log has dates",
+                     "leave it out");
+  return bad_input(job.file, job.reading.start_line, "`start` is given, but the log has a time of day",
+                   "give `date`, the date of the first row");
 }
 
 Problem no_step_of_an_hour(const Job& job, LocalTime moment, const std::string& path,
@@ -73,8 +73,8 @@ Problem no_step_of_an_hour(const Job& job, LocalTime moment, const std::string& 
   std::string what =
       fmt::format("clock_forward names {}, but {} has no step of an hour there", moment.iso(), path);
   if (other_line) what.append(fmt::format("; it has one at line {}", *other_line));
-  return in_log(job.file, job.reading.clock_forward_line, std::move(what),
-                "correct or leave out clock_forward");
+  return bad_input(job.file, job.reading.clock_forward_line, std::move(what),
+                   "correct or leave out clock_forward");
 }
 
 Problem time_never_shown(const JobLine& at) {

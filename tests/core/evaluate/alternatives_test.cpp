@@ -3,17 +3,11 @@
 #include <catch2/catch.hpp>
 
 #include "core/wording/result_words.h"
-#include "tests/core/evaluate/evaluated.h"
+#include "tests/core/evaluate/hold_records.h"
 
 using namespace soakwright;
 
 namespace {
-
-/// Out of 500…600 from 83 to 85 min, 20 K deep: in from 3,200 s to 4,980 s and from 5,100 s to 7,600 s.
-MadeRecord dipping() {
-  return MadeRecord::every(60, 181).course(
-      "TC1", {{0, 20}, {60, 560}, {80, 560}, {84, 480}, {88, 560}, {120, 560}, {180, 20}});
-}
 
 std::string told(const std::vector<RateAlternative>& rates) {
   std::string text;

@@ -8,7 +8,8 @@ namespace soakwright {
 
 inline const char* const kLinesOfAMinute = "[evaluation]\ninterpolate_max = \"60 s\"\n";
 
-/// Out of the range 500 to 600 from 83 to 85 min (4,980 s to 5,100 s), 20 K deep.
+/// Out of the range 500 to 600 from 83 to 85 min (4,980 s to 5,100 s), 20 K deep: in from 3,200 s and to
+/// 7,600 s.
 inline MadeRecord dipping() {
   return MadeRecord::every(60, 181).course(
       "TC1", {{0, 20}, {60, 560}, {80, 560}, {84, 480}, {88, 560}, {120, 560}, {180, 20}});

@@ -64,4 +64,9 @@ inline MadeRecord in_and_out(std::size_t rows, const std::vector<Span>& in) {
   return MadeRecord::every(10, rows).column("TC1", stepping(rows, in));
 }
 
+/// A row a minute along these corners.
+inline MadeRecord along(const Knots& knots) {
+  return MadeRecord::every(60, static_cast<std::size_t>(knots.back().first) + 1).course("TC1", knots);
+}
+
 }  // namespace soakwright

@@ -39,10 +39,6 @@ std::string overall(const FoundHolds& found, std::size_t stage, std::optional<Ra
   return text;
 }
 
-MadeRecord along(const Knots& knots) {
-  return MadeRecord::every(60, static_cast<std::size_t>(knots.back().first) + 1).course("TC1", knots);
-}
-
 /// 10 K a minute from 20 up to 550 (53 min), level to 83 min, 5 K a minute down to 50 (183 min).
 const Knots kSoak = {{0, 20}, {53, 550}, {83, 550}, {183, 50}};
 

@@ -39,10 +39,6 @@ std::string parts(const FoundHolds& found, std::size_t stage, double in_range_mi
   return text;
 }
 
-MadeRecord along(const Knots& knots) {
-  return MadeRecord::every(60, static_cast<std::size_t>(knots.back().first) + 1).course("TC1", knots);
-}
-
 /// 10 K a minute from 20 to 550 (53 min), level to 83 min, 10 K a minute down to 50 (133 min): in the range
 /// from 2,880 to 5,280 s; 300 at 1,680 and 6,480 s.
 const Knots kSoak = {{0, 20}, {53, 550}, {83, 550}, {133, 50}};

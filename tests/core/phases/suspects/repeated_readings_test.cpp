@@ -11,9 +11,8 @@
 #include <catch2/catch.hpp>
 
 #include "core/phases/course.h"
-#include "core/wording/result_words.h"
-#include "core/wording/suspect_words.h"
 #include "tests/core/phases/drawn_record.h"
+#include "tests/core/phases/suspects/suspects_told.h"
 
 using namespace soakwright;
 using made::Drawing;
@@ -21,7 +20,6 @@ using Code = Suspect::Code;
 
 namespace {
 
-constexpr double kHour = 3600.0;
 const std::vector<std::pair<double, double>> kRelief = {{0.0, 20.0},
                                                         {0.5 * kHour, 20.0},
                                                         {4.3667 * kHour, 605.0},
@@ -65,19 +63,6 @@ void freeze(Record& record, std::size_t channel, double from_s, double to_s) {
           [&](std::size_t row) { return *readings.celsius(row > first && row <= last ? first : row); });
 }
 
-std::string told(const Record& record, const std::vector<Suspect>& suspects) {
-  std::string text;
-  for (const Suspect& suspect : suspects) {
-    text.append(record.channels[suspect.channel].name).append(" ").append(result_word(suspect.code));
-    text.append(" from ").append(std::to_string(suspect.from_s)).append(" to ");
-    text.append(std::to_string(suspect.to_s))
-        .append(" ")
-        .append(suspect_sentence(suspect, record))
-        .append("\n");
-  }
-  return text;
-}
-
 /// The channels of which it is said, all with this code and around this time.
 std::set<std::size_t> accused(const Record& record, Code code, double from_s, double to_s) {
   const std::vector<Suspect> suspects = course_of(record).suspects;
@@ -91,12 +76,6 @@ std::set<std::size_t> accused(const Record& record, Code code, double from_s, do
     channels.insert(suspect.channel);
   }
   return channels;
-}
-
-void check_nobody(const Record& record) {
-  const std::vector<Suspect> suspects = course_of(record).suspects;
-  INFO(told(record, suspects));
-  CHECK(suspects.empty());
 }
 
 const std::set<std::size_t> kAll = {0, 1, 2, 3, 4, 5};

@@ -9,8 +9,8 @@
 #include <catch2/catch.hpp>
 
 #include "core/phases/course.h"
-#include "core/wording/suspect_words.h"
 #include "tests/core/phases/drawn_record.h"
+#include "tests/core/phases/suspects/suspects_told.h"
 
 using namespace soakwright;
 using made::Drawing;
@@ -18,7 +18,6 @@ using Code = Suspect::Code;
 
 namespace {
 
-constexpr double kHour = 3600.0;
 constexpr double kNone = std::numeric_limits<double>::quiet_NaN();
 constexpr std::size_t kOne = 3;  // the channel that differs
 
@@ -54,17 +53,6 @@ bool within(double at_s, double from_h, double to_h) {
   return at_s >= from_h * kHour && at_s <= to_h * kHour;
 }
 
-std::string told(const Record& record, const std::vector<Suspect>& suspects) {
-  std::string text;
-  for (const Suspect& suspect : suspects)
-    for (const std::string& piece :
-         {std::string("channel"), std::to_string(suspect.channel), std::string("from"),
-          std::to_string(suspect.from_s), std::string("to"), std::to_string(suspect.to_s),
-          suspect_sentence(suspect, record), std::string("\n")})
-      text.append(piece).append(" ");
-  return text;
-}
-
 /// That the one channel is accused of this alone, from and to these hours within three intervals, and no
 /// other is.
 void check_accused(const Drawing& drawing, Code code, double from_h, double to_h) {
@@ -78,11 +66,6 @@ void check_accused(const Drawing& drawing, Code code, double from_h, double to_h
   CHECK(std::abs(suspects[0].to_s - to_h * kHour) <= 3.0 * record.interval_s);
 }
 
-void check_nobody(const Record& record) {
-  const std::vector<Suspect> suspects = course_of(record).suspects;
-  INFO(told(record, suspects));
-  CHECK(suspects.empty());
-}
 void check_nobody(const Drawing& drawing) { check_nobody(made::draw(drawing)); }
 
 constexpr double kEndH = 9.8667;

@@ -8,9 +8,9 @@
 #include <catch2/catch.hpp>
 
 #include "core/phases/course.h"
-#include "core/wording/result_words.h"
 #include "core/wording/suspect_words.h"
 #include "tests/core/phases/drawn_record.h"
+#include "tests/core/phases/suspects/suspects_told.h"
 
 using namespace soakwright;
 using made::Drawing;
@@ -18,7 +18,6 @@ using Code = Suspect::Code;
 
 namespace {
 
-constexpr double kHour = 3600.0;
 const std::vector<std::pair<double, double>> kRelief = {
     {0.0, 20.0}, {2.0 * kHour, 600.0}, {3.0 * kHour, 600.0}, {5.0 * kHour, 60.0}};
 
@@ -43,15 +42,6 @@ Record with_second(const Drawing& drawing, const Reads& reads) {
   return record;
 }
 
-std::string told(const Record& record, const std::vector<Suspect>& suspects) {
-  std::string text;
-  for (const Suspect& suspect : suspects) {
-    text.append(record.channels[suspect.channel].name).append(" ").append(result_word(suspect.code));
-    text.append(" ").append(suspect_sentence(suspect, record)).append("\n");
-  }
-  return text;
-}
-
 /// That the second channel alone is suspect, once, of this.
 Suspect only_suspect(const Record& record, Code code) {
   const std::vector<Suspect> suspects = course_of(record).suspects;
@@ -60,12 +50,6 @@ Suspect only_suspect(const Record& record, Code code) {
   CHECK(suspects[0].channel == 1);
   CHECK(suspects[0].code == code);
   return suspects[0];
-}
-
-void check_nobody(const Record& record) {
-  const std::vector<Suspect> suspects = course_of(record).suspects;
-  INFO(told(record, suspects));
-  CHECK(suspects.empty());
 }
 
 }  // namespace

@@ -34,7 +34,7 @@ std::string deflated(std::string_view bytes) {
   return out;
 }
 
-std::optional<std::string> inflated(std::string_view stored, std::size_t most) {
+std::optional<std::string> inflated(std::string_view stored, std::size_t most, const Watch& watch) {
   if (stored.size() > kLargest) return std::nullopt;
   z_stream stream{};
   if (inflateInit(&stream) != Z_OK) throw std::bad_alloc();
@@ -43,7 +43,7 @@ std::optional<std::string> inflated(std::string_view stored, std::size_t most) {
   std::string out;
   std::array<char, kPiece> piece;
   int state = Z_OK;
-  while (state == Z_OK && out.size() <= most) {
+  while (state == Z_OK && out.size() <= most && !watch.stopped()) {
     stream.next_out = reinterpret_cast<Bytef*>(piece.data());
     stream.avail_out = static_cast<uInt>(piece.size());
     state = inflate(&stream, Z_NO_FLUSH);

@@ -8,12 +8,15 @@
 #include <string>
 #include <string_view>
 
+#include "core/system/watch.h"
+
 namespace soakwright::evidence {
 
 std::string deflated(std::string_view bytes);
 
-/// Returns nullopt if the bytes are no whole Flate stream, or hold more than `most` bytes.
-std::optional<std::string> inflated(std::string_view stored, std::size_t most);
+/// Returns nullopt if the bytes are no whole Flate stream, hold more than `most` bytes, or `watch` is
+/// cancelled.
+std::optional<std::string> inflated(std::string_view stored, std::size_t most, const Watch& watch = {});
 
 /// Other versions, of another text, may compress the same bytes otherwise.
 std::string deflate_version();

@@ -50,7 +50,7 @@ bool plain_name(const std::string& name) {
 
 class Taking {
  public:
-  explicit Taking(const PdfFile& file) : file_(file) {}
+  Taking(const PdfFile& file, const Watch& watch) : file_(file), watch_(watch) {}
 
   /// What is wrong with the entry; empty if nothing is.
   std::string take(const PdfValue& entry, TakenEvidence& taken) {
@@ -70,7 +70,7 @@ class Taking {
     if (stream == nullptr || !stream->is(PdfValue::Kind::reference)) return *name + " is not inside";
     const auto dictionary = file_.object(stream->object, kEvidenceRevision);
     auto content =
-        file_.content(stream->object, kMostBytes - std::min(kMostBytes, bytes_), kEvidenceRevision);
+        file_.content(stream->object, kMostBytes - std::min(kMostBytes, bytes_), kEvidenceRevision, watch_);
     const PdfValue* parameters = dictionary ? dictionary->find("Params") : nullptr;
     if (!content || parameters == nullptr) return *name + " cannot be taken out";
     const PdfValue* size = parameters->find("Size");
@@ -93,6 +93,7 @@ class Taking {
 
  private:
   const PdfFile& file_;
+  const Watch& watch_;
   std::size_t bytes_ = 0;
 };
 
@@ -126,7 +127,7 @@ const AttachedFile* TakenEvidence::file(AttachedFile::Kind kind) const {
   return found == files.end() ? nullptr : &*found;
 }
 
-Result<TakenEvidence> evidence_of(const PdfFile& file, const std::string& path) {
+Result<TakenEvidence> evidence_of(const PdfFile& file, const std::string& path, const Watch& watch) {
   if (file.revisions().size() <= kEvidenceRevision) return not_ours(path);
   const auto catalog = file.catalog(kEvidenceRevision);
   const PdfValue* facts = catalog ? &*catalog : nullptr;
@@ -163,9 +164,12 @@ Result<TakenEvidence> evidence_of(const PdfFile& file, const std::string& path) 
   if (const PdfValue* changes = facts->find("Unsaved"))
     for (const PdfValue& change : changes->items) taken.unsaved.push_back(change.words());
   if (const PdfValue* dates = facts->find("Dates")) taken.dates = date_order_named(*dates);
-  Taking taking(file);
-  for (const PdfValue& entry : entries->items)
-    if (const std::string wrong = taking.take(entry, taken); !wrong.empty()) return damaged(path, wrong);
+  Taking taking(file, watch);
+  for (const PdfValue& entry : entries->items) {
+    const std::string wrong = taking.take(entry, taken);
+    if (watch.stopped()) return Problems{};
+    if (!wrong.empty()) return damaged(path, wrong);
+  }
   const std::vector<ObjectNumber> pages = file.pages(kEvidenceRevision);
   for (const PdfValue& entry : boxes->items) {
     auto box = box_of(entry, pages);

@@ -16,6 +16,7 @@
 #include "app/evidence/pdf_file.h"
 #include "core/problems/problem.h"
 #include "core/report/report_contents.h"
+#include "core/system/watch.h"
 
 namespace soakwright::evidence {
 
@@ -42,6 +43,6 @@ struct TakenEvidence {
 
 /// bad_input where the file is no report with evidence, or its evidence is damaged: a checksum or a size that
 /// does not fit, a kind that is there twice, a log or a result that is missing.
-Result<TakenEvidence> evidence_of(const PdfFile& file, const std::string& path);
+Result<TakenEvidence> evidence_of(const PdfFile& file, const std::string& path, const Watch& watch = {});
 
 }  // namespace soakwright::evidence

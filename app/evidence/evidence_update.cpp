@@ -214,9 +214,12 @@ std::vector<std::string> attached_names(const std::vector<AttachedFile>& files) 
   return names;
 }
 
-std::vector<PackedFile> packed(const std::vector<AttachedFile>& files) {
+std::vector<PackedFile> packed(const std::vector<AttachedFile>& files, const Watch& watch) {
   std::vector<PackedFile> all;
-  for (const AttachedFile& file : files) all.push_back({md5_of(file.bytes), deflated(file.bytes)});
+  for (const AttachedFile& file : files) {
+    if (watch.stopped()) break;
+    all.push_back({md5_of(file.bytes), deflated(file.bytes)});
+  }
   return all;
 }
 

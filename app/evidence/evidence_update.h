@@ -15,6 +15,7 @@
 #include "app/evidence/pdf_value.h"
 #include "core/problems/problem.h"
 #include "core/report/report_contents.h"
+#include "core/system/watch.h"
 
 namespace soakwright::evidence {
 
@@ -40,8 +41,9 @@ struct PackedFile {
   std::string md5;       ///< of its bytes, as ISO 32000-1, table 46, asks for it
   std::string deflated;  ///< its bytes
 };
-/// In the order of `files`. It takes as long as printing a report: to be begun before.
-std::vector<PackedFile> packed(const std::vector<AttachedFile>& files);
+/// In the order of `files`. It takes as long as printing a report: to be begun before. Once `watch` is
+/// cancelled, files are missing.
+std::vector<PackedFile> packed(const std::vector<AttachedFile>& files, const Watch& watch = {});
 
 /// The whole file, with `contents.files` in it, which are `files`. A fault where the document is not built as
 /// expected.

@@ -203,8 +203,8 @@ std::optional<PdfStream> PdfFile::stream(ObjectNumber number, std::size_t revisi
   return PdfStream{std::move(*dictionary), std::string_view(bytes_).substr(begin, size)};
 }
 
-std::optional<std::string> PdfFile::content(ObjectNumber number, std::size_t most,
-                                            std::size_t revision) const {
+std::optional<std::string> PdfFile::content(ObjectNumber number, std::size_t most, std::size_t revision,
+                                            const Watch& watch) const {
   const auto found = stream(number, revision);
   if (!found) return std::nullopt;
   const PdfValue* filter = found->dictionary.find("Filter");
@@ -212,7 +212,7 @@ std::optional<std::string> PdfFile::content(ObjectNumber number, std::size_t mos
   if (filter == nullptr)
     return found->stored.size() > most ? std::nullopt : std::optional(std::string(found->stored));
   if (!filter->is_name("FlateDecode")) return std::nullopt;
-  return inflated(found->stored, most);
+  return inflated(found->stored, most, watch);
 }
 
 std::optional<PdfValue> PdfFile::catalog(std::size_t revision) const {

@@ -15,6 +15,7 @@
 
 #include "app/evidence/pdf_value.h"
 #include "core/problems/problem.h"
+#include "core/system/watch.h"
 
 namespace soakwright::evidence {
 
@@ -59,9 +60,11 @@ class PdfFile {
   [[nodiscard]] std::optional<PdfValue> entry(const PdfValue& dictionary, std::string_view key,
                                               std::size_t revision = kLast) const;
   [[nodiscard]] std::optional<PdfStream> stream(ObjectNumber number, std::size_t revision = kLast) const;
-  /// The stream's bytes with Flate undone. Returns nullopt also where they are more than `most`.
+  /// The stream's bytes with Flate undone. Returns nullopt also where they are more than `most`, and once
+  /// `watch` is cancelled.
   [[nodiscard]] std::optional<std::string> content(ObjectNumber number, std::size_t most,
-                                                   std::size_t revision = kLast) const;
+                                                   std::size_t revision = kLast,
+                                                   const Watch& watch = {}) const;
   [[nodiscard]] std::optional<PdfValue> catalog(std::size_t revision = kLast) const;
   /// Object numbers of the pages, in order. Empty where the page tree is not as Soakwright writes it.
   [[nodiscard]] std::vector<ObjectNumber> pages(std::size_t revision = kLast) const;

@@ -45,7 +45,7 @@ Result<OpenCase> read_report(const QString& path, const OpenFiles& kept, const W
   open.stamps[path] = FileStamp::of(path);
   const auto file = evidence::PdfFile::read_file(report);
   if (!file) return file.problems();
-  const auto taken = evidence::evidence_of(file.value(), report);
+  const auto taken = evidence::evidence_of(file.value(), report, watch);
   if (!taken) return taken.problems();
   const auto placed = evidence::place_files(taken.value());
   if (!placed) return placed.problems();

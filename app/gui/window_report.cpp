@@ -50,10 +50,11 @@ void MainWindow::followReport() {
   const OpenCase& open = session_.open();
   if (open.from_report != checked_) {
     checked_ = open.from_report;
+    if (checks_) checks_->forget();
     if (open.read_only())
       verifyReport(open.files.report);
     else if (checks_)
-      checks_->forget();
+      checks_->close();
   }
   showReportChecks();
 }

@@ -43,11 +43,13 @@ std::optional<Problem> SigningModule::sign(const SignOrder& order, const ReportP
   return problem;
 }
 
-Result<std::vector<CheckLine>> SigningModule::verify(const VerifyOrder& order,
-                                                     const ReportPrinter& printer) const {
+Result<std::vector<CheckLine>> SigningModule::verify(const VerifyOrder& order, const ReportPrinter& printer,
+                                                     const Watch& watch) const {
   Problem problem;
   std::vector<CheckLine> lines;
-  if (!verify_(&order, &printer, &lines, &problem)) return problem;
+  const bool found = verify_(&order, &printer, &watch, &lines, &problem);
+  if (watch.stopped()) return Problems{};
+  if (!found) return problem;
   return lines;
 }
 

@@ -21,8 +21,8 @@ class SigningModule {
   /// Returns nullopt if the signed report is written. An output that is also an input is refused.
   [[nodiscard]] std::optional<Problem> sign(const SignOrder& order, const ReportPrinter& printer) const;
   /// What was checked, one line each; a problem where the file is no report that can be looked at.
-  [[nodiscard]] Result<std::vector<CheckLine>> verify(const VerifyOrder& order,
-                                                      const ReportPrinter& printer) const;
+  [[nodiscard]] Result<std::vector<CheckLine>> verify(const VerifyOrder& order, const ReportPrinter& printer,
+                                                      const Watch& watch = {}) const;
 
  private:
   SigningModule() = default;

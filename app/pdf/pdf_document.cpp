@@ -23,7 +23,7 @@ QPageLayout layout_of(const Page& page, Paper paper) {
 
 Scale pdf_scale() { return Scale(kDotsPerInch / kMillimetresPerInch); }
 
-QByteArray pdf_document(const std::vector<Page>& pages, const DocumentFacts& facts) {
+QByteArray pdf_document(const std::vector<Page>& pages, const DocumentFacts& facts, const Watch& watch) {
   const FixedHashOrder fixed;
   QByteArray bytes;
   QBuffer buffer(&bytes);
@@ -45,10 +45,12 @@ QByteArray pdf_document(const std::vector<Page>& pages, const DocumentFacts& fac
         if (!writer.newPage()) return {};
       }
       for (const auto& item : pages[i].items) {
+        if (watch.stopped()) return {};
         painter.save();
         item(painter);
         painter.restore();
       }
+      watch.report(static_cast<double>(i + 1) / static_cast<double>(pages.size()));
     }
     if (!painter.end()) return {};
   }

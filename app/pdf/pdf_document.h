@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "app/pdf/page_flow.h"
+#include "core/system/watch.h"
 
 namespace soakwright::pdf {
 
@@ -22,7 +23,7 @@ constexpr int kDotsPerInch = 1200;
 /// The resolution for which the pages must have been set.
 Scale pdf_scale();
 
-/// Empty where the pages could not be painted.
-QByteArray pdf_document(const std::vector<Page>& pages, const DocumentFacts& facts);
+/// Empty where the pages could not be painted, or `watch` was cancelled meanwhile.
+QByteArray pdf_document(const std::vector<Page>& pages, const DocumentFacts& facts, const Watch& watch = {});
 
 }  // namespace soakwright::pdf

@@ -56,12 +56,12 @@ double emptiest(const std::vector<Page>& pages) {
 }  // namespace
 
 std::vector<Page> report_pages(const std::shared_ptr<const Report>& report, Scale scale,
-                               const IssueFacts& issue) {
+                               const IssueFacts& issue, const Watch& watch) {
   std::vector<Page> best;
   for (const double stretch : {1.0, 0.92, 1.1, 0.84, 1.2, 0.76, 1.3, 0.68, 1.4, 1.5}) {
     std::vector<Page> pages = laid_out(report, scale, issue, stretch);
     if (best.empty() || emptiest(pages) > emptiest(best)) best = std::move(pages);
-    if (emptiest(best) >= kWellFilled) break;
+    if (emptiest(best) >= kWellFilled || watch.stopped()) break;
   }
   return best;
 }

@@ -124,7 +124,7 @@ std::optional<Problem> issue_facts(const Report& report, pdf::IssueFacts& issue)
   return read_picture(report.company, issue.picture);
 }
 
-Result<std::string> report_document(const ReportContents& contents) {
+Result<std::string> report_document(const ReportContents& contents, const Watch& watch) {
   if (!pdf::usable_font()) return *no_font({});
   const Report& report = contents.report;
   // The pages draw from the report until they are printed, all within this call.
@@ -135,21 +135,23 @@ Result<std::string> report_document(const ReportContents& contents) {
   pdf::IssueFacts issue{QString::fromStdString(issued), {}};
   if (auto unreadable = read_picture(report.company, issue.picture)) return std::move(*unreadable);
   // Both take about as long. Where no thread can be started, the files are packed when they are needed.
-  auto files =
-      std::async(std::launch::async | std::launch::deferred, evidence::packed, std::cref(contents.files));
-  const auto pages = pdf::report_pages(lent, pdf::pdf_scale(), issue);
+  auto files = std::async(std::launch::async | std::launch::deferred, evidence::packed,
+                          std::cref(contents.files), std::cref(watch));
+  const auto pages = pdf::report_pages(lent, pdf::pdf_scale(), issue, watch);
   const pdf::DocumentFacts facts{pdf::text(report.title),
                                  pdf::text(report.author),
                                  pdf::text(report.subject),
                                  pdf::text(report.program),
                                  created,
                                  report.paper};
-  const QByteArray bytes = pdf::pdf_document(pages, facts);
+  const QByteArray bytes = pdf::pdf_document(pages, facts, watch);
+  const std::vector<evidence::PackedFile> packed = files.get();
+  if (watch.stopped()) return Problems{};
   if (bytes.isEmpty())
     return *cannot_paint({}, "the pages could not be painted", "free some memory and try again");
   return evidence::with_evidence({bytes.toStdString(), pdf::signature_boxes(pages, report),
                                   pdf::printing_set_up(), issued, created.toSecsSinceEpoch()},
-                                 contents, files.get());
+                                 contents, packed);
 }
 
 std::optional<Problem> write_report(const ReportContents& contents, const std::string& path) {

@@ -12,6 +12,7 @@
 #include "core/problems/problem.h"
 #include "core/report/report.h"
 #include "core/report/report_contents.h"
+#include "core/system/watch.h"
 
 namespace soakwright {
 
@@ -22,7 +23,8 @@ struct IssueFacts;
 /// The report's file: A4 or Letter pages, fonts embedded, text that can be searched, charts as lines, and the
 /// source files inside; built as PDF/A-3b asks. The creation date is contents.created_s, else what
 /// SOURCE_DATE_EPOCH says, else now; with a set date, same contents, same bytes.
-Result<std::string> report_document(const ReportContents& contents);
+/// `watch` follows the pages.
+Result<std::string> report_document(const ReportContents& contents, const Watch& watch = {});
 
 /// The same, written. Returns nullopt if it is.
 std::optional<Problem> write_report(const ReportContents& contents, const std::string& path);

@@ -15,6 +15,6 @@ struct EvaluatedEvidence {
 };
 
 /// With the settings that the report states. What the core says against the files comes back as it is.
-Result<EvaluatedEvidence> evaluate_evidence(const evidence::TakenEvidence& taken);
+Result<EvaluatedEvidence> evaluate_evidence(const evidence::TakenEvidence& taken, const Watch& watch = {});
 
 }  // namespace soakwright::signing

@@ -35,7 +35,8 @@ std::string count_text(std::size_t count, const char* one) {
 
 class Examiner {
  public:
-  Examiner(Examination& examination, const ReportPrinter& printer) : all_(examination), printer_(printer) {}
+  Examiner(Examination& examination, const ReportPrinter& printer, const Watch& watch)
+      : all_(examination), printer_(printer), watch_(watch) {}
 
   void look_at_files() {
     const std::vector<std::string> names = evidence::attached_names(all_.taken.files);
@@ -46,7 +47,8 @@ class Examiner {
   }
 
   void look_at_result() {
-    auto evaluated = evaluate_evidence(all_.taken);
+    auto evaluated = evaluate_evidence(all_.taken, watch_);
+    if (watch_.stopped()) return;
     if (!evaluated) {
       // The private folder's name says nothing to a reader.
       say(State::fails, "Result",
@@ -80,6 +82,7 @@ class Examiner {
     options.paper = all_.taken.paper;
     options.company_picture = evaluated_->placed.company_picture;
     auto contents = report_contents(evaluated_->analysis, options);
+    if (watch_.stopped()) return;
     if (!contents)
       return say(State::fails, "Pages",
                  "The report cannot be made again: " + contents.problems().front().what + ".");
@@ -90,6 +93,7 @@ class Examiner {
     const auto& printed_end = all_.file.revisions()[evidence::kEvidenceRevision].end;
     const std::string_view printed = std::string_view(all_.file.bytes()).substr(0, printed_end);
     const auto again = printer_.report(contents.value());
+    if (watch_.stopped()) return;
     if (!again) return say(State::open, "Pages", "Not compared: " + again.problems().front().what + ".");
     const auto here = taken_again(again.value());
     if (here) all_.set_up_here = printing_set_up(here.value());
@@ -243,6 +247,7 @@ class Examiner {
 
   Examination& all_;
   const ReportPrinter& printer_;
+  const Watch& watch_;  ///< once it is stopped, no step says anything
   std::optional<EvaluatedEvidence> evaluated_;
   std::size_t stamped_ = 0;  ///< signatures that a trusted time stamp covers
   std::int64_t stamped_s_ = 0;
@@ -250,7 +255,7 @@ class Examiner {
 
 }  // namespace
 
-Result<Examination> examine(const VerifyOrder& order, const ReportPrinter& printer) {
+Result<Examination> examine(const VerifyOrder& order, const ReportPrinter& printer, const Watch& watch) {
   std::vector<OwnedCertificate> trusted;
   if (!order.trust.empty()) {
     auto read = read_certificates(order.trust);
@@ -265,13 +270,15 @@ Result<Examination> examine(const VerifyOrder& order, const ReportPrinter& print
   }
   auto file = evidence::PdfFile::read_file(order.report);
   if (!file) return file.problems();
-  auto taken = evidence::evidence_of(file.value(), order.report);
+  auto taken = evidence::evidence_of(file.value(), order.report, watch);
   if (!taken) return taken.problems();
   Examination examination{{}, std::move(file).value(), std::move(taken).value(), {}, {}, nullptr};
-  Examiner examiner(examination, printer);
+  Examiner examiner(examination, printer, watch);
   examiner.look_at_files();
   examiner.look_at_result();
+  if (watch.stopped()) return Problems{};
   examiner.look_at_pages();
+  if (watch.stopped()) return Problems{};
   examiner.find_signatures();
   if (!stamp.empty()) examiner.look_at_time_stamp(stamp, trusted);
   examiner.look_at_signatures(trusted);

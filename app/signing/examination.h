@@ -33,6 +33,6 @@ struct Examination {
 };
 
 /// bad_input where the file is no report that can be looked at, cannot_open where it cannot be read.
-Result<Examination> examine(const VerifyOrder& order, const ReportPrinter& printer);
+Result<Examination> examine(const VerifyOrder& order, const ReportPrinter& printer, const Watch& watch = {});
 
 }  // namespace soakwright::signing

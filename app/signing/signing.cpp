@@ -130,9 +130,10 @@ std::optional<Problem> sign_report(const SignOrder& order, const ReportPrinter& 
   return std::move(problems.front());
 }
 
-Result<std::vector<CheckLine>> verify_report(const VerifyOrder& order, const ReportPrinter& printer) {
+Result<std::vector<CheckLine>> verify_report(const VerifyOrder& order, const ReportPrinter& printer,
+                                             const Watch& watch) {
   return caught(order.report, [&]() -> Result<std::vector<CheckLine>> {
-    auto examined = examine(order, printer);
+    auto examined = examine(order, printer, watch);
     if (!examined) return examined.problems();
     return std::move(examined.value().lines);
   });

@@ -17,6 +17,7 @@ namespace soakwright::signing {
 std::optional<Problem> sign_report(const SignOrder& order, const ReportPrinter& printer);
 
 /// What was checked, one line each; a problem where the file is no report that can be looked at.
-Result<std::vector<CheckLine>> verify_report(const VerifyOrder& order, const ReportPrinter& printer);
+Result<std::vector<CheckLine>> verify_report(const VerifyOrder& order, const ReportPrinter& printer,
+                                             const Watch& watch = {});
 
 }  // namespace soakwright::signing

@@ -34,14 +34,15 @@ SOAKWRIGHT_MODULE_ENTRY bool soakwright_sign(const SignOrder* order, const Repor
 }
 
 SOAKWRIGHT_MODULE_ENTRY bool soakwright_verify(const VerifyOrder* order, const ReportPrinter* printer,
-                                               std::vector<CheckLine>* lines, Problem* problem) {
+                                               const Watch* watch, std::vector<CheckLine>* lines,
+                                               Problem* problem) {
   try {
-    auto found = signing::verify_report(*order, *printer);
+    auto found = signing::verify_report(*order, *printer, *watch);
     if (found) {
       *lines = std::move(found).value();
       return true;
     }
-    *problem = found.problems().front();
+    if (!found.problems().empty()) *problem = found.problems().front();
   } catch (...) {
     *problem = caught_problem(order->report);
   }

@@ -11,6 +11,7 @@
 
 #include "core/problems/problem.h"
 #include "core/report/pdf_border.h"
+#include "core/system/watch.h"
 
 namespace soakwright {
 
@@ -56,13 +57,16 @@ constexpr const char* kSigningModuleLayout = "soakwright_signing_layout";
 /// Signs as ordered. True if the file is written; else `problem` says why not.
 using SigningModuleSign = bool(const SignOrder* order, const ReportPrinter* printer, Problem* problem);
 constexpr const char* kSigningModuleSign = "soakwright_sign";
-/// True if the report could be looked at: then `lines` say what was found; else `problem` says why not.
-using SigningModuleVerify = bool(const VerifyOrder* order, const ReportPrinter* printer,
+/// True if the report could be looked at: then `lines` say what was found; else `problem` says why not,
+/// unless `watch` was cancelled. The watch follows evaluating the files inside; whoever lends the printer
+/// follows that.
+using SigningModuleVerify = bool(const VerifyOrder* order, const ReportPrinter* printer, const Watch* watch,
                                  std::vector<CheckLine>* lines, Problem* problem);
 constexpr const char* kSigningModuleVerify = "soakwright_verify";
 
 inline std::string signing_module_layout(const std::string& version) {
-  return pdf_module_layout(version) + ' ' + layout::sizes<SignOrder, VerifyOrder, CheckLine, ReportPrinter>();
+  return pdf_module_layout(version) + ' ' +
+         layout::sizes<SignOrder, VerifyOrder, CheckLine, ReportPrinter, Watch>();
 }
 
 }  // namespace soakwright

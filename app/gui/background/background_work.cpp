@@ -3,12 +3,11 @@
 
 #include <utility>
 
+#include "app/gui/background/progress_steps.h"
 #include "core/problems/caught.h"
 
 namespace soakwright::gui {
 namespace {
-
-constexpr double kProgressStep = 0.01;
 
 /// Nothing may be thrown into Qt's event loop.
 WorkOutcome without_exception(const BackgroundWork::Task& task, const Watch& watch) {
@@ -44,14 +43,11 @@ void BackgroundWork::start(Task task) {
       inside_,
       [this, ticket, cancelled, task = std::move(task)] {
         if (*cancelled) return;
-        double said = 0.0;
-        const Watch watch{[&said, this, ticket](double share) {
-                            if (share - said < kProgressStep) return;
-                            said = share;
+        const Watch watch{in_steps([this, ticket](double share) {
                             QMetaObject::invokeMethod(this, [this, ticket, share] {
                               if (ticket == ticket_ && busy_) emit progressed(share);
                             });
-                          },
+                          }),
                           cancelled.get()};
         auto outcome = std::make_shared<const WorkOutcome>(without_exception(task, watch));
         QMetaObject::invokeMethod(this, [this, ticket, outcome] {

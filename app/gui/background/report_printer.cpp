@@ -11,10 +11,11 @@ std::unique_lock<std::mutex> printing_turn() {
   return std::unique_lock(one_at_a_time);
 }
 
-ReportPrinter report_printer() {
-  return {[](const ReportContents& contents) {
+ReportPrinter report_printer(const Watch& watch) {
+  return {[watch](const ReportContents& contents) -> Result<std::string> {
             const auto turn = printing_turn();
-            return report_document(contents);
+            if (watch.stopped()) return Problems{};
+            return report_document(contents, watch);
           },
           [](const SignatureWords& words) {
             const auto turn = printing_turn();

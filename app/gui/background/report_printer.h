@@ -11,7 +11,7 @@ namespace soakwright::gui {
 /// Reports are printed one at a time, on whichever thread: hold this while one is.
 std::unique_lock<std::mutex> printing_turn();
 
-/// Prints on the thread that calls it, each in its turn.
-ReportPrinter report_printer();
+/// Prints on the thread that calls it, each in its turn. `watch` follows the report's pages.
+ReportPrinter report_printer(const Watch& watch = {});
 
 }  // namespace soakwright::gui

@@ -4,9 +4,9 @@
 #include <QFile>
 #include <QThread>
 #include <filesystem>
-#include <memory>
 #include <utility>
 
+#include "app/gui/background/progress_steps.h"
 #include "app/gui/background/report_printer.h"
 #include "app/modules/signing_loader.h"
 #include "core/problems/caught.h"
@@ -14,28 +14,36 @@
 namespace soakwright::gui {
 namespace {
 
-FoundChecks verified(const std::string& report, const std::filesystem::path& folder) {
+constexpr double kEvaluating = 0.5;  ///< of the progress; the rest is printing the pages again
+
+FoundChecks verified(const std::string& report, const std::filesystem::path& folder, const Watch& watch) {
   return caught(report, [&]() -> FoundChecks {
     const auto module = modules::SigningModule::open("verifying a report is", folder);
     if (!module) return module.problems();
-    return module.value().verify({report, {}}, report_printer());
+    const Watch evaluating{[&watch](double share) { watch.report(kEvaluating * share); }, watch.cancelled};
+    const Watch printing{[&watch](double share) { watch.report(kEvaluating + (1.0 - kEvaluating) * share); },
+                         watch.cancelled};
+    return module.value().verify({report, {}}, report_printer(printing), evaluating);
   });
 }
 
 }  // namespace
 
 ReportVerification::~ReportVerification() {
+  cancel();
   if (thread_) thread_->wait();
   delete thread_;
 }
 
 void ReportVerification::start(const QString& report, const QString& modules) {
-  heard_ = false;
+  cancel();
+  heard_ = true;
   wanted_ = Request{report, modules};
   if (!thread_) next();
 }
 
-void ReportVerification::forget() {
+void ReportVerification::cancel() {
+  if (cancelled_) *cancelled_ = true;
   heard_ = false;
   wanted_.reset();
 }
@@ -43,16 +51,27 @@ void ReportVerification::forget() {
 void ReportVerification::next() {
   const auto request = std::exchange(wanted_, std::nullopt);
   if (!request) return;
-  heard_ = true;
+  const auto cancelled = cancelled_ = std::make_shared<std::atomic<bool>>(false);
   auto found = std::make_shared<std::optional<FoundChecks>>();
   const std::string report = QFile::encodeName(request->report).toStdString();
   const std::filesystem::path folder = QFile::encodeName(request->modules).toStdString();
-  thread_ = QThread::create([found, report, folder] { *found = verified(report, folder); });
+  thread_ = QThread::create([this, found, report, folder, cancelled] {
+    const Watch watch{in_steps([this, cancelled](double share) {
+                        QMetaObject::invokeMethod(this, [this, cancelled, share] {
+                          if (!*cancelled) emit progressed(share);
+                        });
+                      }),
+                      cancelled.get()};
+    *found = verified(report, folder, watch);
+  });
   thread_->setObjectName(QStringLiteral("verifying"));
-  connect(thread_, &QThread::finished, this, [this, found, path = request->report] {
+  connect(thread_, &QThread::finished, this, [this, found, cancelled, path = request->report] {
     thread_->deleteLater();
     thread_ = nullptr;
-    if (std::exchange(heard_, false) && *found) emit finished(path, **found);
+    if (!*cancelled && *found) {
+      heard_ = false;
+      emit finished(path, **found);
+    }
     if (!thread_) next();
   });
   thread_->start();

@@ -4,6 +4,8 @@
 
 #include <QObject>
 #include <QString>
+#include <atomic>
+#include <memory>
 #include <optional>
 #include <vector>
 
@@ -26,11 +28,15 @@ class ReportVerification : public QObject {
 
   /// The signing module is looked for in `modules`, where the program's own are if that is empty.
   void start(const QString& report, const QString& modules);
-  /// Nothing more is heard of what runs.
-  void forget();
-  [[nodiscard]] bool busy() const { return thread_ != nullptr && heard_; }
+  /// Nothing more is heard of what was started; the thread ends at the work's next step.
+  void cancel();
+  /// Somebody waits for what was started.
+  [[nodiscard]] bool busy() const { return heard_; }
+  /// The thread works, for whatever was started last or before.
+  [[nodiscard]] bool working() const { return thread_ != nullptr; }
 
  signals:
+  void progressed(double share);
   void finished(const QString& report, const soakwright::gui::FoundChecks& found);
 
  private:
@@ -40,8 +46,9 @@ class ReportVerification : public QObject {
   void next();
 
   QThread* thread_ = nullptr;
-  std::optional<Request> wanted_;  ///< to be verified after the one that runs
-  bool heard_ = false;             ///< somebody still waits for what runs
+  std::shared_ptr<std::atomic<bool>> cancelled_;  ///< of what runs
+  std::optional<Request> wanted_;                 ///< to be verified after the one that runs
+  bool heard_ = false;
 };
 
 }  // namespace soakwright::gui

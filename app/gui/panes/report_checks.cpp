@@ -24,6 +24,7 @@ namespace {
 
 constexpr int kCheckSignSize = 28;
 constexpr int kLinesOfText = 4;
+constexpr int kProgressSteps = 1000;
 
 Sign sign_for(CheckLine::State state) {
   switch (state) {
@@ -65,13 +66,22 @@ ReportChecks::ReportChecks(QWidget* parent)
       summary_(new QLabel(this)),
       file_(new QLabel(this)),
       progress_(new QProgressBar(this)),
+      cancel_(new QPushButton(tr("Cancel"), this)),
       list_(new ListPane(tr("Checks of the report"), this)),
       line_(new QPlainTextEdit(this)),
-      copy_(new QPushButton(tr("&Copy as text"), this)) {
+      copy_(new QPushButton(tr("&Copy as text"), this)),
+      again_(new QPushButton(tr("&Verify again"), this)) {
   setWindowTitle(tr("Verify report"));
   build();
   connect(&work_, &ReportVerification::finished, this,
-          [this](const QString& /*report*/, const FoundChecks& found) { take(found); });
+          [this](const QString& report, const FoundChecks& found) {
+            found_ = Found{report, found};
+            showFound(found);
+          });
+  connect(&work_, &ReportVerification::progressed, this,
+          [this](double share) { progress_->setValue(qRound(share * kProgressSteps)); });
+  connect(cancel_, &QPushButton::clicked, this, &ReportChecks::cancel);
+  connect(again_, &QPushButton::clicked, this, [this] { verify(report_, modules_); });
   connect(list_, &ListPane::chosen, this, &ReportChecks::showLine);
   connect(copy_, &QPushButton::clicked, this, [this] { QGuiApplication::clipboard()->setText(text()); });
 }
@@ -88,24 +98,29 @@ void ReportChecks::build() {
     label->setTextInteractionFlags(Qt::TextSelectableByMouse);
   }
   summary_->setWordWrap(true);
-  progress_->setRange(0, 0);
+  progress_->setRange(0, kProgressSteps);
   progress_->setTextVisible(false);
   progress_->setAccessibleName(tr("Progress"));
+  cancel_->setToolTip(tr("Cancel verifying; what is open is kept"));
   line_->setReadOnly(true);
   line_->setTabChangesFocus(true);
   line_->setAccessibleName(tr("The chosen check"));
   line_->setFixedHeight(kLinesOfText * line_->fontMetrics().lineSpacing() + 12);
   // Enter on the list presses no button.
-  copy_->setAutoDefault(false);
+  for (QPushButton* button : {cancel_, copy_, again_}) button->setAutoDefault(false);
   copy_->setToolTip(tr("Copy the report's name and every check as text"));
   auto* buttons = new QDialogButtonBox(QDialogButtonBox::Close, this);
   buttons->addButton(copy_, QDialogButtonBox::ActionRole);
+  buttons->addButton(again_, QDialogButtonBox::ActionRole);
   connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
   auto* layout = new QGridLayout(this);
   layout->addWidget(mark_, 0, 0, 2, 1, Qt::AlignTop);
   layout->addWidget(summary_, 0, 1);
   layout->addWidget(file_, 1, 1);
-  layout->addWidget(progress_, 2, 0, 1, 2);
+  auto* running = new QHBoxLayout;
+  running->addWidget(progress_, 1);
+  running->addWidget(cancel_);
+  layout->addLayout(running, 2, 0, 1, 2);
   layout->addWidget(list_, 3, 0, 1, 2);
   layout->addWidget(line_, 4, 0, 1, 2);
   layout->addWidget(buttons, 5, 0, 1, 2);
@@ -113,33 +128,58 @@ void ReportChecks::build() {
   layout->setRowStretch(3, 1);
   setTabOrder(list_, line_);
   setTabOrder(line_, copy_);
-  setTabOrder(copy_, buttons->button(QDialogButtonBox::Close));
+  setTabOrder(copy_, again_);
+  setTabOrder(again_, buttons->button(QDialogButtonBox::Close));
   resize(820, 430);
 }
 
 void ReportChecks::verify(const QString& report, const QString& modules) {
   report_ = report;
+  modules_ = modules;
   lines_.clear();
   list_->setContent({});
   line_->clear();
-  copy_->setEnabled(false);
-  file_->setText(pdf::shown_text(QFileInfo(report).fileName().toStdString()));
-  file_->setToolTip(plain_tip(report));
-  progress_->show();
+  showName();
+  progress_->setValue(0);
+  showBusy(true);
   work_.start(report, modules);
   say(tr("Verifying: the files inside are evaluated, and the pages printed, again …"), std::nullopt);
   list_->setFocus();
 }
 
-void ReportChecks::forget() {
-  work_.forget();
-  report_.clear();
-  close();
+void ReportChecks::showBusy(bool busy) {
+  progress_->setVisible(busy);
+  cancel_->setVisible(busy);
+  copy_->setEnabled(!busy);
+  again_->setEnabled(!busy);
 }
 
-void ReportChecks::take(const FoundChecks& found) {
-  progress_->hide();
-  copy_->setEnabled(true);
+void ReportChecks::showName() {
+  file_->setText(pdf::shown_text(QFileInfo(report_).fileName().toStdString()));
+  file_->setToolTip(plain_tip(report_));
+}
+
+void ReportChecks::cancel() {
+  if (!busy()) return;
+  work_.cancel();
+  list_->setFocus();
+  if (found_) {
+    report_ = found_->report;
+    showName();
+    return showFound(found_->checks);
+  }
+  showBusy(false);
+  say(tr("Not verified: verifying was cancelled."), Sign::inconclusive);
+}
+
+void ReportChecks::forget() {
+  work_.cancel();
+  found_.reset();
+  report_.clear();
+}
+
+void ReportChecks::showFound(const FoundChecks& found) {
+  showBusy(false);
   if (!found) {
     QStringList texts;
     for (const Problem& problem : found.problems()) texts.append(pdf::shown_text(problem.text()));

@@ -23,16 +23,18 @@ class ReportChecks : public QDialog {
  public:
   explicit ReportChecks(QWidget* parent = nullptr);
 
-  /// Verifies the report and shows what is found; what was shown before is gone.
+  /// Verifies the report and shows what is found. Where that is cancelled, what was found before is shown
+  /// again.
   void verify(const QString& report, const QString& modules);
-  /// Nothing more is found out about it.
+  void cancel();
+  /// Nothing more is found out about it, and nothing is kept.
   void forget();
   void setColours(const ChartColours& colours);
   [[nodiscard]] bool busy() const { return work_.busy(); }
   [[nodiscard]] const QString& report() const { return report_; }
   /// Of all checks together, in a sentence; while they run, that they do.
   [[nodiscard]] QString summary() const;
-  /// None while they run, and where the report could not be looked at.
+  /// None while they run, and where the report could not be looked at; inconclusive where that was cancelled.
   [[nodiscard]] std::optional<Sign> sign() const { return sign_; }
   [[nodiscard]] ListPane* list() const { return list_; }
   /// Report, summary and every check, to be pasted elsewhere.
@@ -43,14 +45,21 @@ class ReportChecks : public QDialog {
   void changed();
 
  private:
+  struct Found {
+    QString report;
+    FoundChecks checks;
+  };
   void build();
-  void take(const FoundChecks& found);
+  void showBusy(bool busy);
+  void showName();
+  void showFound(const FoundChecks& found);
   void say(const QString& summary, std::optional<Sign> sign);
   void showLine(std::size_t line);
   void drawSign();
 
   ReportVerification work_;
-  QString report_;
+  QString report_, modules_;
+  std::optional<Found> found_;  ///< last, and not forgotten
   std::vector<CheckLine> lines_;
   std::optional<Sign> sign_;
   ChartColours colours_;
@@ -58,9 +67,11 @@ class ReportChecks : public QDialog {
   QLabel* summary_;
   QLabel* file_;
   QProgressBar* progress_;
+  QPushButton* cancel_;
   ListPane* list_;
   QPlainTextEdit* line_;  ///< all of the chosen line
   QPushButton* copy_;
+  QPushButton* again_;
 };
 
 }  // namespace soakwright::gui

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/request_problems.h"
 
+#include "core/problems/command_line_problems.h"
+
 namespace soakwright::request_problems {
 
 Problem no_log(const std::string& job) {
@@ -9,7 +11,7 @@ Problem no_log(const std::string& job) {
 
 Problem no_procedure(const std::string& job) {
   return {ProblemKind::usage, job, 0, "no procedure is named",
-          "give one with --procedure, or a job with the key `procedure`"};
+          command_line_words(CommandLineHelp::give_procedure)};
 }
 
 Problem review_without_procedure(const std::string& review) {

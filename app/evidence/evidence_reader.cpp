@@ -7,6 +7,7 @@
 
 #include "app/evidence/md5.h"
 #include "app/evidence/pdf_date.h"
+#include "core/problems/command_line_problems.h"
 #include "core/procedure/job/job_words.h"
 
 namespace soakwright::evidence {
@@ -25,7 +26,7 @@ Problem damaged(const std::string& path, const std::string& what) {
 
 Problem not_ours(const std::string& path) {
   return {ProblemKind::bad_input, path, 0, "this is not a report of Soakwright with its source files inside",
-          "give a PDF that `soakwright check --report` wrote"};
+          command_line_words(CommandLineHelp::give_report)};
 }
 
 std::optional<std::string> bytes_entry(const PdfValue& dictionary, std::string_view key) {

@@ -12,6 +12,7 @@
 
 #include "app/evidence/deflate.h"
 #include "app/evidence/pdf_syntax.h"
+#include "core/problems/command_line_problems.h"
 
 namespace soakwright::evidence {
 namespace {
@@ -24,7 +25,7 @@ constexpr const char* kEncrypted = "the file is encrypted";
 Problem refusal(const std::string& path, const std::string& what) {
   const std::string help = what == kEncrypted
                                ? "take the encryption off, or ask for the report as it was written"
-                               : "give a PDF that `soakwright check --report` wrote";
+                               : command_line_words(CommandLineHelp::give_report);
   return {ProblemKind::bad_input, path, 0, what, help};
 }
 

@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "app/gui/report_case.h"
+#include "app/gui/texts/problem_text.h"
 #include "app/pdf/shown_text.h"
 #include "core/report/review_check.h"
 
@@ -252,9 +253,7 @@ void Session::take(const BackgroundWork::Outcome& outcome) {
     emit changesChanged();
     return;
   }
-  QStringList texts;
-  for (const Problem& problem : outcome->open.problems()) texts.append(pdf::shown_text(problem.text()));
-  emit refused(texts);
+  emit refused(problem_texts(outcome->open.problems()));
   if (outcome->refused) keepRefused(*outcome->refused, outcome->open.problems());
 }
 
@@ -268,8 +267,7 @@ void Session::keepRefused(RefusedLog log, const Problems& problems) {
 
 void Session::keepProblems(const Problems& problems) {
   problems_ = problems;
-  sheet_texts_.clear();
-  for (const Problem& problem : problems) sheet_texts_.append(pdf::shown_text(problem.text()));
+  sheet_texts_ = problem_texts(problems);
 }
 
 void Session::adopt(OpenCase next) {

@@ -11,8 +11,8 @@
 #include "app/gui/main_window.h"
 #include "app/gui/panes/settings_comparison.h"
 #include "app/gui/parts/error_bar.h"
+#include "app/gui/texts/problem_text.h"
 #include "app/gui/window_actions.h"
-#include "app/pdf/shown_text.h"
 #include "core/report/record_overlay.h"
 
 namespace soakwright::gui {
@@ -51,10 +51,8 @@ void MainWindow::wireComparing() {
     chart_->resetView();
   });
   connect(&other_record_, &OtherRecord::refused, this, [this](const Problems& problems) {
-    QStringList texts;
-    for (const Problem& problem : problems) texts.append(pdf::shown_text(problem.text()));
     status_->clear();
-    refusal_->say(tr("The record cannot be compared with"), texts);
+    refusal_->say(tr("The record cannot be compared with"), problem_texts(problems));
   });
 }
 

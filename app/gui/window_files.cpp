@@ -17,6 +17,7 @@
 #include "app/gui/panes/start_page.h"
 #include "app/gui/parts/error_bar.h"
 #include "app/gui/parts/plain_tip.h"
+#include "app/gui/texts/problem_text.h"
 #include "app/gui/window_actions.h"
 #include "app/gui/window_messages.h"
 #include "app/pdf/shown_text.h"
@@ -94,9 +95,7 @@ void MainWindow::showWritten(const QString& path, const Problems& problems) {
     statusBar()->showMessage(tr("Written: %1").arg(path), kWritten_ms);
     if (file_kind(path) == FileKind::report) last_report_ = path;
   } else {
-    QStringList texts;
-    for (const Problem& problem : problems) texts.append(pdf::shown_text(problem.text()));
-    refusal_->say(tr("The file cannot be written"), texts);
+    refusal_->say(tr("The file cannot be written"), problem_texts(problems));
   }
   emit exported(path, problems.empty());
 }

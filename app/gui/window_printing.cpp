@@ -10,7 +10,7 @@
 #include "app/gui/background/report_print.h"
 #include "app/gui/main_window.h"
 #include "app/gui/parts/error_bar.h"
-#include "app/pdf/shown_text.h"
+#include "app/gui/texts/problem_text.h"
 
 namespace soakwright::gui {
 namespace {
@@ -51,9 +51,7 @@ void MainWindow::previewPrint() {
 }
 
 void MainWindow::sayNotPrinted(const Problems& problems) {
-  QStringList texts;
-  for (const Problem& problem : problems) texts.append(pdf::shown_text(problem.text()));
-  if (!texts.isEmpty()) refusal_->say(tr("The report cannot be printed"), texts);
+  if (!problems.empty()) refusal_->say(tr("The report cannot be printed"), problem_texts(problems));
 }
 
 }  // namespace soakwright::gui

@@ -129,8 +129,7 @@ class Examiner {
                  what + ": not vouched for by the trusted certificate (" + stamp.untrusted + ").");
     say(State::holds, kStamp, what + ".");
     if (trusted.empty())
-      return say(State::note, kStamp,
-                 "Nobody vouches for this authority: no trusted one was named (--trust).");
+      return say(State::note, kStamp, "Nobody vouches for this authority: no trusted one was named.");
     stamped_ = covered;
     stamped_s_ = stamp.at_s;
   }
@@ -242,7 +241,7 @@ class Examiner {
     else
       say(State::holds, what, whose + ": valid at the time of signing, by the signer's own clock.");
     if (!trust_asked)
-      say(State::note, what, "Nobody vouches for this certificate: no trusted one was named (--trust).");
+      say(State::note, what, "Nobody vouches for this certificate: no trusted one was named.");
   }
 
   Examination& all_;

@@ -11,6 +11,7 @@
 #include "app/signing/signature_update.h"
 #include "app/signing/signing_key.h"
 #include "core/problems/caught.h"
+#include "core/problems/command_line_problems.h"
 #include "core/report/open_findings.h"
 #include "core/system/atomic_file.h"
 #include "core/wording/sections/review_words.h"
@@ -106,13 +107,12 @@ Problems sign(const SignOrder& order, const ReportPrinter& printer) {
   const Examination& report = examined.value();
   if (const CheckLine* line = failing(report.lines))
     return {refusal(order.report, "the report does not hold: " + line->what + ": " + line->text,
-                    "sign a report as `soakwright check --report` wrote it")};
+                    command_line_words(CommandLineHelp::sign_report_as_written))};
   if (!report.analysis)
     return {refusal(order.report, "the files inside cannot be evaluated", "write the report again")};
   if (const std::string list = open_findings_listed(*report.analysis); !list.empty())
-    return {
-        refusal(order.report, "the report is a draft: no disposition of " + list,
-                "give each finding a disposition in the review, and write the report again with --review")};
+    return {refusal(order.report, "the report is a draft: no disposition of " + list,
+                    command_line_words(CommandLineHelp::write_report_with_review))};
   const auto box = free_box(order, report);
   if (!box) return box.problems();
   const auto bytes = signed_report(order, report, box.value(), signing.value(), now_s, printer);

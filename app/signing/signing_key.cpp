@@ -12,6 +12,8 @@
 #include <openssl/err.h>
 #include <openssl/pem.h>
 
+#include "core/problems/command_line_problems.h"
+
 namespace soakwright::signing {
 namespace {
 
@@ -24,14 +26,10 @@ Problem key_refusal(const std::string& path, std::string what, std::string help)
 /// What opens key and certificate; no word where none was given.
 struct Password {
   std::optional<std::string> word;
-  bool typed = false;
 };
 
 Result<Password> password_of(const SignOrder& order) {
-  if (order.password) {
-    const bool given = !order.password->empty();
-    return Password{given ? order.password : std::nullopt, true};
-  }
+  if (order.password) return Password{order.password->empty() ? std::nullopt : order.password};
   if (order.password_file.empty()) return Password{};
   auto bytes = read_small_file(order.password_file);
   if (!bytes) return bytes.problems();
@@ -50,11 +48,10 @@ int give_password(char* buffer, int size, int /*writing*/, void* password) {
 Problem closed(const std::string& path, const Password& password) {
   ERR_clear_error();
   if (!password.word)
-    return key_refusal(
-        path, "it is protected by a password",
-        password.typed ? "type its password" : "give a file with the password: --password-file");
+    return key_refusal(path, "it is protected by a password",
+                       command_line_words(CommandLineHelp::give_password));
   return key_refusal(path, "the password does not open it",
-                     password.typed ? "type it again" : "check the first line of the password file");
+                     command_line_words(CommandLineHelp::check_password));
 }
 
 /// What a file holds, of either kind.
@@ -163,7 +160,7 @@ Result<SigningKey> read_signing_key(const SignOrder& order, std::int64_t now_s) 
   }
   if (certificates.empty())
     return key_refusal(place, "there is no certificate in this file",
-                       "give the signer's certificate in PEM or PKCS#12: --certificate");
+                       command_line_words(CommandLineHelp::give_certificate));
   const auto fits = [&](const OwnedCertificate& one) {
     return X509_check_private_key(one.get(), signing.key.get()) == 1;
   };

@@ -61,6 +61,13 @@ Cell state_cell(CheckLine::State state) {
   return {words, Tint::faint};
 }
 
+std::string text_of(const CheckLine& line, const VerifyOrder& order) {
+  std::string text = printable(line.text);
+  // The notes are of certificates that nobody vouches for.
+  if (line.state == CheckLine::State::note && order.trust.empty()) text.append(" Name it with --trust.");
+  return text;
+}
+
 int exit_code_of(const std::vector<CheckLine>& lines) {
   const CheckLine::State all = modules::state_of_all(lines);
   if (all == CheckLine::State::fails) return 1;
@@ -88,7 +95,7 @@ int run_verify(const VerifyOrder& order) {
   PageText page(page_style());
   std::vector<Row> rows;
   for (const CheckLine& line : lines.value())
-    rows.push_back({line.what, state_cell(line.state), printable(line.text)});
+    rows.push_back({line.what, state_cell(line.state), text_of(line, order)});
   page.table({"Check", "", ""}, rows);
   if (const auto failure = write_standard_output(page.str())) return say(*failure);
   return exit_code_of(lines.value());

@@ -20,6 +20,7 @@
 #include "app/gui/parts/plain_tip.h"
 #include "app/gui/parts/read_only_look.h"
 #include "app/gui/parts/source_text.h"
+#include "app/gui/texts/problem_text.h"
 #include "app/pdf/shown_text.h"
 #include "core/procedure/toml/toml_edit.h"
 
@@ -165,9 +166,7 @@ void ProcedurePane::show(const Session& session) {
 }
 
 void ProcedurePane::showForm(const Problems& problems) {
-  QStringList texts;
-  for (const Problem& problem : problems) texts.append(pdf::shown_text(problem.text()));
-  source_->say(texts);
+  source_->say(problem_texts(problems));
 
   const auto shown = shown_toml_tables(now_, name_);
   // What is no TOML can be put right in the text only.

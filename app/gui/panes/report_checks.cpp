@@ -16,6 +16,7 @@
 #include "app/gui/panes/list_pane.h"
 #include "app/gui/parts/plain_tip.h"
 #include "app/gui/parts/table_copy.h"
+#include "app/gui/texts/problem_text.h"
 #include "app/modules/signing_loader.h"
 #include "app/pdf/shown_text.h"
 
@@ -181,9 +182,7 @@ void ReportChecks::forget() {
 void ReportChecks::showFound(const FoundChecks& found) {
   showBusy(false);
   if (!found) {
-    QStringList texts;
-    for (const Problem& problem : found.problems()) texts.append(pdf::shown_text(problem.text()));
-    line_->setPlainText(texts.join(u'\n'));
+    line_->setPlainText(problem_texts(found.problems()).join(u'\n'));
     return say(tr("The report could not be verified."), std::nullopt);
   }
   lines_ = found.value();

@@ -9,6 +9,7 @@
 #include "app/gui/panes/forms/key_form.h"
 #include "app/gui/panes/forms/procedure_keys.h"
 #include "app/gui/panes/list_pane.h"
+#include "app/gui/texts/problem_text.h"
 #include "app/pdf/shown_text.h"
 #include "core/procedure/toml/toml_edit.h"
 
@@ -67,9 +68,7 @@ SettingsComparison::SettingsComparison(QWidget* parent)
   resize(860, 560);
   connect(settings_, &KeyForm::changed, this, &SettingsComparison::change);
   connect(&work_, &BackgroundWork::finished, this, [this](const BackgroundWork::Outcome& outcome) {
-    QStringList texts;
-    if (!outcome->open)
-      for (const Problem& problem : outcome->open.problems()) texts.append(pdf::shown_text(problem.text()));
+    const QStringList texts = outcome->open ? QStringList() : problem_texts(outcome->open.problems());
     problem_->setText(texts.join(u'\n'));
     problem_->setVisible(!texts.isEmpty());
     if (outcome->open && outcome->open.value().report) showRequirements(*outcome->open.value().report);

@@ -16,6 +16,7 @@
 #include <algorithm>
 
 #include "app/gui/parts/choice_box.h"
+#include "app/gui/texts/problem_text.h"
 #include "app/gui/verdict_sign.h"
 #include "app/pdf/shown_text.h"
 #include "core/units/quantity_text.h"
@@ -39,18 +40,6 @@ std::vector<double> lower_by_of(const PublishedRule& rule) {
   }
   std::sort(found.begin(), found.end());
   return found;
-}
-
-/// The drafting speaks of the command line's options; here they are fields.
-QString as_fields(QString text) {
-  const std::pair<const char*, QString> fields[] = {
-      {"--hold-time", NewProcedureDialog::tr("Hold time")},
-      {"--hold", NewProcedureDialog::tr("Hold range")},
-      {"--thickness", NewProcedureDialog::tr("Thickness")},
-      {"--material", NewProcedureDialog::tr("Material")},
-      {"--lower-by", NewProcedureDialog::tr("Lower holding temperature")}};
-  for (const auto& [option, name] : fields) text.replace(QLatin1String(option), name);
-  return text;
 }
 
 /// The folder says which case it is: "w-118-late-and-dipping / htp-021.toml".
@@ -261,8 +250,7 @@ void NewProcedureDialog::make() {
   if (made)
     text_ = made.value();
   else
-    for (const Problem& problem : made.problems())
-      problems.append(as_fields(pdf::shown_text(problem.text())));
+    for (const Problem& problem : made.problems()) problems.append(drafting_text(problem));
   problem_->setText(problems.join(u'\n'));
   preview_->setPlainText(made ? QString::fromStdString(made.value()) : QString());
   buttons_->button(QDialogButtonBox::Ok)->setEnabled(made.ok());

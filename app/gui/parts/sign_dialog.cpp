@@ -18,6 +18,7 @@
 
 #include "app/gui/background/report_printer.h"
 #include "app/gui/parts/choice_box.h"
+#include "app/gui/texts/problem_text.h"
 #include "app/gui/verdict_sign.h"
 #include "app/modules/signing_loader.h"
 #include "app/pdf/shown_text.h"
@@ -191,9 +192,7 @@ void SignDialog::sign() {
 
 void SignDialog::take(const Problems& problems) {
   if (problems.empty()) return accept();
-  QStringList texts;
-  for (const Problem& problem : problems) texts.append(pdf::shown_text(problem.text()));
-  problem_->setText(texts.join(u'\n'));
+  problem_->setText(problem_texts(problems).join(u'\n'));
   problem_->show();
   QAccessibleEvent alert(problem_, QAccessible::Alert);
   QAccessible::updateAccessibility(&alert);

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include "core/problems/bad_input.h"
+#include "core/problems/command_line_problems.h"
 
 namespace soakwright::time_problems {
 namespace {
@@ -135,7 +136,7 @@ Problem date_order_unknown(const std::string& path, std::size_t line, const std:
   return bad_input(path, line,
                    fmt::format("the date {} can be read as {}, and nothing in the file tells which", date,
                                listed(fitting)),
-                   "say it with --dates dmy|mdy|ymd, or with `dates` in [import] of the job");
+                   command_line_words(CommandLineHelp::say_date_order));
 }
 
 Problem too_many_dates(const std::string& path, std::size_t line, std::size_t most) {

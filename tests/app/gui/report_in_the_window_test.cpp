@@ -189,7 +189,7 @@ class ReportInTheWindowTest : public QObject {
              qPrintable(bar->texts().join(u' ')));
   }
 
-  void a_report_that_is_cut_off_is_refused_in_the_words_of_the_command_line() {
+  void a_report_that_is_cut_off_is_refused_for_the_reason_that_the_command_line_states() {
     const QString cut = files_.filePath(QStringLiteral("cut.pdf"));
     const QByteArray bytes = bytes_at(report_);
     QFile file(cut);
@@ -202,9 +202,11 @@ class ReportInTheWindowTest : public QObject {
     verify.start(QStringLiteral(SOAKWRIGHT_PROGRAM), {QStringLiteral("verify"), cut});
     QVERIFY(verify.waitForFinished(kLong_ms));
     const QString said = real.part<ErrorBar>()->texts().join(u'\n');
-    QVERIFY(!said.isEmpty());
-    QCOMPARE(QStringLiteral("soakwright: ") + said,
-             QString::fromUtf8(verify.readAllStandardError()).trimmed());
+    const QString reason = said.section(QStringLiteral("; "), 0, 0);
+    QVERIFY2(reason.endsWith(QStringLiteral("the file is cut off: its end is missing")), qPrintable(said));
+    QCOMPARE(QStringLiteral("soakwright: ") + reason,
+             QString::fromUtf8(verify.readAllStandardError()).trimmed().section(QStringLiteral("; "), 0, 0));
+    QCOMPARE(said.section(QStringLiteral("; "), 1), QStringLiteral("open a report that Soakwright exported"));
     QVERIFY(!real.window.session().open().has_record());
   }
 

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/gui/panes/forms/problems_of_form.h"
 
-#include "app/pdf/shown_text.h"
+#include "app/gui/texts/problem_text.h"
 
 namespace soakwright::gui {
 namespace {
@@ -20,7 +20,7 @@ QString words_of(const Problem& problem) {
   Problem here = problem;
   here.file.clear();
   here.line = 0;
-  return pdf::shown_text(here.text());
+  return problem_text(here);
 }
 
 /// The table whose lines hold `line`.

@@ -153,8 +153,10 @@ class RequiredLayer : public ChartLayer {
  private:
   void drawRamp(QCPPainter* painter, const PixelMap& map, const RequiredRamp& ramp) const;
   void drawHold(QCPPainter* painter, const PixelMap& map, const RequiredHold& hold) const;
-  [[nodiscard]] QString limitOf(std::size_t requirement) const;
 };
+
+/// Where the bracket of the required hold time lies.
+double required_hold_y(const PixelMap& map, const RequiredHold& hold);
 
 /// Rates or spreads, in an axis rectangle of their own.
 class CurveLayer : public PolylineLayer {
@@ -219,7 +221,7 @@ class EvidenceLayer : public ChartLayer {
   void draw(QCPPainter* painter) override;
 
  private:
-  void drawPoint(QCPPainter* painter, const PixelMap& map, const ChartPoint& point);
+  void drawPoints(QCPPainter* painter, const PixelMap& map, const Evidence& evidence);
 };
 
 /// The words at a limit that is being dragged.

@@ -73,8 +73,8 @@ ChartPane::ChartPane(QWidget* parent) : QWidget(parent), plot_(new QCustomPlot(t
   plot_->moveLayer(plot_->layer(QStringLiteral("pointer")), plot_->layer(QStringLiteral("evidence")));
   plot_->layer(QStringLiteral("pointer"))->setMode(QCPLayer::lmBuffered);
   new BackdropLayer(plot_, QStringLiteral("backdrop"), traces_rect_, &scene_);
-  new WordLayer(plot_, QStringLiteral("words"), traces_rect_, &scene_);
   new RequiredLayer(plot_, QStringLiteral("words"), traces_rect_, &scene_);
+  new WordLayer(plot_, QStringLiteral("words"), traces_rect_, &scene_);
   new OverlayLayer(plot_, QStringLiteral("traces"), traces_rect_, &scene_);
   new TraceLayer(plot_, QStringLiteral("traces"), traces_rect_, &scene_);
   new EvidenceLayer(plot_, QStringLiteral("evidence"), traces_rect_, &scene_);

@@ -17,6 +17,7 @@ class QRubberBand;
 
 namespace soakwright::gui {
 
+struct ChartLabel;
 class ClockTicker;
 class CurveLayer;
 class RateTicker;
@@ -80,6 +81,8 @@ class ChartPane : public QWidget {
   [[nodiscard]] QPixmap picture(double scale) const;
   /// The same in lines, as SVG.
   [[nodiscard]] QByteArray vectorPicture() const;
+  /// The words over the temperatures, where they stand now.
+  [[nodiscard]] std::vector<ChartLabel> labels() const;
   [[nodiscard]] QPen penOf(std::size_t trace) const;
   /// Draws everything anew; for the bench.
   void redrawNow();

@@ -1,15 +1,21 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The chart as a picture: in points, and in lines.
+// The chart as a picture: in points, in lines, and the words in it.
 
 #include <QBuffer>
+#include <QGuiApplication>
 #include <QSvgGenerator>
 
+#include "app/gui/chart/chart_labels.h"
 #include "app/gui/chart/chart_layers.h"
 #include "app/gui/chart/chart_pane.h"
 
 namespace soakwright::gui {
 
 QPixmap ChartPane::picture(double scale) const { return plot_->toPixmap(0, 0, scale); }
+
+std::vector<ChartLabel> ChartPane::labels() const {
+  return chart_labels(scene_, PixelMap(*traces_rect_), QFontMetricsF(QGuiApplication::font()));
+}
 
 QByteArray ChartPane::vectorPicture() const {
   QByteArray bytes;

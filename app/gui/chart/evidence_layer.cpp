@@ -4,8 +4,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "app/gui/chart/chart_labels.h"
 #include "app/gui/chart/chart_layers.h"
-#include "app/pdf/shown_text.h"
 
 namespace soakwright::gui {
 namespace {
@@ -20,26 +20,22 @@ QPen cosmetic(const QColor& colour, double width, Qt::PenStyle style = Qt::Solid
 
 }  // namespace
 
-void EvidenceLayer::drawPoint(QCPPainter* painter, const PixelMap& map, const ChartPoint& point) {
+void EvidenceLayer::drawPoints(QCPPainter* painter, const PixelMap& map, const Evidence& evidence) {
   const ChartColours& colours = scene().colours;
-  const QPointF at(map.x(point.at_s), map.y(point.level_c));
   painter->setPen(cosmetic(colours.evidence, 1.6));
   painter->setBrush(colours.background);
-  painter->drawEllipse(at, kPoint, kPoint);
-  if (point.text.empty()) return;
-  const QString text = pdf::shown_text(point.text);
-  const QFontMetricsF metrics(painter->font());
-  QRectF box(at.x() + 9, at.y() - metrics.height() - 3, metrics.horizontalAdvance(text) + 8,
-             metrics.height() + 2);
-  if (box.right() > map.rect.right()) box.moveRight(at.x() - 9);
-  if (box.top() < map.rect.top()) box.moveTop(at.y() + 5);
+  for (const ChartPoint* point : evidence_points(evidence))
+    painter->drawEllipse(QPointF(map.x(point->at_s), map.y(point->level_c)), kPoint, kPoint);
   QColor veil = colours.background;
   veil.setAlphaF(0.88F);
-  painter->setPen(cosmetic(colours.grid, 1.0));
-  painter->setBrush(veil);
-  painter->drawRoundedRect(box, 3, 3);
-  painter->setPen(colours.evidence);
-  painter->drawText(box, Qt::AlignCenter, text);
+  for (const ChartLabel& label : chart_labels(scene(), map, QFontMetricsF(painter->font()))) {
+    if (label.kind != ChartLabel::Kind::point) continue;
+    painter->setPen(cosmetic(colours.grid, 1.0));
+    painter->setBrush(veil);
+    painter->drawRoundedRect(label.box, 3, 3);
+    painter->setPen(colours.evidence);
+    painter->drawText(label.box, Qt::AlignCenter, label.text);
+  }
 }
 
 void EvidenceLayer::draw(QCPPainter* painter) {
@@ -68,8 +64,6 @@ void EvidenceLayer::draw(QCPPainter* painter) {
     painter->setPen(cosmetic(colours.evidence, 2.4));
     painter->drawLine(QPointF(map.x(from.at_s), map.y(from.level_c)),
                       QPointF(map.x(to.at_s), map.y(to.level_c)));
-    drawPoint(painter, map, from);
-    drawPoint(painter, map, to);
   }
   // The two ends of a spread stand at one moment: a line joins them.
   if (evidence->points.size() == 2 && std::abs(evidence->points[0].at_s - evidence->points[1].at_s) < 1e-3) {
@@ -77,7 +71,7 @@ void EvidenceLayer::draw(QCPPainter* painter) {
     painter->drawLine(QPointF(map.x(evidence->points[0].at_s), map.y(evidence->points[0].level_c)),
                       QPointF(map.x(evidence->points[1].at_s), map.y(evidence->points[1].level_c)));
   }
-  for (const ChartPoint& point : evidence->points) drawPoint(painter, map, point);
+  drawPoints(painter, map, *evidence);
 }
 
 void PointerLayer::draw(QCPPainter* painter) {

@@ -1,0 +1,164 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/gui/chart/chart_labels.h"
+
+#include <QLineF>
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <optional>
+#include <utility>
+
+#include "app/gui/chart/chart_layers.h"
+#include "app/pdf/shown_text.h"
+
+namespace soakwright::gui {
+namespace {
+
+constexpr double kBesidePoint = 9.0;
+constexpr int kLinesFromPoint = 8;  ///< so far a point's words may be moved
+constexpr double kBesideRamp = 8.0;
+constexpr std::array kShares{0.5, 0.3, 0.7, 0.15, 0.85};  ///< of a line in view: where its words may stand
+
+using Kind = ChartLabel::Kind;
+
+class Placing {
+ public:
+  Placing(const ChartScene& scene, const PixelMap& map, const QFontMetricsF& metrics)
+      : scene_(scene), map_(map), metrics_(metrics), inside_(QRectF(map.rect).adjusted(-1, -1, 1, 1)) {}
+
+  void place_points();
+  void place_ramp(const RequiredRamp& ramp);
+  void place_hold(const RequiredHold& hold);
+  /// At a line of the temperature, which begins at the moment.
+  void place_at_line(Kind kind, double at_s, double celsius, const std::string& said);
+
+  std::vector<ChartLabel> labels;
+
+ private:
+  [[nodiscard]] bool free(const QRectF& box) const {
+    return inside_.contains(box) && std::none_of(labels.begin(), labels.end(), [&box](const ChartLabel& one) {
+             return one.box.intersects(box);
+           });
+  }
+  bool put(Kind kind, const QString& text, const QRectF& box, std::size_t point = 0) {
+    if (!free(box)) return false;
+    labels.push_back({kind, text, box, point});
+    return true;
+  }
+  [[nodiscard]] QRectF box_of(const QString& text, const QPointF& middle) const {
+    QRectF box(0, 0, metrics_.horizontalAdvance(text) + 6.0, metrics_.height());
+    box.moveCenter(middle);
+    return box;
+  }
+  [[nodiscard]] QString limit_of(std::size_t requirement) const {
+    for (const RequirementRow& row : scene_.report->requirements)
+      if (row.requirement == requirement) return pdf::shown_text(row.limit);
+    return {};
+  }
+
+  const ChartScene& scene_;
+  const PixelMap& map_;
+  const QFontMetricsF& metrics_;
+  QRectF inside_;
+  std::vector<std::pair<QString, double>> named_;  ///< once each: several stages often share a level
+};
+
+/// Above the point to its right, else to its left, else below; then further away.
+void Placing::place_points() {
+  const std::vector<const ChartPoint*> points = evidence_points(*scene_.evidence);
+  for (std::size_t i = 0; i < points.size(); ++i) {
+    if (points[i]->text.empty()) continue;
+    const QString text = pdf::shown_text(points[i]->text);
+    const QPointF at(map_.x(points[i]->at_s), map_.y(points[i]->level_c));
+    const QSizeF size(metrics_.horizontalAdvance(text) + 8.0, metrics_.height() + 2.0);
+    const std::array lefts{at.x() + kBesidePoint, at.x() - kBesidePoint - size.width()};
+    bool placed = !inside_.contains(at);
+    for (int line = 0; line < kLinesFromPoint && !placed; ++line) {
+      const double away = line * size.height();
+      for (const double top : {at.y() - size.height() - 1.0 - away, at.y() + 5.0 + away})
+        for (const double left : lefts)
+          placed = placed || put(Kind::point, text, QRectF(QPointF(left, top), size), i);
+    }
+  }
+}
+
+/// Along what is in view of it, on the side that is not permitted.
+void Placing::place_ramp(const RequiredRamp& ramp) {
+  const QPointF from(map_.x(ramp.from_s), map_.y(ramp.from_c));
+  const QPointF to(map_.x(ramp.to_s), map_.y(ramp.to_c));
+  const double left = std::max(from.x(), static_cast<double>(map_.rect.left()));
+  const double right = std::min(to.x(), static_cast<double>(map_.rect.right()));
+  if (right <= left || to.x() <= from.x()) return;
+  const QString words = limit_of(ramp.requirement);
+  const double aside = 0.5 * metrics_.horizontalAdvance(words) + kBesideRamp;
+  for (const double share : kShares) {
+    const double x = left + share * (right - left);
+    const QPointF at = QLineF(from, to).pointAt((x - from.x()) / (to.x() - from.x()));
+    if (put(Kind::required, words, box_of(words, at - QPointF(aside, 0.0)))) return;
+  }
+}
+
+void Placing::place_hold(const RequiredHold& hold) {
+  const double left = std::max(map_.x(hold.from_s), static_cast<double>(map_.rect.left()));
+  const double right = std::min(map_.x(hold.to_s), static_cast<double>(map_.rect.right()));
+  const QString words = limit_of(hold.requirement);
+  if (right - left < metrics_.horizontalAdvance(words)) return;
+  const double y = required_hold_y(map_, hold) + 0.5 * metrics_.height() + 1.0;
+  for (const double below : {0.0, 1.0, 2.0})
+    for (const double share : kShares) {
+      const QPointF middle(left + share * (right - left), y + below * metrics_.height());
+      if (put(Kind::required, words, box_of(words, middle))) return;
+    }
+}
+
+void Placing::place_at_line(Kind kind, double at_s, double celsius, const std::string& said) {
+  const QString text = pdf::shown_text(said);
+  const double width = metrics_.horizontalAdvance(text) + 6.0;
+  const double right = map_.rect.right() - width;
+  const double first = std::clamp(map_.x(at_s) + 3.0, map_.left + 3.0, std::max(map_.left + 3.0, right));
+  const double height = metrics_.height();
+  if (said.empty() || map_.x(at_s) > map_.rect.right() || map_.y(celsius) < map_.rect.top() - 1.0 ||
+      map_.y(celsius) > map_.rect.bottom() + height)
+    return;
+  if (std::find(named_.begin(), named_.end(), std::pair{text, celsius}) != named_.end()) return;
+  named_.emplace_back(text, celsius);
+  // Where the place is taken, above it, below it, or further along.
+  for (const double x : {first, std::min(right, first + 0.33 * map_.rect.width()), right})
+    for (const double y : {map_.y(celsius) - 2.0, map_.y(celsius) + height + 2.0})
+      if (put(kind, text, QRectF(x, y - height, width, height))) return;
+}
+
+}  // namespace
+
+std::vector<const ChartPoint*> evidence_points(const Evidence& evidence) {
+  std::vector<const ChartPoint*> points;
+  if (evidence.fit) points = {&evidence.fit->first, &evidence.fit->second};
+  for (const ChartPoint& point : evidence.points) points.push_back(&point);
+  return points;
+}
+
+std::vector<ChartLabel> chart_labels(const ChartScene& scene, const PixelMap& map,
+                                     const QFontMetricsF& metrics) {
+  const Chart* chart = scene.chart();
+  if (!chart) return {};
+  Placing placing(scene, map, metrics);
+  if (scene.evidence) placing.place_points();
+  if (scene.shows_required && scene.required) {
+    for (const RequiredHold& hold : scene.required->holds) placing.place_hold(hold);
+    for (const RequiredRamp& ramp : scene.required->ramps) placing.place_ramp(ramp);
+  }
+  for (const ChartLevel& level : scene.levels())
+    placing.place_at_line(level.kind == ChartLevel::Kind::temperature_max ? Kind::maximum : Kind::level,
+                          level.from_s, level.level_c, level.text);
+  for (const ChartRange& range : scene.ranges())
+    placing.place_at_line(Kind::range, range.from_s, range.high_c.value_or(range.low_c), range.text);
+  // What people noted and where spares took over, at the top.
+  const double top_c = map.low_c + (map.bottom - map.rect.top() - metrics.height() - 6.0) / map.pixels_per_c;
+  for (const auto* notes : {&chart->remarks, &chart->takeovers, &chart->deviations})
+    for (const ChartNote& note : *notes)
+      if (note.at_s >= map.from_s && note.at_s <= map.to_s)
+        placing.place_at_line(Kind::note, note.at_s, top_c, note.text);
+  return std::move(placing.labels);
+}
+
+}  // namespace soakwright::gui

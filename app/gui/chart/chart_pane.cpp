@@ -84,6 +84,8 @@ ChartPane::ChartPane(QWidget* parent) : QWidget(parent), plot_(new QCustomPlot(t
   new LimitLayer(plot_, QStringLiteral("pointer"), traces_rect_, &scene_);
   lanes_ = new LaneLayer(plot_, QStringLiteral("traces"), lanes_rect_, &scene_);
   buildCurves();
+  // Nothing of ours is on them, and layers above the pointer's would each need a picture of the chart's size.
+  for (const char* name : {"overlay", "legend"}) plot_->removeLayer(plot_->layer(QLatin1String(name)));
   layOutPanes();
   view_timer_.setSingleShot(true);
   view_timer_.setInterval(kViewSettles_ms);

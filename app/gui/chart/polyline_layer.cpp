@@ -95,6 +95,7 @@ void PolylineLayer::drawPart(QCPPainter* painter, const PixelMap& map, const Tra
 
 /// Every part, as far as it lies in the strip.
 void PolylineLayer::drawStrip(const PixelMap& map, Strip& strip) const {
+  raster_.clear(strip.first, strip.end);
   TraceBrush brush(raster_, strip.first, strip.end);
   const auto at_s = [&](int column) {
     return map.from_s + (raster_.left_of(column) - map.left) / map.pixels_per_s;

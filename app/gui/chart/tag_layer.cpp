@@ -2,7 +2,9 @@
 // The name of each trace at the right end of the view, each in a place of its own; and marks along the
 // traces, so that they part without colour.
 
+#include <QPainterPathStroker>
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "app/gui/chart/chart_layers.h"
@@ -14,33 +16,59 @@ namespace {
 
 constexpr double kMarkSize = 3.2;
 constexpr double kMarkStep = 190.0;  ///< pixels between two marks of one trace
-constexpr int kMarkShapes = 6;
+constexpr double kMarkLine = 1.2;
+constexpr std::size_t kMarkShapes = 6;
 
-void draw_mark(QCPPainter* painter, const QPointF& at, std::size_t shape) {
+/// A mark about the origin: what is filled, and its line as an area. Stroking it anew each time takes longer
+/// than all traces.
+struct MarkShape {
+  QPolygonF inside, line;
+};
+
+MarkShape mark_shape(std::size_t shape) {
   const double r = kMarkSize;
-  switch (shape % kMarkShapes) {
+  QPainterPath path;
+  switch (shape) {
     case 0:
-      painter->drawEllipse(at, r, r);
-      return;
+      path.addEllipse(QPointF(), r, r);
+      break;
     case 1:
-      painter->drawRect(QRectF(at.x() - r, at.y() - r, 2 * r, 2 * r));
-      return;
+      path.addRect(QRectF(-r, -r, 2 * r, 2 * r));
+      break;
     case 2:
-      painter->drawPolygon(QPolygonF(
-          QList<QPointF>{{at.x(), at.y() - r}, {at.x() + r, at.y() + r}, {at.x() - r, at.y() + r}}));
-      return;
+      path.addPolygon(QPolygonF(QList<QPointF>{{0, -r}, {r, r}, {-r, r}, {0, -r}}));
+      break;
     case 3:
-      painter->drawPolygon(QPolygonF(QList<QPointF>{
-          {at.x(), at.y() - r}, {at.x() + r, at.y()}, {at.x(), at.y() + r}, {at.x() - r, at.y()}}));
-      return;
+      path.addPolygon(QPolygonF(QList<QPointF>{{0, -r}, {r, 0}, {0, r}, {-r, 0}, {0, -r}}));
+      break;
     case 4:
-      painter->drawPolygon(QPolygonF(
-          QList<QPointF>{{at.x(), at.y() + r}, {at.x() + r, at.y() - r}, {at.x() - r, at.y() - r}}));
-      return;
+      path.addPolygon(QPolygonF(QList<QPointF>{{0, r}, {r, -r}, {-r, -r}, {0, r}}));
+      break;
     default:
-      painter->drawLine(QPointF(at.x() - r, at.y() - r), QPointF(at.x() + r, at.y() + r));
-      painter->drawLine(QPointF(at.x() - r, at.y() + r), QPointF(at.x() + r, at.y() - r));
+      path.moveTo(-r, -r);
+      path.lineTo(r, r);
+      path.moveTo(-r, r);
+      path.lineTo(r, -r);
   }
+  const QPainterPathStroker stroker(QPen(Qt::black, kMarkLine));
+  const bool cross = shape + 1 == kMarkShapes;
+  return {cross ? QPolygonF() : path.toFillPolygon(),
+          stroker.createStroke(path).simplified().toFillPolygon()};
+}
+
+void draw_mark(QCPPainter* painter, const QPointF& at, std::size_t shape, const QColor& line,
+               const QColor& inside) {
+  static const std::array<MarkShape, kMarkShapes> kShapes = [] {
+    std::array<MarkShape, kMarkShapes> all;
+    for (std::size_t i = 0; i < all.size(); ++i) all[i] = mark_shape(i);
+    return all;
+  }();
+  const MarkShape& mark = kShapes[shape % kMarkShapes];
+  painter->setPen(Qt::NoPen);
+  painter->setBrush(inside);
+  painter->drawPolygon(mark.inside.translated(at));
+  painter->setBrush(line);
+  painter->drawPolygon(mark.line.translated(at));
 }
 
 /// The reading nearest to a moment.
@@ -119,9 +147,8 @@ void TagLayer::draw(QCPPainter* painter) {
     painter->drawLine(
         QPointF(std::min(ends[i].at.x(), static_cast<double>(map.rect.right())), ends[i].at.y()),
         QPointF(text_left - 10.0, places[i]));
-    painter->setPen(QPen(pen.color(), 1.2));
-    painter->setBrush(scene().colours.background);
-    draw_mark(painter, QPointF(text_left - 6.0, places[i]), ends[i].trace);
+    draw_mark(painter, QPointF(text_left - 6.0, places[i]), ends[i].trace, pen.color(),
+              scene().colours.background);
     write(places[i], pdf::shown_text(chart->traces[ends[i].trace].name), pen.color());
   }
   if (left_out > 0)
@@ -131,13 +158,13 @@ void TagLayer::draw(QCPPainter* painter) {
   const double step_s = kMarkStep / map.pixels_per_s;
   for (std::size_t i = 0; i < chart->traces.size(); ++i) {
     if (!scene().shows(i) || !scene().followed(i)) continue;
-    painter->setPen(QPen(scene().pens[i].color(), 1.2));
-    painter->setBrush(scene().colours.background);
     // Marks of different traces stand at different places.
     const double share = static_cast<double>(i % kMarkShapes) / kMarkShapes + 0.5 / kMarkShapes;
     for (double at_s = (std::floor(map.from_s / step_s) + share) * step_s; at_s < map.to_s; at_s += step_s) {
       const auto reading = at_s < map.from_s ? std::nullopt : reading_near(*chart, i, at_s);
-      if (reading) draw_mark(painter, QPointF(map.x(reading->first), map.y(reading->second)), i);
+      if (reading)
+        draw_mark(painter, QPointF(map.x(reading->first), map.y(reading->second)), i, scene().pens[i].color(),
+                  scene().colours.background);
     }
   }
   painter->setClipping(false);

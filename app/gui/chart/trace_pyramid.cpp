@@ -6,6 +6,20 @@
 
 namespace soakwright::gui {
 
+template <typename Take>
+void TracePyramid::visit(std::size_t first, std::size_t last, const Take& take) const {
+  const DecimalScale* const scale = readings_.decimals();
+  if (scale == nullptr) {
+    for (std::size_t row = first; row < last; ++row)
+      if (const auto celsius = readings_.celsius(row)) take(row, *celsius);
+    return;
+  }
+  readings_.visit_units(first, last, [&](std::size_t row, const std::int32_t* units, std::size_t count) {
+    for (std::size_t i = 0; i < count; ++i)
+      if (units[i] != Readings::kMissingUnits) take(row + i, scale->celsius(units[i]));
+  });
+}
+
 /// Collects readings until a pixel column is full, then puts down its points.
 class TracePyramid::Pen {
  public:
@@ -21,6 +35,15 @@ class TracePyramid::Pen {
     } else {
       take_in(column_, node);
     }
+  }
+
+  void take(std::size_t row, double celsius) {
+    const double at_s = pyramid_.times_s_[row];
+    const auto number = static_cast<std::uint32_t>(row);
+    if (column_.first != kNone && (at_s - column_from_s_ >= scale_.column_s || !joined(column_.last, number)))
+      put_down();
+    if (column_.first == kNone) column_from_s_ = at_s;
+    take_in(column_, row, static_cast<float>(celsius));
   }
 
   void put_down() {
@@ -46,7 +69,9 @@ class TracePyramid::Pen {
 
  private:
   void put(double at_s, std::uint32_t row) {
-    out_.push_back({at_s, pyramid_.readings_.celsius(row).value_or(std::nan(""))});
+    pyramid_.visit(row, std::size_t{row} + 1, [&](std::size_t, double celsius) {
+      out_.push_back({at_s, celsius});
+    });
   }
   [[nodiscard]] bool joined_to(const Node& node) const { return joined(column_.last, node.first); }
   [[nodiscard]] bool joined(std::uint32_t earlier, std::uint32_t later) const {
@@ -65,28 +90,46 @@ class TracePyramid::Pen {
 
 TracePyramid::TracePyramid(std::span<const double> times_s, const Readings& readings)
     : times_s_(times_s), readings_(readings) {
-  std::vector<std::uint32_t> there;
-  std::vector<double> values;
-  readings.collect(0, times_s.size(), there, values);
-  const auto nodes_over = [](std::size_t below) { return (below + kFanOut - 1) / kFanOut; };
-  levels_.emplace_back(nodes_over(times_s.size()));
-  for (std::size_t i = 0; i < there.size(); ++i) {
-    const auto value = static_cast<float>(values[i]);
-    take_in(levels_.front()[there[i] / kFanOut], {value, value, there[i], there[i], true});
+  const auto nodes_over = [](std::size_t below, std::size_t each) { return (below + each - 1) / each; };
+  leaves_.resize(nodes_over(times_s.size(), kLeafRows));
+  for (std::size_t i = 0; i < leaves_.size(); ++i) {
+    Node sum;
+    const std::size_t begin = i * kLeafRows;
+    visit(begin, std::min(begin + kLeafRows, times_s.size()),
+          [&sum](std::size_t row, double celsius) { take_in(sum, row, static_cast<float>(celsius)); });
+    if (sum.first == kNone) continue;
+    leaves_[i] = {sum.lowest, sum.highest, static_cast<std::uint8_t>(sum.first - begin),
+                  static_cast<std::uint8_t>(sum.last - begin), sum.lowest_comes_first};
   }
-  while (levels_.back().size() > 1) {
-    const std::vector<Node>& below = levels_.back();
-    std::vector<Node> level(nodes_over(below.size()));
-    for (std::size_t i = 0; i < below.size(); ++i) take_in(level[i / kFanOut], below[i]);
+  for (std::size_t below = 0; nodes(below) > 1; ++below) {
+    std::vector<Node> level(nodes_over(nodes(below), kFanOut));
+    for (std::size_t i = 0; i < nodes(below); ++i) take_in(level[i / kFanOut], node(below, i));
     levels_.push_back(std::move(level));
   }
 }
 
-TracePyramid::Node TracePyramid::leaf(std::size_t row) const {
-  const auto celsius = readings_.celsius(row);
-  if (!celsius) return {};
-  const auto value = static_cast<float>(*celsius);
-  return {value, value, static_cast<std::uint32_t>(row), static_cast<std::uint32_t>(row), true};
+TracePyramid::Node TracePyramid::node(std::size_t level, std::size_t index) const {
+  if (level > 0) return levels_[level - 1][index];
+  const Leaf& leaf = leaves_[index];
+  if (leaf.first == kNoRow) return {};
+  const auto begin = static_cast<std::uint32_t>(index * kLeafRows);
+  return {leaf.lowest, leaf.highest, begin + leaf.first, begin + leaf.last, leaf.lowest_comes_first};
+}
+
+void TracePyramid::take_in(Node& sum, std::size_t row, float celsius) {
+  const auto number = static_cast<std::uint32_t>(row);
+  if (sum.first == kNone) {
+    sum = {celsius, celsius, number, number, true};
+    return;
+  }
+  if (celsius < sum.lowest) {
+    sum.lowest = celsius;
+    sum.lowest_comes_first = false;
+  } else if (celsius > sum.highest) {
+    sum.highest = celsius;
+    sum.lowest_comes_first = true;
+  }
+  sum.last = number;
 }
 
 void TracePyramid::take_in(Node& sum, const Node& next) {
@@ -109,7 +152,7 @@ void TracePyramid::take_in(Node& sum, const Node& next) {
 }
 
 std::size_t TracePyramid::rows_per_node(std::size_t level) const {
-  std::size_t rows = kFanOut;
+  std::size_t rows = kLeafRows;
   for (std::size_t i = 0; i < level; ++i) rows *= kFanOut;
   return rows;
 }
@@ -126,7 +169,7 @@ void TracePyramid::append_polyline(const Scale& scale, std::vector<TracePoint>& 
   while (last < times_s_.size() && missing(last++)) {
   }
   Pen pen(*this, scale, out);
-  descend(levels_.size() - 1, 0, first, last, scale.column_s, pen);
+  descend(levels_.size(), 0, first, last, scale.column_s, pen);
   pen.put_down();
 }
 
@@ -136,18 +179,16 @@ void TracePyramid::descend(std::size_t level, std::size_t index, std::size_t fir
   const std::size_t begin = index * width;
   const std::size_t end = std::min(begin + width, times_s_.size());
   if (end <= first || begin >= last) return;
-  const Node& node = levels_[level][index];
-  if (node.first == kNone) return;
   if (first <= begin && end <= last && times_s_[end - 1] - times_s_[begin] <= column_s) {
-    pen.take(node);
+    if (const Node whole = node(level, index); whole.first != kNone) pen.take(whole);
     return;
   }
   if (level == 0) {
-    for (std::size_t row = std::max(begin, first); row < std::min(end, last); ++row)
-      if (const Node one = leaf(row); one.first != kNone) pen.take(one);
+    visit(std::max(begin, first), std::min(end, last),
+          [&pen](std::size_t row, double celsius) { pen.take(row, celsius); });
     return;
   }
-  const std::size_t children = levels_[level - 1].size();
+  const std::size_t children = nodes(level - 1);
   for (std::size_t child = index * kFanOut; child < std::min((index + 1) * kFanOut, children); ++child)
     descend(level - 1, child, first, last, column_s, pen);
 }
@@ -155,7 +196,7 @@ void TracePyramid::descend(std::size_t level, std::size_t index, std::size_t fir
 TracePyramid::Extremes TracePyramid::extremes(std::size_t first, std::size_t last) const {
   if (times_s_.empty()) return {};
   Node sum;
-  gather(levels_.size() - 1, 0, first, std::min(last, times_s_.size()), sum);
+  gather(levels_.size(), 0, first, std::min(last, times_s_.size()), sum);
   if (sum.first == kNone) return {};
   return {sum.lowest, sum.highest};
 }
@@ -167,14 +208,15 @@ void TracePyramid::gather(std::size_t level, std::size_t index, std::size_t firs
   const std::size_t end = std::min(begin + width, times_s_.size());
   if (end <= first || begin >= last) return;
   if (first <= begin && end <= last) {
-    take_in(sum, levels_[level][index]);
+    take_in(sum, node(level, index));
     return;
   }
   if (level == 0) {
-    for (std::size_t row = std::max(begin, first); row < std::min(end, last); ++row) take_in(sum, leaf(row));
+    visit(std::max(begin, first), std::min(end, last),
+          [&sum](std::size_t row, double celsius) { take_in(sum, row, static_cast<float>(celsius)); });
     return;
   }
-  const std::size_t children = levels_[level - 1].size();
+  const std::size_t children = nodes(level - 1);
   for (std::size_t child = index * kFanOut; child < std::min((index + 1) * kFanOut, children); ++child)
     gather(level - 1, child, first, last, sum);
 }

@@ -48,7 +48,7 @@ class TracePyramid {
   [[nodiscard]] Extremes extremes(std::size_t first, std::size_t last) const;
 
  private:
-  /// Eight rows, or eight nodes of the level below.
+  /// What some neighbouring rows hold.
   struct Node {
     float lowest = 0.0F;
     float highest = 0.0F;
@@ -56,21 +56,40 @@ class TracePyramid {
     std::uint32_t last = kNone;
     bool lowest_comes_first = true;
   };
+  /// The same of kLeafRows rows, small: most of the memory is in these.
+  struct Leaf {
+    float lowest = 0.0F;
+    float highest = 0.0F;
+    std::uint8_t first = kNoRow;  ///< counted from the leaf's first row
+    std::uint8_t last = kNoRow;
+    bool lowest_comes_first = true;
+  };
   static constexpr std::uint32_t kNone = UINT32_MAX;
-  static constexpr std::size_t kFanOut = 8;
+  static constexpr std::uint8_t kNoRow = UINT8_MAX;
+  static constexpr std::size_t kLeafRows = 16;
+  static constexpr std::size_t kFanOut = 4;  ///< nodes of the level below that one node covers
   class Pen;
 
-  [[nodiscard]] Node leaf(std::size_t row) const;
+  /// Level 0 are the leaves.
+  [[nodiscard]] Node node(std::size_t level, std::size_t index) const;
+  [[nodiscard]] std::size_t nodes(std::size_t level) const {
+    return level == 0 ? leaves_.size() : levels_[level - 1].size();
+  }
+  /// Calls take(row, celsius) for each reading in these rows.
+  template <typename Take>
+  void visit(std::size_t first, std::size_t last, const Take& take) const;
   [[nodiscard]] bool missing(std::size_t row) const { return !readings_.celsius(row); }
   static void take_in(Node& sum, const Node& next);
+  static void take_in(Node& sum, std::size_t row, float celsius);
   void descend(std::size_t level, std::size_t index, std::size_t first, std::size_t last, double column_s,
                Pen& pen) const;
   void gather(std::size_t level, std::size_t index, std::size_t first, std::size_t last, Node& sum) const;
   [[nodiscard]] std::size_t rows_per_node(std::size_t level) const;
 
   std::span<const double> times_s_;
-  Readings readings_;                      ///< shares the record's storage
-  std::vector<std::vector<Node>> levels_;  ///< [0] of eight rows each; the last has one node
+  Readings readings_;  ///< shares the record's storage
+  std::vector<Leaf> leaves_;
+  std::vector<std::vector<Node>> levels_;  ///< above the leaves; the last has one node
 };
 
 }  // namespace soakwright::gui

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstring>
 
 namespace soakwright::gui {
 namespace {
@@ -13,18 +14,29 @@ constexpr double kDotRadius = 0.8;  ///< logical pixels
 /// One channel of a colour over another, `cover` from 0 to 256.
 int over(int above, int below, int cover) { return below + ((above - below) * cover >> 8); }
 
+/// std::floor() is a call into the library on processors that are not known to have it.
+int floor_of(double value) {
+  const int whole = static_cast<int>(value);
+  return whole > value ? whole - 1 : whole;
+}
+
 }  // namespace
 
 void TraceRaster::begin(const QPainter& painter, const QRect& area) {
   const double scale = painter.deviceTransform().m11();
   const QSize size = (QSizeF(area.size()) * scale).toSize() + QSize(1, 1);
   if (picture_.size() != size) picture_ = QImage(size, QImage::Format_ARGB32_Premultiplied);
-  picture_.fill(Qt::transparent);
   // Taken once: bits() is not for several threads.
   pixels_ = picture_.bits();
   bytes_per_row_ = picture_.bytesPerLine();
   area_ = area;
   scale_ = scale;
+}
+
+void TraceRaster::clear(int first, int end) const {
+  uchar* row = pixels_ + first * static_cast<qsizetype>(sizeof(QRgb));
+  for (int y = 0; y < picture_.height(); ++y, row += bytes_per_row_)
+    std::memset(row, 0, static_cast<std::size_t>(end - first) * sizeof(QRgb));
 }
 
 void TraceRaster::put(QPainter& painter) const {
@@ -69,6 +81,14 @@ void TraceBrush::polyline(const TraceStroke& stroke, const QPointF* points, int 
 
 void TraceBrush::segment(QPointF from, const QPointF& to) {
   if (to.x() < first_ || from.x() >= end_) return;
+  // Within one column, as most are: there is nothing to be divided.
+  if (const int own = static_cast<int>(from.x()); from.x() >= first_ && to.x() < own + 1) {
+    if (open_ && own != column_) flush();
+    column_ = own;
+    reach(from.y());
+    reach(to.y());
+    return;
+  }
   const double slope = to.x() > from.x() ? (to.y() - from.y()) / (to.x() - from.x()) : 0.0;
   if (from.x() < first_) from = QPointF(first_, from.y() + slope * (first_ - from.x()));
   const int first = static_cast<int>(from.x());
@@ -105,8 +125,8 @@ void TraceBrush::flush() {
   }
   const double top = low_ - stroke_->half_width;
   const double bottom = high_ + stroke_->half_width;
-  const int first = std::max(0, static_cast<int>(std::floor(top)));
-  const int last = std::min(raster_.picture_.height() - 1, static_cast<int>(std::floor(bottom)));
+  const int first = std::max(0, floor_of(top));
+  const int last = std::min(raster_.picture_.height() - 1, floor_of(bottom));
   if (last < first) return;
   blend(column_, first, std::min(bottom, first + 1.0) - std::max(top, static_cast<double>(first)));
   if (last == first) return;

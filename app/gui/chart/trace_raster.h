@@ -22,8 +22,11 @@ struct TraceStroke {
 
 class TraceRaster {
  public:
-  /// An empty picture of `area` at the painter's own resolution.
+  /// A picture of `area` at the painter's own resolution; to be cleared, each column once, before it is drawn
+  /// in.
   void begin(const QPainter& painter, const QRect& area);
+  /// Empties the columns from `first` to before `end`.
+  void clear(int first, int end) const;
   void put(QPainter& painter) const;
 
   [[nodiscard]] TraceStroke stroke(const QPen& pen) const;

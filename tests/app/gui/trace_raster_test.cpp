@@ -23,6 +23,7 @@ class TraceRasterTest : public QObject {
     painter.scale(scale, scale);
     TraceRaster raster;
     raster.begin(painter, QRect(0, 0, 200, 100));
+    raster.clear(0, raster.columns());
     const TraceStroke stroke = raster.stroke(pen);
     for (int i = 0; i < strips; ++i)
       TraceBrush(raster, raster.columns() * i / strips, raster.columns() * (i + 1) / strips)

@@ -10,8 +10,8 @@ Problem no_log(const std::string& job) {
 }
 
 Problem no_procedure(const std::string& job) {
-  return {ProblemKind::usage, job, 0, "no procedure is named",
-          command_line_words(CommandLineHelp::give_procedure)};
+  return helped_by({ProblemKind::usage, job, 0, "no procedure is named", {}},
+                   CommandLineHelp::give_procedure);
 }
 
 Problem review_without_procedure(const std::string& review) {

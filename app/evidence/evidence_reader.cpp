@@ -25,8 +25,12 @@ Problem damaged(const std::string& path, const std::string& what) {
 }
 
 Problem not_ours(const std::string& path) {
-  return {ProblemKind::bad_input, path, 0, "this is not a report of Soakwright with its source files inside",
-          command_line_words(CommandLineHelp::give_report)};
+  return helped_by({ProblemKind::bad_input,
+                    path,
+                    0,
+                    "this is not a report of Soakwright with its source files inside",
+                    {}},
+                   CommandLineHelp::give_report);
 }
 
 std::optional<std::string> bytes_entry(const PdfValue& dictionary, std::string_view key) {

@@ -23,10 +23,10 @@ constexpr const char* kNotOurs = "this is not a report of Soakwright";
 constexpr const char* kEncrypted = "the file is encrypted";
 
 Problem refusal(const std::string& path, const std::string& what) {
-  const std::string help = what == kEncrypted
-                               ? "take the encryption off, or ask for the report as it was written"
-                               : command_line_words(CommandLineHelp::give_report);
-  return {ProblemKind::bad_input, path, 0, what, help};
+  if (what == kEncrypted)
+    return {ProblemKind::bad_input, path, 0, what,
+            "take the encryption off, or ask for the report as it was written"};
+  return helped_by({ProblemKind::bad_input, path, 0, what, {}}, CommandLineHelp::give_report);
 }
 
 Problem cannot_open(const std::string& path, const std::string& what, const std::string& help) {

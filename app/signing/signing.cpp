@@ -106,13 +106,14 @@ Problems sign(const SignOrder& order, const ReportPrinter& printer) {
   if (!examined) return examined.problems();
   const Examination& report = examined.value();
   if (const CheckLine* line = failing(report.lines))
-    return {refusal(order.report, "the report does not hold: " + line->what + ": " + line->text,
-                    command_line_words(CommandLineHelp::sign_report_as_written))};
+    return {
+        helped_by(refusal(order.report, "the report does not hold: " + line->what + ": " + line->text, {}),
+                  CommandLineHelp::sign_report_as_written)};
   if (!report.analysis)
     return {refusal(order.report, "the files inside cannot be evaluated", "write the report again")};
   if (const std::string list = open_findings_listed(*report.analysis); !list.empty())
-    return {refusal(order.report, "the report is a draft: no disposition of " + list,
-                    command_line_words(CommandLineHelp::write_report_with_review))};
+    return {helped_by(refusal(order.report, "the report is a draft: no disposition of " + list, {}),
+                      CommandLineHelp::write_report_with_review)};
   const auto box = free_box(order, report);
   if (!box) return box.problems();
   const auto bytes = signed_report(order, report, box.value(), signing.value(), now_s, printer);

@@ -48,10 +48,8 @@ int give_password(char* buffer, int size, int /*writing*/, void* password) {
 Problem closed(const std::string& path, const Password& password) {
   ERR_clear_error();
   if (!password.word)
-    return key_refusal(path, "it is protected by a password",
-                       command_line_words(CommandLineHelp::give_password));
-  return key_refusal(path, "the password does not open it",
-                     command_line_words(CommandLineHelp::check_password));
+    return helped_by(key_refusal(path, "it is protected by a password", {}), CommandLineHelp::give_password);
+  return helped_by(key_refusal(path, "the password does not open it", {}), CommandLineHelp::check_password);
 }
 
 /// What a file holds, of either kind.
@@ -159,8 +157,8 @@ Result<SigningKey> read_signing_key(const SignOrder& order, std::int64_t now_s) 
     certificates = std::move(with_certificate.value().certificates);
   }
   if (certificates.empty())
-    return key_refusal(place, "there is no certificate in this file",
-                       command_line_words(CommandLineHelp::give_certificate));
+    return helped_by(key_refusal(place, "there is no certificate in this file", {}),
+                     CommandLineHelp::give_certificate);
   const auto fits = [&](const OwnedCertificate& one) {
     return X509_check_private_key(one.get(), signing.key.get()) == 1;
   };

@@ -25,11 +25,10 @@ const char* command_line_words(CommandLineHelp help) {
   return "";
 }
 
-std::optional<CommandLineHelp> command_line_help_of(const Problem& problem) {
-  for (int i = 0; i <= static_cast<int>(kLastCommandLineHelp); ++i)
-    if (const auto help = static_cast<CommandLineHelp>(i); problem.help == command_line_words(help))
-      return help;
-  return std::nullopt;
+Problem helped_by(Problem problem, CommandLineHelp help) {
+  problem.help = command_line_words(help);
+  problem.command_line_help = help;
+  return problem;
 }
 
 }  // namespace soakwright

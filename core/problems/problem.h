@@ -25,12 +25,28 @@ enum class ProblemKind {
   cannot_write = 73,
 };
 
+/// What helps, where that is a command or an option of the command line: a program without them says what to
+/// do in its own place (command_line_problems.h has the words).
+enum class CommandLineHelp {
+  give_procedure,
+  say_date_order,
+  give_report,
+  sign_report_as_written,
+  write_report_with_review,
+  give_certificate,
+  give_password,
+  check_password,
+};
+constexpr CommandLineHelp kLastCommandLineHelp = CommandLineHelp::check_password;
+
 struct Problem {
   ProblemKind kind = ProblemKind::bad_input;
   std::string file;      ///< as the user named it; may be empty
   std::size_t line = 0;  ///< from 1; 0 where no line is to blame
   std::string what;      ///< what was found
   std::string help;      ///< what would help
+  /// Where `help` names the command line.
+  std::optional<CommandLineHelp> command_line_help = std::nullopt;
 
   /// `FILE:LINE: what; what would help`, the parts that there are, on one line and safe to show: each part is
   /// printable().

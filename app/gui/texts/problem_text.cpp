@@ -5,7 +5,6 @@
 
 #include "app/gui/texts/window_text.h"
 #include "app/pdf/shown_text.h"
-#include "core/problems/command_line_problems.h"
 
 namespace soakwright::gui {
 namespace {
@@ -36,7 +35,7 @@ QString help_in_window(CommandLineHelp help) {
 
 QString problem_text(const Problem& problem) {
   Problem here = problem;
-  if (const auto help = command_line_help_of(problem)) here.help = help_in_window(*help).toStdString();
+  if (problem.command_line_help) here.help = help_in_window(*problem.command_line_help).toStdString();
   return pdf::shown_text(here.text());
 }
 

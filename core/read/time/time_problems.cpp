@@ -133,10 +133,11 @@ Problem dates_fit_no_order(const std::string& path, std::size_t line, const std:
 
 Problem date_order_unknown(const std::string& path, std::size_t line, const std::string& date,
                            const std::vector<FieldOrder>& fitting) {
-  return bad_input(path, line,
-                   fmt::format("the date {} can be read as {}, and nothing in the file tells which", date,
-                               listed(fitting)),
-                   command_line_words(CommandLineHelp::say_date_order));
+  return helped_by(bad_input(path, line,
+                             fmt::format("the date {} can be read as {}, and nothing in the file tells which",
+                                         date, listed(fitting)),
+                             {}),
+                   CommandLineHelp::say_date_order);
 }
 
 Problem too_many_dates(const std::string& path, std::size_t line, std::size_t most) {

@@ -47,9 +47,9 @@ bool may_pass(const Problems& problems) {
   });
 }
 
-class Run {
+class BatchRun {
  public:
-  Run(const BatchPlan& plan, const BatchRequest& request, const BatchWatch& watch)
+  BatchRun(const BatchPlan& plan, const BatchRequest& request, const BatchWatch& watch)
       : plan_(plan), request_(request), watch_(watch), codes_(plan.entries.size(), -1) {
     progress_.records = plan.entries.size();
     for (const BatchEntry& entry : plan.entries) progress_.bytes += entry.bytes;
@@ -275,7 +275,7 @@ void count_row(const BatchRow& row, BatchProgress& progress) {
 }
 
 Result<BatchProgress> run_batch(const BatchPlan& plan, const BatchRequest& request, const BatchWatch& watch) {
-  return caught({}, [&] { return Run(plan, request, watch).done(); });
+  return caught({}, [&] { return BatchRun(plan, request, watch).done(); });
 }
 
 }  // namespace soakwright

@@ -7,6 +7,7 @@
 #include <QFileInfo>
 
 #include "app/gui/texts/change_words.h"
+#include "app/gui/texts/window_text.h"
 #include "app/pdf/shown_text.h"
 #include "core/procedure/job/job_file.h"
 #include "core/procedure/named_path.h"
@@ -16,9 +17,6 @@
 namespace soakwright::gui {
 namespace {
 
-constexpr int kPreviewLines = 40;
-constexpr double kReadingShare = 0.9;  ///< of the progress; the rest is report and traces
-
 /// A path that the job names, for people: without `..` where that is not needed.
 QString named_by(const Job& job, const std::optional<std::string>& written) {
   if (!written) return {};
@@ -26,14 +24,12 @@ QString named_by(const Job& job, const std::optional<std::string>& written) {
 }
 
 /// The bytes of the file's name, as the file system has them.
-std::string bytes_of(const QString& path) { return QFile::encodeName(path).toStdString(); }
-
 Request request_for(const OpenFiles& files) {
   Request request;
-  request.log = bytes_of(files.log);
-  request.procedure = bytes_of(files.procedure);
-  request.job = bytes_of(files.job);
-  request.review = bytes_of(files.review);
+  request.log = path_bytes(files.log);
+  request.procedure = path_bytes(files.procedure);
+  request.job = path_bytes(files.job);
+  request.review = path_bytes(files.review);
   return request;
 }
 
@@ -48,12 +44,12 @@ void note_stamps(OpenCase& open) {
 }
 
 std::string name_of_procedure(const QString& path) {
-  return path.isEmpty() ? unwritten_procedure_name().toStdString() : bytes_of(path);
+  return path.isEmpty() ? unwritten_procedure_name().toStdString() : path_bytes(path);
 }
 
 /// From the draft where there is one, else from the file.
 Result<Procedure> procedure_of(const QString& path, const std::optional<DraftText>& draft) {
-  return draft ? parse_procedure(draft->text, name_of_procedure(path)) : read_procedure(bytes_of(path));
+  return draft ? parse_procedure(draft->text, name_of_procedure(path)) : read_procedure(path_bytes(path));
 }
 
 /// What there is without a log: the files are read for their own sake, so that a faulty one is refused at
@@ -97,7 +93,7 @@ void say_again(OpenCase& open) {
 void prepare_to_show(OpenCase& open) {
   open.traces = trace_set(open.analysis.record);
   open.preview = std::make_shared<const LogPreview>(
-      preview_of(bytes_of(open.log_path), open.analysis.record->reading.encoding.value, kPreviewLines));
+      preview_of(path_bytes(open.log_path), open.analysis.record->reading.encoding.value));
   say_again(open);
 }
 
@@ -141,7 +137,7 @@ Result<OpenCase> read_case(const OpenFiles& kept, const OpenFiles& named, const 
   const QString job_path = named.job.isEmpty() ? kept.job : named.job;
   std::shared_ptr<const Job> job;
   if (!job_path.isEmpty()) {
-    auto read = read_job(bytes_of(job_path));
+    auto read = read_job(path_bytes(job_path));
     if (!read) return read.problems();
     job = std::make_shared<const Job>(std::move(read).value());
   }
@@ -169,8 +165,8 @@ Result<OpenCase> read_case(const OpenFiles& kept, const OpenFiles& named, const 
     if (!text) return text.problems();
     request.job_text = std::move(text).value();
     if (request.job.empty()) request.job = unwritten_job_name().toStdString();
-    request.log = bytes_of(open.log_path);
-    request.procedure = bytes_of(open.procedure_path);
+    request.log = path_bytes(open.log_path);
+    request.procedure = path_bytes(open.procedure_path);
   }
   if (draft) {
     request.procedure = name_of_procedure(open.procedure_path);

@@ -16,6 +16,9 @@
 
 namespace soakwright::gui {
 
+/// Of the progress of opening; the rest is report and traces.
+inline constexpr double kReadingShare = 0.9;
+
 /// How a file stood when it was read, to tell later whether it has changed.
 struct FileStamp {
   QDateTime changed;

@@ -11,7 +11,6 @@
 namespace soakwright::gui {
 namespace {
 
-constexpr int kPreviewLines = 40;
 constexpr qint64 kHashedAtOnce = 1 << 20;
 
 bool blames_log(const Problem& problem) {
@@ -53,8 +52,8 @@ std::optional<RefusedLog> refused_log(const Problems& problems, const OpenFiles&
   log.kept = kept;
   log.named = named;
   log.path = QFile::decodeName(problem->file.c_str());
-  log.preview = std::make_shared<const LogPreview>(
-      preview_of(problem->file, preview_encoding(problem->file), kPreviewLines));
+  log.preview =
+      std::make_shared<const LogPreview>(preview_of(problem->file, preview_encoding(problem->file)));
   log.given = given_in(named.job.isEmpty() ? kept.job : named.job);
   log.sha256 = sha256_of(log.path, watch);
   if (watch.stopped()) return std::nullopt;

@@ -11,9 +11,7 @@
 namespace soakwright::gui {
 namespace {
 
-constexpr double kReadingShare = 0.9;  ///< of the progress; the rest is report and traces
-
-QString name_of(const std::string& path) { return QFile::decodeName(path.c_str()); }
+QString decoded(const std::string& path) { return QFile::decodeName(path.c_str()); }
 
 /// The private folder's name says nothing to a reader: it is the report that cannot be opened.
 Problems of_report(Problems problems, const std::string& report) {
@@ -26,10 +24,10 @@ Problems of_report(Problems problems, const std::string& report) {
 }
 
 void name_files(OpenCase& open, const Request& request) {
-  open.files.log = name_of(request.log);
-  open.files.procedure = name_of(request.procedure);
-  open.files.job = name_of(request.job);
-  open.files.review = name_of(request.review);
+  open.files.log = decoded(request.log);
+  open.files.procedure = decoded(request.procedure);
+  open.files.job = decoded(request.job);
+  open.files.review = decoded(request.review);
   open.log_path = open.files.log;
   open.procedure_path = open.files.procedure;
   open.procedure_source = text_at(open.procedure_path);

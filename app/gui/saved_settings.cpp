@@ -10,7 +10,7 @@
 namespace soakwright::gui {
 namespace {
 
-constexpr int kMostRecent = 12;
+constexpr int kMostRecentKept = 12;
 const QString kRecent = QStringLiteral("files/recent");
 const QString kChanges = QStringLiteral("changes/");
 const QString kList = QStringLiteral("/list");
@@ -38,7 +38,7 @@ void SavedSettings::remember(const OpenFiles& files) {
     recent.removeAll(*path);
     recent.prepend(*path);
   }
-  settings_.setValue(kRecent, QStringList(recent.mid(0, kMostRecent)));
+  settings_.setValue(kRecent, QStringList(recent.mid(0, kMostRecentKept)));
   settings_.setValue(kLast, paths);
   settings_.sync();
 }

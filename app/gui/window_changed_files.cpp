@@ -13,8 +13,6 @@
 namespace soakwright::gui {
 namespace {
 
-constexpr std::size_t kFirstButton = 0;
-constexpr std::size_t kSecondButton = 1;
 constexpr int kLookAgain_ms = 500;
 
 QStringList left_words(const UnsavedWork& work) {
@@ -55,13 +53,13 @@ void MainWindow::answerLeftChanges(std::size_t button) {
   ChangesPlace left = changesPlace();
   left.left = true;
   const UnsavedWork work = memory_.changes(left);
-  if (button == kFirstButton) {
+  if (button == MessageStrip::kFirstButton) {
     memory_.keepChanges(left, {});
     left_->say({});
     std::vector<JobChange> both = work.job;
     for (const JobChange& now : session_.wanted()) both.push_back(now);
     session_.restoreChanges(both, session_.draft() ? session_.draft() : work.draft);
-  } else if (button == kSecondButton) {
+  } else if (button == MessageStrip::kSecondButton) {
     memory_.keepChanges(left, {});
     left_->say({});
   } else {

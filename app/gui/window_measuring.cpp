@@ -27,8 +27,8 @@ namespace soakwright::gui {
 namespace {
 
 constexpr double kCopyScale = 2.0;
-const QString kSpread = QStringLiteral("spread-pane");
-const QString kRate = QStringLiteral("rate-pane");
+const QString kSpreadPane = QStringLiteral("spread-pane");
+const QString kRatePane = QStringLiteral("rate-pane");
 
 }  // namespace
 
@@ -38,8 +38,8 @@ void MainWindow::wireMeasuring() {
   connect(a.show_spread, &QAction::toggled, this,
           [this](bool shown) { showCurves(CurveKind::spread, shown); });
   connect(a.show_rate, &QAction::toggled, this, [this](bool shown) { showCurves(CurveKind::rate, shown); });
-  a.show_spread->setChecked(memory_.layout(kSpread) != "0");
-  a.show_rate->setChecked(memory_.layout(kRate) == "1");
+  a.show_spread->setChecked(memory_.layout(kSpreadPane) != "0");
+  a.show_rate->setChecked(memory_.layout(kRatePane) == "1");
   chart_->showCurves(CurveKind::spread, a.show_spread->isChecked());
   chart_->showCurves(CurveKind::rate, a.show_rate->isChecked());
   connect(a.full_screen, &QAction::triggered, this,
@@ -72,7 +72,7 @@ void MainWindow::wireMeasuring() {
 
 void MainWindow::showCurves(CurveKind kind, bool shown) {
   chart_->showCurves(kind, shown);
-  memory_.keepLayout(kind == CurveKind::spread ? kSpread : kRate, shown ? "1" : "0");
+  memory_.keepLayout(kind == CurveKind::spread ? kSpreadPane : kRatePane, shown ? "1" : "0");
   workOutCurves();
 }
 

@@ -30,9 +30,6 @@
 namespace soakwright::gui {
 namespace {
 
-constexpr std::size_t kFirstButton = 0;
-constexpr std::size_t kSecondButton = 1;
-
 QString kind_words(FileKind kind, int count) {
   switch (kind) {
     case FileKind::log:
@@ -72,7 +69,7 @@ std::optional<QString> choose_one(QWidget* parent, FileKind kind, const QStringL
 
 void MainWindow::wireSaving() {
   connect(unsaved_, &MessageStrip::pressed, this, [this](std::size_t button) {
-    if (button == kFirstButton)
+    if (button == MessageStrip::kFirstButton)
       session_.edits().undo();
     else
       saveWhatIsUnsaved(true);
@@ -152,13 +149,13 @@ void MainWindow::showUnsaved() {
   const bool refused = !session_.problems().empty() && (session_.draft() || !session_.wanted().empty());
   if (refused && open.has_record()) said += tr(". Not evaluated: %1").arg(session_.sheetTexts().first());
   unsaved_->say(said, words.join(u'\n'));
-  unsaved_->button(kFirstButton)->setEnabled(session_.edits().canUndo());
-  unsaved_->button(kSecondButton)
+  unsaved_->button(MessageStrip::kFirstButton)->setEnabled(session_.edits().canUndo());
+  unsaved_->button(MessageStrip::kSecondButton)
       ->setText(session_.reviewUnsaved()     ? tr("Save review…")
                 : !session_.wanted().empty() ? tr("Save in the job…")
                                              : tr("Save procedure…"));
   const bool can_save = unsaved && session_.sheetTexts().isEmpty() && !session_.refusedLog();
-  unsaved_->button(kSecondButton)->setEnabled(can_save);
+  unsaved_->button(MessageStrip::kSecondButton)->setEnabled(can_save);
   actions_->save->setEnabled(can_save);
   const bool may_save = session_.sheetTexts().isEmpty() && !open.read_only();
   actions_->save_job_as->setEnabled(open.has_record() && may_save);

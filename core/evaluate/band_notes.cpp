@@ -9,8 +9,6 @@
 namespace soakwright {
 namespace {
 
-std::string mm_text(double millimetres) { return short_text(millimetres, 1) + " mm"; }
-
 Statement statement_of(const Bands& bands, const BandPosition& position, const std::string& name) {
   const std::string from_centre = mm_text(position.from_centre_mm.value_or(0.0));
   switch (position.place) {

@@ -12,11 +12,6 @@ namespace {
 
 constexpr double kSlackMm = 1e-6;
 
-bool on_the_work(const Channel& channel) {
-  return channel.role == ThermocoupleRole::control || channel.role == ThermocoupleRole::monitor ||
-         channel.role == ThermocoupleRole::spare;
-}
-
 BandPlace place_of(const Bands& bands, Zone zone, double from_centre_mm) {
   const double soak_edge = *bands.soak_band_mm / 2.0;
   if (bands.heated_band_mm && from_centre_mm > *bands.heated_band_mm / 2.0 + kSlackMm)
@@ -31,7 +26,7 @@ void add_positions(const BandEntry& entry, const Record& record, Bands& bands) {
   constexpr double kMmPerMetre = 1000.0;
   for (std::size_t i = 0; i < record.channels.size(); ++i) {
     const Channel& channel = record.channels[i];
-    if (!on_the_work(channel) || (entry.weld && channel.weld && *channel.weld != *entry.weld)) continue;
+    if (!on_the_work(channel.role) || (entry.weld && channel.weld && *channel.weld != *entry.weld)) continue;
     BandPosition found{i, std::nullopt, BandPlace::no_position};
     if (channel.position_m) {
       found.from_centre_mm = std::fabs(*channel.position_m - entry.centre_m) * kMmPerMetre;

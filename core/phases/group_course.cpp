@@ -11,7 +11,6 @@ namespace soakwright {
 
 namespace {
 
-constexpr double kRoomC = 20.0;          // ambient where the record never shows it
 constexpr double kColdestStartC = 50.0;  // a start or end above this is not ambient
 
 // A channel leads where, when it has made half its rise, the middle of the rest has made less than this share

@@ -13,6 +13,9 @@
 
 namespace soakwright {
 
+/// Ambient where the record never shows it.
+inline constexpr double kRoomC = 20.0;
+
 struct GroupCourse {
   std::vector<double> times_s;  ///< only times at which the course is known
   std::vector<double> celsius;

@@ -15,10 +15,10 @@ namespace {
 constexpr std::size_t kRowsAtOnce = 4096;  // highest and lowest of a block stay in the near cache
 
 /// Highest and lowest of the channels taken in so far, for each row of a block.
-struct Extent {
+struct CellExtent {
   std::vector<double> high;
   std::vector<double> low;
-  explicit Extent(std::size_t rows)
+  explicit CellExtent(std::size_t rows)
       : high(rows, -std::numeric_limits<double>::infinity()),
         low(rows, std::numeric_limits<double>::infinity()) {}
   void take(std::size_t row, double celsius) {
@@ -43,7 +43,7 @@ double widest_of_any(const Record& record, const std::vector<std::size_t>& chann
                      std::size_t last) {
   std::vector<std::uint32_t> rows;
   std::vector<double> celsius;
-  Extent extent(last - first);
+  CellExtent extent(last - first);
   for (const std::size_t c : channels) {
     rows.clear();
     celsius.clear();

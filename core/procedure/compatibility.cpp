@@ -99,9 +99,7 @@ void check_tolerances(const Procedure& procedure, const Job* job, Problems& prob
     return;
   }
   for (const ThermocoupleEntry& entry : job->thermocouples) {
-    const bool on_the_work = entry.role == ThermocoupleRole::control ||
-                             entry.role == ThermocoupleRole::monitor || entry.role == ThermocoupleRole::spare;
-    const std::optional<Lacking> lacks = on_the_work ? lacking(entry) : std::nullopt;
+    const std::optional<Lacking> lacks = on_the_work(entry.role) ? lacking(entry) : std::nullopt;
     if (lacks)
       problems.push_back(compatibility_problems::thermocouple_without_tolerance(
           job->file, entry.line, entry.name.value_or(entry.column), *lacks));

@@ -21,7 +21,7 @@ namespace {
 constexpr std::size_t kNoEntry = static_cast<std::size_t>(-1);
 
 /// One column while it becomes what it is.
-struct Candidate {
+struct ChannelCandidate {
   ColumnKind kind;
   std::size_t entry = kNoEntry;  ///< index into Job::thermocouples
   bool is_cold_junction = false;
@@ -73,7 +73,7 @@ class ChannelMaker {
     if (!entries) return entries.problems();
     Problems problems;
     for (std::size_t e = 0; e < entries.value().size(); ++e) {
-      Candidate& candidate = candidates_[entries.value()[e]];
+      ChannelCandidate& candidate = candidates_[entries.value()[e]];
       const ThermocoupleEntry& entry = job_->thermocouples[e];
       candidate.entry = e;
       candidate.kind.temperature = true;
@@ -95,7 +95,7 @@ class ChannelMaker {
         problems.insert(problems.end(), column.problems().begin(), column.problems().end());
         continue;
       }
-      Candidate& candidate = candidates_[column.value()];
+      ChannelCandidate& candidate = candidates_[column.value()];
       candidate.is_cold_junction = true;
       if (candidate.entry != kNoEntry) continue;
       candidate.kind.temperature = false;
@@ -119,7 +119,8 @@ class ChannelMaker {
   }
 
   /// The job is followed, but not in silence.
-  void note_unit_clash(const LogColumn& column, const Candidate& candidate, const ThermocoupleEntry& entry) {
+  void note_unit_clash(const LogColumn& column, const ChannelCandidate& candidate,
+                       const ThermocoupleEntry& entry) {
     if (column.unit.empty() || candidate.kind.unit_assumed || said_unit(column) == entry.unit) return;
     add_notice("given-against-found", candidate.name,
                state(Sentence::unit_against_job, AsWritten{std::string{kChannelUnitWords.of(*entry.unit)}},
@@ -150,7 +151,7 @@ class ChannelMaker {
 
   void add_channel(std::size_t i) {
     LogColumn& column = table_.columns[i];
-    const Candidate& candidate = candidates_[i];
+    const ChannelCandidate& candidate = candidates_[i];
     const ThermocoupleEntry* const entry = entry_of(i);
     ColumnReadings readings;
     if (candidate.kind.unit == ChannelUnit::millivolt) {
@@ -216,7 +217,8 @@ class ChannelMaker {
     out_.notices.push_back({std::move(code), names_line(), 1, channel, std::move(what)});
   }
 
-  void add_cell_notices(const LogColumn& column, const Candidate& candidate, const LineIssue& out_of_range) {
+  void add_cell_notices(const LogColumn& column, const ChannelCandidate& candidate,
+                        const LineIssue& out_of_range) {
     for (Notice& notice : cell_notices(column, candidate.name, out_of_range))
       out_.notices.push_back(std::move(notice));
   }
@@ -276,7 +278,7 @@ class ChannelMaker {
   std::vector<ColumnKind> kinds_;
   const std::string& path_;
   const Job* job_;
-  std::vector<Candidate> candidates_;
+  std::vector<ChannelCandidate> candidates_;
   std::vector<std::vector<double>> cold_columns_;
   std::vector<std::pair<std::size_t, std::size_t>> channel_of_column_;
   std::size_t units_assumed_ = 0;

@@ -17,7 +17,7 @@ struct Pairs {
   std::vector<double> x, y;
 };
 
-Pairs pairs_of(const Course& course, const Course& group, std::size_t from, std::size_t to) {
+Pairs pairs_of(const ColumnCourse& course, const ColumnCourse& group, std::size_t from, std::size_t to) {
   Pairs pairs;
   for (std::size_t i = from; i < to; ++i) {
     if (std::isnan(course.values[i]) || std::isnan(group.values[i])) continue;
@@ -94,9 +94,9 @@ std::vector<std::size_t> sampled_rows(std::size_t rows) {
   return out;
 }
 
-Course course_of(const LogTable& table, const LogColumn& column, std::span<const double> times_s,
-                 std::span<const std::size_t> rows) {
-  Course course;
+ColumnCourse course_of(const LogTable& table, const LogColumn& column, std::span<const double> times_s,
+                       std::span<const std::size_t> rows) {
+  ColumnCourse course;
   const double power = std::pow(10.0, column.places);
   course.last_digit = 1.0 / power;
   for (const std::size_t row : rows) {
@@ -106,7 +106,7 @@ Course course_of(const LogTable& table, const LogColumn& column, std::span<const
   return course;
 }
 
-std::size_t straight_pieces(const Course& course) {
+std::size_t straight_pieces(const ColumnCourse& course) {
   // Two rounded numbers on one line lie up to a whole last digit off each other's course.
   const double room = 1.001 * course.last_digit;
   std::size_t pieces = 0;
@@ -130,7 +130,7 @@ std::size_t straight_pieces(const Course& course) {
   return pieces;
 }
 
-std::size_t turns(const Course& course) {
+std::size_t turns(const ColumnCourse& course) {
   std::size_t count = 0;
   double direction = 0.0;
   std::optional<double> before;
@@ -145,7 +145,7 @@ std::size_t turns(const Course& course) {
   return count;
 }
 
-std::size_t corners(const Course& course) {
+std::size_t corners(const ColumnCourse& course) {
   std::size_t count = 0;
   std::vector<std::size_t> there;
   for (std::size_t i = 0; i < course.values.size(); ++i)
@@ -161,25 +161,25 @@ std::size_t corners(const Course& course) {
   return count;
 }
 
-std::size_t readings_in(const Course& course) {
+std::size_t readings_in(const ColumnCourse& course) {
   return static_cast<std::size_t>(std::count_if(course.values.begin(), course.values.end(),
                                                 [](double value) { return !std::isnan(value); }));
 }
 
-bool all_within(const Course& course, double low, double high) {
+bool all_within(const ColumnCourse& course, double low, double high) {
   return readings_in(course) != 0 &&
          std::all_of(course.values.begin(), course.values.end(),
                      [&](double value) { return std::isnan(value) || (value >= low && value <= high); });
 }
 
-double range_of(const Course& course) {
+double range_of(const ColumnCourse& course) {
   std::vector<double> values;
   for (const double value : course.values)
     if (!std::isnan(value)) values.push_back(value);
   return range_of(values);
 }
 
-bool are_states(const Course& course) {
+bool are_states(const ColumnCourse& course) {
   constexpr std::size_t kMostStates = 4;
   constexpr double kHighestState = 9.0;
   std::set<double> states;
@@ -192,7 +192,7 @@ bool are_states(const Course& course) {
   return !states.empty();
 }
 
-bool counts_rows(const Course& course, std::span<const std::size_t> rows) {
+bool counts_rows(const ColumnCourse& course, std::span<const std::size_t> rows) {
   std::optional<std::size_t> before;
   std::size_t steps = 0;
   for (std::size_t i = 0; i < rows.size(); ++i) {
@@ -207,7 +207,7 @@ bool counts_rows(const Course& course, std::span<const std::size_t> rows) {
   return steps > 1;
 }
 
-bool runs_as(const Course& course, const Course& group, bool throughout) {
+bool runs_as(const ColumnCourse& course, const ColumnCourse& group, bool throughout) {
   constexpr double kMoves = 20.0;
   constexpr double kLeastGain = 0.2;
   constexpr double kMostGain = 3.0;
@@ -233,18 +233,18 @@ bool runs_as(const Course& course, const Course& group, bool throughout) {
   return false;
 }
 
-Course where_both_read(Course course, const Course& other) {
+ColumnCourse where_both_read(ColumnCourse course, const ColumnCourse& other) {
   for (std::size_t i = 0; i < course.values.size(); ++i)
     if (std::isnan(other.values[i])) course.values[i] = kNone;
   return course;
 }
 
-Course median_of(std::span<const Course> courses) {
-  Course out = courses.front();
+ColumnCourse median_of(std::span<const ColumnCourse> courses) {
+  ColumnCourse out = courses.front();
   std::vector<double> here;
   for (std::size_t i = 0; i < out.values.size(); ++i) {
     here.clear();
-    for (const Course& course : courses)
+    for (const ColumnCourse& course : courses)
       if (!std::isnan(course.values[i])) here.push_back(course.values[i]);
     out.values[i] = kNone;
     if (here.empty()) continue;

@@ -37,7 +37,7 @@ bool may_be_no_unit(const LogColumn& column) {
   return unit == "in" || unit == "mm" || unit == "cm";
 }
 
-Course in_celsius(Course course, ChannelUnit unit) {
+ColumnCourse in_celsius(ColumnCourse course, ChannelUnit unit) {
   if (unit != ChannelUnit::fahrenheit && unit != ChannelUnit::kelvin) return course;
   const TemperatureUnit scale =
       unit == ChannelUnit::fahrenheit ? TemperatureUnit::fahrenheit : TemperatureUnit::kelvin;
@@ -46,7 +46,7 @@ Course in_celsius(Course course, ChannelUnit unit) {
   return course;
 }
 
-double highest_of(const Course& course) {
+double highest_of(const ColumnCourse& course) {
   double highest = -1e9;
   for (const double value : course.values)
     if (value > highest) highest = value;
@@ -107,7 +107,7 @@ class KindFinder {
     if (column.numbers == 0 || column.lowest >= kColdestKelvin) return false;
     if (column.highest < kColdestKelvin) return true;
     // One reading of 0 is a fault; a tenth of the record is a course.
-    const Course course = course_of(table_, column, times_s_, sampled_rows(table_.rows()));
+    const ColumnCourse course = course_of(table_, column, times_s_, sampled_rows(table_.rows()));
     const auto cold = std::count_if(course.values.begin(), course.values.end(),
                                     [](double value) { return value < kColdestKelvin && value != 0.0; });
     return 10 * static_cast<std::size_t>(cold) >= readings_in(course);
@@ -141,7 +141,7 @@ class KindFinder {
     return true;
   }
 
-  [[nodiscard]] Course course_in_celsius(std::size_t i) const {
+  [[nodiscard]] ColumnCourse course_in_celsius(std::size_t i) const {
     const LogColumn& column = table_.columns[i];
     return in_celsius(course_of(table_, column, times_s_, rows_), unit_of(i));
   }
@@ -153,7 +153,7 @@ class KindFinder {
     for (std::size_t i = 0; i < kinds_.size(); ++i)
       if (kinds_[i].temperature && kinds_[i].is_degrees && table_.columns[i].numbers != 0)
         members.push_back(i);
-    std::vector<Course> courses;
+    std::vector<ColumnCourse> courses;
     const std::size_t count = std::min(members.size(), kEnough);
     for (std::size_t k = 0; k < count; ++k)
       courses.push_back(course_in_celsius(members[k * members.size() / count]));
@@ -162,7 +162,7 @@ class KindFinder {
       // nothing.
       for (const std::size_t i : unclear) {
         if (names_[i].says == Says::set_point || names_[i].says == Says::cold_junction) continue;
-        Course course = course_in_celsius(i);
+        ColumnCourse course = course_in_celsius(i);
         const bool share = names_[i].says == Says::output && all_within(course, -5.0, 105.0);
         if (!share && !are_states(course) && !counts_rows(course, rows_))
           courses.push_back(std::move(course));
@@ -175,7 +175,7 @@ class KindFinder {
   }
 
   void settle_by_readings(std::size_t i) {
-    const Course course = course_in_celsius(i);
+    const ColumnCourse course = course_in_celsius(i);
     switch (names_[i].says) {
       case Says::set_point:
         // The number of a programme or of its step.
@@ -204,7 +204,7 @@ class KindFinder {
   }
 
   /// Straight pieces without scatter, where the thermocouples scatter.
-  [[nodiscard]] bool runs_as_a_set_point(const ColumnName& name, const Course& course) const {
+  [[nodiscard]] bool runs_as_a_set_point(const ColumnName& name, const ColumnCourse& course) const {
     constexpr std::size_t kReadingsToAPiece = 25;
     constexpr std::size_t kFewPieces = 3;
     const std::size_t readings = readings_in(course);
@@ -220,21 +220,22 @@ class KindFinder {
     return !group_ || name.spelled_out || is_as_high_as_the_group(course);
   }
   /// The median of what the thermocouples need, where `course` has readings.
-  [[nodiscard]] std::size_t pieces_of_members(const Course& course) const {
+  [[nodiscard]] std::size_t pieces_of_members(const ColumnCourse& course) const {
     std::vector<std::size_t> pieces;
-    for (const Course& member : members_) pieces.push_back(straight_pieces(where_both_read(member, course)));
+    for (const ColumnCourse& member : members_)
+      pieces.push_back(straight_pieces(where_both_read(member, course)));
     std::sort(pieces.begin(), pieces.end());
     return pieces.empty() ? 0 : pieces[pieces.size() / 2];
   }
   /// A programme leads the work to its temperature; a thermocouple that came off may be straight too.
-  [[nodiscard]] bool is_as_high_as_the_group(const Course& course) const {
+  [[nodiscard]] bool is_as_high_as_the_group(const ColumnCourse& course) const {
     constexpr double kRuns = 100.0;
     constexpr double kShare = 0.75;
     const double group = highest_of(*group_);
     return group < kRuns || highest_of(course) >= kShare * group;
   }
 
-  [[nodiscard]] bool is_a_thermocouple(std::size_t i, const Course& course) const {
+  [[nodiscard]] bool is_a_thermocouple(std::size_t i, const ColumnCourse& course) const {
     if (are_states(course) || counts_rows(course, rows_)) return false;
     const bool share = names_[i].says == Says::output && all_within(course, -5.0, 105.0);
     if (names_[i].names_thermocouple && !share) return true;
@@ -265,8 +266,8 @@ class KindFinder {
   std::vector<ColumnName> names_;
   std::vector<ColumnKind> kinds_;
   std::vector<std::size_t> rows_;
-  std::optional<Course> group_;
-  std::vector<Course> members_;
+  std::optional<ColumnCourse> group_;
+  std::vector<ColumnCourse> members_;
 };
 
 }  // namespace

@@ -7,6 +7,8 @@
 #include <numeric>
 #include <utility>
 
+#include "core/read/cell.h"
+
 namespace soakwright {
 namespace {
 
@@ -15,12 +17,6 @@ __extension__ using Wide = __int128;
 // What a double is rounded to where sums must be exact: far below any digit of a log, and 1e6 rows still fit
 // 64 bits.
 constexpr double kDoubleUnit = 1.0 / 4'294'967'296.0;
-
-std::int64_t power_of_ten(int places) {
-  std::int64_t power = 1;
-  for (int i = 0; i < places; ++i) power *= 10;
-  return power;
-}
 
 }  // namespace
 

@@ -15,15 +15,15 @@
 namespace soakwright {
 namespace {
 
-constexpr double kMissing = std::numeric_limits<double>::quiet_NaN();
-constexpr double kFewestIntervals = 8.0;  ///< a narrower window is widened, as for a verdict
-constexpr double kGapIntervals = 3.0;     ///< with no procedure, what the reader calls a gap
+constexpr double kNoValue = std::numeric_limits<double>::quiet_NaN();
+constexpr double kFewestCurveIntervals = 8.0;  ///< a narrower window is widened, as for a verdict
+constexpr double kCurveGapIntervals = 3.0;     ///< with no procedure, what the reader calls a gap
 constexpr double kDefaultWindow_s = 900.0;
 
 double interpolate_max_of(const Analysis& analysis) {
   const double interval_s = analysis.record->interval_s;
   return analysis.procedure ? interpolate_max_for(*analysis.procedure, interval_s)
-                            : kGapIntervals * interval_s;
+                            : kCurveGapIntervals * interval_s;
 }
 
 std::shared_ptr<const PreparedTraces> traces_of(const Analysis& analysis) {
@@ -34,11 +34,11 @@ std::shared_ptr<const PreparedTraces> traces_of(const Analysis& analysis) {
 
 double window_of(const Analysis& analysis) {
   const double wanted = analysis.procedure ? analysis.procedure->evaluation.rate_window_s : kDefaultWindow_s;
-  return std::max(wanted, kFewestIntervals * analysis.record->interval_s);
+  return std::max(wanted, kFewestCurveIntervals * analysis.record->interval_s);
 }
 
 Readings rate_of(const Record& record, const RowTicks& ticks, const Trace& trace, double window_s) {
-  std::vector<double> rates(record.rows(), kMissing);
+  std::vector<double> rates(record.rows(), kNoValue);
   for (const Piece& piece : trace.pieces) {
     if (piece.end <= piece.first) continue;
     const TraceSource& source = trace.sources[piece.source];
@@ -52,7 +52,7 @@ Readings rate_of(const Record& record, const RowTicks& ticks, const Trace& trace
 }
 
 Readings spread_of(const Record& record, const TraceSet& set, const std::vector<std::size_t>& group) {
-  std::vector<double> kelvin(record.rows(), kMissing);
+  std::vector<double> kelvin(record.rows(), kNoValue);
   RowValues values(record, set, group);
   values.visit_tiles(record.first_row, record.end_row,
                      [&](std::size_t first, std::size_t count, const std::vector<ColumnTile>& columns) {

@@ -30,18 +30,18 @@ bool is_open_file_link(const fs::path& path) {
   return folder.starts_with("/proc/") || folder == "/dev/fd";
 }
 
-struct Place {
+struct FilePlace {
   fs::path path;
   bool open_file = false;  ///< an open file of this process, such as /dev/stdout
 };
 
 /// Where `path` leads over symbolic links, also to a file that is not there yet.
-std::optional<Place> followed(fs::path path) {
+std::optional<FilePlace> followed(fs::path path) {
   constexpr int kLinksAtMost = 40;
   std::error_code error;
   for (int links = 0; links < kLinksAtMost; ++links) {
-    if (!fs::is_symlink(fs::symlink_status(path, error))) return Place{path};
-    if (is_open_file_link(path)) return Place{path, true};
+    if (!fs::is_symlink(fs::symlink_status(path, error))) return FilePlace{path};
+    if (is_open_file_link(path)) return FilePlace{path, true};
     const fs::path target = fs::read_symlink(path, error);
     if (error) return std::nullopt;
     path = path.parent_path() / target;

@@ -13,6 +13,7 @@
 
 namespace soakwright {
 
+inline constexpr std::int64_t kNanosecondsPerMillisecond = 1'000'000;
 inline constexpr std::int64_t kNanosecondsPerSecond = 1'000'000'000;
 inline constexpr std::int64_t kNanosecondsPerDay = 86'400 * kNanosecondsPerSecond;
 

@@ -4,8 +4,6 @@
 namespace soakwright {
 namespace {
 
-constexpr std::string_view kReplacement = "\xEF\xBF\xBD";  // U+FFFD
-
 bool between(char32_t code_point, char32_t first, char32_t last) {
   return code_point >= first && code_point <= last;
 }
@@ -60,7 +58,7 @@ std::string printable(std::string_view text) {
     if (length != 0 && ends_line(code_point))
       clean += ' ';
     else if (length == 0 || steers_display(code_point))
-      clean += kReplacement;
+      clean += kReplacementCharacter;
     else
       clean += text.substr(0, length);
     text.remove_prefix(length == 0 ? 1 : length);

@@ -8,6 +8,9 @@
 
 namespace soakwright {
 
+/// U+FFFD, in place of what is no UTF-8.
+inline constexpr std::string_view kReplacementCharacter = "\xEF\xBF\xBD";
+
 /// `text` as valid UTF-8 on one line, with nothing in it that steers what shows it: line ends and tabs become
 /// spaces; other control characters (C0, DEL, C1), marks and overrides of the writing direction (U+200E,
 /// U+200F, U+061C, U+202A to U+202E, U+2066 to U+2069) and bytes that are no UTF-8 become U+FFFD.

@@ -13,7 +13,7 @@ namespace soakwright {
 namespace {
 
 constexpr std::string_view kMinus = "\u2212";
-constexpr long long kSecondsPerHour = 3600;
+constexpr long long kWholeSecondsPerHour = 3600;
 constexpr long long kDaysFrom_h = 100;  // 72 h is still the usual way to say it
 constexpr double kShort_s = 10.0;       // below that a whole second is too coarse
 constexpr int kRateDigits = 1;
@@ -85,7 +85,7 @@ std::string printed_duration(double seconds, int digits) {
     if (!text.empty()) text += ' ';
     text += part;
   };
-  long long hours = whole / kSecondsPerHour;
+  long long hours = whole / kWholeSecondsPerHour;
   if (hours >= kDaysFrom_h) {
     add(fmt::format("{} d", hours / 24));
     hours %= 24;
@@ -172,5 +172,7 @@ std::string printed_limit(const Quantity& quantity, const QuantityFormat& format
   }
   return printed(quantity, format);
 }
+
+std::string mm_text(double millimetres) { return short_text(millimetres, 1).append(" mm"); }
 
 }  // namespace soakwright

@@ -47,6 +47,8 @@ std::string printed_duration(double seconds, int digits = 0);
 std::string decimal_text(double value, int digits);
 /// At most `digits` decimals, none that are zero.
 std::string short_text(double value, int digits);
+/// "38.1 mm": a tenth is the finest that anybody measures on a pipe.
+std::string mm_text(double millimetres);
 /// "1,234,567"
 std::string count_text(std::int64_t count);
 /// "2031-04-02"

@@ -18,7 +18,7 @@ std::optional<T> named(const std::pair<std::string_view, T> (&table)[size], std:
   return std::nullopt;
 }
 
-struct Ratio {
+struct MetresPerUnit {
   double times;
   double by;
 };
@@ -28,7 +28,7 @@ constexpr std::pair<std::string_view, LengthUnit> kThicknessUnits[] = {{"mm", Le
 constexpr std::pair<std::string_view, TemperatureUnit> kTemperatureUnits[] = {
     {"C", TemperatureUnit::celsius}, {"F", TemperatureUnit::fahrenheit}, {"K", TemperatureUnit::kelvin}};
 /// Whole numbers on both sides, so that 300 mm is the double nearest to 0.3.
-constexpr std::pair<std::string_view, Ratio> kMetresPer[] = {
+constexpr std::pair<std::string_view, MetresPerUnit> kMetresPer[] = {
     {"mm", {1, 1000}}, {"cm", {1, 100}}, {"m", {1, 1}}, {"in", {254, 10000}}, {"ft", {3048, 10000}}};
 
 }  // namespace

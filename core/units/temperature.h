@@ -8,6 +8,7 @@
 #pragma once
 
 #include <compare>
+#include <optional>
 
 namespace soakwright {
 
@@ -69,5 +70,9 @@ class HeatingRate {
   constexpr explicit HeatingRate(double rate) : rate_(rate) {}
   double rate_ = 0.0;
 };
+
+inline std::optional<double> celsius_if_any(const std::optional<Temperature>& temperature) {
+  return temperature ? std::optional{temperature->celsius()} : std::nullopt;
+}
 
 }  // namespace soakwright

@@ -12,7 +12,7 @@ namespace {
 constexpr std::size_t kDateLength = 11;  // "2031-04-02 "
 constexpr const char* kMonths[] = {"Jan", "Feb", "Mar", "Apr", "May", "Jun",
                                    "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
-constexpr int kMostDigits = 6;
+constexpr int kMostPrintedDigits = 6;
 constexpr double kSame = 1e-6;  // the slack of the verdicts: what differs by less is at the limit
 
 double rounded(double value, int digits) {
@@ -119,12 +119,13 @@ MeasuredText PrintedNumbers::measured(const Requirement& requirement) const {
   if (requirement.measured) {
     const double value = in_unit(quantity_of(kind, *requirement.measured), format_.unit);
     const bool apart = std::fabs(*requirement.measured - requirement.limit) > kSame;
-    while (apart && digits < kMostDigits && rounded(value, digits) == rounded(printed_limit_value, digits))
+    while (apart && digits < kMostPrintedDigits &&
+           rounded(value, digits) == rounded(printed_limit_value, digits))
       ++digits;
   }
   if (requirement.margin && std::fabs(*requirement.margin) > kSame) {
     const double margin = in_unit(left(*requirement.margin), format_.unit);
-    while (digits < kMostDigits && rounded(margin, digits) == 0.0) ++digits;
+    while (digits < kMostPrintedDigits && rounded(margin, digits) == 0.0) ++digits;
   }
 
   MeasuredText text;

@@ -2,9 +2,9 @@
 #include "app/gui/background/exports.h"
 
 #include <QBuffer>
-#include <QFile>
 
 #include "app/gui/background/report_printer.h"
+#include "app/gui/texts/window_text.h"
 #include "app/pdf/report_writer.h"
 #include "core/report/json/result_json.h"
 #include "core/system/atomic_file.h"
@@ -13,8 +13,6 @@ namespace soakwright::gui {
 namespace {
 
 /// The bytes of the file's name, as the file system has them.
-std::string bytes_of(const QString& path) { return QFile::encodeName(path).toStdString(); }
-
 Problems none_or(std::optional<Problem> problem) {
   if (problem) return {std::move(*problem)};
   return {};
@@ -26,15 +24,15 @@ Problems export_report(const Analysis& analysis, const ReportOptions& options, c
   const auto contents = report_contents(analysis, options);
   if (!contents) return contents.problems();
   const auto turn = printing_turn();
-  return none_or(write_report(contents.value(), bytes_of(path)));
+  return none_or(write_report(contents.value(), path_bytes(path)));
 }
 
 Problems export_result(const Analysis& analysis, const QString& path) {
-  return none_or(write_file_whole(bytes_of(path), result_json(analysis)));
+  return none_or(write_file_whole(path_bytes(path), result_json(analysis)));
 }
 
 Problems write_text(const QString& path, const std::string& text) {
-  return none_or(write_file_whole(bytes_of(path), text));
+  return none_or(write_file_whole(path_bytes(path), text));
 }
 
 Problems export_picture(const QImage& picture, const QString& path) {
@@ -42,10 +40,10 @@ Problems export_picture(const QImage& picture, const QString& path) {
   QBuffer buffer(&bytes);
   buffer.open(QIODevice::WriteOnly);
   if (!picture.save(&buffer, "PNG"))
-    return {
-        {ProblemKind::fault, bytes_of(path), 0, "the picture could not be made", "make the window smaller"}};
+    return {{ProblemKind::fault, path_bytes(path), 0, "the picture could not be made",
+             "make the window smaller"}};
   return none_or(
-      write_file_whole(bytes_of(path), {bytes.constData(), static_cast<std::size_t>(bytes.size())}));
+      write_file_whole(path_bytes(path), {bytes.constData(), static_cast<std::size_t>(bytes.size())}));
 }
 
 }  // namespace soakwright::gui

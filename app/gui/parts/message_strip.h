@@ -18,6 +18,9 @@ class MessageStrip : public QFrame {
   Q_OBJECT
 
  public:
+  static constexpr std::size_t kFirstButton = 0;
+  static constexpr std::size_t kSecondButton = 1;
+
   /// `name` is what it is called to assistive technology; `buttons` from left to right.
   MessageStrip(const QString& name, const QStringList& buttons, QWidget* parent = nullptr);
 

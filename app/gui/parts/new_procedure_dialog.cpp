@@ -17,14 +17,13 @@
 
 #include "app/gui/parts/choice_box.h"
 #include "app/gui/texts/problem_text.h"
+#include "app/gui/texts/window_text.h"
 #include "app/gui/verdict_sign.h"
 #include "app/pdf/shown_text.h"
 #include "core/units/quantity_text.h"
 
 namespace soakwright::gui {
 namespace {
-
-std::string bytes_of(const QString& path) { return QFile::encodeName(path).toStdString(); }
 
 Problem not_read(const QString& what, const QString& help) {
   return {ProblemKind::usage, {}, 0, what.toStdString(), help.toStdString()};
@@ -89,7 +88,7 @@ NewProcedureDialog::NewProcedureDialog(const OpenCase& open, const DataFolders& 
       buttons_(new QDialogButtonBox(QDialogButtonBox::Ok | QDialogButtonBox::Cancel, this)) {
   setWindowTitle(tr("New procedure"));
   std::vector<std::string> places;
-  for (const QString& folder : folders.rules) places.push_back(bytes_of(folder));
+  for (const QString& folder : folders.rules) places.push_back(path_bytes(folder));
   shelf_ = read_rule_folders(places);
   for (const PublishedRule& one : shelf_.rules)
     rule_->addItem(pdf::shown_text(one.title), QString::fromStdString(one.name));

@@ -12,7 +12,7 @@
 namespace soakwright::gui {
 namespace {
 
-constexpr int kSignSize = 34;
+constexpr int kVerdictSignSize = 34;
 
 /// What the verdict is about: work, welds, log, procedure.
 QString subject_of(const OpenCase& open) {
@@ -39,7 +39,7 @@ SummaryBar::SummaryBar(QWidget* parent)
       subject_(new QLabel(this)),
       caution_(new QLabel(this)) {
   setAccessibleName(tr("Verdict"));
-  sign_->setFixedSize(kSignSize, kSignSize);
+  sign_->setFixedSize(kVerdictSignSize, kVerdictSignSize);
   QFont big = font();
   big.setPointSizeF(big.pointSizeF() * 1.55);
   big.setBold(true);
@@ -136,8 +136,8 @@ void SummaryBar::drawSign() {
   sign_->setVisible(verdict_.has_value());
   QPalette inked = palette();
   if (verdict_) {
-    sign_->setPixmap(
-        sign_icon(*verdict_, colours_, kSignSize).pixmap(QSize(kSignSize, kSignSize), devicePixelRatioF()));
+    sign_->setPixmap(sign_icon(*verdict_, colours_, kVerdictSignSize)
+                         .pixmap(QSize(kVerdictSignSize, kVerdictSignSize), devicePixelRatioF()));
     inked.setColor(QPalette::WindowText, colour_of(*verdict_, colours_));
   }
   word_->setPalette(inked);

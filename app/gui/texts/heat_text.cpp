@@ -9,7 +9,9 @@
 namespace soakwright::gui {
 namespace {
 
-QString paragraph(const QString& text) { return QStringLiteral("<p style='margin:2px 0'>%1</p>").arg(text); }
+QString heat_paragraph(const QString& text) {
+  return QStringLiteral("<p style='margin:2px 0'>%1</p>").arg(text);
+}
 
 /// "TC1: P 17.967; Hours at 590 °C 6.00"; figures with nothing to say are left out.
 QString row_text(const FigureTable& table, const std::vector<std::string>& row) {
@@ -24,10 +26,10 @@ QString row_text(const FigureTable& table, const std::vector<std::string>& row) 
 QString figuresText(const FigureTable& table) {
   QString html = QStringLiteral("<p style='margin:8px 0 2px 0'><b>%1</b></p>").arg(html_text(table.title));
   for (const std::vector<std::string>& row : table.rows)
-    if (!row.empty()) html += paragraph(row_text(table, row));
+    if (!row.empty()) html += heat_paragraph(row_text(table, row));
   for (const LabelledText& fact : table.facts)
-    html += paragraph(QStringLiteral("%1: %2").arg(html_text(fact.name), html_text(fact.text)));
-  for (const std::string& note : table.notes) html += paragraph(html_text(note));
+    html += heat_paragraph(QStringLiteral("%1: %2").arg(html_text(fact.name), html_text(fact.text)));
+  for (const std::string& note : table.notes) html += heat_paragraph(html_text(note));
   return html;
 }
 

@@ -15,8 +15,8 @@ struct LogPreview {
   bool readable = false;  ///< false where the file could not be opened again
 };
 
-/// At most `most_lines` lines out of the first 64 KiB, decoded as the reader said (Reading::encoding).
-LogPreview preview_of(const std::string& path, const std::string& encoding, int most_lines);
+/// At most so many lines out of the first 64 KiB, decoded as the reader said (Reading::encoding).
+LogPreview preview_of(const std::string& path, const std::string& encoding, int most_lines = 40);
 
 /// How to show a file that the reader refused: by its mark, as UTF-8 where its first bytes are that, else as
 /// Latin.

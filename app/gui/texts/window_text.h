@@ -9,6 +9,8 @@ namespace soakwright::gui {
 
 /// As QObject::tr() translates, for free functions.
 QString tr(const char* text);
+/// A path as the system names files.
+std::string path_bytes(const QString& path);
 /// shown_text() in which nothing is taken for markup.
 QString html_text(const std::string& text);
 

@@ -10,8 +10,8 @@ namespace soakwright::pdf {
 namespace {
 
 constexpr double kColumnGap_mm = 6.0;
-constexpr double kLead_mm = 0.7;
-constexpr double kHeadingPoints = 9.0;
+constexpr double kFactLead_mm = 0.7;
+constexpr double kFactHeadingPoints = 9.0;
 
 /// Name and words in one paragraph: a reader of the text alone, whom no columns guide, finds them together.
 class FactBlock {
@@ -62,7 +62,7 @@ void put_facts(PageFlow& flow, const std::vector<LabelledText>& facts) {
       flow.draw([=](QPainter& painter) { block.draw(painter, at); });
       flow.skip(block.height());
     }
-    flow.skip(flow.mm(kLead_mm));
+    flow.skip(flow.mm(kFactLead_mm));
   }
 }
 
@@ -70,14 +70,14 @@ void put_fact_columns(PageFlow& flow, const std::vector<LabelColumn>& columns) {
   const double gap = flow.mm(kColumnGap_mm);
   const auto count = static_cast<double>(columns.size());
   const double width = (flow.width() - gap * (count - 1.0)) / count;
-  const QFont bold = flow.scale().font(kHeadingPoints, true);
+  const QFont bold = flow.scale().font(kFactHeadingPoints, true);
   std::vector<std::vector<FactBlock>> blocks(columns.size());
   double tallest = 0.0;
   for (std::size_t c = 0; c < columns.size(); ++c) {
     double height = 0.0;
     for (const LabelledText& fact : columns[c].facts) {
       blocks[c].emplace_back(flow, fact, width);
-      height += blocks[c].back().height() + flow.mm(kLead_mm);
+      height += blocks[c].back().height() + flow.mm(kFactLead_mm);
     }
     tallest = std::max(tallest, height);
   }
@@ -101,7 +101,7 @@ void put_fact_columns(PageFlow& flow, const std::vector<LabelColumn>& columns) {
     at.ry() += head;
     for (const FactBlock& block : blocks[c]) {
       flow.draw([=](QPainter& painter) { block.draw(painter, at); });
-      at.ry() += block.height() + flow.mm(kLead_mm);
+      at.ry() += block.height() + flow.mm(kFactLead_mm);
     }
   }
   flow.skip(tallest + head);

@@ -9,7 +9,7 @@
 namespace soakwright {
 namespace {
 
-struct Reading {
+struct ReadingAt {
   double t = 0.0;  ///< counted outward
   double c = 0.0;
 };
@@ -25,13 +25,13 @@ class Beside {
     beyond_ = outward == Outward::later ? std::lower_bound(first, last, at_s) - begin
                                         : std::upper_bound(first, last, at_s) - begin - 1;
   }
-  [[nodiscard]] std::optional<Reading> at(std::ptrdiff_t place) const {
+  [[nodiscard]] std::optional<ReadingAt> at(std::ptrdiff_t place) const {
     const std::ptrdiff_t sample = beyond_ + (outward_ == Outward::later ? place : -place);
     if (sample < static_cast<std::ptrdiff_t>(piece_.lead) ||
         sample >= static_cast<std::ptrdiff_t>(piece_.trail))
       return std::nullopt;
     const auto i = static_cast<std::size_t>(sample);
-    return Reading{outward_ == Outward::later ? source_.t[i] : -source_.t[i], source_.c[i]};
+    return ReadingAt{outward_ == Outward::later ? source_.t[i] : -source_.t[i], source_.c[i]};
   }
 
  private:
@@ -42,7 +42,7 @@ class Beside {
 };
 
 /// Where the line through both reaches `level_c`, from `a` on; nullopt if it does not.
-std::optional<double> reached(const std::optional<Reading>& a, const std::optional<Reading>& b,
+std::optional<double> reached(const std::optional<ReadingAt>& a, const std::optional<ReadingAt>& b,
                               double level_c) {
   if (!a || !b || a->c == b->c) return std::nullopt;
   const double t = a->t + (level_c - a->c) * (b->t - a->t) / (b->c - a->c);

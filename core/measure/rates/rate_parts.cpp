@@ -8,7 +8,7 @@
 namespace soakwright {
 namespace {
 
-constexpr double kInfinite = std::numeric_limits<double>::infinity();
+constexpr double kNoEdge = std::numeric_limits<double>::infinity();
 
 /// What is no longer is a touch and no part.
 constexpr double kTouch_s = 1e-7;
@@ -41,8 +41,8 @@ std::vector<PieceTime> held_times(const std::vector<HoldCourse>& holds, std::siz
 /// The times between `above` and `below` within `when`, with what their ends are.
 std::vector<RatePart> between_limits(const Trace& trace, const Span& when, const RampStage& stage) {
   std::vector<RatePart> parts;
-  const std::vector<RangeSpan> spans = range_spans(trace, stage.above ? stage.above->celsius() : -kInfinite,
-                                                   stage.below ? stage.below->celsius() : kInfinite);
+  const std::vector<RangeSpan> spans = range_spans(trace, stage.above ? stage.above->celsius() : -kNoEdge,
+                                                   stage.below ? stage.below->celsius() : kNoEdge);
   for (std::size_t i = 0; i < spans.size(); ++i) {
     if (spans[i].state != RangeState::in) continue;
     RatePart part;

@@ -15,7 +15,7 @@ double high_of(const HoldStage& hold) {
   return hold.high ? hold.high->celsius() : std::numeric_limits<double>::infinity();
 }
 
-struct Changes {
+struct KnownChanges {
   std::vector<std::pair<double, int>> at;  ///< when, and by how many
 
   void add(Span known, Span time) {
@@ -63,8 +63,8 @@ FewestKnown fewest_in(std::vector<std::pair<double, int>> changes, std::size_t g
 }  // namespace
 
 FewestKnown fewest_known(const TraceSet& set, Group group, Span time) {
-  Changes as_evaluated;
-  Changes if_confirmed;
+  KnownChanges as_evaluated;
+  KnownChanges if_confirmed;
   for (const std::size_t index : group) {
     const Trace& trace = set.traces[index];
     for (const Piece& piece : trace.pieces) as_evaluated.add({piece.from, piece.to}, time);

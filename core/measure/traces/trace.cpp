@@ -126,11 +126,6 @@ Trace own_trace(const Record& record, std::size_t channel, const std::vector<Spa
   return trace;
 }
 
-bool on_the_work(const Channel& channel) {
-  return channel.role == ThermocoupleRole::control || channel.role == ThermocoupleRole::monitor ||
-         channel.role == ThermocoupleRole::spare;
-}
-
 }  // namespace
 
 TraceSet make_traces(const Record& record, double interpolate_max_s,
@@ -139,7 +134,7 @@ TraceSet make_traces(const Record& record, double interpolate_max_s,
   set.of_channel.assign(record.channels.size(), TraceSet::npos);
   std::vector<std::size_t> channels;
   for (std::size_t i = 0; i < record.channels.size(); ++i) {
-    if (!on_the_work(record.channels[i])) continue;
+    if (!on_the_work(record.channels[i].role)) continue;
     set.of_channel[i] = channels.size();
     channels.push_back(i);
   }

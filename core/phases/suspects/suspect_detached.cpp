@@ -30,7 +30,7 @@ constexpr double kHotShare = 0.3;
 // A jump is not one weld run after the other: but for a few cells it stays, half as long again, and does not
 // fade.
 constexpr double kJumpLooksTimes = 1.5;
-constexpr double kFewCells = 0.15;
+constexpr double kEarlyShare = 0.15;
 constexpr double kFadedShare = 0.7;
 // A fall is not the fading of a weld run's heat: before it the channel was hardly ever where it is after it.
 constexpr double kBeenThereShare = 0.3;
@@ -56,7 +56,8 @@ bool stays_up(const ExaminedChannel& examined, const SuddenStep& step, double se
   const auto at = [&](double share) {
     return away[static_cast<std::size_t>(share * static_cast<double>(away.size() - 1))];
   };
-  return at(kFewCells) >= kStepLeftShare * step.peak_k && at(kFewCells) >= kFadedShare * at(1.0 - kFewCells);
+  return at(kEarlyShare) >= kStepLeftShare * step.peak_k &&
+         at(kEarlyShare) >= kFadedShare * at(1.0 - kEarlyShare);
 }
 
 /// Whether the channel was often as low before a fall as after it.

@@ -10,9 +10,9 @@ namespace soakwright {
 namespace {
 
 // A reading or two that a radio link loses is no broken wire.
-constexpr double kFewestIntervals = 6.0;
+constexpr double kOpenIntervals = 6.0;
 constexpr double kLeastShareOfRecord = 0.004;
-constexpr double kLeastMostS = 180.0;
+constexpr double kOpenLongEnoughS = 180.0;
 // Where no work can be: this far above the group's highest, or below ambient (a burnout value, a zero).
 constexpr double kBeyondTopK = 100.0;
 constexpr double kBeyondTopShare = 0.2;
@@ -26,8 +26,8 @@ constexpr double kStandingTimes =
     2.0;  // and for longer than a missing reading need last: a hot spot may rest too
 
 double shortest_s(const ExaminedChannel& examined) {
-  return std::max(kFewestIntervals * examined.record->interval_s,
-                  std::min(kLeastMostS, kLeastShareOfRecord * examined.sampled->duration_s()));
+  return std::max(kOpenIntervals * examined.record->interval_s,
+                  std::min(kOpenLongEnoughS, kLeastShareOfRecord * examined.sampled->duration_s()));
 }
 
 struct RowRange {

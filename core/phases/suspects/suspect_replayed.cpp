@@ -15,8 +15,8 @@ namespace {
 constexpr std::size_t kAnchorRows = 4;
 constexpr std::size_t kFirstOfAnchor = std::size_t{1} << 32U;  // its factors are none of a channel
 // Rows that repeat others by chance would have to meet so many strong bends of all channels, and readings.
-constexpr std::size_t kFewestStrong = 40;
-constexpr std::size_t kFewestChanges = 80;
+constexpr std::size_t kFewestStrongTogether = 40;
+constexpr std::size_t kFewestChangesTogether = 80;
 constexpr std::size_t kFewestReplayedRows = 8;
 constexpr std::size_t kMostLooks = 64;  // at one anchor's matches that come to nothing
 
@@ -58,7 +58,7 @@ bool tells(const RowTable& table, std::size_t first, std::size_t last) {
            before - after >= kStrongDigits * channel.digit))
         ++strong;
     }
-    if (strong >= kFewestStrong && changes >= kFewestChanges) return true;
+    if (strong >= kFewestStrongTogether && changes >= kFewestChangesTogether) return true;
   }
   return false;
 }

@@ -22,14 +22,13 @@ constexpr double kWith = 0.3;
 constexpr std::size_t kFewestLooks = 3;
 // It was right at first where it stood apart from the others by no more than this share of what they had
 // risen.
-constexpr double kRightFirstShare = 0.4;
+constexpr double kReversedRightFirstShare = 0.4;
 constexpr double kToldFromK = 40.0;     // near ambient both ways round read the same
 constexpr double kBelowRangeK = 100.0;  // below ambient: nothing that a recorder's range ends at is warmer
 // Of two channels, the one that goes this far below ambient is the wrong one.
 constexpr double kBelowAmbientK = 15.0;
-constexpr double kRoomC = 20.0;
 // All of the record, where at least this share of the looks say so.
-constexpr double kNearlyAll = 0.8;
+constexpr double kReversedNearlyAll = 0.8;
 
 struct Look {
   std::size_t first = 0;  ///< cell
@@ -106,7 +105,7 @@ std::vector<Suspect> find_reversed(const ExaminedChannel& examined, const std::v
     std::size_t against = 0;
     for (std::size_t j = i; j < looks.size(); ++j) {
       if (looks[j].against()) ++against;
-      if (static_cast<double>(against) < kNearlyAll * static_cast<double>(j - i + 1)) break;
+      if (static_cast<double>(against) < kReversedNearlyAll * static_cast<double>(j - i + 1)) break;
       if (looks[i].against() && looks[j].against() && j + 1 - i > best_last - best_first) {
         best_first = i;
         best_last = j + 1;
@@ -161,7 +160,7 @@ std::vector<Suspect> find_reversed(const ExaminedChannel& examined, const std::v
     for (const SuddenStep& step : steps) {
       const double hot_k = examined.others_c[step.before] - examined.course->ambient_c;
       if (step.before >= first.last || hot_k < kToldFromK) continue;
-      if (std::abs(step.before_k) > kRightFirstShare * hot_k) continue;
+      if (std::abs(step.before_k) > kReversedRightFirstShare * hot_k) continue;
       suspect.from_s = step.onset_s;
       break;
     }

@@ -16,7 +16,7 @@ namespace {
 
 constexpr double kLeastK = 20.0;
 constexpr double kJumpLeastK = 30.0;
-constexpr double kSteps = 12.0;  // times the usual step from one row to the next
+constexpr double kUsualSteps = 12.0;  // times the usual step from one row to the next
 // The heat of a weld run fades with a minute or more, a junction in steel follows it: what comes and goes
 // within this time is neither. Between rows further apart it must be faster than that.
 constexpr double kQuickS = 40.0;
@@ -69,14 +69,14 @@ bool may_be_apart(const std::int32_t* units, std::size_t steps, std::uint32_t re
 }
 
 std::vector<Jump> jumps_of(const RowTable& table, const RowReadings& channel, double least_k) {
-  constexpr std::size_t kBlock = 64;
+  constexpr std::size_t kStepsTogether = 64;
   std::vector<Jump> jumps;
   const auto least = static_cast<std::int64_t>(std::ceil(least_k / channel.kelvin_per_unit));
   const auto reach =
       static_cast<std::uint32_t>(std::clamp<std::int64_t>(least - 1, 0, std::int64_t{1} << 30U));
   const std::int32_t* units = channel.units.data();
-  for (std::size_t first = 0; first + 1 < channel.rows(); first += kBlock) {
-    const std::size_t end = std::min(first + kBlock, channel.rows() - 1);
+  for (std::size_t first = 0; first + 1 < channel.rows(); first += kStepsTogether) {
+    const std::size_t end = std::min(first + kStepsTogether, channel.rows() - 1);
     // Most blocks have no such step.
     if (!may_be_apart(units + first, end - first, reach)) continue;
     for (std::size_t row = first; row < end; ++row) {
@@ -161,7 +161,7 @@ struct Wild {
 Wild wild_of(const RowTable& table, const RowReadings& channel) {
   Wild wild;
   wild.usual_k = usual_step_k(channel);
-  wild.jumps = jumps_of(table, channel, std::max(kLeastK, kSteps * wild.usual_k));
+  wild.jumps = jumps_of(table, channel, std::max(kLeastK, kUsualSteps * wild.usual_k));
   for (std::size_t i = 0; i < wild.jumps.size(); ++i)
     if (const auto spike = spike_at(table, channel, wild.jumps, i)) wild.spikes.push_back(*spike);
   return wild;
@@ -224,7 +224,8 @@ std::vector<Suspect> wild_readings(const RowTable& table, const std::vector<Wild
   std::size_t first = channel.rows();
   std::size_t last = 0;
   for (const Jump& jump : jumps) {
-    if (std::abs(jump.change_k) < std::max(kJumpLeastK, kSteps * usual_k) || others_jump(table, place, jump))
+    if (std::abs(jump.change_k) < std::max(kJumpLeastK, kUsualSteps * usual_k) ||
+        others_jump(table, place, jump))
       continue;
     (jump.change_k > 0.0 ? up : down).push_back(std::abs(jump.change_k));
     if (std::abs(jump.change_k) > std::abs(largest_k)) largest_k = jump.change_k;

@@ -15,20 +15,20 @@ constexpr double kMostStillK = 6.0;
 constexpr double kUnheatedNoises = 8.0;
 constexpr double kNoiseShare = 0.1;
 // Below the coldest that any place is on a winter's day, and still going down as the others go up.
-constexpr double kColdK = 40.0;
-constexpr double kHotK = 50.0;
+constexpr double kUnheatedColdK = 40.0;
+constexpr double kUnheatedHotK = 50.0;
 constexpr double kFallK = 20.0;
-constexpr double kMostShare = 0.7;
+constexpr double kColdBesideHotShare = 0.7;
 
-struct Extent {
+struct HeatExtent {
   double low_c = 0.0;
   double high_c = 0.0;
   std::size_t cells = 0;
   [[nodiscard]] double range_k() const { return high_c - low_c; }
 };
 
-Extent extent_of(const SampledTrace& trace) {
-  Extent extent;
+HeatExtent extent_of(const SampledTrace& trace) {
+  HeatExtent extent;
   for (std::size_t k = 0; k < trace.known.size(); ++k) {
     if (trace.known[k] == 0) continue;
     extent.low_c = extent.cells == 0 ? trace.celsius[k] : std::min(extent.low_c, trace.celsius[k]);
@@ -42,13 +42,13 @@ Extent extent_of(const SampledTrace& trace) {
 
 std::vector<Suspect> find_never_moving(const ExaminedChannel& examined) {
   const SampledRecord& sampled = *examined.sampled;
-  const Extent own = extent_of(sampled.traces[examined.trace]);
+  const HeatExtent own = extent_of(sampled.traces[examined.trace]);
   if (own.cells < std::max(kFewestColdCells, sampled.cells() / 2)) return {};
   std::size_t others = 0;
   double least_k = 0.0;
   for (std::size_t i = 0; i < sampled.evaluated; ++i) {
     if (i == examined.trace) continue;
-    const Extent other = extent_of(sampled.traces[i]);
+    const HeatExtent other = extent_of(sampled.traces[i]);
     if (other.cells < kFewestColdCells) continue;
     least_k = others == 0 ? other.range_k() : std::min(least_k, other.range_k());
     ++others;
@@ -70,7 +70,7 @@ std::vector<Suspect> find_never_moving(const ExaminedChannel& examined) {
 
 std::vector<Suspect> find_below_ambient(const ExaminedChannel& examined) {
   const double ambient_c = examined.course->ambient_c;
-  if (examined.lowest_c > ambient_c - kColdK) return {};
+  if (examined.lowest_c > ambient_c - kUnheatedColdK) return {};
   std::size_t cold = 0;
   std::size_t beside_hot = 0;
   std::size_t first = examined.cells();
@@ -78,7 +78,7 @@ std::vector<Suspect> find_below_ambient(const ExaminedChannel& examined) {
   double highest_c = 0.0;
   std::size_t coldest = 0;
   for (std::size_t k = 0; k < examined.cells(); ++k) {
-    if (!examined.comparable(k) || examined.celsius(k) > ambient_c - kColdK) continue;
+    if (!examined.comparable(k) || examined.celsius(k) > ambient_c - kUnheatedColdK) continue;
     if (first == examined.cells()) {
       first = coldest = k;
       highest_c = examined.celsius(k);
@@ -87,9 +87,10 @@ std::vector<Suspect> find_below_ambient(const ExaminedChannel& examined) {
     ++cold;
     highest_c = std::max(highest_c, examined.celsius(k));
     if (examined.celsius(k) < examined.celsius(coldest)) coldest = k;
-    if (examined.others_c[k] >= ambient_c + kHotK) ++beside_hot;
+    if (examined.others_c[k] >= ambient_c + kUnheatedHotK) ++beside_hot;
   }
-  if (cold < kFewestColdCells || static_cast<double>(beside_hot) < kMostShare * static_cast<double>(cold))
+  if (cold < kFewestColdCells ||
+      static_cast<double>(beside_hot) < kColdBesideHotShare * static_cast<double>(cold))
     return {};
   // A value that a recorder shows for an open circuit stands still, and does not fall as the others rise.
   if (highest_c - examined.celsius(coldest) < kFallK) return {};

@@ -33,7 +33,7 @@ namespace {
 constexpr std::size_t kFewestRows = 20;   // fewer show no course to differ from
 constexpr std::size_t kFewestForLag = 3;  // of two channels either may be the late one
 
-constexpr std::size_t kSmallGroup = 4;  // in which one wrong channel sways the middle of the others
+constexpr std::size_t kSwayedGroup = 4;  // in which one wrong channel sways the middle of the others
 
 void take(ExaminedChannel& examined, std::vector<Suspect>& found, const std::vector<Suspect>& more) {
   for (const Suspect& suspect : more) {
@@ -178,7 +178,7 @@ std::vector<Suspect> suspects_of(const Record& record, const SampledRecord& samp
   std::vector<std::vector<Suspect>> found(sampled.traces.size());
   if (course.points() >= kFewestRows) {
     look_at_all(record, sampled, course, std::vector<char>(found.size()), found);
-    if (sampled.evaluated <= kSmallGroup) look_again_without_faulty(record, sampled, found);
+    if (sampled.evaluated <= kSwayedGroup) look_again_without_faulty(record, sampled, found);
   } else {  // hardly a reading of any channel
     const std::vector<ExaminedChannel> all = examine_channels(record, sampled, course);
     for (std::size_t i = 0; i < all.size(); ++i) found[i] = find_missing(all[i]);

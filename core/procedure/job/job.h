@@ -22,6 +22,11 @@
 namespace soakwright {
 
 enum class ThermocoupleRole { control, monitor, spare, air, set_point, off };
+/// Whether such a thermocouple measures the work: it is evaluated, or waits as a spare.
+constexpr bool on_the_work(ThermocoupleRole role) {
+  return role == ThermocoupleRole::control || role == ThermocoupleRole::monitor ||
+         role == ThermocoupleRole::spare;
+}
 enum class Zone { soak, edge };
 enum class ChannelUnit { celsius, fahrenheit, kelvin, millivolt };
 enum class ThermocoupleType { K, J, N, E, T, R, S, B };

@@ -31,20 +31,14 @@ std::string written_in_entry(const std::string& key, const std::string& value) {
   return moment && parse_number(value) ? value : toml_text(value);
 }
 
-const TomlEntry* entry_of(const TomlTable& table, std::string_view key) {
-  for (const TomlEntry& entry : table.entries)
-    if (entry.key == key) return &entry;
-  return nullptr;
-}
-
 /// The entry of [[thermocouple]] that is for the column; none if there is no such entry.
 std::optional<std::size_t> entry_for(const TomlTable& tree, const ColumnNames& column) {
-  const TomlEntry* const all = entry_of(tree, "thermocouple");
+  const TomlEntry* const all = tree.find("thermocouple");
   const auto* const list = all != nullptr ? all->value.as<TomlArray>() : nullptr;
   if (list == nullptr) return std::nullopt;
   for (std::size_t i = 0; i < list->values.size(); ++i) {
     const auto* const table = list->values[i].as<TomlTable>();
-    const TomlEntry* const said = table != nullptr ? entry_of(*table, "column") : nullptr;
+    const TomlEntry* const said = table != nullptr ? table->find("column") : nullptr;
     if (said == nullptr) continue;
     const auto* const text = said->value.as<std::string>();
     const auto* const number = said->value.as<std::int64_t>();
@@ -91,7 +85,7 @@ Result<std::vector<JobChange>> given_in_job(std::string_view text, const std::st
   const auto tree = parse_toml(text, file);
   if (!tree) return tree.problems();
   std::vector<JobChange> given;
-  const TomlEntry* const reading = entry_of(tree.value(), "import");
+  const TomlEntry* const reading = tree.value().find("import");
   const auto* const table = reading != nullptr ? reading->value.as<TomlTable>() : nullptr;
   if (table == nullptr) return given;
   for (const TomlEntry& entry : table->entries)

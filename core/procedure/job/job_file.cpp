@@ -178,8 +178,8 @@ void read_job_keys(TableReader& in, Job& job) {
   read_preheat(in, job.composition, job.minimum_preheat);
   read_bands(in, job);
   in.may("cycle", count_from_1, job.cycle);
-  if (in.may("log", path_text, job.log)) job.log_line = in.line_of("log");
-  if (in.may("procedure", path_text, job.procedure)) job.procedure_line = in.line_of("procedure");
+  if (in.may("log", path_value, job.log)) job.log_line = in.line_of("log");
+  if (in.may("procedure", path_value, job.procedure)) job.procedure_line = in.line_of("procedure");
   in.each("thermocouple", "[[thermocouple]]",
           [&](TableReader& inner) { read_thermocouple(inner, job.thermocouples.emplace_back()); });
   in.each("exclude", "[[exclude]]",
@@ -201,8 +201,8 @@ void read_job_keys(TableReader& in, Job& job) {
   in.each("previous_record", "[[previous_record]]", [&](TableReader& inner) {
     PreviousRecordEntry& entry = job.previous_records.emplace_back();
     entry.line = inner.line();
-    inner.must("log", path_text, entry.log);
-    inner.may("job", path_text, entry.job);
+    inner.must("log", path_value, entry.log);
+    inner.may("job", path_value, entry.job);
     inner.may("cycle", count_from_1, entry.cycle);
   });
   in.table("import", "[import]", [&](TableReader& inner) { read_import_choices(inner, job.reading); });
@@ -226,7 +226,7 @@ void read_job_keys(TableReader& in, Job& job) {
     CompanyEntry& company = job.company.emplace();
     inner.must("name", name_text, company.name);
     inner.may("address", text, company.address);
-    inner.may("picture", path_text, company.picture);
+    inner.may("picture", path_value, company.picture);
   });
 }
 

@@ -10,12 +10,6 @@
 namespace soakwright {
 namespace {
 
-const TomlEntry* entry_of(const TomlTable& table, std::string_view key) {
-  for (const TomlEntry& entry : table.entries)
-    if (entry.key == key) return &entry;
-  return nullptr;
-}
-
 /// Where a value and all that is under it ends.
 std::size_t last_byte_of(const TomlValue& value) {
   std::size_t end = value.place.end;
@@ -45,12 +39,12 @@ class EditedText {
                                     : nullptr;
       if (table != nullptr) change_in(list->values[*place.entry], *table, key, value);
     } else if (place.name.empty()) {
-      if (entry_of(tree_, key) != nullptr)
+      if (tree_.find(key) != nullptr)
         change_in({}, tree_, key, value);
       else if (value)
         add_before_tables(statement(key, *value));
     } else {
-      const TomlEntry* const entry = entry_of(tree_, place.name);
+      const TomlEntry* const entry = tree_.find(place.name);
       const auto* const table = entry != nullptr ? entry->value.as<TomlTable>() : nullptr;
       if (table != nullptr)
         change_in(entry->value, *table, key, value);
@@ -61,7 +55,7 @@ class EditedText {
   }
 
   std::string with_entry(const std::string& name, const std::vector<TomlKey>& added) {
-    const TomlEntry* const all = entry_of(tree_, name);
+    const TomlEntry* const all = tree_.find(name);
     const TomlArray* const list = list_of(name);
     const bool has_items = list != nullptr && !list->values.empty();
     const auto* const first = has_items ? list->values.front().as<TomlTable>() : nullptr;
@@ -107,7 +101,7 @@ class EditedText {
   }
 
   std::string without_table(const std::string& name) {
-    const TomlEntry* const entry = entry_of(tree_, name);
+    const TomlEntry* const entry = tree_.find(name);
     const auto* const table = entry != nullptr ? entry->value.as<TomlTable>() : nullptr;
     if (table != nullptr && table->form == TomlTableForm::header) take_block_out(entry->value);
     return text_;
@@ -140,7 +134,7 @@ class EditedText {
   }
 
   [[nodiscard]] const TomlArray* list_of(const std::string& name) const {
-    const TomlEntry* const all = entry_of(tree_, name);
+    const TomlEntry* const all = tree_.find(name);
     return all != nullptr ? all->value.as<TomlArray>() : nullptr;
   }
 
@@ -175,7 +169,7 @@ class EditedText {
 
   void change_in(const TomlValue& where, const TomlTable& table, const std::string& key,
                  const std::optional<std::string>& value) {
-    const TomlEntry* const old = entry_of(table, key);
+    const TomlEntry* const old = table.find(key);
     if (old != nullptr && value) {
       const TomlPlace place = old->value.place;
       text_.replace(place.begin, place.end - place.begin, *value);

@@ -127,4 +127,10 @@ std::string shown(std::string_view text) {
   return out;
 }
 
+const TomlEntry* TomlTable::find(std::string_view key) const {
+  for (const TomlEntry& entry : entries)
+    if (entry.key == key) return &entry;
+  return nullptr;
+}
+
 }  // namespace soakwright

@@ -35,6 +35,8 @@ struct TomlArray {
 
 struct TomlTable {
   std::vector<TomlEntry> entries;  ///< by name
+  /// Null where there is none.
+  [[nodiscard]] const TomlEntry* find(std::string_view key) const;
   TomlTableForm form = TomlTableForm::header;
 };
 

@@ -110,7 +110,7 @@ std::optional<double> angle_deg(const FoundValue& found) {
   return parsed(found, parse_angle_deg, value_problems::not_an_angle);
 }
 
-std::optional<std::string> path_text(const FoundValue& found) {
+std::optional<std::string> path_value(const FoundValue& found) {
   const auto path = name_text(found);
   const auto is_control = [](char c) { return static_cast<unsigned char>(c) < 0x20U || c == 0x7F; };
   if (path && std::any_of(path->begin(), path->end(), is_control))

@@ -24,7 +24,7 @@ std::optional<std::string> text(const FoundValue& found);
 /// Text that names something: not empty, without spaces at its ends.
 std::optional<std::string> name_text(const FoundValue& found);
 /// The path of a file.
-std::optional<std::string> path_text(const FoundValue& found);
+std::optional<std::string> path_value(const FoundValue& found);
 /// The name of a column: text, or the column's number in the file.
 std::optional<std::string> column_name(const FoundValue& found);
 

@@ -12,7 +12,6 @@ namespace soakwright {
 namespace {
 
 constexpr std::size_t kClockLength = 8;  // HH:MM:SS
-constexpr std::int64_t kMillisecondNs = 1'000'000;
 constexpr std::int64_t kSerialDayOf1970 = 25'569;
 
 /// HH:MM:SS at the front of `text`, which is at least that long.
@@ -143,7 +142,7 @@ bool StampReader::read_number(std::string_view text, std::int64_t& stamp) const 
     case TimeKind::elapsed_h:
       return scaled(cell, 3600 * kNanosecondsPerSecond, stamp);
     case TimeKind::unix_ms:
-      return scaled(cell, kMillisecondNs, stamp);
+      return scaled(cell, kNanosecondsPerMillisecond, stamp);
     case TimeKind::serial_days: {
       Cell since_1970 = cell;
       const std::int64_t power = power_of_ten(cell.places);
@@ -153,8 +152,9 @@ bool StampReader::read_number(std::string_view text, std::int64_t& stamp) const 
       // Ten places of a day are 9 us: what stands there is a whole millisecond that the places cut.
       constexpr int kPlacesOfMillisecond = 8;
       if (cell.places >= kPlacesOfMillisecond) {
-        const std::int64_t half = stamp < 0 ? -kMillisecondNs / 2 : kMillisecondNs / 2;
-        stamp = (stamp + half) / kMillisecondNs * kMillisecondNs;
+        const std::int64_t half =
+            stamp < 0 ? -kNanosecondsPerMillisecond / 2 : kNanosecondsPerMillisecond / 2;
+        stamp = (stamp + half) / kNanosecondsPerMillisecond * kNanosecondsPerMillisecond;
       }
       return true;
     }

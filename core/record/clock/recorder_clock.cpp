@@ -9,8 +9,6 @@
 namespace soakwright {
 namespace {
 
-constexpr std::int64_t kMillisecondNs = 1'000'000;
-
 std::int64_t floor_to(std::int64_t value, std::int64_t unit) {
   const std::int64_t rest = value % unit;
   return rest < 0 ? value - rest - unit : value - rest;

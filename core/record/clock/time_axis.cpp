@@ -14,7 +14,7 @@ namespace soakwright {
 namespace {
 
 constexpr std::int64_t kHourNs = 3600 * kNanosecondsPerSecond;
-constexpr double kEvenShare = 0.95;
+constexpr double kEvenStepShare = 0.95;
 // Of a hundred rows more than one with a fault make an error; fewer rows say nothing, and two pass.
 constexpr std::size_t kRowsToOneFault = 100;
 constexpr std::size_t kFaultsOfAShortLog = 2;
@@ -109,7 +109,7 @@ std::optional<Problem> mend_backward_steps(StampClock& clock, TimeKind kind, con
   const std::size_t row = backward.front();
   const std::int64_t moved = clock.step(row) + kHourNs;
   if (has_hours(kind) && backward.size() == 1 && moved > 0 && WideNs{2} * moved <= twice_interval &&
-      static_cast<double>(even) >= kEvenShare * static_cast<double>(forward)) {
+      static_cast<double>(even) >= kEvenStepShare * static_cast<double>(forward)) {
     axis.notices.push_back(
         {"clock-back", clock.line(row + 1), 1, std::nullopt, state(Sentence::clock_put_back)});
     clock.move({{row + 1, kHourNs}});

@@ -20,20 +20,6 @@ void write_formula(Members& members, const PublishedFormula& formula) {
   members.text("flag", formula.flag);
 }
 
-/// An array of objects in the line of the object that holds it.
-template <typename Items, typename Fill>
-void inner_objects(Members& members, std::string_view name, const Items& items, Fill fill) {
-  JsonWriter& json = members.json();
-  json.key(name);
-  json.begin_array();
-  for (const auto& item : items) {
-    json.begin_object();
-    fill(item);
-    json.end_object();
-  }
-  json.end_array();
-}
-
 void write_tempering(Members& members, const Heat& heat) {
   members.object("tempering", Layout::lines);
   members.number("constant", heat.constant);
@@ -49,7 +35,7 @@ void write_tempering(Members& members, const Heat& heat) {
     members.number("referred_hours", one.referred_hours);
     members.number("not_known_s", one.not_known_s);
     boolean(members, "in_all_records", one.in_all_records);
-    inner_objects(members, "records", one.records, [&](const RecordTempering& record) {
+    members.inner_objects("records", one.records, [&](const RecordTempering& record) {
       members.integer("cycle", static_cast<std::uint64_t>(record.cycle));
       members.text("file", record.file);
       boolean(members, "has_channel", record.has_channel);
@@ -67,7 +53,7 @@ void write_qualified(Members& members, const Heat& heat) {
   members.object("qualified", Layout::lines);
   members.number("parameter", qualified.parameter);
   members.text("by", qualified.given ? "parameter" : "holds");
-  inner_objects(members, "holds", qualified.holds, [&](const QualifiedHold& hold) {
+  members.inner_objects("holds", qualified.holds, [&](const QualifiedHold& hold) {
     members.number("temperature", hold.at.celsius());
     members.number("time_s", hold.seconds);
   });
@@ -116,7 +102,7 @@ void write_hydrogen(Members& members, const Heat& heat) {
     members.moment("from", place.from_s);
     members.moment("to", place.to_s);
     members.integer("earlier_parts", place.parts);
-    inner_objects(members, "channels", place.channels, [&](const ChannelHydrogen& channel) {
+    members.inner_objects("channels", place.channels, [&](const ChannelHydrogen& channel) {
       members.text("channel", channel.channel);
       members.number("left", channel.by_diffusivity.front().mean);
       members.number("least", channel.least);
@@ -124,8 +110,8 @@ void write_hydrogen(Members& members, const Heat& heat) {
       members.number("left_at_twentieth", channel.mean_at_twentieth);
       members.number("not_known_s", channel.not_known_s);
       boolean(members, "in_all_parts", channel.in_all_parts);
-      inner_objects(members, "by_diffusivity", channel.by_diffusivity,
-                    [&](const HydrogenLeft& left) { write_left(members, heat, left); });
+      members.inner_objects("by_diffusivity", channel.by_diffusivity,
+                            [&](const HydrogenLeft& left) { write_left(members, heat, left); });
     });
   });
   members.json().end_object();

@@ -10,8 +10,6 @@
 namespace soakwright {
 namespace {
 
-constexpr std::string_view kReplacement = "\xEF\xBF\xBD";  // U+FFFD
-
 /// What steers a terminal is escaped, so that the result can be looked at with anything.
 void append_escaped(std::string& out, std::string_view sequence) {
   constexpr std::string_view digits = "0123456789abcdef";
@@ -91,7 +89,7 @@ void JsonWriter::quoted(std::string_view value) {
   while (!value.empty()) {
     const std::size_t length = utf8_length(value);
     if (length == 0)
-      out_ += kReplacement;
+      out_ += kReplacementCharacter;
     else
       append_escaped(out_, value.substr(0, length));
     value.remove_prefix(length == 0 ? 1 : length);

@@ -8,29 +8,11 @@
 namespace soakwright {
 namespace {
 
-/// An array of objects in the line of the object that holds it.
-template <typename Items, typename Fill>
-void inner_objects(Members& members, std::string_view name, const Items& items, Fill fill) {
-  JsonWriter& json = members.json();
-  json.key(name);
-  json.begin_array();
-  for (const auto& item : items) {
-    json.begin_object();
-    fill(item);
-    json.end_object();
-  }
-  json.end_array();
-}
-
 void write_source(Members& members, const Provenance& provenance) {
   members.text_or_null("source", provenance.source);
   members.text_or_null("edition", provenance.edition);
   members.text_or_null("clause", provenance.clause);
   members.text("flag", kProvenanceFlagWords.of(*provenance.flag));
-}
-
-std::optional<double> celsius(const std::optional<Temperature>& point) {
-  return point ? std::optional(point->celsius()) : std::nullopt;
 }
 
 std::string_view place_word(BandPlace place) {
@@ -71,7 +53,7 @@ void write_preheat(Members& members, const Analysis& analysis) {
     members.text_or_null("weld", weld.weld);
     members.number("thickness_mm",
                    weld.thickness ? std::optional(weld.thickness->millimetres()) : std::nullopt);
-    inner_objects(members, "carbon_equivalents", weld.equivalents, [&](const CarbonEquivalent& one) {
+    members.inner_objects("carbon_equivalents", weld.equivalents, [&](const CarbonEquivalent& one) {
       members.text("name", kCarbonFormulaWords.of(one.formula));
       members.number("percent", one.percent);
       members.text("formula", carbon_formula_text(one.formula));
@@ -79,13 +61,13 @@ void write_preheat(Members& members, const Analysis& analysis) {
     });
     if (weld.minimum_asked_for) {
       members.object("published_minimum", JsonWriter::Layout::line);
-      members.number("temperature", celsius(weld.published_minimum));
+      members.number("temperature", celsius_if_any(weld.published_minimum));
       write_source(members, aws_category_b_provenance());
       members.json().end_object();
     } else {
       members.null("published_minimum");
     }
-    members.number("procedure_minimum", celsius(weld.procedure_minimum));
+    members.number("procedure_minimum", celsius_if_any(weld.procedure_minimum));
     members.json().key("procedure_is_below");
     members.json().boolean(weld.procedure_is_below());
   });
@@ -104,7 +86,7 @@ void write_bands(Members& members, const Analysis& analysis) {
     members.number("heated_band_min_mm", bands.heated_band_min_mm);
     members.number("heated_band_mm", bands.heated_band_mm);
     write_source(members, band_provenance());
-    inner_objects(members, "thermocouples", bands.positions, [&](const BandPosition& position) {
+    members.inner_objects("thermocouples", bands.positions, [&](const BandPosition& position) {
       members.text("channel", analysis.record->channels[position.channel].name);
       members.number("from_centre_mm", position.from_centre_mm);
       members.text("place", place_word(position.place));

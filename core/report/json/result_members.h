@@ -25,6 +25,18 @@ class Members {
     json_.key(name);
     json_.text(value);
   }
+  /// An array of objects in the line of the object that holds it; `fill` writes what one holds.
+  template <typename Items, typename Fill>
+  void inner_objects(std::string_view name, const Items& items, Fill fill) {
+    json_.key(name);
+    json_.begin_array();
+    for (const auto& item : items) {
+      json_.begin_object();
+      fill(item);
+      json_.end_object();
+    }
+    json_.end_array();
+  }
   void text_or_null(std::string_view name, const std::optional<std::string>& value) {
     json_.key(name);
     value ? json_.text(*value) : json_.null();

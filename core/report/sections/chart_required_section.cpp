@@ -38,10 +38,6 @@ std::string of_weld(const std::optional<std::string>& weld, std::size_t welds) {
   return weld && welds > 1 ? fmt::format(", {}", *weld) : std::string{};
 }
 
-std::optional<double> celsius(const std::optional<Temperature>& temperature) {
-  return temperature ? std::optional{temperature->celsius()} : std::nullopt;
-}
-
 void add_level(std::vector<ChartLevel>& levels, ChartLevel level) {
   for (ChartLevel& known : levels) {
     if (known.kind != level.kind || known.level_c != level.level_c) continue;
@@ -94,7 +90,7 @@ std::vector<ChartRange> chart_ranges(const ReportContext& context) {
       range.to_s = record.end_s();
       if (const auto* hold = std::get_if<HoldStage>(&stage.specified)) {
         range.low_c = hold->low.celsius();
-        range.high_c = celsius(hold->high);
+        range.high_c = celsius_if_any(hold->high);
         const StageCourse* course = course_of_stage(analysis.verdicts.get(), weld, stage.number);
         if (course != nullptr && course->continuous && course->start_s && course->end_s) {
           range.from_s = *course->start_s;
@@ -103,7 +99,7 @@ std::vector<ChartRange> chart_ranges(const ReportContext& context) {
         }
       } else if (const auto* maintain = std::get_if<MaintainStage>(&stage.specified)) {
         range.low_c = maintain->low.celsius();
-        range.high_c = celsius(maintain->high);
+        range.high_c = celsius_if_any(maintain->high);
         for (const Period& period : record.periods)
           if (period.name == maintain->during) {
             range.from_s = period.from_s;

@@ -3,12 +3,11 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/measure/traces/trace.h"
 #include "core/report/sections/sections.h"
 
 namespace soakwright {
 namespace {
-
-constexpr double kWindowSlack_s = 1e-6;
 
 /// The trace that carried the name `channel` at `at_s`: a spare stands in under the name of the one it
 /// replaced.

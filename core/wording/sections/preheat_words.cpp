@@ -12,8 +12,6 @@
 namespace soakwright {
 namespace {
 
-std::string mm_text(double millimetres) { return short_text(millimetres, 1) + " mm"; }
-
 /// "W-118: Preheat" where there are several.
 std::string name_for(const std::optional<std::string>& weld, bool several, const char* name) {
   return several && weld ? *weld + ": " + name : name;

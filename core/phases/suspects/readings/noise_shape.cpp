@@ -46,15 +46,15 @@ struct Scattered {
   std::size_t turns = 0;
 };
 
-struct Place {
+struct PlaceOnLine {
   std::size_t cell = 0;
   double value = 0.0;
 };
 
 /// What is left of the block beside the others; in a small group beside its own slope.
-std::vector<Place> places_of(const ExaminedChannel& examined, std::size_t first, std::size_t last) {
+std::vector<PlaceOnLine> places_of(const ExaminedChannel& examined, std::size_t first, std::size_t last) {
   const bool alone = examined.sampled->evaluated <= kSmallGroup;
-  std::vector<Place> places;
+  std::vector<PlaceOnLine> places;
   for (std::size_t k = first; k < last; ++k) {
     if (alone ? examined.known(k) && examined.explained[k] == 0 : examined.comparable(k))
       places.push_back({k, alone ? examined.celsius(k) : examined.apart_k(k)});
@@ -66,15 +66,15 @@ std::vector<Place> places_of(const ExaminedChannel& examined, std::size_t first,
     slopes.push_back((places[i + half].value - places[i].value) /
                      static_cast<double>(places[i + half].cell - places[i].cell));
   const double slope = median_of(std::move(slopes));
-  for (Place& place : places) place.value -= slope * static_cast<double>(place.cell - first);
+  for (PlaceOnLine& place : places) place.value -= slope * static_cast<double>(place.cell - first);
   return places;
 }
 
-void add_block(const std::vector<Place>& places, double least_turn_k, Scattered& scattered) {
+void add_block(const std::vector<PlaceOnLine>& places, double least_turn_k, Scattered& scattered) {
   std::vector<double> values;
-  for (const Place& place : places) values.push_back(place.value);
+  for (const PlaceOnLine& place : places) values.push_back(place.value);
   const double middle = median_of(std::move(values));
-  for (const Place& place : places) scattered.off.push_back(place.value - middle);
+  for (const PlaceOnLine& place : places) scattered.off.push_back(place.value - middle);
   for (std::size_t i = 1; i + 1 < places.size(); ++i) {
     if (places[i + 1].cell - places[i - 1].cell != 2) continue;
     const double before = places[i].value - places[i - 1].value;

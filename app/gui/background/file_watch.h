@@ -23,7 +23,6 @@ class FileWatch : public QObject {
   /// Those that differ now; also where nothing was told, as on a network drive.
   [[nodiscard]] QStringList changed() const;
 
- public slots:
   /// Looks at the files now and tells.
   void look();
 

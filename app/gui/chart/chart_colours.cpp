@@ -45,7 +45,7 @@ QPen dashed(const QColor& colour, double width, std::size_t n) {
 }  // namespace
 
 QColor mixed(const QColor& a, const QColor& b, double share) {
-  const auto part = [share](int x, int y) { return static_cast<int>(share * x + (1.0 - share) * y + 0.5); };
+  const auto part = [share](int x, int y) { return qRound(share * x + (1.0 - share) * y); };
   return {part(a.red(), b.red()), part(a.green(), b.green()), part(a.blue(), b.blue())};
 }
 

@@ -87,7 +87,6 @@ class ChartPane : public QWidget {
   /// Draws everything anew; for the bench.
   void redrawNow();
 
- public slots:
   void zoomTime(double factor);
   void zoomTemperature(double factor);
   void panTime(double share);

@@ -127,6 +127,7 @@ void TagLayer::draw(QCPPainter* painter) {
   }
   std::stable_sort(ends.begin(), ends.end(), [](const End& a, const End& b) { return a.at.y() < b.at.y(); });
   std::vector<double> wanted;
+  wanted.reserve(ends.size());
   for (const End& end : ends) wanted.push_back(end.at.y());
   const double bottom = map.rect.bottom() - (left_out > 0 ? spacing : 0.0);
   const std::vector<double> places = places_apart(std::move(wanted), spacing, map.rect.top(), bottom);
@@ -160,7 +161,10 @@ void TagLayer::draw(QCPPainter* painter) {
     if (!scene().shows(i) || !scene().followed(i)) continue;
     // Marks of different traces stand at different places.
     const double share = static_cast<double>(i % kMarkShapes) / kMarkShapes + 0.5 / kMarkShapes;
-    for (double at_s = (std::floor(map.from_s / step_s) + share) * step_s; at_s < map.to_s; at_s += step_s) {
+    const double first = std::floor(map.from_s / step_s) + share;
+    const auto marks = static_cast<int>(std::ceil(map.to_s / step_s - first));
+    for (int mark = 0; mark < marks; ++mark) {
+      const double at_s = (first + mark) * step_s;
       const auto reading = at_s < map.from_s ? std::nullopt : reading_near(*chart, i, at_s);
       if (reading)
         draw_mark(painter, QPointF(map.x(reading->first), map.y(reading->second)), i, scene().pens[i].color(),

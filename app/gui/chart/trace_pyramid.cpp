@@ -52,27 +52,22 @@ class TracePyramid::Pen {
       out_.push_back({pyramid_.times_s_[column_.first], std::nan("")});
     const double first_s = pyramid_.times_s_[column_.first];
     const double last_s = pyramid_.times_s_[column_.last];
-    put(first_s, column_.first);
+    out_.push_back({first_s, column_.first_c});
     if (static_cast<double>(column_.highest - column_.lowest) > scale_.row_c) {
       const double middle_s = 0.5 * (first_s + last_s);
       const double a = column_.lowest_comes_first ? column_.lowest : column_.highest;
       const double b = column_.lowest_comes_first ? column_.highest : column_.lowest;
       out_.push_back({middle_s, a});
       out_.push_back({middle_s, b});
-      put(last_s, column_.last);
+      out_.push_back({last_s, column_.last_c});
     } else if (last_s - first_s >= scale_.column_s) {
-      put(last_s, column_.last);
+      out_.push_back({last_s, column_.last_c});
     }
     last_row_ = column_.last;
     column_ = Node{};
   }
 
  private:
-  void put(double at_s, std::uint32_t row) {
-    pyramid_.visit(row, std::size_t{row} + 1, [&](std::size_t, double celsius) {
-      out_.push_back({at_s, celsius});
-    });
-  }
   [[nodiscard]] bool joined_to(const Node& node) const { return joined(column_.last, node.first); }
   [[nodiscard]] bool joined(std::uint32_t earlier, std::uint32_t later) const {
     if (pyramid_.times_s_[later] - pyramid_.times_s_[earlier] > scale_.interpolate_max_s) return false;
@@ -98,8 +93,13 @@ TracePyramid::TracePyramid(std::span<const double> times_s, const Readings& read
     visit(begin, std::min(begin + kLeafRows, times_s.size()),
           [&sum](std::size_t row, double celsius) { take_in(sum, row, static_cast<float>(celsius)); });
     if (sum.first == kNone) continue;
-    leaves_[i] = {sum.lowest, sum.highest, static_cast<std::uint8_t>(sum.first - begin),
-                  static_cast<std::uint8_t>(sum.last - begin), sum.lowest_comes_first};
+    leaves_[i] = {sum.lowest,
+                  sum.highest,
+                  sum.first_c,
+                  sum.last_c,
+                  static_cast<std::uint8_t>(sum.first - begin),
+                  static_cast<std::uint8_t>(sum.last - begin),
+                  sum.lowest_comes_first};
   }
   for (std::size_t below = 0; nodes(below) > 1; ++below) {
     std::vector<Node> level(nodes_over(nodes(below), kFanOut));
@@ -113,13 +113,14 @@ TracePyramid::Node TracePyramid::node(std::size_t level, std::size_t index) cons
   const Leaf& leaf = leaves_[index];
   if (leaf.first == kNoRow) return {};
   const auto begin = static_cast<std::uint32_t>(index * kLeafRows);
-  return {leaf.lowest, leaf.highest, begin + leaf.first, begin + leaf.last, leaf.lowest_comes_first};
+  return {leaf.lowest,        leaf.highest,      leaf.first_c,           leaf.last_c,
+          begin + leaf.first, begin + leaf.last, leaf.lowest_comes_first};
 }
 
 void TracePyramid::take_in(Node& sum, std::size_t row, float celsius) {
   const auto number = static_cast<std::uint32_t>(row);
   if (sum.first == kNone) {
-    sum = {celsius, celsius, number, number, true};
+    sum = {celsius, celsius, celsius, celsius, number, number, true};
     return;
   }
   if (celsius < sum.lowest) {
@@ -129,6 +130,7 @@ void TracePyramid::take_in(Node& sum, std::size_t row, float celsius) {
     sum.highest = celsius;
     sum.lowest_comes_first = true;
   }
+  sum.last_c = celsius;
   sum.last = number;
 }
 
@@ -148,6 +150,7 @@ void TracePyramid::take_in(Node& sum, const Node& next) {
     sum.lowest_comes_first = true;
   sum.lowest = std::min(sum.lowest, next.lowest);
   sum.highest = std::max(sum.highest, next.highest);
+  sum.last_c = next.last_c;
   sum.last = next.last;
 }
 

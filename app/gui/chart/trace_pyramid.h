@@ -52,7 +52,9 @@ class TracePyramid {
   struct Node {
     float lowest = 0.0F;
     float highest = 0.0F;
-    std::uint32_t first = kNone;  ///< row of the first reading in it
+    float first_c = 0.0F;  ///< the first reading in it: the record itself is far away in memory
+    float last_c = 0.0F;
+    std::uint32_t first = kNone;  ///< its row
     std::uint32_t last = kNone;
     bool lowest_comes_first = true;
   };
@@ -60,6 +62,8 @@ class TracePyramid {
   struct Leaf {
     float lowest = 0.0F;
     float highest = 0.0F;
+    float first_c = 0.0F;
+    float last_c = 0.0F;
     std::uint8_t first = kNoRow;  ///< counted from the leaf's first row
     std::uint8_t last = kNoRow;
     bool lowest_comes_first = true;

@@ -11,7 +11,8 @@
 namespace soakwright::gui {
 namespace {
 
-constexpr std::size_t kMostStrips = 4;
+constexpr std::size_t kMostThreads = 4;
+constexpr std::size_t kStripsPerThread = 2;  ///< where one thread is kept waiting, another draws its strip
 
 /// Calls put(points, count) for each unbroken part of the line.
 template <typename Put>
@@ -41,7 +42,8 @@ void PolylineLayer::beginParts(QCPPainter* painter, const PixelMap& map) {
   if (!rasters_) return;
   raster_.begin(*painter, map.rect);
   const int columns = raster_.columns();
-  strips_.resize(std::min(machine_threads(), kMostStrips));
+  const std::size_t threads = std::min(machine_threads(), kMostThreads);
+  strips_.resize(threads == 1 ? 1 : kStripsPerThread * threads);
   for (std::size_t i = 0; i < strips_.size(); ++i) {
     strips_[i].first = columns * static_cast<int>(i) / static_cast<int>(strips_.size());
     strips_[i].end = columns * static_cast<int>(i + 1) / static_cast<int>(strips_.size());

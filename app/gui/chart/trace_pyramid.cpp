@@ -154,12 +154,6 @@ void TracePyramid::take_in(Node& sum, const Node& next) {
   sum.last = next.last;
 }
 
-std::size_t TracePyramid::rows_per_node(std::size_t level) const {
-  std::size_t rows = kLeafRows;
-  for (std::size_t i = 0; i < level; ++i) rows *= kFanOut;
-  return rows;
-}
-
 void TracePyramid::append_polyline(const Scale& scale, std::vector<TracePoint>& out) const {
   if (times_s_.empty()) return;
   auto first = static_cast<std::size_t>(std::lower_bound(times_s_.begin(), times_s_.end(), scale.from_s) -

@@ -71,7 +71,9 @@ class TracePyramid {
   static constexpr std::uint32_t kNone = UINT32_MAX;
   static constexpr std::uint8_t kNoRow = UINT8_MAX;
   static constexpr std::size_t kLeafRows = 16;
-  static constexpr std::size_t kFanOut = 4;  ///< nodes of the level below that one node covers
+  static constexpr std::size_t kFanOutBits = 2;
+  static constexpr std::size_t kFanOut = 1U
+                                         << kFanOutBits;  ///< nodes of the level below that one node covers
   class Pen;
 
   /// Level 0 are the leaves.
@@ -88,7 +90,7 @@ class TracePyramid {
   void descend(std::size_t level, std::size_t index, std::size_t first, std::size_t last, double column_s,
                Pen& pen) const;
   void gather(std::size_t level, std::size_t index, std::size_t first, std::size_t last, Node& sum) const;
-  [[nodiscard]] std::size_t rows_per_node(std::size_t level) const;
+  static constexpr std::size_t rows_per_node(std::size_t level) { return kLeafRows << (kFanOutBits * level); }
 
   std::span<const double> times_s_;
   Readings readings_;  ///< shares the record's storage

@@ -2,6 +2,7 @@
 // The review: what is decided on each finding, who signs, and the file that it is kept in.
 
 #include <QAction>
+#include <QComboBox>
 #include <QFile>
 #include <QFileDialog>
 #include <QFileInfo>
@@ -23,6 +24,9 @@
 
 namespace soakwright::gui {
 namespace {
+
+const QString kFindingOrder = QStringLiteral("finding-order");
+const char* const kInTime = "time";
 
 const FindingReview* decision_on(const Review* review, const Finding& finding) {
   if (!review) return nullptr;
@@ -54,6 +58,10 @@ void take_out(Review& review, const std::vector<Finding>& findings, const Findin
 }  // namespace
 
 void MainWindow::wireReview() {
+  QComboBox* order = finding_pane_->order();
+  order->setCurrentIndex(memory_.layout(kFindingOrder) == kInTime ? 1 : 0);
+  connect(order, &QComboBox::currentIndexChanged, this,
+          [this](int index) { memory_.keepLayout(kFindingOrder, index == 1 ? kInTime : "worst-first"); });
   const WindowActions& a = *actions_;
   connect(a.next_open_finding, &QAction::triggered, this, [this] { stepOpenFinding(); });
   connect(a.people, &QAction::triggered, this, [this] { askForPeople(); });

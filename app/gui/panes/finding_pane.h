@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The list of findings with a filter and groups above it.
+// The list of findings with a filter, groups and its order above it.
 #pragma once
 
 #include <QWidget>
@@ -23,6 +23,8 @@ class FindingPane : public QWidget {
   [[nodiscard]] ListPane* list() const { return list_; }
   [[nodiscard]] QLineEdit* filter() const { return filter_; }
   [[nodiscard]] QComboBox* groups() const { return groups_; }
+  /// Its data are of FindingOrder.
+  [[nodiscard]] QComboBox* order() const { return order_; }
   /// The findings as they are listed, from top to bottom.
   [[nodiscard]] std::vector<std::size_t> listed() const;
 
@@ -36,6 +38,7 @@ class FindingPane : public QWidget {
   std::shared_ptr<const Report> report_;
   QLineEdit* filter_;
   QComboBox* groups_;
+  QComboBox* order_;
   ListPane* list_;
 };
 

@@ -14,6 +14,16 @@ namespace {
 /// Nothing is said of a record that there is not.
 QString no_record() { return tr("No record. Open a log (Ctrl+O)."); }
 
+/// Those without a place on the time axis come last.
+void sort_by_time(std::vector<std::size_t>& findings, const Report& report) {
+  std::vector<double> begins_s(report.findings.size(), std::numeric_limits<double>::infinity());
+  for (const ChartMark& mark : report.chart.marks)
+    if (mark.finding < begins_s.size())
+      begins_s[mark.finding] = std::min(begins_s[mark.finding], mark.from_s);
+  std::stable_sort(findings.begin(), findings.end(),
+                   [&begins_s](std::size_t a, std::size_t b) { return begins_s[a] < begins_s[b]; });
+}
+
 }  // namespace
 
 ListContent requirement_lines(const Report* report) {
@@ -43,7 +53,7 @@ ListContent requirement_lines(const Report* report) {
   return content;
 }
 
-ListContent finding_lines(const Report* report) {
+ListContent finding_lines(const Report* report, FindingOrder order) {
   ListContent content;
   content.headers = {tr("Finding"),      tr("No."),  tr("Requirement"), tr("Stage"),   tr("Weld"),
                      tr("Thermocouple"), tr("When"), tr("Worst value"), tr("Finding"), tr("Review")};
@@ -53,7 +63,9 @@ ListContent finding_lines(const Report* report) {
                        : report->verdict ? tr("No findings.")
                                          : tr("Findings need a procedure.");
   if (!report) return content;
-  for (std::size_t i = 0; i < report->findings.size(); ++i) {
+  std::vector<std::size_t> findings = findings_by_number(*report);
+  if (order == FindingOrder::time) sort_by_time(findings, *report);
+  for (const std::size_t i : findings) {
     const FindingRow& row = report->findings[i];
     content.lines.push_back(
         {{pdf::shown_text(row.kind_text), pdf::shown_text(row.tag), pdf::shown_text(row.label),
@@ -74,24 +86,17 @@ ListContent deviation_lines(const Report* report) {
                        : report->verdict ? tr("No deviation: every limit is met.")
                                          : tr("Deviations need a procedure.");
   if (!report) return content;
-  // Findings without a place on the time axis come last.
-  std::vector<std::pair<double, std::size_t>> order;
-  for (std::size_t i = 0; i < report->findings.size(); ++i) {
-    if (!report->findings[i].explanation) continue;
-    double from_s = std::numeric_limits<double>::infinity();
-    for (const ChartMark& mark : report->chart.marks)
-      if (mark.finding == i) from_s = std::min(from_s, mark.from_s);
-    order.emplace_back(from_s, i);
-  }
-  std::stable_sort(order.begin(), order.end(),
-                   [](const auto& a, const auto& b) { return a.first < b.first; });
+  std::vector<std::size_t> order;
+  for (std::size_t i = 0; i < report->findings.size(); ++i)
+    if (report->findings[i].explanation) order.push_back(i);
+  sort_by_time(order, *report);
   if (!report->first_deviation.empty()) {
     ListLine first;
     first.cells = {tr("First deviation: %1").arg(pdf::shown_text(report->first_deviation))};
     first.heading = true;
     content.lines.push_back(std::move(first));
   }
-  for (const auto& [from_s, i] : order) {
+  for (const std::size_t i : order) {
     const FindingRow& row = report->findings[i];
     // The rest of the explanation is beside the list once a line is chosen.
     content.lines.push_back(

@@ -10,6 +10,7 @@
 #include "app/gui/chart/curve_set.h"
 #include "app/gui/chart/tag_places.h"
 #include "app/gui/panes/channel_pane.h"
+#include "app/gui/panes/finding_pane.h"
 #include "app/gui/panes/list_pane.h"
 #include "app/gui/texts/reading_text.h"
 #include "tests/app/gui/dialog_answers.h"
@@ -136,12 +137,13 @@ class MeasuringTest : public QObject {
     QVERIFY(real.open({log_, procedure_}));
     const auto* report = real.window.session().report();
     QVERIFY(report->findings.size() > 1);
+    const std::vector<std::size_t> listed = real.part<FindingPane>()->listed();
     real.action(QStringLiteral("Next finding"))->trigger();
-    QVERIFY(real.window.session().selection() == (Selection{Selection::Kind::finding, 0}));
+    QVERIFY(real.window.session().selection() == (Selection{Selection::Kind::finding, listed[0]}));
     real.action(QStringLiteral("Next finding"))->trigger();
-    QVERIFY(real.window.session().selection() == (Selection{Selection::Kind::finding, 1}));
+    QVERIFY(real.window.session().selection() == (Selection{Selection::Kind::finding, listed[1]}));
     real.action(QStringLiteral("Previous finding"))->trigger();
-    QVERIFY(real.window.session().selection() == (Selection{Selection::Kind::finding, 0}));
+    QVERIFY(real.window.session().selection() == (Selection{Selection::Kind::finding, listed[0]}));
     auto* chart = real.part<ChartPane>();
     chart->setFocus();
     QTest::keyClick(chart, Qt::Key_2);

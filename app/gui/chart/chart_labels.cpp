@@ -29,8 +29,9 @@ class Placing {
   void place_points();
   void place_ramp(const RequiredRamp& ramp);
   void place_hold(const RequiredHold& hold);
-  /// At a line of the temperature, which begins at the moment.
-  void place_at_line(Kind kind, double at_s, double celsius, const std::string& said);
+  /// At a line of the temperature, which begins at the moment; also beside its end where that is given.
+  void place_at_line(Kind kind, double at_s, double celsius, const std::string& said,
+                     std::optional<double> end_s = std::nullopt);
 
   std::vector<ChartLabel> labels;
 
@@ -111,7 +112,8 @@ void Placing::place_hold(const RequiredHold& hold) {
     }
 }
 
-void Placing::place_at_line(Kind kind, double at_s, double celsius, const std::string& said) {
+void Placing::place_at_line(Kind kind, double at_s, double celsius, const std::string& said,
+                            std::optional<double> end_s) {
   const QString text = pdf::shown_text(said);
   const double width = metrics_.horizontalAdvance(text) + 6.0;
   const double right = map_.rect.right() - width;
@@ -122,10 +124,15 @@ void Placing::place_at_line(Kind kind, double at_s, double celsius, const std::s
     return;
   if (std::find(named_.begin(), named_.end(), std::pair{text, celsius}) != named_.end()) return;
   named_.emplace_back(text, celsius);
-  // Where the place is taken, above it, below it, or further along.
+  const double above = map_.y(celsius) - 2.0 - height;
+  const double below = map_.y(celsius) + 2.0;
+  if (put(kind, text, QRectF(first, above, width, height))) return;
+  if (end_s && put(kind, text, QRectF(map_.x(*end_s) + 4.0, map_.y(celsius) - 0.5 * height, width, height)))
+    return;
+  // Below, or further along.
   for (const double x : {first, std::min(right, first + 0.33 * map_.rect.width()), right})
-    for (const double y : {map_.y(celsius) - 2.0, map_.y(celsius) + height + 2.0})
-      if (put(kind, text, QRectF(x, y - height, width, height))) return;
+    for (const double top : {above, below})
+      if (put(kind, text, QRectF(x, top, width, height))) return;
 }
 
 }  // namespace
@@ -150,14 +157,16 @@ std::vector<ChartLabel> chart_labels(const ChartScene& scene, const PixelMap& ma
   for (const ChartLevel& level : scene.levels())
     placing.place_at_line(level.kind == ChartLevel::Kind::temperature_max ? Kind::maximum : Kind::level,
                           level.from_s, level.level_c, level.text);
-  for (const ChartRange& range : scene.ranges())
-    placing.place_at_line(Kind::range, range.from_s, range.high_c.value_or(range.low_c), range.text);
   // What people noted and where spares took over, at the top.
   const double top_c = map.low_c + (map.bottom - map.rect.top() - metrics.height() - 6.0) / map.pixels_per_c;
   for (const auto* notes : {&chart->remarks, &chart->takeovers, &chart->deviations})
     for (const ChartNote& note : *notes)
       if (note.at_s >= map.from_s && note.at_s <= map.to_s)
         placing.place_at_line(Kind::note, note.at_s, top_c, note.text);
+  // These can stand in several places, notes at the top of their line only.
+  for (const ChartRange& range : scene.ranges())
+    placing.place_at_line(Kind::range, range.from_s, range.high_c.value_or(range.low_c), range.text,
+                          range.to_s);
   return std::move(placing.labels);
 }
 

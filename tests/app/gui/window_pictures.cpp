@@ -5,7 +5,7 @@
 #include <QApplication>
 #include <QStyleFactory>
 
-#include "tests/app/gui/pictured/pictured.h"
+#include "tests/app/gui/pictured_states.h"
 
 using namespace soakwright::gui::pictured;
 

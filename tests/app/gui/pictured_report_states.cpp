@@ -13,7 +13,7 @@
 #include "app/gui/panes/settings_comparison.h"
 #include "app/gui/parts/sign_dialog.h"
 #include "tests/app/gui/dialog_answers.h"
-#include "tests/app/gui/pictured/pictured.h"
+#include "tests/app/gui/pictured_states.h"
 #include "tests/app/gui/report_steps.h"
 
 namespace soakwright::gui::pictured {

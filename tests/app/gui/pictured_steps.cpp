@@ -9,7 +9,7 @@
 #include "app/gui/panes/forms/key_form.h"
 #include "app/gui/panes/import_settings_pane.h"
 #include "app/gui/panes/job_pane.h"
-#include "tests/app/gui/pictured/pictured.h"
+#include "tests/app/gui/pictured_states.h"
 
 namespace soakwright::gui::pictured {
 namespace {

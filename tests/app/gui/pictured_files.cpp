@@ -4,7 +4,7 @@
 #include <QFile>
 
 #include "tests/app/gui/made_files.h"
-#include "tests/app/gui/pictured/pictured.h"
+#include "tests/app/gui/pictured_states.h"
 #include "tests/app/gui/report_steps.h"
 
 namespace soakwright::gui::pictured {

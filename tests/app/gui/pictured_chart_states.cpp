@@ -6,7 +6,7 @@
 #include "app/gui/chart/chart_pane.h"
 #include "app/gui/panes/detail_panel.h"
 #include "app/gui/texts/help_text.h"
-#include "tests/app/gui/pictured/pictured.h"
+#include "tests/app/gui/pictured_states.h"
 
 namespace soakwright::gui::pictured {
 

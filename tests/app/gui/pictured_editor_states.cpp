@@ -12,7 +12,7 @@
 #include "app/gui/panes/job_pane.h"
 #include "app/gui/panes/procedure_pane.h"
 #include "app/gui/parts/new_procedure_dialog.h"
-#include "tests/app/gui/pictured/pictured.h"
+#include "tests/app/gui/pictured_states.h"
 
 namespace soakwright::gui::pictured {
 namespace {

@@ -45,50 +45,6 @@ double level_of(std::vector<double>& squares) {
   return median / kMedianOfChiSquare;
 }
 
-std::vector<double> squares_of(const IntegerSamples& samples, std::size_t first, std::size_t end) {
-  std::vector<double> squares;
-  if (end < first + 3) return squares;
-  squares.reserve(end - first - 2);
-  for (std::size_t i = first + 1; i + 1 < end; ++i) squares.push_back(square_at(samples, i));
-  return squares;
-}
-
-/// The bend at a place of their order: few are as large as `counts` reaches.
-std::int64_t bend_at(const std::vector<std::uint32_t>& counts, std::vector<std::int64_t>& larger,
-                     std::size_t place) {
-  for (std::size_t bend = 0; bend < counts.size(); ++bend) {
-    if (place < counts[bend]) return static_cast<std::int64_t>(bend);
-    place -= counts[bend];
-  }
-  const auto at = larger.begin() + static_cast<std::ptrdiff_t>(place);
-  std::nth_element(larger.begin(), at, larger.end());
-  return *at;
-}
-
-/// level_of() the squares where all steps are equal: e grows with the bend, so that the middle bend will do.
-double level_of_even(const IntegerSamples& samples, std::size_t first, std::size_t end) {
-  constexpr std::size_t kCountedBends = 512;
-  std::vector<std::uint32_t> counts(kCountedBends);
-  std::vector<std::int64_t> larger;
-  const std::int64_t* units = samples.units.data() + (first - samples.base);
-  const std::size_t triples = end - first - 2;
-  for (std::size_t i = 0; i < triples; ++i) {
-    const std::int64_t bend = bend_of(units + i);
-    if (bend < static_cast<std::int64_t>(kCountedBends))
-      ++counts[static_cast<std::size_t>(bend)];
-    else
-      larger.push_back(bend);
-  }
-  const auto square = [&samples](std::int64_t bend) {
-    const auto step = static_cast<double>(samples.even_step);
-    const double d = step * static_cast<double>(bend) * samples.unit_k;
-    return d * d / (6.0 * step * step);
-  };
-  double median = square(bend_at(counts, larger, triples / 2));
-  if (triples % 2 == 0) median = (median + square(bend_at(counts, larger, triples / 2 - 1))) / 2.0;
-  return median / kMedianOfChiSquare;
-}
-
 }  // namespace
 
 void ReadingNoise::add(const IntegerSamples& samples, std::size_t first, std::size_t end) {
@@ -177,9 +133,9 @@ double ReadingNoise::level() {
 
 std::optional<double> noise_within(const IntegerSamples& samples, std::size_t first, std::size_t end) {
   if (end < first + 2 + kFewestForMedian) return std::nullopt;
-  if (samples.even_step > 0) return level_of_even(samples, first, end);
-  std::vector<double> squares = squares_of(samples, first, end);
-  return level_of(squares);
+  ReadingNoise noise;
+  noise.add(samples, first, end);
+  return noise.level();
 }
 
 double noise_bound(const IntegerSamples& samples, std::size_t first, std::size_t end) {

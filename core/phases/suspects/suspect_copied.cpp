@@ -16,8 +16,7 @@ namespace {
 // A hint is looked for in the cells first: equal in so many on end.
 constexpr std::size_t kFewestEqualCells = 12;
 constexpr double kLeastShareOfCells = 0.01;
-// TurnsAndBends that both have is none by chance: so many turns back within so many rows, or so many strong
-// bends.
+// Scatter that both have is none by chance: so many turns back within so many rows, or so many strong bends.
 constexpr std::size_t kFewestTurns = 60;
 constexpr std::size_t kTurnRows = 6;
 constexpr std::size_t kFewestStrong = 40;

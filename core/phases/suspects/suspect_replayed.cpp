@@ -28,8 +28,8 @@ std::uint64_t factor_of(std::size_t place) {
   return (x ^ (x >> 31U)) | 1U;
 }
 
-/// Of each row the sum of its readings, each times its channel's factor: rows that differ have the same only
-/// by a chance of 2^-64.
+/// Of each row the sum of its readings, each times its channel's factor: rows that differ hardly ever have
+/// the same.
 std::vector<std::uint64_t> row_hashes(const RowTable& table) {
   std::vector<std::uint64_t> hashes(table.rows());
   for (std::size_t place = 0; place < table.channels.size(); ++place) {

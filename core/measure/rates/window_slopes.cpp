@@ -25,6 +25,19 @@ std::int64_t shortest_step(std::span<const std::int64_t> ticks) {
   return std::max<std::int64_t>(shortest, 1);
 }
 
+/// The ticks after which the step is longer than the shortest, where few are.
+std::optional<std::vector<std::size_t>> few_longer_steps(std::span<const std::int64_t> ticks,
+                                                         std::int64_t least_step) {
+  constexpr std::size_t kManyOfAll = 32;
+  std::vector<std::size_t> longer;
+  for (std::size_t i = 1; i < ticks.size(); ++i) {
+    if (ticks[i] - ticks[i - 1] == least_step) continue;
+    if (longer.size() * kManyOfAll > ticks.size()) return std::nullopt;
+    longer.push_back(i - 1);
+  }
+  return longer;
+}
+
 /// At least as large as each, and less than twice the largest.
 std::int64_t bound_on(const std::vector<std::int64_t>& units) {
   std::int64_t bits = 0;
@@ -32,6 +45,22 @@ std::int64_t bound_on(const std::vector<std::int64_t>& units) {
   std::int64_t bound = 1;
   while (bound <= bits) bound *= 2;
   return bound;
+}
+
+/// As sample numbers; of a channel without missing readings those of the rows.
+std::optional<std::vector<std::size_t>> longer_steps_of(const IntegerSamples& samples, const RowTicks& rows,
+                                                        std::size_t first_row, bool every_row) {
+  auto longer = every_row ? rows.longer_steps : few_longer_steps(samples.ticks, samples.least_step);
+  if (!longer) return longer;
+  if (every_row) {
+    const auto from = std::lower_bound(longer->begin(), longer->end(), first_row);
+    longer->erase(longer->begin(), from);
+    longer->erase(std::lower_bound(longer->begin(), longer->end(), first_row + samples.ticks.size()),
+                  longer->end());
+    for (std::size_t& row : *longer) row -= first_row;
+  }
+  for (std::size_t& sample : *longer) sample += samples.base;
+  return longer;
 }
 
 }  // namespace
@@ -56,6 +85,7 @@ RowTicks row_ticks(const Record& record) {
   rows.tick_s = static_cast<double>(step) / kNanoseconds;
   rows.even_step = equal_step(rows.ticks);
   rows.least_step = rows.even_step > 0 ? rows.even_step : shortest_step(rows.ticks);
+  if (rows.even_step <= 0) rows.longer_steps = few_longer_steps(rows.ticks, rows.least_step);
   return rows;
 }
 
@@ -78,6 +108,9 @@ IntegerSamples integer_samples(const Record& record, const RowTicks& rows, const
     samples.ticks = samples.own_ticks;
   }
   samples.even_step = source.rows.empty() && rows.even_step > 0 ? rows.even_step : equal_step(samples.ticks);
+  if (samples.even_step <= 0)
+    samples.longer_steps =
+        longer_steps_of(samples, rows, source.row(first) - record.first_row, source.rows.empty());
   readings.collect_units(source.row(first), source.row(end - 1) + 1, samples.units);
   samples.largest_unit = bound_on(samples.units);
   return samples;

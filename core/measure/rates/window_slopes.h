@@ -26,6 +26,9 @@ struct IntegerSamples {
   std::int64_t largest_unit = 0;  ///< no unit is larger in size
   std::int64_t even_step = 0;     ///< the step in ticks where all steps are equal, else 0
   std::int64_t least_step = 1;    ///< no step between rows is shorter, in ticks
+  /// Samples after which the step is longer than `least_step`, where few are: a row missing here and there.
+  /// Nothing where steps are even, or of many lengths.
+  std::optional<std::vector<std::size_t>> longer_steps;
   double tick_s = 1.0;
   double unit_k = 1.0;
   [[nodiscard]] std::int64_t tick(std::size_t sample) const { return ticks[sample - base]; }
@@ -38,6 +41,8 @@ struct RowTicks {
   double tick_s = 1.0;
   std::int64_t even_step = 0;   ///< in ticks where all steps are equal, else 0
   std::int64_t least_step = 1;  ///< no step is shorter
+  /// Rows after which the step is longer, where few are and steps are not even.
+  std::optional<std::vector<std::size_t>> longer_steps;
 };
 RowTicks row_ticks(const Record& record);
 

@@ -21,6 +21,22 @@ struct Sums {
 
   void add(std::int64_t tick, std::int64_t unit) { step(tick, unit, 1); }
   void remove(std::int64_t tick, std::int64_t unit) { step(tick, unit, -1); }
+  /// The window moves on by a step: the sample that leaves lies `leaving` from the origin, that which enters
+  /// `entering` from the next origin.
+  void step_on(std::int64_t step, std::int64_t leaving, std::int64_t unit_leaving, std::int64_t entering,
+               std::int64_t unit_entering) {
+    const Sum s = step;
+    const Sum from = leaving;
+    const Sum to = entering;
+    const Sum stay = n - 1;
+    t -= from;
+    tt += to * to - from * from + s * (stay * s - 2 * t);
+    t += to - stay * s;
+    v -= unit_leaving;
+    tv += to * unit_entering - from * unit_leaving - s * v;
+    v += unit_entering;
+    origin += step;
+  }
   /// Moves the origin forward: exact, all integers.
   void move_origin(std::int64_t to) {
     const Sum d = static_cast<Sum>(to) - static_cast<Sum>(origin);
@@ -118,6 +134,21 @@ class UnevenThreshold {
   double least_of_n_ = 0.0;   ///< least_ for so many
 };
 
+/// How many even steps lie ahead of samples that are asked for in order.
+class EvenStepsAhead {
+ public:
+  explicit EvenStepsAhead(const std::vector<std::size_t>& longer)
+      : next_(longer.data()), end_(longer.data() + longer.size()) {}
+  [[nodiscard]] std::size_t of(std::size_t sample) {
+    while (next_ != end_ && *next_ < sample) ++next_;
+    return next_ == end_ ? std::numeric_limits<std::size_t>::max() : *next_ - sample;
+  }
+
+ private:
+  const std::size_t* next_;
+  const std::size_t* end_;
+};
+
 /// `Sum` holds every sum of a window, `Product` also n times such a sum.
 template <typename Sum, typename Product, typename Interest, typename Visit>
 bool slide(const TraceSource& source, const IntegerSamples& samples, std::size_t first, std::size_t end,
@@ -137,6 +168,25 @@ bool slide(const TraceSource& source, const IntegerSamples& samples, std::size_t
   sums.origin = samples.tick(first);
   std::size_t in = first;
   std::size_t out = first;
+  const auto look_at = [&](std::size_t sample) {
+    bool wanted = false;
+    if constexpr (sizeof(Product) == sizeof(std::int64_t))
+      wanted = threshold.may_be_of_interest(sums.n, sums.t, sums.tt, sums.v, sums.tv);
+    else
+      wanted = threshold.may_be_of_interest(static_cast<double>(sums.n), static_cast<double>(sums.t),
+                                            static_cast<double>(sums.tt), static_cast<double>(sums.v),
+                                            static_cast<double>(sums.tv));
+    if (!wanted) return;
+    const WindowShape shape = sums.template shape<Product>();
+    visit(sample, sums.template numerator<Product>() / shape.denominator * scale, shape);
+    threshold.forget();
+  };
+  static const std::vector<std::size_t> kNone;
+  const std::vector<std::size_t>& longer = samples.longer_steps ? *samples.longer_steps : kNone;
+  EvenStepsAhead ahead_of_middle(longer);
+  EvenStepsAhead ahead_of_in(longer);
+  EvenStepsAhead ahead_of_out(longer);
+  const std::int64_t step = samples.least_step;
   for (std::size_t i = centre; i < behind; ++i) {
     const std::int64_t at = samples.tick(i);
     if (at - sums.origin > far) sums.move_origin(at);
@@ -145,17 +195,25 @@ bool slide(const TraceSource& source, const IntegerSamples& samples, std::size_t
       sums.remove(samples.tick(out), samples.unit(out));
     if (sums.n < static_cast<Sum>(kFewestForSlope)) continue;
     any = true;
-    bool wanted = false;
-    if constexpr (sizeof(Product) == sizeof(std::int64_t))
-      wanted = threshold.may_be_of_interest(sums.n, sums.t, sums.tt, sums.v, sums.tv);
-    else
-      wanted = threshold.may_be_of_interest(static_cast<double>(sums.n), static_cast<double>(sums.t),
-                                            static_cast<double>(sums.tt), static_cast<double>(sums.v),
-                                            static_cast<double>(sums.tv));
-    if (!wanted) continue;
-    const WindowShape shape = sums.template shape<Product>();
-    visit(i, sums.template numerator<Product>() / shape.denominator * scale, shape);
-    threshold.forget();
+    look_at(i);
+    if (!samples.longer_steps) continue;
+    // While all steps at the window's ends and middle are even, one sample leaves and one enters at a time.
+    const std::int64_t leaving = samples.tick(out) - at;
+    const std::int64_t entering = samples.tick(in - 1) - at;
+    if (leaving - step >= -reach) continue;
+    const std::size_t steps = std::min(
+        {ahead_of_middle.of(i), ahead_of_out.of(out), ahead_of_in.of(in - 1), end - in, behind - 1 - i});
+    if (steps < kFewestForSlope) continue;
+    sums.move_origin(at);
+    const std::int64_t* const units_out = &samples.units[out - samples.base];
+    const std::int64_t* const units_in = &samples.units[in - samples.base];
+    for (std::size_t k = 0; k < steps; ++k) {
+      sums.step_on(step, leaving, units_out[k], entering, units_in[k]);
+      look_at(i + k + 1);
+    }
+    i += steps;
+    in += steps;
+    out += steps;
   }
   return any;
 }

@@ -227,6 +227,21 @@ TEST_CASE("Slopes are right to 1e-9 C/h against a long double fit in two passes"
     const Traced made(MadeRecord(times).column("TC1", values));
     CHECK(largest_difference(made, 900) < 1e-9);
   }
+  SECTION("few rows and few readings missing, singly, side by side, and where a window ends") {
+    std::vector<double> times;
+    for (int row = 0; row < 900; ++row)
+      if (row != 100 && row != 340 && row != 341 && row != 400 && (row < 600 || row > 609))
+        times.push_back(10.0 * row);
+    for (const bool readings_missing : {false, true}) {
+      std::vector<double> values = wandering(times, random);
+      if (readings_missing) values[250] = values[500] = values[501] = kNoReading;
+      const Traced made(MadeRecord(times).column("TC1", values));
+      for (const double width : {300.0, 307.0, 900.0, 1800.0, 3600.0}) {
+        CAPTURE(readings_missing, width);
+        CHECK(largest_difference(made, width) < 1e-9);
+      }
+    }
+  }
   SECTION("rows a minute apart, some of them 0.4 µs late, make a fine tick of a long record") {
     std::vector<double> times;
     for (int row = 0; row < 400; ++row) times.push_back(60.0 * row + (row % 7 == 3 ? 4e-7 : 0.0));

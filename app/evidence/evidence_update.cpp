@@ -183,6 +183,7 @@ PdfValue facts_of(const PrintedReport& printed, const ReportContents& contents) 
   if (contents.options.both_units) facts.set("Units", PdfValue::of_name("both"));
   if (!contents.options.unsaved.empty()) {
     std::vector<PdfValue> changes;
+    changes.reserve(contents.options.unsaved.size());
     for (const std::string& change : contents.options.unsaved) changes.push_back(PdfValue::of_words(change));
     facts.set("Unsaved", PdfValue::of_array(std::move(changes)));
   }
@@ -197,6 +198,7 @@ std::vector<std::string> attached_names(const std::vector<AttachedFile>& files) 
   for (const AttachedFile& file : files)
     if (const std::string fixed = fixed_name(file.kind); !fixed.empty()) taken.insert(fixed);
   std::vector<std::string> names;
+  names.reserve(files.size());
   for (const AttachedFile& file : files) {
     if (const std::string fixed = fixed_name(file.kind); !fixed.empty()) {
       names.push_back(fixed);
@@ -216,6 +218,7 @@ std::vector<std::string> attached_names(const std::vector<AttachedFile>& files) 
 
 std::vector<PackedFile> packed(const std::vector<AttachedFile>& files, const Watch& watch) {
   std::vector<PackedFile> all;
+  all.reserve(files.size());
   for (const AttachedFile& file : files) {
     if (watch.stopped()) break;
     all.push_back({md5_of(file.bytes), deflated(file.bytes)});

@@ -12,7 +12,7 @@ FileKind file_kind(const QString& path) {
   // Opening a pipe would wait for somebody who writes to it.
   if (!QFileInfo(path).isFile() || !file.open(QIODevice::ReadOnly))
     return path.endsWith(u".toml") ? FileKind::procedure : FileKind::log;
-  const QByteArray begin = file.read(16 * 1024);
+  const QByteArray begin = file.read(qint64{16} * 1024);
   if (begin.startsWith("%PDF-")) return FileKind::report;
   const QString head = QString::fromUtf8(begin);
   static const QRegularExpression says(

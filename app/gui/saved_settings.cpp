@@ -97,7 +97,7 @@ UnsavedWork SavedSettings::changes(const ChangesPlace& place) const {
     work.draft = DraftText{text.toByteArray().toStdString(), settings_.value(key + kInAFile).toBool()};
   const QJsonArray list =
       QJsonDocument::fromJson(settings_.value(kChanges + place.key() + kList).toByteArray()).array();
-  for (const QJsonValue& item : list) {
+  for (const auto& item : list) {
     JobChange change;
     change.key = item[QStringLiteral("key")].toString().toStdString();
     const QJsonValue value = item[QStringLiteral("value")];
@@ -108,12 +108,12 @@ UnsavedWork SavedSettings::changes(const ChangesPlace& place) const {
       change.whole = item[QStringLiteral("whole")].toString().toStdString();
     if (item[QStringLiteral("list")].isString()) {
       change.added = AddedEntry{item[QStringLiteral("list")].toString().toStdString(), {}};
-      for (const QJsonValue& pair : item[QStringLiteral("keys")].toArray())
+      for (const QJsonArray keys = item[QStringLiteral("keys")].toArray(); const auto& pair : keys)
         change.added->keys.emplace_back(pair[0].toString().toStdString(), pair[1].toString().toStdString());
     }
     const QJsonArray names = item[QStringLiteral("column")].toArray();
     if (!names.isEmpty()) change.column.emplace();
-    for (const QJsonValue& name : names) change.column->names.push_back(name.toString().toStdString());
+    for (const auto& name : names) change.column->names.push_back(name.toString().toStdString());
     work.job.push_back(std::move(change));
   }
   return work;

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/pdf/shown_text.h"
 
+#include <utility>
+
 #include "core/units/printable_text.h"
 
 namespace soakwright::pdf {
@@ -48,9 +50,9 @@ qsizetype run_end(const QString& text, qsizetype from) {
 }  // namespace
 
 QString shown_text(const std::string& utf8) {
-  const QString text = QString::fromStdString(printable(utf8));
+  QString text = QString::fromStdString(printable(utf8));
   bool any = false;
-  for (const QChar c : text) any = any || c.unicode() >= kFirstRightToLeft;
+  for (const QChar c : std::as_const(text)) any = any || c.unicode() >= kFirstRightToLeft;
   if (!any) return text;
   QString isolated;
   for (qsizetype i = 0; i < text.size();) {

@@ -69,7 +69,7 @@ std::string time_text(const ASN1_TIME* time) {
 
 std::string openssl_reason() {
   const char* reason = ERR_reason_error_string(ERR_peek_last_error());
-  const std::string text = reason != nullptr ? reason : "no reason given";
+  std::string text = reason != nullptr ? reason : "no reason given";
   ERR_clear_error();
   return text;
 }

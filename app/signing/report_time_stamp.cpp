@@ -118,6 +118,7 @@ CheckedStamp check_time_stamp(const std::string& der, const std::vector<std::str
     return broken("its signature does not hold (" + openssl_reason() + ")");
   if (trusted.empty()) return checked;
   std::vector<X509*> anchors;
+  anchors.reserve(trusted.size());
   for (const OwnedCertificate& one : trusted) anchors.push_back(one.get());
   if (!is_signed(token.get(), anchors, checked.at_s, checked.authority)) checked.untrusted = openssl_reason();
   ERR_clear_error();

@@ -50,6 +50,7 @@ std::string clauses(const PublishedRule& rule, Provenance::Flag flag) {
     add_once(place->second, std::move(part));
   }
   std::vector<std::string> texts;
+  texts.reserve(found.size());
   for (const auto& [clause, parts] : found) texts.push_back(clause + ": " + joined(parts, ", "));
   return joined(texts, "; ");
 }

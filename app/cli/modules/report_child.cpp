@@ -85,6 +85,7 @@ int run_child(std::vector<std::string> words, ChildOutput& output) {
   posix_spawn_file_actions_adddup2(&actions, pipe_ends[1], STDOUT_FILENO);
   if (messages >= 0) posix_spawn_file_actions_adddup2(&actions, messages, STDERR_FILENO);
   std::vector<char*> pointers;
+  pointers.reserve(words.size() + 1);
   for (std::string& word : words) pointers.push_back(word.data());
   pointers.push_back(nullptr);
   pid_t child = 0;

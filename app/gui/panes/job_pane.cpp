@@ -163,7 +163,7 @@ void JobPane::show(const Session& session) {
   const OpenCase& open = session.open();
   const Job none;
   const Job& job = open.analysis.job ? *open.analysis.job : none;
-  const QStringList problems = session.sheetTexts();
+  const QStringList& problems = session.sheetTexts();
   places_->show(open.report, open.analysis.job);
   for (const auto& [place, field] : fields_) {
     field.line->setEnabled(open.has_record() && !open.read_only());

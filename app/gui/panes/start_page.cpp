@@ -22,7 +22,7 @@ constexpr int kSampleHeight = 140;
 
 /// What a sample shows; its folder's name where it is another one.
 QString sample_words(const QString& job) {
-  const QString folder = QFileInfo(job).dir().dirName();
+  QString folder = QFileInfo(job).dir().dirName();
   const std::pair<const char*, QString> known[] = {
       {"w-117", StartPage::tr("W-117: a stress relief that meets its procedure")},
       {"w-118", StartPage::tr("W-118: heated too fast, and the soak interrupted by a dip")},

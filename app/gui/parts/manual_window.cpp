@@ -54,7 +54,7 @@ void ManualWindow::show(const QString& page) {
 
 QString manual_page_of(const QWidget* focus) {
   for (; focus; focus = focus->parentWidget())
-    if (const QString page = focus->property(kPage).toString(); !page.isEmpty()) return page;
+    if (QString page = focus->property(kPage).toString(); !page.isEmpty()) return page;
   return kFirstPage;
 }
 

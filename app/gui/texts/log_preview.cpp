@@ -7,7 +7,7 @@
 namespace soakwright::gui {
 namespace {
 
-constexpr qint64 kMostBytes = 64 * 1024;
+constexpr qint64 kMostBytes = qint64{64} * 1024;
 constexpr int kMostCharacters = 2000;
 
 /// The reader's word for an encoding, however it spells it.

@@ -6,6 +6,8 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <tuple>
+#include <utility>
 #include <vector>
 
 #include "app/pdf/chart/chart_traces.h"
@@ -97,7 +99,9 @@ class Sketch {
     caption(area, QStringLiteral("Along the work, in m"));
     const QRectF body = area.adjusted(scale_.mm(8.0), scale_.mm(kCaption_mm), -scale_.mm(8.0), 0);
     const auto traces = with_position(chart_);
-    auto [first, last] = ends_of(chart_, traces);
+    double first = 0.0;
+    double last = 0.0;
+    std::tie(first, last) = ends_of(chart_, traces);
     for (const DrawnBand& band : drawn_bands()) {
       first = std::min(first, band.from_m);
       last = std::max(last, band.to_m);

@@ -6,7 +6,9 @@
 #include <array>
 #include <cmath>
 #include <optional>
+#include <span>
 #include <utility>
+#include <vector>
 
 #include "app/gui/chart/chart_layers.h"
 #include "app/pdf/shown_text.h"
@@ -17,6 +19,7 @@ namespace {
 constexpr double kBesidePoint = 9.0;
 constexpr int kLinesFromPoint = 8;  ///< so far a point's words may be moved
 constexpr double kBesideRamp = 8.0;
+constexpr std::array kBesideEnd{4.0, 16.0, 32.0, 64.0};  ///< from the end of a range: a trace leaves it there
 constexpr std::array kShares{0.5, 0.3, 0.7, 0.15, 0.85};  ///< of a line in view: where its words may stand
 
 using Kind = ChartLabel::Kind;
@@ -41,6 +44,10 @@ class Placing {
              return one.box.intersects(box);
            });
   }
+  /// Whether a shown trace or a level runs through the box.
+  [[nodiscard]] bool crossed(const QRectF& box) const;
+  /// In the first of the boxes that is free and that nothing crosses, else in the first that is free.
+  bool put_in_one(Kind kind, const QString& text, std::span<const QRectF> boxes);
   bool put(Kind kind, const QString& text, const QRectF& box, std::size_t point = 0) {
     if (!free(box)) return false;
     labels.push_back({kind, text, box, point});
@@ -63,6 +70,38 @@ class Placing {
   QRectF inside_;
   std::vector<std::pair<QString, double>> named_;  ///< once each: several stages often share a level
 };
+
+bool Placing::crossed(const QRectF& box) const {
+  if (!scene_.traces) return false;
+  const auto& times_s = scene_.traces->record->times_s;
+  const double from_s = map_.from_s + (box.left() - map_.left) / map_.pixels_per_s;
+  const double to_s = map_.from_s + (box.right() - map_.left) / map_.pixels_per_s;
+  const double low_c = map_.low_c + (map_.bottom - box.bottom()) / map_.pixels_per_c;
+  const double high_c = map_.low_c + (map_.bottom - box.top()) / map_.pixels_per_c;
+  for (const ChartLevel& level : scene_.levels())
+    if (level.level_c >= low_c && level.level_c <= high_c && level.from_s <= to_s && level.to_s >= from_s)
+      return true;
+  // With the readings on either side: a line leads to them.
+  auto first = std::lower_bound(times_s.begin(), times_s.end(), from_s);
+  auto last = std::upper_bound(first, times_s.end(), to_s);
+  if (first != times_s.begin()) --first;
+  if (last != times_s.end()) ++last;
+  const auto& traces = scene_.chart()->traces;
+  for (std::size_t i = 0; i < traces.size(); ++i) {
+    if (!scene_.shows(i)) continue;
+    const TracePyramid::Extremes within = scene_.traces->channels[traces[i].channel].extremes(
+        static_cast<std::size_t>(first - times_s.begin()), static_cast<std::size_t>(last - times_s.begin()));
+    if (static_cast<double>(within.lowest) <= high_c && static_cast<double>(within.highest) >= low_c)
+      return true;
+  }
+  return false;
+}
+
+bool Placing::put_in_one(Kind kind, const QString& text, std::span<const QRectF> boxes) {
+  for (const QRectF& box : boxes)
+    if (free(box) && !crossed(box)) return put(kind, text, box);
+  return std::any_of(boxes.begin(), boxes.end(), [&](const QRectF& box) { return put(kind, text, box); });
+}
 
 /// Above the point to its right, else to its left, else below; then further away.
 void Placing::place_points() {
@@ -92,11 +131,14 @@ void Placing::place_ramp(const RequiredRamp& ramp) {
   if (right <= left || to.x() <= from.x()) return;
   const QString words = limit_of(ramp.requirement);
   const double aside = 0.5 * metrics_.horizontalAdvance(words) + kBesideRamp;
+  std::vector<QRectF> boxes;
+  boxes.reserve(kShares.size());
   for (const double share : kShares) {
     const double x = left + share * (right - left);
     const QPointF at = QLineF(from, to).pointAt((x - from.x()) / (to.x() - from.x()));
-    if (put(Kind::required, words, box_of(words, at - QPointF(aside, 0.0)))) return;
+    boxes.push_back(box_of(words, at - QPointF(aside, 0.0)));
   }
+  put_in_one(Kind::required, words, boxes);
 }
 
 void Placing::place_hold(const RequiredHold& hold) {
@@ -105,11 +147,11 @@ void Placing::place_hold(const RequiredHold& hold) {
   const QString words = limit_of(hold.requirement);
   if (right - left < metrics_.horizontalAdvance(words)) return;
   const double y = required_hold_y(map_, hold) + 0.5 * metrics_.height() + 1.0;
+  std::vector<QRectF> boxes;
   for (const double below : {0.0, 1.0, 2.0})
-    for (const double share : kShares) {
-      const QPointF middle(left + share * (right - left), y + below * metrics_.height());
-      if (put(Kind::required, words, box_of(words, middle))) return;
-    }
+    for (const double share : kShares)
+      boxes.push_back(box_of(words, QPointF(left + share * (right - left), y + below * metrics_.height())));
+  put_in_one(Kind::required, words, boxes);
 }
 
 void Placing::place_at_line(Kind kind, double at_s, double celsius, const std::string& said,
@@ -126,13 +168,19 @@ void Placing::place_at_line(Kind kind, double at_s, double celsius, const std::s
   named_.emplace_back(text, celsius);
   const double above = map_.y(celsius) - 2.0 - height;
   const double below = map_.y(celsius) + 2.0;
-  if (put(kind, text, QRectF(first, above, width, height))) return;
-  if (end_s && put(kind, text, QRectF(map_.x(*end_s) + 4.0, map_.y(celsius) - 0.5 * height, width, height)))
-    return;
+  std::vector<QRectF> boxes{QRectF(first, above, width, height)};
+  if (end_s)
+    for (const double aside : kBesideEnd)
+      for (const double top : {map_.y(celsius) - 0.5 * height, below})
+        boxes.emplace_back(map_.x(*end_s) + aside, top, width, height);
   // Below, or further along.
   for (const double x : {first, std::min(right, first + 0.33 * map_.rect.width()), right})
-    for (const double top : {above, below})
-      if (put(kind, text, QRectF(x, top, width, height))) return;
+    for (const double top : {above, below}) boxes.emplace_back(x, top, width, height);
+  // Notes belong to their moment.
+  if (kind == Kind::note)
+    std::any_of(boxes.begin(), boxes.end(), [&](const QRectF& box) { return put(kind, text, box); });
+  else
+    put_in_one(kind, text, boxes);
 }
 
 }  // namespace

@@ -4,6 +4,8 @@
 
 #include "app/gui/chart/chart_labels.h"
 
+#include <qcustomplot.h>
+
 #include "app/gui/chart/chart_pane.h"
 #include "app/gui/panes/list_pane.h"
 #include "tests/app/gui/made_files.h"
@@ -49,6 +51,34 @@ class ChartLabelsTest : public QObject {
         }
     return {};
   }
+  /// Labels of limits with a reading, or a point half way to the next, inside; brute force.
+  static QStringList lines_through_limits(RealWindow& real) {
+    const auto* chart = real.part<ChartPane>();
+    const QCPAxisRect& area = *chart->findChild<QCustomPlot*>()->axisRect(0);
+    const Record& record = *real.window.session().open().analysis.record;
+    const double from_s = chart->ranges().from_s;
+    QStringList through;
+    for (const ChartLabel& label : chart->labels()) {
+      if (label.kind == ChartLabel::Kind::note || label.kind == ChartLabel::Kind::point) continue;
+      for (const Channel& channel : record.channels) {
+        std::optional<QPointF> before;
+        for (std::size_t row = 0; row < record.rows(); ++row) {
+          const auto celsius = channel.readings.celsius(row);
+          if (!celsius) continue;
+          const double x =
+              area.left() + (record.times_s[row] - from_s) * area.width() / (chart->ranges().to_s - from_s);
+          const QPointF at(x, area.axis(QCPAxis::atLeft)->coordToPixel(*celsius));
+          if (label.box.contains(at) || (before && label.box.contains(0.5 * (at + *before)))) {
+            through.append(label.text + QStringLiteral(" crossed by ") +
+                           QString::fromStdString(channel.name));
+            break;
+          }
+          before = at;
+        }
+      }
+    }
+    return through;
+  }
   static QStringList words(const ChartPane& chart, ChartLabel::Kind kind) {
     QStringList all;
     for (const ChartLabel& label : chart.labels())
@@ -77,6 +107,19 @@ class ChartLabelsTest : public QObject {
     QVERIFY(chart->overlay());
     QVERIFY(words(*chart, ChartLabel::Kind::required).contains(QStringLiteral("≥ 1 h 40 min")));
     QVERIFY(!words(*chart, ChartLabel::Kind::range).isEmpty());
+  }
+
+  void no_trace_runs_through_what_a_limit_is_called() {
+    RealWindow real;
+    QVERIFY(real.open({dipped_, procedure_}));
+    auto* chart = real.part<ChartPane>();
+    for (const QSize size : {QSize(1024, 700), QSize(1280, 800), QSize(1600, 900)}) {
+      real.window.resize(size);
+      QCoreApplication::processEvents();
+      chart->resetView();
+      const auto crossed = lines_through_limits(real);
+      QVERIFY2(crossed.isEmpty(), qPrintable(crossed.join(u'\n')));
+    }
   }
 
   void no_label_lies_on_another() {

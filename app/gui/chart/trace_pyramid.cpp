@@ -27,23 +27,49 @@ class TracePyramid::Pen {
       : pyramid_(pyramid), scale_(scale), out_(out) {}
 
   void take(const Node& node) {
-    const double at_s = pyramid_.times_s_[node.first];
-    if (column_.first != kNone && (at_s - column_from_s_ >= scale_.column_s || !joined_to(node))) put_down();
-    if (column_.first == kNone) {
+    if (begins_column(node.first)) {
+      put_down();
       column_ = node;
-      column_from_s_ = at_s;
+      column_from_s_ = pyramid_.times_s_[node.first];
     } else {
       take_in(column_, node);
     }
   }
 
   void take(std::size_t row, double celsius) {
-    const double at_s = pyramid_.times_s_[row];
     const auto number = static_cast<std::uint32_t>(row);
-    if (column_.first != kNone && (at_s - column_from_s_ >= scale_.column_s || !joined(column_.last, number)))
-      put_down();
-    if (column_.first == kNone) column_from_s_ = at_s;
-    take_in(column_, row, static_cast<float>(celsius));
+    const auto c = static_cast<float>(celsius);
+    take(Node{c, c, c, c, number, number, true});
+  }
+
+  /// Decimals of rows one after the other: those of one column are compared as they are stored, and only what
+  /// is drawn of them is turned into temperatures.
+  void take(std::size_t row, const std::int32_t* units, std::size_t count, const DecimalScale& decimals) {
+    const double* at_s = pyramid_.times_s_.data() + row;
+    for (std::size_t i = 0; i < count;) {
+      if (units[i] == Readings::kMissingUnits) {
+        ++i;
+        continue;
+      }
+      const std::size_t begin = i;
+      const double from_s = begins_column(row + i) ? at_s[i] : column_from_s_;
+      std::size_t lowest = i;
+      std::size_t highest = i;
+      for (++i; i < count && units[i] != Readings::kMissingUnits && at_s[i] - from_s < scale_.column_s &&
+                joined(static_cast<std::uint32_t>(row + i - 1), static_cast<std::uint32_t>(row + i));
+           ++i) {
+        if (units[i] < units[lowest]) lowest = i;
+        if (units[i] > units[highest]) highest = i;
+      }
+      const auto celsius = [&](std::size_t at) { return static_cast<float>(decimals.celsius(units[at])); };
+      const float low = celsius(lowest);
+      const float high = units[highest] == units[lowest] ? low : celsius(highest);
+      const auto known = [&](std::size_t at) {
+        return units[at] == units[lowest] ? low : units[at] == units[highest] ? high : celsius(at);
+      };
+      take(Node{low, high, known(begin), known(i - 1), static_cast<std::uint32_t>(row + begin),
+                static_cast<std::uint32_t>(row + i - 1), lowest <= highest});
+    }
   }
 
   void put_down() {
@@ -68,9 +94,13 @@ class TracePyramid::Pen {
   }
 
  private:
-  [[nodiscard]] bool joined_to(const Node& node) const { return joined(column_.last, node.first); }
+  [[nodiscard]] bool begins_column(std::size_t row) const {
+    return column_.first == kNone || pyramid_.times_s_[row] - column_from_s_ >= scale_.column_s ||
+           !joined(column_.last, static_cast<std::uint32_t>(row));
+  }
   [[nodiscard]] bool joined(std::uint32_t earlier, std::uint32_t later) const {
     if (pyramid_.times_s_[later] - pyramid_.times_s_[earlier] > scale_.interpolate_max_s) return false;
+    if (scale_.breaks.empty()) return true;
     const auto cut = std::lower_bound(scale_.breaks.begin(), scale_.breaks.end(), std::size_t{earlier});
     return cut == scale_.breaks.end() || *cut >= later;
   }
@@ -181,8 +211,14 @@ void TracePyramid::descend(std::size_t level, std::size_t index, std::size_t fir
     return;
   }
   if (level == 0) {
-    visit(std::max(begin, first), std::min(end, last),
-          [&pen](std::size_t row, double celsius) { pen.take(row, celsius); });
+    const std::size_t from = std::max(begin, first);
+    const std::size_t to = std::min(end, last);
+    if (const DecimalScale* const decimals = readings_.decimals())
+      readings_.visit_units(from, to, [&](std::size_t row, const std::int32_t* units, std::size_t count) {
+        pen.take(row, units, count, *decimals);
+      });
+    else
+      visit(from, to, [&pen](std::size_t row, double celsius) { pen.take(row, celsius); });
     return;
   }
   const std::size_t children = nodes(level - 1);

@@ -70,7 +70,7 @@ class TracePyramid {
   };
   static constexpr std::uint32_t kNone = UINT32_MAX;
   static constexpr std::uint8_t kNoRow = UINT8_MAX;
-  static constexpr std::size_t kLeafRows = 16;
+  static constexpr std::size_t kLeafRows = 8;
   static constexpr std::size_t kFanOutBits = 2;
   static constexpr std::size_t kFanOut = 1U
                                          << kFanOutBits;  ///< nodes of the level below that one node covers

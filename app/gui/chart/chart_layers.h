@@ -9,6 +9,7 @@
 #include <qcustomplot.h>
 
 #include "app/gui/chart/chart_scene.h"
+#include "app/gui/chart/trace_marks.h"
 #include "app/gui/chart/trace_pyramid.h"
 #include "app/gui/chart/trace_raster.h"
 
@@ -191,6 +192,9 @@ class TagLayer : public ChartLayer {
  protected:
   [[nodiscard]] QRect clipRect() const override;
   void draw(QCPPainter* painter) override;
+
+ private:
+  TraceMarks marks_;
 };
 
 /// The margin that the names need.

@@ -2,9 +2,7 @@
 // The name of each trace at the right end of the view, each in a place of its own; and marks along the
 // traces, so that they part without colour.
 
-#include <QPainterPathStroker>
 #include <algorithm>
-#include <array>
 #include <cmath>
 
 #include "app/gui/chart/chart_layers.h"
@@ -14,62 +12,7 @@
 namespace soakwright::gui {
 namespace {
 
-constexpr double kMarkSize = 3.2;
 constexpr double kMarkStep = 190.0;  ///< pixels between two marks of one trace
-constexpr double kMarkLine = 1.2;
-constexpr std::size_t kMarkShapes = 6;
-
-/// A mark about the origin: what is filled, and its line as an area. Stroking it anew each time takes longer
-/// than all traces.
-struct MarkShape {
-  QPolygonF inside, line;
-};
-
-MarkShape mark_shape(std::size_t shape) {
-  const double r = kMarkSize;
-  QPainterPath path;
-  switch (shape) {
-    case 0:
-      path.addEllipse(QPointF(), r, r);
-      break;
-    case 1:
-      path.addRect(QRectF(-r, -r, 2 * r, 2 * r));
-      break;
-    case 2:
-      path.addPolygon(QPolygonF(QList<QPointF>{{0, -r}, {r, r}, {-r, r}, {0, -r}}));
-      break;
-    case 3:
-      path.addPolygon(QPolygonF(QList<QPointF>{{0, -r}, {r, 0}, {0, r}, {-r, 0}, {0, -r}}));
-      break;
-    case 4:
-      path.addPolygon(QPolygonF(QList<QPointF>{{0, r}, {r, -r}, {-r, -r}, {0, r}}));
-      break;
-    default:
-      path.moveTo(-r, -r);
-      path.lineTo(r, r);
-      path.moveTo(-r, r);
-      path.lineTo(r, -r);
-  }
-  const QPainterPathStroker stroker(QPen(Qt::black, kMarkLine));
-  const bool cross = shape + 1 == kMarkShapes;
-  return {cross ? QPolygonF() : path.toFillPolygon(),
-          stroker.createStroke(path).simplified().toFillPolygon()};
-}
-
-void draw_mark(QCPPainter* painter, const QPointF& at, std::size_t shape, const QColor& line,
-               const QColor& inside) {
-  static const std::array<MarkShape, kMarkShapes> kShapes = [] {
-    std::array<MarkShape, kMarkShapes> all;
-    for (std::size_t i = 0; i < all.size(); ++i) all[i] = mark_shape(i);
-    return all;
-  }();
-  const MarkShape& mark = kShapes[shape % kMarkShapes];
-  painter->setPen(Qt::NoPen);
-  painter->setBrush(inside);
-  painter->drawPolygon(mark.inside.translated(at));
-  painter->setBrush(line);
-  painter->drawPolygon(mark.line.translated(at));
-}
 
 /// The reading nearest to a moment.
 std::optional<std::pair<double, double>> reading_near(const Chart& chart, std::size_t trace, double at_s) {
@@ -148,8 +91,8 @@ void TagLayer::draw(QCPPainter* painter) {
     painter->drawLine(
         QPointF(std::min(ends[i].at.x(), static_cast<double>(map.rect.right())), ends[i].at.y()),
         QPointF(text_left - 10.0, places[i]));
-    draw_mark(painter, QPointF(text_left - 6.0, places[i]), ends[i].trace, pen.color(),
-              scene().colours.background);
+    marks_.draw(painter, QPointF(text_left - 6.0, places[i]), ends[i].trace, pen.color(),
+                scene().colours.background);
     write(places[i], pdf::shown_text(chart->traces[ends[i].trace].name), pen.color());
   }
   if (left_out > 0)
@@ -160,15 +103,16 @@ void TagLayer::draw(QCPPainter* painter) {
   for (std::size_t i = 0; i < chart->traces.size(); ++i) {
     if (!scene().shows(i) || !scene().followed(i)) continue;
     // Marks of different traces stand at different places.
-    const double share = static_cast<double>(i % kMarkShapes) / kMarkShapes + 0.5 / kMarkShapes;
+    const double share =
+        static_cast<double>(i % TraceMarks::kShapes) / TraceMarks::kShapes + 0.5 / TraceMarks::kShapes;
     const double first = std::floor(map.from_s / step_s) + share;
-    const auto marks = static_cast<int>(std::ceil(map.to_s / step_s - first));
-    for (int mark = 0; mark < marks; ++mark) {
+    const auto count = static_cast<int>(std::ceil(map.to_s / step_s - first));
+    for (int mark = 0; mark < count; ++mark) {
       const double at_s = (first + mark) * step_s;
       const auto reading = at_s < map.from_s ? std::nullopt : reading_near(*chart, i, at_s);
       if (reading)
-        draw_mark(painter, QPointF(map.x(reading->first), map.y(reading->second)), i, scene().pens[i].color(),
-                  scene().colours.background);
+        marks_.draw(painter, QPointF(map.x(reading->first), map.y(reading->second)), i,
+                    scene().pens[i].color(), scene().colours.background);
     }
   }
   painter->setClipping(false);

@@ -19,6 +19,8 @@ namespace {
 constexpr double kBesidePoint = 9.0;
 constexpr int kLinesFromPoint = 8;  ///< so far a point's words may be moved
 constexpr double kBesideRamp = 8.0;
+constexpr double kBesideNote = 3.0;
+constexpr double kBelowTop = 4.0;                        ///< notes begin below the brackets of findings
 constexpr std::array kBesideEnd{4.0, 16.0, 32.0, 64.0};  ///< from the end of a range: a trace leaves it there
 constexpr std::array kShares{0.5, 0.3, 0.7, 0.15, 0.85};  ///< of a line in view: where its words may stand
 
@@ -35,6 +37,8 @@ class Placing {
   /// At a line of the temperature, which begins at the moment; also beside its end where that is given.
   void place_at_line(Kind kind, double at_s, double celsius, const std::string& said,
                      std::optional<double> end_s = std::nullopt);
+  /// Beside the line of its moment, as high as it can.
+  void place_note(const ChartNote& note);
 
   std::vector<ChartLabel> labels;
 
@@ -44,8 +48,9 @@ class Placing {
              return one.box.intersects(box);
            });
   }
-  /// Whether a shown trace or a level runs through the box.
+  /// Whether a shown trace, a level or an edge of a range runs through the box.
   [[nodiscard]] bool crossed(const QRectF& box) const;
+  [[nodiscard]] bool beside_other_note(const QRectF& box, const ChartNote& own) const;
   /// In the first of the boxes that is free and that nothing crosses, else in the first that is free.
   bool put_in_one(Kind kind, const QString& text, std::span<const QRectF> boxes);
   bool put(Kind kind, const QString& text, const QRectF& box, std::size_t point = 0) {
@@ -78,8 +83,14 @@ bool Placing::crossed(const QRectF& box) const {
   const double to_s = map_.from_s + (box.right() - map_.left) / map_.pixels_per_s;
   const double low_c = map_.low_c + (map_.bottom - box.bottom()) / map_.pixels_per_c;
   const double high_c = map_.low_c + (map_.bottom - box.top()) / map_.pixels_per_c;
+  const auto line_within = [&](double celsius, double begin_s, double end_s) {
+    return celsius >= low_c && celsius <= high_c && begin_s <= to_s && end_s >= from_s;
+  };
   for (const ChartLevel& level : scene_.levels())
-    if (level.level_c >= low_c && level.level_c <= high_c && level.from_s <= to_s && level.to_s >= from_s)
+    if (line_within(level.level_c, level.from_s, level.to_s)) return true;
+  for (const ChartRange& range : scene_.ranges())
+    if (line_within(range.low_c, range.from_s, range.to_s) ||
+        (range.high_c && line_within(*range.high_c, range.from_s, range.to_s)))
       return true;
   // With the readings on either side: a line leads to them.
   auto first = std::lower_bound(times_s.begin(), times_s.end(), from_s);
@@ -101,6 +112,17 @@ bool Placing::put_in_one(Kind kind, const QString& text, std::span<const QRectF>
   for (const QRectF& box : boxes)
     if (free(box) && !crossed(box)) return put(kind, text, box);
   return std::any_of(boxes.begin(), boxes.end(), [&](const QRectF& box) { return put(kind, text, box); });
+}
+
+/// Words there would be taken for those of the other.
+bool Placing::beside_other_note(const QRectF& box, const ChartNote& own) const {
+  const Chart& chart = *scene_.chart();
+  for (const auto* notes : {&chart.remarks, &chart.takeovers, &chart.deviations})
+    for (const ChartNote& note : *notes)
+      if (note.at_s != own.at_s && map_.x(note.at_s) >= box.left() - 2.0 * kBesideNote &&
+          map_.x(note.at_s) <= box.right() + 2.0 * kBesideNote)
+        return true;
+  return false;
 }
 
 /// Above the point to its right, else to its left, else below; then further away.
@@ -176,11 +198,24 @@ void Placing::place_at_line(Kind kind, double at_s, double celsius, const std::s
   // Below, or further along.
   for (const double x : {first, std::min(right, first + 0.33 * map_.rect.width()), right})
     for (const double top : {above, below}) boxes.emplace_back(x, top, width, height);
-  // Notes belong to their moment.
-  if (kind == Kind::note)
-    std::any_of(boxes.begin(), boxes.end(), [&](const QRectF& box) { return put(kind, text, box); });
-  else
-    put_in_one(kind, text, boxes);
+  put_in_one(kind, text, boxes);
+}
+
+void Placing::place_note(const ChartNote& note) {
+  const double line = map_.x(note.at_s);
+  if (note.text.empty() || line < map_.rect.left() || line > map_.rect.right()) return;
+  const QString text = pdf::shown_text(note.text);
+  const QSizeF size(metrics_.horizontalAdvance(text) + 6.0, metrics_.height());
+  const std::array lefts{line + kBesideNote, line - kBesideNote - size.width()};
+  const double top = map_.rect.top() + kBelowTop;
+  std::vector<QRectF> boxes;
+  for (double y = top; y + size.height() <= map_.rect.bottom(); y += 0.5 * size.height())
+    for (const double left : lefts)
+      if (const QRectF box(QPointF(left, y), size); !beside_other_note(box, note)) boxes.push_back(box);
+  // Too long for either side: wherever there is room at the top.
+  const double right = map_.rect.right() - size.width();
+  boxes.emplace_back(QPointF(std::clamp(lefts[0], map_.left, std::max(map_.left, right)), top), size);
+  put_in_one(Kind::note, text, boxes);
 }
 
 }  // namespace
@@ -205,13 +240,10 @@ std::vector<ChartLabel> chart_labels(const ChartScene& scene, const PixelMap& ma
   for (const ChartLevel& level : scene.levels())
     placing.place_at_line(level.kind == ChartLevel::Kind::temperature_max ? Kind::maximum : Kind::level,
                           level.from_s, level.level_c, level.text);
-  // What people noted and where spares took over, at the top.
-  const double top_c = map.low_c + (map.bottom - map.rect.top() - metrics.height() - 6.0) / map.pixels_per_c;
+  // What people noted and where spares took over.
   for (const auto* notes : {&chart->remarks, &chart->takeovers, &chart->deviations})
-    for (const ChartNote& note : *notes)
-      if (note.at_s >= map.from_s && note.at_s <= map.to_s)
-        placing.place_at_line(Kind::note, note.at_s, top_c, note.text);
-  // These can stand in several places, notes at the top of their line only.
+    for (const ChartNote& note : *notes) placing.place_note(note);
+  // These can stand in several places, notes beside their line only.
   for (const ChartRange& range : scene.ranges())
     placing.place_at_line(Kind::range, range.from_s, range.high_c.value_or(range.low_c), range.text,
                           range.to_s);

@@ -32,10 +32,10 @@ std::size_t lines_of_safe_text(const std::string& text) {
 const std::vector<std::string> kAttacks = {
     "TC1\x1b[31m",
     "TC2\x1b]0;x\x07",
-    "\xC2\x9B"
-    "2JTC3",
-    "\xE2\x80\xAE"
-    "EVIL",
+    ("\xC2\x9B"
+     "2JTC3"),
+    ("\xE2\x80\xAE"
+     "EVIL"),
     "\xE2\x81\xA6TC5",
     "TC6\xFF\xFE",
     "TC7\x7F\x08",

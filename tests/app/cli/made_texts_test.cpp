@@ -72,7 +72,7 @@ TEST_CASE("the manual page is read without complaint, where there is a reader") 
     return;
   }
   const Ran ran =
-      run_words({"/usr/bin/groff", "-man", "-Tutf8", "-ww", "-z", SOAKWRIGHT_MADE_TEXTS "/soakwright.1"});
+      run_words({"/usr/bin/groff", "-man", "-Tutf8", "-ww", "-z", (SOAKWRIGHT_MADE_TEXTS "/soakwright.1")});
   CHECK(ran.exit_code == 0);
   CHECK(ran.err.empty());
 }

@@ -53,7 +53,7 @@ class ChartLabelsTest : public QObject {
   }
   /// Labels of limits and notes with a reading, or a point half way to the next, inside; brute force.
   static QStringList lines_through_labels(RealWindow& real) {
-    const auto* chart = real.part<ChartPane>();
+    const auto* const chart = real.part<ChartPane>();
     const QCPAxisRect& area = *chart->findChild<QCustomPlot*>()->axisRect(0);
     const Record& record = *real.window.session().open().analysis.record;
     const double from_s = chart->ranges().from_s;
@@ -98,7 +98,7 @@ class ChartLabelsTest : public QObject {
   void the_hold_and_what_is_required_of_it_are_both_readable() {
     RealWindow real;
     QVERIFY(real.open({dipped_, procedure_}));
-    auto* chart = real.part<ChartPane>();
+    auto* const chart = real.part<ChartPane>();
     QVERIFY(words(*chart, ChartLabel::Kind::required).contains(QStringLiteral("≥ 1 h 40 min")));
     QVERIFY(!words(*chart, ChartLabel::Kind::range).isEmpty());
     QVERIFY(!words(*chart, ChartLabel::Kind::maximum).isEmpty());
@@ -112,7 +112,7 @@ class ChartLabelsTest : public QObject {
   void no_trace_runs_through_what_a_limit_or_a_moment_is_called() {
     RealWindow real;
     QVERIFY(real.open({dipped_, procedure_}));
-    auto* chart = real.part<ChartPane>();
+    auto* const chart = real.part<ChartPane>();
     for (const QSize size : {QSize(1024, 700), QSize(1280, 800), QSize(1600, 900)}) {
       real.window.resize(size);
       QCoreApplication::processEvents();
@@ -126,18 +126,17 @@ class ChartLabelsTest : public QObject {
   void no_label_lies_on_another() {
     RealWindow real;
     QVERIFY(real.open({dipped_, procedure_}));
-    auto* chart = real.part<ChartPane>();
+    auto* const chart = real.part<ChartPane>();
     auto* requirements = real.part<ListPane>(QStringLiteral("Requirements"));
     QVERIFY(chart && requirements);
     const auto look_at_all = [&]() -> QString {
-      if (const QString both = covered_in_any_view(*chart); !both.isEmpty()) return both;
+      if (QString both = covered_in_any_view(*chart); !both.isEmpty()) return both;
       const std::vector<ListLine>& lines = requirements->lines().content().lines;
       for (const ListLine& line : lines) {
         requirements->mark(line.index);
         emit requirements->chosen(line.index);
-        if (const QString both = covered(*chart); !both.isEmpty()) return line.cells.join(u' ') + both;
-        if (const QString both = covered_in_any_view(*chart); !both.isEmpty())
-          return line.cells.join(u' ') + both;
+        if (QString both = covered(*chart); !both.isEmpty()) return line.cells.join(u' ') + both;
+        if (QString both = covered_in_any_view(*chart); !both.isEmpty()) return line.cells.join(u' ') + both;
       }
       return {};
     };

@@ -197,7 +197,7 @@ class SigningInTheWindowTest : public QObject {
           if (!face || face->text(QAccessible::Name).isEmpty())
             unnamed.append(QString::fromLatin1(part->metaObject()->className()));
         }
-      focus = dialog->focusWidget()->accessibleName();
+      if (const QWidget* const focused = dialog->focusWidget()) focus = focused->accessibleName();
       for (QWidget* part = line; part && !order.contains(QStringLiteral("Save as"));
            part = part->nextInFocusChain())
         if (qobject_cast<QLineEdit*>(part) || qobject_cast<QComboBox*>(part))

@@ -206,6 +206,16 @@ TEST_CASE("The depth of an excursion is that of the channel farthest outside, ab
   CHECK(say(range_of(made, excursion_allowed_of(600, 90)).in_range) == "0..240");
 }
 
+TEST_CASE("The depth of a time is that of its own readings, not of the next one") {
+  // The readings of 700 °C at the start and of 440 °C at 180 s are none of it.
+  const Traced made(MadeRecord::every(60, 5).column("TC1", {700, 530, 530, 440, 560}));
+  const Depth depth = depth_of(made.set, made.group, {60, 120}, 540, 600);
+  CHECK(depth.kelvin == close_to(10));
+  CHECK(depth.celsius == close_to(530));
+  // Half way to the next one it is 485 °C.
+  CHECK(depth_of(made.set, made.group, {60, 150}, 540, 600).kelvin == close_to(55));
+}
+
 TEST_CASE("Two channels out one into the other make one excursion") {
   // TC1 is out from 90 s to 150 s; TC2 from 135 s (520 to 440: a quarter of the way) to 210 s.
   const Traced made = minutes({560, 560, 440, 560, 560, 560}, {560, 560, 520, 440, 560, 560});

@@ -21,17 +21,21 @@ namespace soakwright::gui {
 
 void MainWindow::wireHelp() {
   const std::pair<QWidget*, QString> pages[] = {
-      {chart_, QStringLiteral("measurements.md")},    {phases_, QStringLiteral("measurements.md")},
-      {suspects_, QStringLiteral("measurements.md")}, {between_, QStringLiteral("measurements.md")},
-      {requirements_, QStringLiteral("verdicts.md")}, {finding_pane_, QStringLiteral("verdicts.md")},
-      {card_, QStringLiteral("verdicts.md")},         {review_form_, QStringLiteral("verdicts.md")},
-      {reading_, QStringLiteral("formats.md")},       {notices_, QStringLiteral("formats.md")},
-      {job_, QStringLiteral("formats.md")},           {procedure_, QStringLiteral("formats.md")}};
+      {beside_chart_, QStringLiteral("measurements.md")}, {phases_, QStringLiteral("measurements.md")},
+      {suspects_, QStringLiteral("measurements.md")},     {between_, QStringLiteral("measurements.md")},
+      {requirements_, QStringLiteral("verdicts.md")},     {finding_pane_, QStringLiteral("verdicts.md")},
+      {deviations_, QStringLiteral("verdicts.md")},       {card_, QStringLiteral("verdicts.md")},
+      {review_form_, QStringLiteral("verdicts.md")},      {reading_, QStringLiteral("formats.md")},
+      {notices_, QStringLiteral("formats.md")},           {job_, QStringLiteral("formats.md")},
+      {procedure_, QStringLiteral("formats.md")}};
   for (const auto& [part, page] : pages) set_manual_page(part, page);
   const auto on = [this](QAction* action, auto&& what) { connect(action, &QAction::triggered, this, what); };
   on(actions_->manual, [this] {
     if (!manual_) manual_ = new ManualWindow(folders_.manual, this);
-    manual_->show(manual_page_of(QApplication::focusWidget()));
+    // Right after the start nothing may have it: then the page that is shown.
+    const QWidget* const focus = QApplication::focusWidget();
+    const QWidget* const shown = middle_->currentWidget() == start_ ? middle_->currentWidget() : pages_;
+    manual_->show(manual_page_of(focus ? focus : shown));
   });
   on(actions_->keys, [this] { show_text(this, tr("Keyboard and mouse"), keys_text()); });
   on(actions_->cautions, [this] { show_text(this, tr("Cautions"), cautions_text(session_.report())); });

@@ -6,6 +6,7 @@
 #include <QDir>
 #include <QFile>
 #include <QPushButton>
+#include <QTabWidget>
 #include <QTextBrowser>
 #include <QVBoxLayout>
 
@@ -53,8 +54,11 @@ void ManualWindow::show(const QString& page) {
 }
 
 QString manual_page_of(const QWidget* focus) {
-  for (; focus; focus = focus->parentWidget())
+  for (; focus; focus = focus->parentWidget()) {
+    if (const auto* tabs = qobject_cast<const QTabWidget*>(focus); tabs && tabs->currentWidget())
+      if (QString page = tabs->currentWidget()->property(kPage).toString(); !page.isEmpty()) return page;
     if (QString page = focus->property(kPage).toString(); !page.isEmpty()) return page;
+  }
   return kFirstPage;
 }
 

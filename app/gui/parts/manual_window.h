@@ -25,7 +25,8 @@ class ManualWindow : public QDialog {
   QTextBrowser* text_;
 };
 
-/// The page about what has the focus: the nearest around it that names one, else the first page.
+/// The page about what has the focus: the nearest around it that names one, of tabs the one that is shown;
+/// else the first page.
 QString manual_page_of(const QWidget* focus);
 /// Names the page about a part of the window.
 void set_manual_page(QWidget* part, const QString& page);

@@ -9,7 +9,10 @@
 #include <QLineEdit>
 #include <QListWidget>
 #include <QLocale>
+#include <QTabBar>
+#include <QTabWidget>
 #include <QTextBrowser>
+#include <QTreeView>
 #include <cmath>
 #include <ctime>
 
@@ -208,6 +211,13 @@ class MannersTest : public QObject {
     };
     QCOMPARE(page_for(real.part<ChartPane>()), QStringLiteral("measurements.md"));
     QCOMPARE(page_for(real.part<ListPane>(QStringLiteral("Requirements"))), QStringLiteral("verdicts.md"));
+    // The channels beside the chart, and the tabs themselves.
+    QCOMPARE(page_for(real.part<ChannelPane>()->findChild<QTreeView*>()), QStringLiteral("measurements.md"));
+    for (QTabWidget* tabs : real.window.findChildren<QTabWidget*>())
+      for (int tab = 0; tab < tabs->count(); ++tab) {
+        tabs->setCurrentIndex(tab);
+        QVERIFY2(page_for(tabs->tabBar()) != QStringLiteral("README.md"), qPrintable(tabs->tabText(tab)));
+      }
     real.action(QStringLiteral("Job"))->trigger();
     QCOMPARE(page_for(real.part<JobPane>()->field("", "client")), QStringLiteral("formats.md"));
   }

@@ -5,12 +5,15 @@
 #include <cmath>
 #include <limits>
 
+#include "core/system/parallel_for.h"
+
 namespace soakwright {
 namespace {
 
 /// Two spreads closer than this are equal: no binary rounding decides which row is named.
 constexpr double kSameSpread_k = 1e-9;
 constexpr double kPlaceSlack_m = 1e-9;
+constexpr std::size_t kTilesTogether = 16;  ///< that one thread looks through at once
 
 /// The channel whose reading a trace has at a record row, where it has one there.
 std::optional<std::size_t> channel_at_row(const Record& record, const Trace& trace, std::size_t row) {
@@ -22,6 +25,41 @@ std::optional<std::size_t> channel_at_row(const Record& record, const Trace& tra
   }
   return std::nullopt;
 }
+
+/// Hottest and coldest of each row of a tile; hottest below coldest where nothing is known.
+struct RowEdges {
+  std::vector<double> high, low;
+  bool all_known = true;
+
+  void find(std::size_t count, const std::vector<ColumnTile>& columns) {
+    high.assign(count, -std::numeric_limits<double>::infinity());
+    low.assign(count, std::numeric_limits<double>::infinity());
+    all_known = true;
+    for (const ColumnTile& column : columns) {
+      if (column.known == nullptr) {
+        for (std::size_t r = 0; r < count; ++r) {
+          high[r] = std::max(high[r], column.celsius[r]);
+          low[r] = std::min(low[r], column.celsius[r]);
+        }
+        continue;
+      }
+      all_known = false;
+      for (std::size_t r = 0; r < count; ++r) {
+        if (column.known[r] == 0) continue;
+        high[r] = std::max(high[r], column.celsius[r]);
+        low[r] = std::min(low[r], column.celsius[r]);
+      }
+    }
+  }
+};
+
+/// Of the rows of a tile: whether one is known, and the largest spread, alone and with the largest
+/// uncertainty.
+struct TilePeak {
+  bool known = false;
+  double kelvin = -std::numeric_limits<double>::infinity();
+  double bound_k = -std::numeric_limits<double>::infinity();
+};
 
 /// Finds the widest rows of a group, tile by tile.
 class SpreadMeter {
@@ -35,53 +73,87 @@ class SpreadMeter {
   }
 
   void add(const Span& time) {
-    const auto [first, end] = rows_.rows_within(time.first, time.second);
-    rows_.visit_tiles(std::max(first, next_row_), end,
-                      [&](std::size_t at, std::size_t count, const auto& columns) {
-                        measure_tile(at, count, columns);
-                        return true;
-                      });
+    const auto [within, end] = rows_.rows_within(time.first, time.second);
+    const std::size_t first = std::max(within, next_row_);
+    const std::vector<TilePeak> peaks = peaks_of(first, end);
+    for (std::size_t at = first, tile = 0; at < end; at += RowValues::kRows, ++tile) {
+      if (tile < peaks.size() && changes_nothing(peaks[tile])) {
+        if (peaks[tile].known) place_open_ = false;
+        continue;
+      }
+      rows_.visit_tiles(at, std::min(end, at + RowValues::kRows),
+                        [&](std::size_t from, std::size_t count, const auto& columns) {
+                          measure_tile(from, count, columns);
+                          return true;
+                        });
+    }
     next_row_ = std::max(next_row_, end);
   }
 
   Spread result() { return std::move(spread_); }
 
  private:
-  void measure_tile(std::size_t at, std::size_t count, const std::vector<ColumnTile>& columns) {
-    high_.assign(count, -std::numeric_limits<double>::infinity());
-    low_.assign(count, std::numeric_limits<double>::infinity());
-    bool all_known = true;
-    for (const ColumnTile& column : columns) {
-      if (column.known == nullptr) {
-        for (std::size_t r = 0; r < count; ++r) {
-          high_[r] = std::max(high_[r], column.celsius[r]);
-          low_[r] = std::min(low_[r], column.celsius[r]);
-        }
-        continue;
-      }
-      all_known = false;
-      for (std::size_t r = 0; r < count; ++r) {
-        if (column.known[r] == 0) continue;
-        high_[r] = std::max(high_[r], column.celsius[r]);
-        low_[r] = std::min(low_[r], column.celsius[r]);
-      }
+  /// Peaks of the tiles from row `first`, found on all threads; none where that is not worth it.
+  std::vector<TilePeak> peaks_of(std::size_t first, std::size_t end) const {
+    if (end <= first || machine_threads() < 2) return {};
+    const std::size_t tiles = (end - first + RowValues::kRows - 1) / RowValues::kRows;
+    if (tiles < kTilesTogether) return {};
+    std::vector<TilePeak> peaks(tiles);
+    parallel_for((tiles + kTilesTogether - 1) / kTilesTogether, (end - first) * group_.size(),
+                 [&](std::size_t some) {
+                   const std::size_t from = first + some * kTilesTogether * RowValues::kRows;
+                   const std::size_t to = std::min(end, from + kTilesTogether * RowValues::kRows);
+                   RowValues rows(record_, set_, group_);
+                   RowEdges edges;
+                   rows.visit_tiles(from, to, [&](std::size_t at, std::size_t count, const auto& columns) {
+                     edges.find(count, columns);
+                     peaks[(at - first) / RowValues::kRows] = peak_of(edges);
+                     return true;
+                   });
+                 });
+    return peaks;
+  }
+
+  TilePeak peak_of(const RowEdges& edges) const {
+    TilePeak peak;
+    for (std::size_t r = 0; r < edges.high.size(); ++r) {
+      const double high = edges.high[r];
+      const double low = edges.low[r];
+      if (high < low) continue;
+      peak.known = true;
+      if (is_below(high)) continue;
+      peak.kelvin = std::max(peak.kelvin, high - low);
+      peak.bound_k = std::max(peak.bound_k, high - low + largest_uncertainty(low, high));
     }
+    return peak;
+  }
+
+  /// A row whose hottest channel is this hot does not count.
+  [[nodiscard]] bool is_below(double high_c) const {
+    return specified_.above_c && high_c < *specified_.above_c - kTemperatureSlack;
+  }
+
+  /// Neither the widest, nor the largest, nor beyond the limit.
+  [[nodiscard]] bool changes_nothing(const TilePeak& peak) const {
+    const bool could_lead = !spread_.widest || peak.bound_k > spread_.widest->held_k() + kSameSpread_k;
+    const bool largest = specified_.guard != nullptr &&
+                         (!spread_.largest || peak.kelvin > spread_.largest->kelvin + kSameSpread_k);
+    const bool could_be_wide = specified_.limit_k && peak.bound_k > *specified_.limit_k + kTemperatureSlack;
+    return !could_lead && !could_be_wide && !largest;
+  }
+
+  void measure_tile(std::size_t at, std::size_t count, const std::vector<ColumnTile>& columns) {
+    edges_.find(count, columns);
     for (std::size_t r = 0; r < count; ++r) {
-      if (high_[r] < low_[r]) continue;
-      if (specified_.above_c && high_[r] < *specified_.above_c - kTemperatureSlack) {
+      const double high = edges_.high[r];
+      const double low = edges_.low[r];
+      if (high < low) continue;
+      const double bound_k = high - low + largest_uncertainty(low, high);
+      if (is_below(high) || changes_nothing({true, high - low, bound_k})) {
         place_open_ = false;
         continue;
       }
-      const double bound = high_[r] - low_[r] + largest_uncertainty(low_[r], high_[r]);
-      const bool could_lead = !spread_.widest || bound > spread_.widest->held_k() + kSameSpread_k;
-      const bool largest = specified_.guard != nullptr &&
-                           (!spread_.largest || high_[r] - low_[r] > spread_.largest->kelvin + kSameSpread_k);
-      const bool could_be_wide = specified_.limit_k && bound > *specified_.limit_k + kTemperatureSlack;
-      if (!could_lead && !could_be_wide && !largest) {
-        place_open_ = false;
-        continue;
-      }
-      if (!all_known && !enough_known(columns, r)) {
+      if (!edges_.all_known && !enough_known(columns, r)) {
         place_open_ = false;
         continue;
       }
@@ -229,7 +301,7 @@ class SpreadMeter {
   std::vector<const Budget*> budgets_;                    ///< one of each kind
   std::vector<std::vector<std::size_t>> kind_of_source_;  ///< per member
   std::vector<std::size_t> hottest_, coldest_;            ///< members, per kind
-  std::vector<double> high_, low_;
+  RowEdges edges_;
   std::optional<MeasuredSpread> largest_of_row_;
   Spread spread_;
   bool place_open_ = false;

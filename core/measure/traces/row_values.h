@@ -35,8 +35,9 @@ class RowValues {
   /// Rows whose times belong to [from, to].
   [[nodiscard]] std::pair<std::size_t, std::size_t> rows_within(double from, double to) const;
 
+  static constexpr std::size_t kRows = 512;  ///< of a tile, but for the last
+
  private:
-  static constexpr std::size_t kRows = 512;
   void fill(std::size_t member, std::size_t first, std::size_t count);
 
   const Record& record_;

@@ -19,17 +19,32 @@ constexpr double kTogetherShare = 0.7;
 constexpr double kLargeShare = 0.25;
 constexpr std::int64_t kLargeDigits = 4;
 
+/// Whether a channel reads otherwise than in the row before.
+bool any_changed(const RowTable& table, std::size_t row) {
+  return std::any_of(table.channels.begin(), table.channels.end(), [row](const RowReadings& channel) {
+    return channel.evaluated && channel.units[row] != channel.units[row - 1] && channel.known(row) &&
+           channel.known(row - 1);
+  });
+}
+
 }  // namespace
 
 std::vector<Suspect> find_held_over(const RowTable& table) {
-  std::vector<std::size_t> changes;  // rows
   std::size_t together = 0;
   std::size_t large = 0;
   std::size_t evaluated = 0;
   for (const RowReadings& channel : table.channels) evaluated += channel.evaluated ? 1 : 0;
   if (evaluated == 0) return {};
   const std::size_t most_changes = table.rows() / kFewestHeldRows;
+  std::vector<std::size_t> changes;  // rows
   for (std::size_t row = 1; row < table.rows(); ++row) {
+    if (!any_changed(table, row)) continue;
+    changes.push_back(row);
+    // Most records end here: their first channels tell it, and no other need be looked at.
+    if (changes.size() > most_changes) return {};
+  }
+  if (changes.size() < kFewestTimes) return {};
+  for (const std::size_t row : changes) {
     std::size_t known = 0;
     std::size_t changed = 0;
     std::size_t by_much = 0;
@@ -41,13 +56,9 @@ std::vector<Suspect> find_held_over(const RowTable& table) {
       if (change != 0) ++changed;
       if (change >= kLargeDigits * channel.digit) ++by_much;
     }
-    if (changed == 0) continue;
-    changes.push_back(row);
     if (static_cast<double>(changed) >= kTogetherShare * static_cast<double>(known)) ++together;
     if (2 * by_much >= known) ++large;
-    if (changes.size() > most_changes) return {};
   }
-  if (changes.size() < kFewestTimes) return {};
   std::vector<std::size_t> lengths;
   for (std::size_t i = 1; i < changes.size(); ++i) lengths.push_back(changes[i] - changes[i - 1]);
   std::vector<std::size_t> sorted = lengths;

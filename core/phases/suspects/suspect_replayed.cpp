@@ -6,6 +6,7 @@
 #include <optional>
 
 #include "core/phases/suspects/suspect_copied.h"
+#include "core/system/parallel_for.h"
 
 namespace soakwright {
 
@@ -18,7 +19,8 @@ constexpr std::size_t kFirstOfAnchor = std::size_t{1} << 32U;  // its factors ar
 constexpr std::size_t kFewestStrongTogether = 40;
 constexpr std::size_t kFewestChangesTogether = 80;
 constexpr std::size_t kFewestReplayedRows = 8;
-constexpr std::size_t kMostLooks = 64;  // at one anchor's matches that come to nothing
+constexpr std::size_t kHashedTogether = 2048;  // rows whose hashes stay in the processor's nearest memory
+constexpr std::size_t kMostLooks = 64;         // at one anchor's matches that come to nothing
 
 /// Odd factors whose digits have no pattern (the finalizer of splitmix64, Steele, Lea and Flood 2014).
 std::uint64_t factor_of(std::size_t place) {
@@ -32,13 +34,18 @@ std::uint64_t factor_of(std::size_t place) {
 /// the same.
 std::vector<std::uint64_t> row_hashes(const RowTable& table) {
   std::vector<std::uint64_t> hashes(table.rows());
-  for (std::size_t place = 0; place < table.channels.size(); ++place) {
-    const RowReadings& channel = table.channels[place];
-    if (!channel.evaluated) continue;
-    const std::uint64_t factor = factor_of(place);
-    for (std::size_t row = 0; row < hashes.size(); ++row)
-      hashes[row] += factor * static_cast<std::uint32_t>(channel.units[row]);
-  }
+  const std::size_t blocks = (hashes.size() + kHashedTogether - 1) / kHashedTogether;
+  parallel_for(blocks, hashes.size() * table.channels.size(), [&](std::size_t block) {
+    const std::size_t first = block * kHashedTogether;
+    const std::size_t end = std::min(first + kHashedTogether, hashes.size());
+    for (std::size_t place = 0; place < table.channels.size(); ++place) {
+      const RowReadings& channel = table.channels[place];
+      if (!channel.evaluated) continue;
+      const std::uint64_t factor = factor_of(place);
+      for (std::size_t row = first; row < end; ++row)
+        hashes[row] += factor * static_cast<std::uint32_t>(channel.units[row]);
+    }
+  });
   return hashes;
 }
 

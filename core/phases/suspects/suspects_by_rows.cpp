@@ -14,6 +14,7 @@
 #include "core/phases/suspects/suspect_held_over.h"
 #include "core/phases/suspects/suspect_repeated.h"
 #include "core/phases/suspects/suspect_spike.h"
+#include "core/system/parallel_for.h"
 
 namespace soakwright {
 
@@ -69,13 +70,21 @@ void add_suspects_by_rows(const Record& record, const SampledRecord& sampled, co
   const std::vector<Suspect> held = find_held_over(table);
   for (const Suspect& suspect : held) found[place_of[suspect.channel]].push_back(suspect);
   if (held.empty()) {
-    for (const Suspect& suspect : find_repeated(table, sampled, course))
-      add_repeated(found[place_of[suspect.channel]], suspect, record.interval_s);
-    tell_clipped(table, course, found);
-    std::vector<Suspect> copied = find_copied_channels(table, sampled);
-    for (const std::vector<Suspect>& more : {find_copied_set_point(table), find_replayed_rows(table)})
-      copied.insert(copied.end(), more.begin(), more.end());
-    for (const Suspect& suspect : copied) found[place_of[suspect.channel]].push_back(suspect);
+    // Replayed rows are looked for by one thread, meanwhile the others look for the rest.
+    std::vector<Suspect> replayed, copied, set_point;
+    parallel_for(2, table.rows() * table.channels.size(), [&](std::size_t piece) {
+      if (piece == 0) {
+        replayed = find_replayed_rows(table);
+        return;
+      }
+      for (const Suspect& suspect : find_repeated(table, sampled, course))
+        add_repeated(found[place_of[suspect.channel]], suspect, record.interval_s);
+      tell_clipped(table, course, found);
+      copied = find_copied_channels(table, sampled);
+      set_point = find_copied_set_point(table);
+    });
+    for (const std::vector<Suspect>* some : {&copied, &set_point, &replayed})
+      for (const Suspect& suspect : *some) found[place_of[suspect.channel]].push_back(suspect);
   }
   for (const Suspect& suspect : find_spikes_and_jumps(table))
     add_wild(found[place_of[suspect.channel]], suspect, record.interval_s);

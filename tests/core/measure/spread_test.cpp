@@ -1,8 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/measure/spread.h"
 
+#include <random>
+
 #include <catch2/catch.hpp>
 
+#include "core/system/parallel_for.h"
 #include "tests/core/measure/traced.h"
 
 using namespace soakwright;
@@ -193,4 +196,78 @@ TEST_CASE("Long records are walked in tiles without losing a row") {
     CAPTURE(place);
     CHECK(widest(made) == "100 TC1-TC2 at " + say(10.0 * static_cast<double>(place)));
   }
+}
+
+namespace {
+
+/// Four channels that wander about each other, with readings missing one by one, and times in which some or
+/// all are silent.
+MadeRecord wandering(std::uint32_t seed) {
+  constexpr std::size_t kRows = 30'000;
+  std::mt19937 chance(seed);
+  std::uniform_real_distribution<double> step(-0.5, 0.5);
+  std::uniform_int_distribution<int> one_of(0, 2999);
+  MadeRecord made = MadeRecord::every(5, kRows);
+  for (const char* name : {"TC1", "TC2", "TC3", "TC4"}) {
+    std::vector<double> celsius;
+    double now = 600.0;
+    std::size_t silent_until = 0;
+    for (std::size_t row = 0; row < kRows; ++row) {
+      now += step(chance) - 0.0005 * (now - 600.0);
+      if (one_of(chance) == 0) silent_until = row + 400;
+      const bool silent = row < silent_until || (row > 20'000 && row < 22'000) || one_of(chance) < 30;
+      celsius.push_back(silent ? kNoReading : now);
+    }
+    made.column(name, std::move(celsius));
+  }
+  return made;
+}
+
+}  // namespace
+
+TEST_CASE("Wide times a long way apart are two, wherever they begin and end") {
+  constexpr std::size_t kRows = 20'000;
+  for (const std::size_t last : {5'000U, 5'119U, 5'120U, 5'121U}) {
+    CAPTURE(last);
+    std::vector<double> hotter(kRows, 600.0);
+    // The first wide time ends with row `last`, the second begins 3,073 rows after it.
+    std::fill(hotter.begin() + static_cast<std::ptrdiff_t>(last) - 20,
+              hotter.begin() + static_cast<std::ptrdiff_t>(last) + 1, 630.0);
+    std::fill(hotter.begin() + static_cast<std::ptrdiff_t>(last) + 3'073,
+              hotter.begin() + static_cast<std::ptrdiff_t>(last) + 3'094, 640.0);
+    const Traced made(MadeRecord::every(1, kRows)
+                          .column("TC1", std::vector<double>(kRows, 600.0))
+                          .column("TC2", std::move(hotter)));
+    const Spread spread = spread_of(made, limit(20.0));
+    REQUIRE(spread.places.size() == 2);
+    const auto last_s = static_cast<double>(last);
+    CHECK(spread.places[0].time == Span{last_s - 20.0, last_s});
+    CHECK(spread.places[1].time == Span{last_s + 3073.0, last_s + 3093.0});
+    CHECK(spread.widest->kelvin == close_to(40.0));
+  }
+}
+
+TEST_CASE("The spread of a long record is the same on one thread and on all") {
+  std::size_t places = 0;
+  for (const std::uint32_t seed : {20310402U, 20310403U, 20310404U}) {
+    const Traced made(wandering(seed));
+    for (const SpecifiedSpread& specified :
+         {SpecifiedSpread{}, limit(15.0), SpecifiedSpread{605.0, {}, 12.0}}) {
+      CAPTURE(seed, specified.above_c.value_or(0.0), specified.limit_k.value_or(0.0));
+      const std::vector<Span> times = {{0, 40'000}, {50'000, made.time().second}};
+      const Spread on_all = spread_of(made, specified, times);
+      const LoopThreadLimit one(1);
+      const Spread on_one = spread_of(made, specified, times);
+      CHECK(told(made, on_all.widest) == told(made, on_one.widest));
+      CHECK(told(made, on_all.largest) == told(made, on_one.largest));
+      CHECK(on_all.surely == on_one.surely);
+      REQUIRE(on_all.places.size() == on_one.places.size());
+      for (std::size_t i = 0; i < on_one.places.size(); ++i) {
+        CHECK(on_all.places[i].time == on_one.places[i].time);
+        CHECK(told(made, on_all.places[i].widest) == told(made, on_one.places[i].widest));
+      }
+      places += on_one.places.size();
+    }
+  }
+  CHECK(places > 50);
 }

@@ -39,7 +39,7 @@ class Temperature {
   static Temperature of(double value, TemperatureUnit unit);
   [[nodiscard]] constexpr double celsius() const { return celsius_; }
   [[nodiscard]] double in(TemperatureUnit unit) const;
-  constexpr auto operator<=>(const Temperature&) const = default;
+  constexpr auto operator<=>(const Temperature&) const = default;  // NOLINT(modernize-use-nullptr)
 
  private:
   constexpr explicit Temperature(double celsius) : celsius_(celsius) {}

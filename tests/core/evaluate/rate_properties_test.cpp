@@ -52,7 +52,11 @@ Run random_run(std::mt19937& chance) {
   const double interval_s = std::round(between(5.0, 60.0));
   const std::size_t channels = 1 + static_cast<std::size_t>(between(0.0, 2.99));
   Run run;
-  for (double t = 0.0; t <= course.back().first * 60.0; t += interval_s) run.times_s.push_back(t);
+  double next_s = 0.0;
+  while (next_s <= course.back().first * 60.0) {
+    run.times_s.push_back(next_s);
+    next_s += interval_s;
+  }
   for (std::size_t i = 0; i < channels; ++i) {
     std::vector<double> values;
     for (const double t : run.times_s) values.push_back(on_course(course, t) + static_cast<double>(i));

@@ -124,7 +124,7 @@ TEST_CASE("A part shorter than in_range_min is not evaluated") {
   std::vector<double> values;
   for (int row = 0; row < 3600 * 6; ++row)
     values.push_back(on_course({{0, 200}, {350, 550}, {360, 550}}, row));
-  for (int i = 0; i < 5; ++i) values[static_cast<std::size_t>(3600 + i)] = 301 + 3 * i;
+  for (std::size_t i = 0; i < 5; ++i) values[3600 + i] = 301.0 + 3.0 * static_cast<double>(i);
   const MadeRecord made = MadeRecord::every(1, values.size()).column("TC1", values);
   const std::string limits = heat("above = 300\nrate_max = 70") + hold_500_600_with("time_min = \"1 min\"");
   const Evaluated evaluated(made, limits);

@@ -54,7 +54,11 @@ TEST_CASE("lanes carried along together have the P of the definition") {
     INFO(course.what);
     std::vector<double> times_s;
     std::vector<std::vector<double>> columns(kTemperingLanes);
-    for (double t = 0.0; t <= 10.0 * 3600.0; t += course.step_s) times_s.push_back(t);
+    double next_s = 0.0;
+    while (next_s <= 10.0 * 3600.0) {
+      times_s.push_back(next_s);
+      next_s += course.step_s;
+    }
     for (std::size_t lane = 0; lane < kTemperingLanes; ++lane)
       for (const double t : times_s) {
         const double up = 20.0 + course.ramp_c_per_h * t / 3600.0;

@@ -103,11 +103,13 @@ TEST_CASE("at the start all is there, and what leaves first leaves through the s
     CHECK(hydrogen_left(shape, 0.004999).centre == close_to(hydrogen_left(shape, 0.005001).centre, 1e-9));
     CHECK(hydrogen_left(shape, 1000.0).mean == 0.0);
     double before = 1.0;
-    for (double fourier = 1e-10; fourier < 5.0; fourier *= 1.3) {
+    double fourier = 1e-10;
+    while (fourier < 5.0) {
       const HydrogenShare left = hydrogen_left(shape, fourier);
       CHECK(left.mean < before);
       CHECK(left.centre >= left.mean);
       before = left.mean;
+      fourier *= 1.3;
     }
   }
 }

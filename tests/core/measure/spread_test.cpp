@@ -40,7 +40,8 @@ SpecifiedSpread limit(double kelvin) { return {{}, {}, kelvin}; }
 
 /// Three channels at 0, 2 and 4 m along the work.
 MadeRecord along_the_work(std::vector<double> tc1, std::vector<double> tc2, std::vector<double> tc3) {
-  return MadeRecord::every(60, tc1.size())
+  const std::size_t rows = tc1.size();
+  return MadeRecord::every(60, rows)
       .column("TC1", std::move(tc1))
       .column("TC2", std::move(tc2))
       .column("TC3", std::move(tc3))

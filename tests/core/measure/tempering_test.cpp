@@ -83,9 +83,11 @@ TEST_CASE("Three treatments of one weld, carried along: 21 323.8 and 21 399.5") 
         times.push_back(times.back() + 0.001);
         values.push_back(celsius);
       }
-      for (double left = hours * 3600.0; left > 0.5; left -= 60.0) {
+      double left_s = hours * 3600.0;
+      while (left_s > 0.5) {
         times.push_back(times.back() + 60.0);
         values.push_back(celsius);
+        left_s -= 60.0;
       }
     }
     const Traced made(MadeRecord(times).column("TC1", values), 1e9);

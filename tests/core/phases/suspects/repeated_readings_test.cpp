@@ -216,7 +216,7 @@ TEST_CASE("twenty minutes of a hold that are replayed are copies, and the first 
   for (std::size_t channel = 0; channel < 6; ++channel) {
     const Readings readings = record.channels[channel].readings;
     rewrite(record, channel, [&](std::size_t row) {
-      const bool replayed = row >= first && row < first + 5 * 40;
+      const bool replayed = row >= first && row < first + std::size_t{5} * 40;
       return *readings.celsius(replayed ? first + (row - first) % 40 : row);
     });
   }

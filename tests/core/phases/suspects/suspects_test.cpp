@@ -73,8 +73,11 @@ constexpr double kEndH = 9.8667;
 /// Heat of weld runs that pass the thermocouple every `every_s`, fading within minutes.
 double weld_runs_k(double at_s, double every_s, double height_k, double fade_s) {
   double heat = 0.0;
-  for (double pass_s = 1.2 * kHour; pass_s < 5.8 * kHour; pass_s += every_s)
+  double pass_s = 1.2 * kHour;
+  while (pass_s < 5.8 * kHour) {
     if (at_s >= pass_s) heat += height_k * std::exp(-(at_s - pass_s) / fade_s);
+    pass_s += every_s;
+  }
   return heat;
 }
 

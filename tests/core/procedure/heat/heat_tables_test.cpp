@@ -98,7 +98,7 @@ TEST_CASE("[hydrogen] that cannot be evaluated is refused with what helps") {
       {plate + coe + "after = \"weldin\"\n[[period]]\nname = \"welding\"\nfrom = 0\nto = 10\n", 5,
        "no such period", "welding"},
   };
-  for (Refused row : rows) {
+  for (const Refused& row : rows) {
     CHECK(unlike(parsed(row.text), row) == "");
   }
 }

@@ -83,6 +83,12 @@ WindowActions::WindowActions(QMainWindow& w, QUndoStack& edits)
       unit_fahrenheit(make(w, tr("°&F"), {}, tr("Temperatures in degrees Fahrenheit"))),
       both_units(make_switch(w, tr("Certificate in °C &and °F"), {},
                              tr("Give the certificate's figures in the other unit as well"))),
+      time_of_recorder(
+          make(w, tr("As the &recorder shows it"), {}, tr("Times of the log on the chart's axis"))),
+      time_of_record(make(w, tr("From the &start of the record"), {},
+                          tr("Count the time on the chart's axis from the first reading"))),
+      time_of_hold(make(w, tr("From the start of the &hold"), {},
+                        tr("Count the time on the chart's axis from the start of the first hold"))),
       show_chart(make(w, tr("&Chart"), tr("Ctrl+1"), tr("Show the chart"))),
       show_reading(make(w, tr("&Import settings"), tr("Ctrl+2"), tr("Show how the file was read"))),
       show_job(make(w, tr("&Job"), tr("Ctrl+3"), tr("Show and edit the job"))),
@@ -163,6 +169,14 @@ WindowActions::WindowActions(QMainWindow& w, QUndoStack& edits)
   unit->addSeparator();
   both_units->setChecked(false);
   unit->addAction(both_units);
+  QMenu* time = view->addMenu(tr("Ti&me axis"));
+  auto* origins = new QActionGroup(&w);
+  for (QAction* action : {time_of_recorder, time_of_record, time_of_hold}) {
+    action->setCheckable(true);
+    origins->addAction(action);
+    time->addAction(action);
+  }
+  time_of_recorder->setChecked(true);
   view->addSeparator();
   view->addActions({previous_requirement, next_requirement, previous_finding, next_finding, next_pane});
   view->addSeparator();

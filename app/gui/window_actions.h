@@ -50,6 +50,9 @@ struct WindowActions {
   QAction* unit_celsius;
   QAction* unit_fahrenheit;
   QAction* both_units;
+  QAction* time_of_recorder;
+  QAction* time_of_record;
+  QAction* time_of_hold;
   QAction* show_chart;
   QAction* show_reading;
   QAction* show_job;

@@ -125,7 +125,7 @@ void ChartPane::show(std::shared_ptr<const Report> report, std::shared_ptr<const
     rate_.layer->setName(tr("Rate, %1/h").arg(degree));
     spread_.layer->setName(tr("Spread, %1").arg(degree));
     layOutMargins();
-    traces_rect_->axis(QCPAxis::atBottom)->setLabel(pdf::shown_text(chart->time_axis));
+    labelTimeAxis();
     traces_rect_->axis(QCPAxis::atLeft)->setLabel(pdf::shown_text(chart->temperature_axis));
   }
   layOutLanes();
@@ -135,6 +135,28 @@ void ChartPane::show(std::shared_ptr<const Report> report, std::shared_ptr<const
   }
   fitCurves();
   replot();
+}
+
+void ChartPane::countTimeFrom(TimeOrigin origin) {
+  time_origin_ = origin;
+  labelTimeAxis();
+  replot();
+}
+
+/// Where no hold was found, its start is none: then the recorder's clock stays.
+void ChartPane::labelTimeAxis() {
+  const Chart* chart = scene_.chart();
+  if (!chart) return;
+  std::optional<double> from_s;
+  if (time_origin_ == TimeOrigin::record) from_s = chart->record->begin_s();
+  if (time_origin_ == TimeOrigin::hold)
+    for (const ChartRange& range : chart->ranges)
+      if (range.reached) from_s = std::min(from_s.value_or(range.from_s), range.from_s);
+  clock_->countFrom(from_s);
+  traces_rect_->axis(QCPAxis::atBottom)
+      ->setLabel(!from_s                              ? pdf::shown_text(chart->time_axis)
+                 : time_origin_ == TimeOrigin::record ? tr("Time from the start of the record")
+                                                      : tr("Time from the start of the hold"));
 }
 
 void ChartPane::layOutLanes() {

@@ -39,6 +39,9 @@ class ChartPane : public QWidget {
   /// Shows another report; `keep_view` leaves time and temperature range as they are.
   void show(std::shared_ptr<const Report> report, std::shared_ptr<const Verdicts> verdicts,
             std::shared_ptr<const TraceSet> traces, bool keep_view);
+  /// What the axis of time counts from. Moments in words stay as the recorder shows them.
+  enum class TimeOrigin { recorder, record, hold };
+  void countTimeFrom(TimeOrigin origin);
   void setVisibleChannels(std::vector<bool> visible);
   /// Draws what was measured and moves there; null for none.
   void showEvidence(const Evidence* evidence);
@@ -167,6 +170,8 @@ class ChartPane : public QWidget {
   CurvePane spread_, rate_;
   QSharedPointer<RateTicker> rate_ticker_, spread_ticker_;
   LaneLayer* lanes_ = nullptr;
+  void labelTimeAxis();
+  TimeOrigin time_origin_ = TimeOrigin::recorder;
   QSharedPointer<ClockTicker> clock_;
   QSharedPointer<TemperatureTicker> thermometer_;
   QRubberBand* frame_ = nullptr;

@@ -35,29 +35,36 @@ int ClockTicker::getSubTickCount(double step) {
   return step >= kDay || step == 3600.0 || step == 60.0 || step == 43'200.0 ? 3 : 4;
 }
 
-QVector<double> ClockTicker::createTickVector(double step, const QCPRange& range) {
-  // One beyond each end, for the small ticks there.
+const RecorderClock& ClockTicker::clock() const {
   static const RecorderClock kElapsed;
-  const RecorderClock& clock = record_ ? record_->clock : kElapsed;
-  const std::vector<double> moments = clock.round_moments(range.lower - step, range.upper + step, step);
-  return {moments.begin(), moments.end()};
+  return record_ && !origin_s_ ? record_->clock : kElapsed;
+}
+
+QVector<double> ClockTicker::createTickVector(double step, const QCPRange& range) {
+  const double origin_s = origin_s_.value_or(0.0);
+  // One beyond each end, for the small ticks there.
+  QVector<double> ticks;
+  for (const double moment :
+       clock().round_moments(range.lower - origin_s - step, range.upper - origin_s + step, step))
+    ticks.append(origin_s + moment);
+  return ticks;
 }
 
 QVector<QString> ClockTicker::createLabelVector(const QVector<double>& ticks, const QLocale& /*locale*/,
                                                 QChar /*format*/, int /*precision*/) {
   QVector<QString> labels;
-  static const RecorderClock kElapsed;
-  const RecorderClock& clock = record_ ? record_->clock : kElapsed;
+  const double origin_s = origin_s_.value_or(0.0);
   std::string said;
   bool any_dated = false;
   for (const double tick : ticks) {
     // Ticks are at round moments, but for the last bit: to the second, or as fine as the axis is.
-    const RecorderClock::Parts shown = clock.parts(tick, step_s_ < 1.0 ? RecorderClock::kAsNeeded : 0);
+    const RecorderClock::Parts shown =
+        clock().parts(tick - origin_s, step_s_ < 1.0 ? RecorderClock::kAsNeeded : 0);
     const QString time = QString::fromStdString(shown.time);
     QString label = step_s_ < 60.0 ? time : time.left(time.size() - 3);
     if (shown.day != said) {
       said = shown.day;
-      const auto local = clock.local_time(tick);
+      const auto local = clock().local_time(tick - origin_s);
       label += QLatin1Char('\n') + (local ? day_text(local->date()) : QString::fromStdString(said));
       if (local && !any_dated) label += QLatin1Char(' ') + QString::number(local->date().year);
       any_dated = local.has_value();

@@ -6,6 +6,7 @@
 #pragma once
 
 #include <memory>
+#include <optional>
 
 #include <qcustomplot.h>
 
@@ -17,6 +18,8 @@ class ClockTicker : public QCPAxisTicker {
  public:
   /// Whose clock is shown; null: elapsed time from 0.
   void setRecord(std::shared_ptr<const Record> record) { record_ = std::move(record); }
+  /// Elapsed time from this moment instead of the record's clock.
+  void countFrom(std::optional<double> origin_s) { origin_s_ = origin_s; }
 
  protected:
   double getTickStep(const QCPRange& range) override;
@@ -26,7 +29,10 @@ class ClockTicker : public QCPAxisTicker {
                                      int precision) override;
 
  private:
+  [[nodiscard]] const RecorderClock& clock() const;
+
   std::shared_ptr<const Record> record_;
+  std::optional<double> origin_s_;
   double step_s_ = 3600.0;
 };
 

@@ -6,6 +6,9 @@
 #include <QTabWidget>
 #include <QTextBrowser>
 #include <QTreeView>
+#include <cmath>
+
+#include <qcustomplot.h>
 
 #include "app/gui/chart/chart_pane.h"
 #include "app/gui/panes/channel_pane.h"
@@ -59,6 +62,33 @@ class TraineePathTest : public QObject {
     QVERIFY(real.open({procedure_}));
     QCOMPARE(real.part<SummaryBar>()->word(), QStringLiteral("Not met"));
     QVERIFY(real.window.session().open().analysis.record == record);
+  }
+
+  void counts_the_time_from_the_start_of_the_record_or_of_the_hold() {
+    RealWindow real;
+    QVERIFY(real.open({log_, procedure_}));
+    auto* const chart = real.part<ChartPane>();
+    const QCPAxis& axis = *chart->findChild<QCustomPlot*>()->axisRect(0)->axis(QCPAxis::atBottom);
+    const auto moment_of = [&](const QString& said) {
+      chart->redrawNow();
+      const qsizetype tick = axis.tickVectorLabels().indexOf(said);
+      return tick < 0 ? std::nan("") : axis.tickVector()[tick];
+    };
+    const QString of_recorder = axis.label();
+    const auto recorders = axis.tickVectorLabels();
+    real.action(QStringLiteral("From the start of the record"))->trigger();
+    QCOMPARE(axis.label(), QStringLiteral("Time from the start of the record"));
+    const Chart& drawn = real.window.session().report()->chart;
+    QCOMPARE(moment_of(QStringLiteral("2:00")), drawn.record->begin_s() + 7200.0);
+    real.action(QStringLiteral("From the start of the hold"))->trigger();
+    QCOMPARE(axis.label(), QStringLiteral("Time from the start of the hold"));
+    QVERIFY(drawn.ranges.size() == 1 && drawn.ranges[0].reached);
+    QCOMPARE(moment_of(QStringLiteral("2:00")), drawn.ranges[0].from_s + 7200.0);
+    QCOMPARE(moment_of(QStringLiteral("−2:00")), drawn.ranges[0].from_s - 7200.0);
+    real.action(QStringLiteral("As the recorder shows it"))->trigger();
+    QCOMPARE(axis.label(), of_recorder);
+    chart->redrawNow();
+    QCOMPARE(axis.tickVectorLabels(), recorders);
   }
 
   void goes_through_the_findings_by_keyboard() {

@@ -80,6 +80,8 @@ void MainWindow::build() {
       new MessageStrip(tr("Changes of an earlier session"), {tr("Restore"), tr("Discard"), tr("Show")}, this);
   stale_ = new MessageStrip(tr("Files changed on disk"), {tr("Reload")}, this);
   from_report_ = new MessageStrip(tr("Report that is open"), {tr("Show the checks")}, this);
+  continued_ = new MessageStrip(tr("Previous records"), {tr("Show")}, this);
+  continued_->setSign(style()->standardIcon(QStyle::SP_MessageBoxInformation));
   start_ = new StartPage(this);
   chart_ = new ChartPane(this);
   channels_ = new ChannelPane(this);
@@ -120,7 +122,7 @@ void MainWindow::build() {
   layout->addWidget(verdict_);
   for (QWidget* strip :
        {static_cast<QWidget*>(unsaved_), static_cast<QWidget*>(left_), static_cast<QWidget*>(from_report_),
-        static_cast<QWidget*>(stale_), static_cast<QWidget*>(refusal_)})
+        static_cast<QWidget*>(continued_), static_cast<QWidget*>(stale_), static_cast<QWidget*>(refusal_)})
     layout->addWidget(strip);
   layout->addWidget(middle_, 1);
   setCentralWidget(central);

@@ -37,6 +37,7 @@ class MessageStrip;
 class ProcedurePane;
 class ReportChecks;
 class ReviewForm;
+class PreviousRecords;
 class SettingsComparison;
 class StartPage;
 class SummaryBar;
@@ -164,6 +165,8 @@ class MainWindow : public QMainWindow {
   void showOtherRecord();
   void compareSettings();
   void followSettings();
+  void lookAtPreviousRecords();
+  void followPreviousRecords();
   // window_job.cpp
   void wireJob();
   void saveJobAs();
@@ -201,6 +204,7 @@ class MainWindow : public QMainWindow {
   MessageStrip* left_ = nullptr;
   MessageStrip* stale_ = nullptr;
   MessageStrip* from_report_ = nullptr;
+  MessageStrip* continued_ = nullptr;          ///< the open record counts together with previous ones
   ReportChecks* checks_ = nullptr;             ///< made when a report is verified
   std::shared_ptr<const ReportFile> checked_;  ///< the open report whose checks are shown
   QString last_report_;                        ///< written or signed last: proposed for signing
@@ -228,6 +232,7 @@ class MainWindow : public QMainWindow {
   ListPane* between_ = nullptr;
   OtherRecord other_record_;
   SettingsComparison* settings_comparison_ = nullptr;  ///< made when it is asked for
+  PreviousRecords* previous_records_ = nullptr;        ///< made when they are asked for
   CurveWork curve_work_;
   std::shared_ptr<const CurveSet> curves_;
   const Verdicts* curves_of_ = nullptr;  ///< whose limits the curves show

@@ -123,6 +123,8 @@ WindowActions::WindowActions(QMainWindow& w, QUndoStack& edits)
       stop_comparing(make(w, tr("&Stop comparing"), {}, tr("Take the other record off the chart"))),
       compare_settings(make(w, tr("With other &evaluation settings…"), {},
                             tr("Evaluate this record with other settings, side by side; nothing is saved"))),
+      previous_records(make(w, tr("Pre&vious records…"), {},
+                            tr("Chart and lists of each previous record that counts with this one"))),
       manual(make(w, tr("&Manual"), QKeySequence::HelpContents,
                   tr("Show the manual's page about what has the focus"))),
       keys(make(w, tr("&Keyboard and mouse"), tr("Shift+F1"), tr("Keyboard and mouse"))),
@@ -187,6 +189,8 @@ WindowActions::WindowActions(QMainWindow& w, QUndoStack& edits)
   comparing->addActions({compare, stop_comparing});
   comparing->addSeparator();
   comparing->addAction(compare_settings);
+  comparing->addSeparator();
+  comparing->addAction(previous_records);
   QMenu* review = w.menuBar()->addMenu(tr("&Review"));
   review->addActions({previous_finding, next_finding, next_open_finding});
   review->addSeparator();

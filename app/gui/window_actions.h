@@ -75,6 +75,7 @@ struct WindowActions {
   QAction* compare;
   QAction* stop_comparing;
   QAction* compare_settings;
+  QAction* previous_records;
   QAction* manual;
   QAction* keys;
   QAction* cautions;

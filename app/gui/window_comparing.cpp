@@ -9,10 +9,13 @@
 
 #include "app/gui/chart/chart_pane.h"
 #include "app/gui/main_window.h"
+#include "app/gui/panes/previous_records.h"
 #include "app/gui/panes/settings_comparison.h"
 #include "app/gui/parts/error_bar.h"
+#include "app/gui/parts/message_strip.h"
 #include "app/gui/texts/problem_text.h"
 #include "app/gui/window_actions.h"
+#include "app/pdf/shown_text.h"
 #include "core/report/record_overlay.h"
 
 namespace soakwright::gui {
@@ -39,6 +42,8 @@ void MainWindow::wireComparing() {
   connect(a.compare, &QAction::triggered, this, &MainWindow::askToCompare);
   connect(a.stop_comparing, &QAction::triggered, &other_record_, &OtherRecord::close);
   connect(a.compare_settings, &QAction::triggered, this, &MainWindow::compareSettings);
+  connect(a.previous_records, &QAction::triggered, this, &MainWindow::lookAtPreviousRecords);
+  connect(continued_, &MessageStrip::pressed, this, &MainWindow::lookAtPreviousRecords);
   connect(a.show_required, &QAction::toggled, this, [this](bool shown) {
     chart_->showRequired(shown);
     memory_.keepLayout(kRequired, shown ? "1" : "0");
@@ -85,6 +90,30 @@ void MainWindow::showOtherRecord() {
 void MainWindow::compareSettings() {
   if (!settings_comparison_) settings_comparison_ = new SettingsComparison(this);
   settings_comparison_->show(session_.open());
+}
+
+void MainWindow::lookAtPreviousRecords() {
+  const auto& report = session_.open().report;
+  if (!report || report->previous_records.empty()) return;
+  if (!previous_records_) previous_records_ = new PreviousRecords(this);
+  previous_records_->show(report);
+}
+
+/// Nobody shall take the open record for all of a job that took several.
+void MainWindow::followPreviousRecords() {
+  const auto& report = session_.open().report;
+  const bool any = report && !report->previous_records.empty();
+  actions_->previous_records->setEnabled(any);
+  QStringList names;
+  if (any)
+    for (const auto& record : report->previous_records) names.append(pdf::shown_text(record->subject));
+  continued_->say(any ? tr("The chart shows the last record. Previous: %1").arg(names.join(tr(", ")))
+                      : QString());
+  if (!previous_records_ || !previous_records_->isVisible()) return;
+  if (any)
+    previous_records_->show(report);
+  else
+    previous_records_->close();
 }
 
 /// What is compared belongs to what is open.

@@ -78,6 +78,7 @@ void MainWindow::showCase(bool record) {
   offerLeftChanges();
   followSettings();
   followReport();
+  followPreviousRecords();
   showMovableLimits();
 }
 

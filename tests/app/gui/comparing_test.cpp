@@ -3,6 +3,7 @@
 // time, the same record under other evaluation settings.
 
 #include <QLineEdit>
+#include <QPushButton>
 #include <QTabWidget>
 #include <cmath>
 
@@ -10,8 +11,11 @@
 #include "app/gui/panes/detail_panel.h"
 #include "app/gui/panes/forms/key_form.h"
 #include "app/gui/panes/list_pane.h"
+#include "app/gui/panes/previous_records.h"
 #include "app/gui/panes/settings_comparison.h"
+#include "app/gui/parts/choice_box.h"
 #include "app/gui/parts/error_bar.h"
+#include "app/gui/parts/message_strip.h"
 #include "core/report/record_overlay.h"
 #include "tests/app/gui/made_files.h"
 #include "tests/app/gui/real_window.h"
@@ -185,6 +189,33 @@ class ComparingTest : public QObject {
     QCOMPARE(row()[7], QStringLiteral("Met"));
     QVERIFY(real.window.session().report()->verdict == Verdict::not_met);
     QVERIFY(!real.window.session().unsaved());
+  }
+
+  void a_job_of_several_records_says_so_and_shows_each() {
+    RealWindow real;
+    auto* const action = real.action(QStringLiteral("Previous records…"));
+    auto* const strip = real.part<MessageStrip>(QStringLiteral("Previous records"));
+    QVERIFY(action && strip);
+    QVERIFY(real.open({log_, procedure_}));
+    QVERIFY(!action->isEnabled() && strip->isHidden());
+    QVERIFY(real.open({QStringLiteral(SOAKWRIGHT_SOURCE_DIR "/sample-logs/w-128-over-two-days/job.toml")}));
+    QVERIFY(strip->isVisible());
+    QVERIFY2(strip->text().contains(QStringLiteral("lug-day-1.csv")), qPrintable(strip->text()));
+    strip->button(MessageStrip::kFirstButton)->click();
+    auto* const previous = real.part<PreviousRecords>();
+    QVERIFY(previous && previous->isVisible());
+    QCOMPARE(previous->choice()->count(), 1);
+    const Report& first = *real.window.session().report()->previous_records.front();
+    QCOMPARE(previous->requirements()->lines().rowCount(), static_cast<int>(first.requirements.size()));
+    QCOMPARE(previous->notices()->lines().rowCount(), static_cast<int>(first.notices.size()));
+    // All of that day is on its chart.
+    const Record& record = *first.chart.record;
+    QVERIFY(&record != real.window.session().report()->chart.record.get());
+    QVERIFY(previous->chart()->ranges().from_s <= record.begin_s());
+    QVERIFY(previous->chart()->ranges().to_s >= record.end_s());
+    // Another case has none: the window about them goes.
+    QVERIFY(real.open({log_, procedure_}));
+    QVERIFY(!action->isEnabled() && strip->isHidden() && !previous->isVisible());
   }
 };
 

@@ -37,7 +37,7 @@ class MessageStrip;
 class ProcedurePane;
 class ReportChecks;
 class ReviewForm;
-class PreviousRecords;
+class PreviousRecordsDialog;
 class SettingsComparison;
 class StartPage;
 class SummaryBar;
@@ -232,7 +232,7 @@ class MainWindow : public QMainWindow {
   ListPane* between_ = nullptr;
   OtherRecord other_record_;
   SettingsComparison* settings_comparison_ = nullptr;  ///< made when it is asked for
-  PreviousRecords* previous_records_ = nullptr;        ///< made when they are asked for
+  PreviousRecordsDialog* previous_records_ = nullptr;  ///< made when they are asked for
   CurveWork curve_work_;
   std::shared_ptr<const CurveSet> curves_;
   const Verdicts* curves_of_ = nullptr;  ///< whose limits the curves show

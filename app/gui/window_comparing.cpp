@@ -9,7 +9,7 @@
 
 #include "app/gui/chart/chart_pane.h"
 #include "app/gui/main_window.h"
-#include "app/gui/panes/previous_records.h"
+#include "app/gui/panes/previous_records_dialog.h"
 #include "app/gui/panes/settings_comparison.h"
 #include "app/gui/parts/error_bar.h"
 #include "app/gui/parts/message_strip.h"
@@ -95,7 +95,7 @@ void MainWindow::compareSettings() {
 void MainWindow::lookAtPreviousRecords() {
   const auto& report = session_.open().report;
   if (!report || report->previous_records.empty()) return;
-  if (!previous_records_) previous_records_ = new PreviousRecords(this);
+  if (!previous_records_) previous_records_ = new PreviousRecordsDialog(this);
   previous_records_->show(report);
 }
 

@@ -11,7 +11,7 @@
 #include "app/gui/panes/detail_panel.h"
 #include "app/gui/panes/forms/key_form.h"
 #include "app/gui/panes/list_pane.h"
-#include "app/gui/panes/previous_records.h"
+#include "app/gui/panes/previous_records_dialog.h"
 #include "app/gui/panes/settings_comparison.h"
 #include "app/gui/parts/choice_box.h"
 #include "app/gui/parts/error_bar.h"
@@ -202,7 +202,7 @@ class ComparingTest : public QObject {
     QVERIFY(strip->isVisible());
     QVERIFY2(strip->text().contains(QStringLiteral("lug-day-1.csv")), qPrintable(strip->text()));
     strip->button(MessageStrip::kFirstButton)->click();
-    auto* const previous = real.part<PreviousRecords>();
+    auto* const previous = real.part<PreviousRecordsDialog>();
     QVERIFY(previous && previous->isVisible());
     QCOMPARE(previous->choice()->count(), 1);
     const Report& first = *real.window.session().report()->previous_records.front();

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "app/gui/panes/previous_records.h"
+#include "app/gui/panes/previous_records_dialog.h"
 
 #include <QEvent>
 #include <QHBoxLayout>
@@ -21,7 +21,7 @@
 
 namespace soakwright::gui {
 
-PreviousRecords::PreviousRecords(QWidget* parent)
+PreviousRecordsDialog::PreviousRecordsDialog(QWidget* parent)
     : QDialog(parent),
       choice_(new ChoiceBox(this)),
       verdict_(new QLabel(this)),
@@ -63,14 +63,14 @@ PreviousRecords::PreviousRecords(QWidget* parent)
   layout->addLayout(top);
   layout->addWidget(halves, 1);
   resize(980, 660);
-  connect(choice_, &QComboBox::currentIndexChanged, this, &PreviousRecords::showRecord);
+  connect(choice_, &QComboBox::currentIndexChanged, this, &PreviousRecordsDialog::showRecord);
   connect(requirements_, &ListPane::chosen, this, [this](std::size_t index) {
     const Report& record = *report_->previous_records[static_cast<std::size_t>(choice_->currentIndex())];
     chart_->showEvidence(&record.requirements[index].evidence);
   });
 }
 
-void PreviousRecords::show(std::shared_ptr<const Report> report) {
+void PreviousRecordsDialog::show(std::shared_ptr<const Report> report) {
   report_ = std::move(report);
   const int before = choice_->currentIndex();
   {
@@ -85,7 +85,7 @@ void PreviousRecords::show(std::shared_ptr<const Report> report) {
   raise();
 }
 
-void PreviousRecords::showRecord(int index) {
+void PreviousRecordsDialog::showRecord(int index) {
   const std::shared_ptr<const Report>& record = report_->previous_records[static_cast<std::size_t>(index)];
   verdict_->setText(tr("By itself: %1").arg(pdf::shown_text(record->verdict_sentence)));
   chart_->show(record, nullptr, trace_set(record->chart.record), false);
@@ -97,13 +97,13 @@ void PreviousRecords::showRecord(int index) {
   colour();
 }
 
-void PreviousRecords::colour() {
+void PreviousRecordsDialog::colour() {
   const ChartColours colours = ChartColours::of(palette());
   for (ListPane* list : {requirements_, findings_, suspects_, notices_}) list->setColours(colours);
   card_->setColours(colours);
 }
 
-void PreviousRecords::changeEvent(QEvent* event) {
+void PreviousRecordsDialog::changeEvent(QEvent* event) {
   QDialog::changeEvent(event);
   if (event->type() == QEvent::PaletteChange && report_) colour();
 }

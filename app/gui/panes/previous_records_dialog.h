@@ -18,11 +18,11 @@ class ChoiceBox;
 class DetailPanel;
 class ListPane;
 
-class PreviousRecords : public QDialog {
+class PreviousRecordsDialog : public QDialog {
   Q_OBJECT
 
  public:
-  explicit PreviousRecords(QWidget* parent = nullptr);
+  explicit PreviousRecordsDialog(QWidget* parent = nullptr);
 
   /// Those of `report`, which must have some; the record that was looked at stays, where it is still there.
   void show(std::shared_ptr<const Report> report);

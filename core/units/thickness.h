@@ -19,7 +19,7 @@ class Thickness {
   [[nodiscard]] constexpr double in(LengthUnit unit) const {
     return unit == LengthUnit::inch ? millimetres_ / 25.4 : millimetres_;
   }
-  constexpr auto operator<=>(const Thickness&) const = default;
+  constexpr auto operator<=>(const Thickness&) const = default;  // NOLINT(modernize-use-nullptr)
 
  private:
   constexpr explicit Thickness(double millimetres) : millimetres_(millimetres) {}

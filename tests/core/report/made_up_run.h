@@ -122,7 +122,11 @@ inline std::shared_ptr<Record> made_up_record(const MadeUpRun& run) {
 
   const double up_s = 585.0 / run.rate_c_per_h * 3600.0;
   const double end_s = run.ends_early ? up_s + 3'000.0 : up_s + run.hold_s + 13'000.0;
-  for (double at_s = 0.0; at_s <= end_s; at_s += run.interval_s) record->times_s.push_back(at_s);
+  double next_s = 0.0;
+  while (next_s <= end_s) {
+    record->times_s.push_back(next_s);
+    next_s += run.interval_s;
+  }
   record->end_row = record->times_s.size();
 
   for (std::size_t c = 0; c < run.channels; ++c) {

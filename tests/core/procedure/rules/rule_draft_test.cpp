@@ -163,7 +163,7 @@ TEST_CASE("AWS D1.1, category B: minimum preheat by thickness") {
 }
 
 TEST_CASE("what a rule does not cover is refused, and what it needs is named") {
-  const auto without = [](const std::string& rule, DraftChoices choices) {
+  const auto without = [](const std::string& rule, const DraftChoices& choices) {
     return refused(draft_from(shipped_rule(rule), choices));
   };
   CHECK_THAT(refused(draft_of("aws-d1-1-preheat-category-b", mm(2.9))),

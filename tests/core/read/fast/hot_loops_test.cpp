@@ -173,7 +173,7 @@ TEST_CASE("plain decimals of every shape are read, and nothing else is taken for
         } else {
           REQUIRE(!left.empty());
           CHECK(left.front() == row.units.size());
-          CHECK(units[3 * left.front()] == INT32_MIN);
+          CHECK(units[std::size_t{3} * left.front()] == INT32_MIN);
         }
         for (std::size_t i = 0; i + 1 < 3 * ends.size(); ++i)
           if (i % 3 != 0) CHECK(units[i] == 77);  // what lies between is another column's

@@ -160,25 +160,22 @@ WindowActions::WindowActions(QMainWindow& w, QUndoStack& edits)
   view->addActions({show_chart, show_reading, show_job, show_procedure});
   view->addSeparator();
   view->addActions({zoom_in, zoom_out, reset_view, fit_temperature, previous_view, next_view});
+  // Exactly one of these is checked, at first the first.
+  const auto choices = [&w](QMenu* menu, const QList<QAction*>& actions) {
+    auto* group = new QActionGroup(&w);
+    for (QAction* action : actions) {
+      action->setCheckable(true);
+      group->addAction(action);
+      menu->addAction(action);
+    }
+    actions.front()->setChecked(true);
+  };
   QMenu* unit = view->addMenu(tr("&Temperature unit"));
-  auto* units = new QActionGroup(&w);
-  for (QAction* action : {unit_as_specified, unit_celsius, unit_fahrenheit}) {
-    action->setCheckable(true);
-    units->addAction(action);
-    unit->addAction(action);
-  }
-  unit_as_specified->setChecked(true);
+  choices(unit, {unit_as_specified, unit_celsius, unit_fahrenheit});
   unit->addSeparator();
   both_units->setChecked(false);
   unit->addAction(both_units);
-  QMenu* time = view->addMenu(tr("Ti&me axis"));
-  auto* origins = new QActionGroup(&w);
-  for (QAction* action : {time_of_recorder, time_of_record, time_of_hold}) {
-    action->setCheckable(true);
-    origins->addAction(action);
-    time->addAction(action);
-  }
-  time_of_recorder->setChecked(true);
+  choices(view->addMenu(tr("Ti&me axis")), {time_of_recorder, time_of_record, time_of_hold});
   view->addSeparator();
   view->addActions({previous_requirement, next_requirement, previous_finding, next_finding, next_pane});
   view->addSeparator();

@@ -26,14 +26,12 @@ std::vector<std::string> environment_with(const Variables& variables) {
     });
     if (!replaced) environment.push_back(text);
   }
-  for (const auto& [name, value] : variables)
-    environment.push_back(std::string(name).append("=").append(value));
+  for (const auto& [name, value] : variables) environment.push_back(name + "=" + value);
   return environment;
 }
 
 std::vector<char*> pointers_to(std::vector<std::string>& texts) {
   std::vector<char*> pointers;
-  pointers.reserve(texts.size() + 1);
   for (std::string& text : texts) pointers.push_back(text.data());
   pointers.push_back(nullptr);
   return pointers;

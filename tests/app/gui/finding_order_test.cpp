@@ -25,7 +25,6 @@ double begin_s(const Report& report, std::size_t finding) {
 
 std::vector<double> begins(const Report& report, const std::vector<std::size_t>& findings) {
   std::vector<double> all;
-  all.reserve(findings.size());
   for (const std::size_t finding : findings) all.push_back(begin_s(report, finding));
   return all;
 }

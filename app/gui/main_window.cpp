@@ -58,6 +58,7 @@ MainWindow::MainWindow(SavedSettings& memory, QWidget* parent) : QMainWindow(par
   wireSession();
   wirePanes();
   wireSaving();
+  wireChannels();
   wireMeasuring();
   wireComparing();
   wireReview();

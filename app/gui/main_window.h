@@ -16,6 +16,7 @@
 #include "app/gui/session.h"
 
 class QLabel;
+class QMenu;
 class QProgressBar;
 class QPushButton;
 class QSplitter;
@@ -109,7 +110,6 @@ class MainWindow : public QMainWindow {
   void showColours();
   void showPointer(std::optional<double> at_s);
   void showBusy(bool busy);
-  void pickTrace(std::optional<std::size_t> trace);
   void offerRecent();
   void stepRequirement(int step);
   void nextPane();
@@ -150,9 +150,15 @@ class MainWindow : public QMainWindow {
   void copyBetween();
   void offerForTime(double from_s, double to_s, std::optional<std::size_t> trace, const QPoint& at);
   void showStage(std::size_t stage);
-  void offerForTrace(std::size_t trace, const QPoint& at);
   void copyChart();
   void stepFinding(int step);
+  // window_channels.cpp
+  void wireChannels();
+  void pickTraces(const std::vector<std::size_t>& traces);
+  [[nodiscard]] std::optional<std::size_t> channelOfReference() const;
+  void showDifferencesFrom(std::size_t channel);
+  void addGroups(QMenu& menu);
+  void offerForTrace(std::size_t trace, const QPoint& at);
   // window_procedure.cpp
   void wireProcedure();
   bool saveProcedure(bool preview);
@@ -234,6 +240,7 @@ class MainWindow : public QMainWindow {
   SettingsComparison* settings_comparison_ = nullptr;  ///< made when it is asked for
   PreviousRecordsDialog* previous_records_ = nullptr;  ///< made when they are asked for
   CurveWork curve_work_;
+  std::optional<std::size_t> reference_;  ///< the channel that differences were asked for from
   std::shared_ptr<const CurveSet> curves_;
   const Verdicts* curves_of_ = nullptr;  ///< whose limits the curves show
   DetailPanel* card_ = nullptr;

@@ -334,4 +334,9 @@ void Session::setAllVisible(bool visible) {
   emit visibilityChanged();
 }
 
+void Session::setVisibleChannels(const std::vector<bool>& visible) {
+  for (std::size_t i = 0; i < hidden_.size(); ++i) hidden_[i] = i >= visible.size() || !visible[i];
+  emit visibilityChanged();
+}
+
 }  // namespace soakwright::gui

@@ -113,6 +113,8 @@ class Session : public QObject {
   void certifyInBothUnits(bool both);
   void setVisible(std::size_t channel, bool visible);
   void setAllVisible(bool visible);
+  /// By channel of the record.
+  void setVisibleChannels(const std::vector<bool>& visible);
   /// Shows a case as if it had just been read.
   void adopt(OpenCase next);
 

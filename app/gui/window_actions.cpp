@@ -100,6 +100,8 @@ WindowActions::WindowActions(QMainWindow& w, QUndoStack& edits)
           make_switch(w, tr("&Spread pane"), tr("F9"), tr("Show or hide the spread between thermocouples"))),
       show_rate(
           make_switch(w, tr("&Rate pane"), tr("Shift+F9"), tr("Show or hide the rate of each thermocouple"))),
+      show_difference(make_switch(w, tr("&Difference pane"), tr("Ctrl+F9"),
+                                  tr("Show or hide the difference of each channel from one of them"))),
       show_required(make_switch(
           w, tr("Re&quired cycle"), {},
           tr("Show or hide the fastest permitted ramps and the required hold time on the chart"))),
@@ -179,7 +181,8 @@ WindowActions::WindowActions(QMainWindow& w, QUndoStack& edits)
   view->addSeparator();
   view->addActions({previous_requirement, next_requirement, previous_finding, next_finding, next_pane});
   view->addSeparator();
-  view->addActions({show_channels, show_lists, show_spread, show_rate, show_required, full_screen});
+  view->addActions(
+      {show_channels, show_lists, show_spread, show_rate, show_difference, show_required, full_screen});
   QMenu* measure = w.menuBar()->addMenu(tr("&Measure"));
   measure->addActions({cursor_a, cursor_b, clear_cursors, copy_between});
   QMenu* comparing = w.menuBar()->addMenu(tr("&Compare"));
@@ -210,10 +213,10 @@ WindowActions::WindowActions(QMainWindow& w, QUndoStack& edits)
 
 void WindowActions::enableFor(const Open& open) {
   for (QAction* action :
-       {export_result, export_picture, zoom_in,       zoom_out,      reset_view,   fit_temperature,
-        show_chart,    show_reading,   show_channels, show_lists,    next_pane,    previous_view,
-        next_view,     cursor_a,       cursor_b,      clear_cursors, copy_between, show_spread,
-        show_rate,     compare,        print,         print_preview, copy_chart})
+       {export_result, export_picture,  zoom_in,       zoom_out,      reset_view,    fit_temperature,
+        show_chart,    show_reading,    show_channels, show_lists,    next_pane,     previous_view,
+        next_view,     cursor_a,        cursor_b,      clear_cursors, copy_between,  show_spread,
+        show_rate,     show_difference, compare,       print,         print_preview, copy_chart})
     action->setEnabled(open.record);
   for (QAction* action : {next_requirement, previous_requirement, next_finding, previous_finding,
                           show_required, compare_settings})

@@ -61,6 +61,7 @@ struct WindowActions {
   QAction* show_lists;
   QAction* show_spread;
   QAction* show_rate;
+  QAction* show_difference;
   QAction* show_required;
   QAction* full_screen;
   QAction* next_pane;

@@ -27,21 +27,33 @@ namespace soakwright::gui {
 namespace {
 
 constexpr double kCopyScale = 2.0;
-const QString kSpreadPane = QStringLiteral("spread-pane");
-const QString kRatePane = QStringLiteral("rate-pane");
+/// Under which a pane is kept as shown or hidden.
+QString kept_name(CurveKind kind) {
+  switch (kind) {
+    case CurveKind::difference:
+      return QStringLiteral("difference-pane");
+    case CurveKind::spread:
+      return QStringLiteral("spread-pane");
+    case CurveKind::rate:
+      return QStringLiteral("rate-pane");
+  }
+  return {};
+}
 
 }  // namespace
 
 void MainWindow::wireMeasuring() {
   const WindowActions& a = *actions_;
   const auto on = [this](QAction* action, auto&& what) { connect(action, &QAction::triggered, this, what); };
-  connect(a.show_spread, &QAction::toggled, this,
-          [this](bool shown) { showCurves(CurveKind::spread, shown); });
-  connect(a.show_rate, &QAction::toggled, this, [this](bool shown) { showCurves(CurveKind::rate, shown); });
-  a.show_spread->setChecked(memory_.layout(kSpreadPane) != "0");
-  a.show_rate->setChecked(memory_.layout(kRatePane) == "1");
-  chart_->showCurves(CurveKind::spread, a.show_spread->isChecked());
-  chart_->showCurves(CurveKind::rate, a.show_rate->isChecked());
+  const auto pane = [this](QAction* action, CurveKind kind, bool at_first) {
+    connect(action, &QAction::toggled, this, [this, kind](bool shown) { showCurves(kind, shown); });
+    const QByteArray kept = memory_.layout(kept_name(kind));
+    action->setChecked(kept.isEmpty() ? at_first : kept == "1");
+    showCurves(kind, action->isChecked());
+  };
+  pane(a.show_spread, CurveKind::spread, true);
+  pane(a.show_rate, CurveKind::rate, false);
+  pane(a.show_difference, CurveKind::difference, false);
   connect(a.full_screen, &QAction::triggered, this,
           [this] { setWindowState(windowState() ^ Qt::WindowFullScreen); });
   on(a.previous_view, [this] { chart_->previousView(); });
@@ -60,7 +72,6 @@ void MainWindow::wireMeasuring() {
   on(a.time_of_hold, [this] { chart_->countTimeFrom(ChartPane::TimeOrigin::hold); });
   connect(a.both_units, &QAction::toggled, &session_, &Session::certifyInBothUnits);
   on(a.copy_chart, [this] { copyChart(); });
-  connect(channels_, &ChannelPane::menuWanted, this, &MainWindow::offerForTrace);
   connect(chart_, &ChartPane::cursorsChanged, this, &MainWindow::showBetween);
   connect(chart_, &ChartPane::copyWanted, this, &MainWindow::copyBetween);
   connect(chart_, &ChartPane::timeDrawn, this, &MainWindow::offerForTime);
@@ -70,21 +81,27 @@ void MainWindow::wireMeasuring() {
     curves_ = curves;
     chart_->setCurves(curves);
     showBetween();
+    showPointer(chart_->pointer());
   });
 }
 
 void MainWindow::showCurves(CurveKind kind, bool shown) {
   chart_->showCurves(kind, shown);
-  memory_.keepLayout(kind == CurveKind::spread ? kSpreadPane : kRatePane, shown ? "1" : "0");
+  memory_.keepLayout(kept_name(kind), shown ? "1" : "0");
+  channels_->setFigures({chart_->curvesShown(CurveKind::rate), chart_->curvesShown(CurveKind::difference)});
   workOutCurves();
 }
 
 /// Only where somebody looks at them.
 void MainWindow::workOutCurves() {
-  const bool rates = chart_->curvesShown(CurveKind::rate) || (chart_->cursor('A') && chart_->cursor('B'));
-  const bool enough = curves_ && (curves_->has_rates || !rates);
-  if (enough || !session_.open().has_record() || !(rates || chart_->curvesShown(CurveKind::spread))) return;
-  curve_work_.start(session_.open().analysis, rates ? CurvesOf::rates_and_spreads : CurvesOf::spreads);
+  if (!session_.open().has_record()) return;
+  WantedCurves wanted;
+  wanted.rates = chart_->curvesShown(CurveKind::rate) || (chart_->cursor('A') && chart_->cursor('B'));
+  if (chart_->curvesShown(CurveKind::difference)) wanted.differences_from = channelOfReference();
+  const bool any = wanted.rates || wanted.differences_from || chart_->curvesShown(CurveKind::spread);
+  const bool enough = curves_ && (curves_->has.rates || !wanted.rates) &&
+                      (!wanted.differences_from || wanted.differences_from == curves_->has.differences_from);
+  if (any && !enough) curve_work_.start(session_.open().analysis, wanted);
 }
 
 void MainWindow::showBetween() {
@@ -96,7 +113,7 @@ void MainWindow::showBetween() {
     return;
   }
   workOutCurves();
-  const ChartCurves* curves = curves_ && curves_->has_rates ? &curves_->curves : nullptr;
+  const ChartCurves* curves = curves_ && curves_->has.rates ? &curves_->curves : nullptr;
   const Between between = measure_between(session_.open().analysis, curves, *a_s, *b_s);
   const bool first = between_->lines().rowCount() == 0;
   between_->setContent(between_lines(report, &between, curves ? curves->window_s : 0.0));
@@ -131,31 +148,6 @@ void MainWindow::offerForTime(double from_s, double to_s, std::optional<std::siz
   } else if (chosen == exclude) {
     askToExclude(trace ? std::optional(report->chart.traces[*trace].channel) : std::nullopt,
                  std::pair{from_s, to_s});
-  }
-}
-
-void MainWindow::offerForTrace(std::size_t trace, const QPoint& at) {
-  const Report* report = session_.report();
-  if (!report || trace >= report->chart.traces.size()) return;
-  const std::size_t channel = report->chart.traces[trace].channel;
-  const QString name = pdf::shown_text(report->chart.traces[trace].name).replace(u'&', QStringLiteral("&&"));
-  QMenu menu(this);
-  QAction* exclude = menu.addAction(tr("&Exclude %1…").arg(name));
-  exclude->setVisible(!session_.open().read_only());
-  QAction* only = menu.addAction(tr("Show &only %1").arg(name));
-  QAction* all = menu.addAction(tr("Show &all"));
-  menu.addSeparator();
-  QAction* copy = menu.addAction(tr("Copy &table"));
-  const QAction* chosen = menu.exec(at);
-  if (chosen == exclude) {
-    askToExclude(channel, std::nullopt);
-  } else if (chosen == only) {
-    session_.setAllVisible(false);
-    session_.setVisible(channel, true);
-  } else if (chosen == all) {
-    session_.setAllVisible(true);
-  } else if (chosen == copy) {
-    copy_table(*channels_->list()->model());
   }
 }
 

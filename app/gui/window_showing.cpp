@@ -43,6 +43,7 @@ void MainWindow::showCase(bool record) {
   count(findings_, report ? report->findings.size() : 0);
   for (ListPane* list : {requirements_, phases_, suspects_, notices_})
     count(list, static_cast<std::size_t>(list->lines().rowCount()));
+  if (record) reference_.reset();
   channels_->setReport(open.report);
   chart_->show(open.report, open.analysis.verdicts, open.traces, !record);
   chart_->setRequired(open.analysis.verdicts
@@ -103,7 +104,7 @@ void MainWindow::showSelection() {
   mark(notices_, Selection::Kind::notice);
   card_->show(session_.open().report, chosen);
   showReview();
-  channels_->markTrace(std::nullopt);
+  channels_->markTraces({});
   if (!report || chosen.kind == Selection::Kind::none) return chart_->showEvidence(nullptr);
 
   const auto trace_of = [report](std::size_t channel) -> std::optional<std::size_t> {
@@ -165,13 +166,10 @@ void MainWindow::showColours() {
 
 void MainWindow::showPointer(std::optional<double> at_s) {
   const Report* report = session_.report();
-  channels_->setReading(report && at_s ? std::optional(reading_at(report->chart, visibleChannels(), *at_s))
-                                       : std::nullopt);
-}
-
-void MainWindow::pickTrace(std::optional<std::size_t> trace) {
-  chart_->emphasise(trace);
-  channels_->markTrace(trace);
+  const ChartCurves* curves = curves_ ? &curves_->curves : nullptr;
+  channels_->setReading(report && at_s
+                            ? std::optional(reading_at(report->chart, curves, visibleChannels(), *at_s))
+                            : std::nullopt);
 }
 
 void MainWindow::showBusy(bool busy) {

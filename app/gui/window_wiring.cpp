@@ -137,12 +137,8 @@ void MainWindow::wirePanes() {
     const ChartSegment& clicked = session_.report()->chart.stages[stage];
     chart_->showPlace(std::pair{clicked.from_s, clicked.to_s}, std::nullopt, std::nullopt);
   });
-  connect(chart_, &ChartPane::traceClicked, this, &MainWindow::pickTrace);
   connect(chart_, &ChartPane::pointerMoved, this, &MainWindow::showPointer);
   connect(chart_, &ChartPane::coloursChanged, this, &MainWindow::showColours);
-  connect(channels_, &ChannelPane::traceChosen, this, &MainWindow::pickTrace);
-  connect(channels_, &ChannelPane::visibleWanted, &session_, &Session::setVisible);
-  connect(channels_, &ChannelPane::allWanted, &session_, &Session::setAllVisible);
   connect(reading_, &ImportSettingsPane::changed, &session_,
           [this](const std::vector<JobChange>& changes) { session_.change(changes); });
   connect(job_, &JobPane::changed, &session_,

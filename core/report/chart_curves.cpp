@@ -51,6 +51,25 @@ Readings rate_of(const Record& record, const RowTicks& ticks, const Trace& trace
   return Readings::of_celsius(std::move(rates), 0.0);
 }
 
+Readings difference_of(const Readings& readings, const Readings& reference) {
+  std::vector<double> kelvin(readings.rows(), kNoValue);
+  for (std::size_t row = 0; row < kelvin.size(); ++row)
+    if (readings.celsius(row) && reference.celsius(row))
+      kelvin[row] = Readings::difference_k(readings, row, reference, row);
+  return Readings::of_celsius(std::move(kelvin), 0.0);
+}
+
+std::vector<Readings> differences_of(const Record& record, std::size_t reference) {
+  std::vector<Readings> differences(record.channels.size());
+  const Readings& from = record.channels[reference].readings;
+  if (from.rows() != record.rows()) return differences;
+  parallel_for(differences.size(), [&](std::size_t i) {
+    const Readings& readings = record.channels[i].readings;
+    if (readings.rows() == record.rows()) differences[i] = difference_of(readings, from);
+  });
+  return differences;
+}
+
 Readings spread_of(const Record& record, const TraceSet& set, const std::vector<std::size_t>& group) {
   std::vector<double> kelvin(record.rows(), kNoValue);
   RowValues values(record, set, group);
@@ -161,14 +180,16 @@ std::optional<double> spread_between(const Record& record, const std::vector<Bet
 
 }  // namespace
 
-ChartCurves chart_curves(const Analysis& analysis, CurvesOf wanted) {
+ChartCurves chart_curves(const Analysis& analysis, const WantedCurves& wanted) {
   const Record& record = *analysis.record;
   ChartCurves curves;
   curves.window_s = window_of(analysis);
   curves.rates.resize(record.channels.size());
+  if (wanted.differences_from && *wanted.differences_from < record.channels.size())
+    curves.differences = differences_of(record, *wanted.differences_from);
   if (record.end_row <= record.first_row) return curves;
   const std::shared_ptr<const PreparedTraces> traces = traces_of(analysis);
-  if (wanted == CurvesOf::rates_and_spreads)
+  if (wanted.rates)
     parallel_for(traces->set.traces.size(), [&](std::size_t i) {
       const Trace& trace = traces->set.traces[i];
       curves.rates[trace.channel] = rate_of(record, traces->ticks, trace, curves.window_s);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // What the chart draws below the temperatures, and what can be measured between two moments: the rate of each
-// thermocouple and the spread between them over time, with the limits that they were held to.
+// thermocouple and the spread between them over time, with the limits that they were held to, and the
+// difference of each channel from one of them.
 //
 // Rates are those of the evaluation: slopes of the least-squares window about each reading, of the
 // procedure's width. Nothing is decided here.
@@ -32,15 +33,21 @@ struct SpreadCurve {
 struct ChartCurves {
   double window_s = 0.0;        ///< width of the fits
   std::vector<Readings> rates;  ///< C/h, by channel; no rows where the channel has no rate
+  /// K, by channel: its reading less the reference's in the same row; no rows where it has no readings.
+  std::vector<Readings> differences;
   std::vector<SpreadCurve> spreads;
   std::vector<CurveLimit> rate_limits, spread_limits;
 };
 
-/// Rates take long to work out and as much memory as the record: spreads are there without them.
-enum class CurvesOf { spreads, rates_and_spreads };
+/// Each takes long to work out and as much memory as the record; spreads and limits are there without them.
+struct WantedCurves {
+  bool rates = true;
+  std::optional<std::size_t> differences_from;  ///< the channel of reference
+  bool operator==(const WantedCurves&) const = default;
+};
 
-/// `analysis.record` must be there. Long for a large record. Limits are there either way.
-ChartCurves chart_curves(const Analysis& analysis, CurvesOf wanted = CurvesOf::rates_and_spreads);
+/// `analysis.record` must be there. Long for a large record.
+ChartCurves chart_curves(const Analysis& analysis, const WantedCurves& wanted = {});
 
 /// One channel between two moments. What is not known is not given.
 struct BetweenChannel {

@@ -13,7 +13,7 @@ CurveWork::~CurveWork() {
   delete thread_;
 }
 
-void CurveWork::start(const Analysis& analysis, CurvesOf wanted) {
+void CurveWork::start(const Analysis& analysis, const WantedCurves& wanted) {
   parts_ = wanted;
   ++ticket_;
   wanted_ = std::make_shared<const Analysis>(analysis);

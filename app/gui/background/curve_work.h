@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Works out rates and spreads off the GUI thread; the result of the latest request is emitted.
+// Works out rates, spreads and differences off the GUI thread; the result of the latest request is emitted.
 #pragma once
 
 #include <QObject>
@@ -19,7 +19,7 @@ class CurveWork : public QObject {
   ~CurveWork() override;
 
   /// `analysis.record` must be there.
-  void start(const Analysis& analysis, CurvesOf wanted);
+  void start(const Analysis& analysis, const WantedCurves& wanted);
   /// Nothing more is heard of what runs.
   void forget() { ++ticket_; }
 
@@ -30,7 +30,7 @@ class CurveWork : public QObject {
   void next();
 
   QThread* thread_ = nullptr;
-  CurvesOf parts_ = CurvesOf::spreads;
+  WantedCurves parts_;
   std::shared_ptr<const Analysis> wanted_;  ///< asked for while another was being worked out
   quint64 ticket_ = 0;
 };

@@ -159,7 +159,7 @@ class RequiredLayer : public ChartLayer {
 /// Where the bracket of the required hold time lies.
 double required_hold_y(const PixelMap& map, const RequiredHold& hold);
 
-/// Rates or spreads, in an axis rectangle of their own.
+/// Rates, spreads or differences, in an axis rectangle of their own.
 class CurveLayer : public PolylineLayer {
   Q_OBJECT
 
@@ -181,6 +181,8 @@ class CurveLayer : public PolylineLayer {
 
 /// What of the curves' values is to be seen, limits included.
 std::pair<double, double> curve_range(const ChartScene& scene, CurveKind kind);
+/// The least and the most of the differences of what is shown between two moments, with room around them.
+std::pair<double, double> difference_range(const ChartScene& scene, double from_s, double to_s);
 
 /// The traces' names at their right ends, and marks along them.
 class TagLayer : public ChartLayer {

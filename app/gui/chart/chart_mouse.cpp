@@ -145,7 +145,7 @@ void ChartPane::release(const QPointF& position) {
     return click(position);
   }
   if (was == Drag::time) {
-    const auto trace = scene_.emphasised ? scene_.emphasised : traceNear(pressed_at_);
+    const auto trace = emphasised() ? emphasised() : traceNear(pressed_at_);
     const double a = timeAt(pressed_at_.x());
     const double b = timeAt(position.x());
     return emit timeDrawn(std::min(a, b), std::max(a, b), trace, plot_->mapToGlobal(position.toPoint()));

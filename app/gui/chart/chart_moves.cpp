@@ -165,7 +165,7 @@ void ChartPane::keyPressEvent(QKeyEvent* event) {
       return stepPointer(shift ? 10 : 1);
     case Qt::Key_Escape:
       if (drag_ == Drag::limit) return letGoOfLimit();
-      if (scene_.pointer_s || scene_.emphasised) {
+      if (scene_.pointer_s || !scene_.emphasised.empty()) {
         setPointer(std::nullopt);
         emit traceClicked(std::nullopt);
         return;

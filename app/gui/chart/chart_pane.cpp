@@ -38,10 +38,10 @@ ChartPane::ChartPane(QWidget* parent) : QWidget(parent), plot_(new QCustomPlot(t
   plot_->plotLayout()->clear();
   traces_rect_ = new QCPAxisRect(plot_);
   lanes_rect_ = new QCPAxisRect(plot_);
-  for (CurvePane* pane : {&spread_, &rate_}) pane->rect = new QCPAxisRect(plot_);
+  for (CurvePane& pane : below_) pane.rect = new QCPAxisRect(plot_);
   plot_->plotLayout()->setRowSpacing(0);
   auto* sides = new QCPMarginGroup(plot_);
-  for (QCPAxisRect* rect : {traces_rect_, spread_.rect, rate_.rect, lanes_rect_}) {
+  for (QCPAxisRect* rect : rects()) {
     rect->setMarginGroup(QCP::msLeft | QCP::msRight, sides);
     rect->setMinimumMargins(QMargins(64, 4, 12, 2));
     for (QCPAxis* axis : rect->axes()) axis->setLayer(QStringLiteral("axes"));
@@ -103,7 +103,7 @@ void ChartPane::show(std::shared_ptr<const Report> report, std::shared_ptr<const
   scene_.evidence = nullptr;
   scene_.mark.reset();
   scene_.chosen_time.reset();
-  scene_.emphasised.reset();
+  scene_.emphasised.clear();
   movable_.clear();
   letGoOfLimit();
   if (!keep_view) {
@@ -119,11 +119,8 @@ void ChartPane::show(std::shared_ptr<const Report> report, std::shared_ptr<const
       scene_.visible.assign(chart->record->channels.size(), true);
     clock_->setRecord(chart->record);
     thermometer_->setUnit(chart->unit);
-    rate_ticker_->setUnit(chart->unit);
-    spread_ticker_->setUnit(chart->unit);
-    const QString degree = chart->unit == TemperatureUnit::fahrenheit ? tr("°F") : tr("°C");
-    rate_.layer->setName(tr("Rate, %1/h").arg(degree));
-    spread_.layer->setName(tr("Spread, %1").arg(degree));
+    for (CurvePane& pane : below_) pane.ticker->setUnit(chart->unit);
+    nameCurves();
     layOutMargins();
     labelTimeAxis();
     traces_rect_->axis(QCPAxis::atLeft)->setLabel(pdf::shown_text(chart->temperature_axis));
@@ -167,6 +164,7 @@ void ChartPane::layOutLanes() {
 
 void ChartPane::setVisibleChannels(std::vector<bool> visible) {
   scene_.visible = std::move(visible);
+  fitDifferences();
   replot();
 }
 
@@ -174,7 +172,7 @@ void ChartPane::showEvidence(const Evidence* evidence) {
   scene_.evidence = evidence;
   scene_.mark.reset();
   scene_.chosen_time.reset();
-  scene_.emphasised.reset();
+  scene_.emphasised.clear();
   if (evidence && evidence->from_s && evidence->to_s) {
     moveTo(*evidence->from_s, *evidence->to_s);
   } else if (evidence && evidence->at_s) {
@@ -190,14 +188,15 @@ void ChartPane::showPlace(std::optional<std::pair<double, double>> time, std::op
   scene_.evidence = nullptr;
   scene_.chosen_time = time;
   scene_.mark = mark;
-  scene_.emphasised = trace;
+  scene_.emphasised.clear();
+  if (trace) scene_.emphasised.push_back(*trace);
   if (time) moveTo(time->first, time->second);
   replot();
 }
 
-void ChartPane::emphasise(std::optional<std::size_t> trace) {
-  if (scene_.emphasised == trace) return;
-  scene_.emphasised = trace;
+void ChartPane::emphasise(std::vector<std::size_t> traces) {
+  if (scene_.emphasised == traces) return;
+  scene_.emphasised = std::move(traces);
   replot();
 }
 
@@ -209,8 +208,9 @@ void ChartPane::applyColours() {
   QFont small = font();
   small.setPointSizeF(std::max(7.5, small.pointSizeF() * 0.92));
   std::vector<QCPAxis*> axes;
-  for (QCPAxisRect* rect : {traces_rect_, spread_.rect, rate_.rect})
-    for (QCPAxis* axis : rect->axes()) axes.push_back(axis);
+  for (QCPAxisRect* rect : rects())
+    if (rect != lanes_rect_)
+      for (QCPAxis* axis : rect->axes()) axes.push_back(axis);
   for (QCPAxis* axis : axes) {
     axis->setBasePen(QPen(colours.faint_ink));
     axis->setTickPen(QPen(colours.faint_ink));
@@ -256,9 +256,9 @@ ChartPane::Ranges ChartPane::ranges() const {
 }
 
 void ChartPane::setRanges(const Ranges& ranges) {
-  for (QCPAxisRect* rect : {traces_rect_, spread_.rect, rate_.rect, lanes_rect_})
-    rect->axis(QCPAxis::atBottom)->setRange(ranges.from_s, ranges.to_s);
+  for (QCPAxisRect* rect : rects()) rect->axis(QCPAxis::atBottom)->setRange(ranges.from_s, ranges.to_s);
   traces_rect_->axis(QCPAxis::atLeft)->setRange(ranges.low_c, ranges.high_c);
+  fitDifferences();
   keepView(false);
   replot();
 }

@@ -5,6 +5,7 @@
 
 #include <QTimer>
 #include <QWidget>
+#include <array>
 #include <memory>
 #include <optional>
 #include <vector>
@@ -48,14 +49,21 @@ class ChartPane : public QWidget {
   /// Picks out a time and, where there are any, a trace and a finding's mark, and moves there.
   void showPlace(std::optional<std::pair<double, double>> time, std::optional<std::size_t> trace,
                  std::optional<std::size_t> mark);
-  void emphasise(std::optional<std::size_t> trace);
-  [[nodiscard]] std::optional<std::size_t> emphasised() const { return scene_.emphasised; }
+  /// Brings these traces forward and fades the others; none: all are alike.
+  void emphasise(std::vector<std::size_t> traces);
+  [[nodiscard]] const std::vector<std::size_t>& emphasisedTraces() const { return scene_.emphasised; }
+  /// The trace that is brought forward; none where several are, or none is.
+  [[nodiscard]] std::optional<std::size_t> emphasised() const {
+    return scene_.emphasised.size() == 1 ? std::optional(scene_.emphasised.front()) : std::nullopt;
+  }
 
-  /// Rates and spreads of the report that is shown; null while they are not worked out.
+  /// Rates, spreads and differences of the report that is shown; null while they are not worked out.
   void setCurves(std::shared_ptr<const CurveSet> curves);
   [[nodiscard]] const CurveSet* curves() const { return scene_.curves.get(); }
   void showCurves(CurveKind kind, bool shown);
   [[nodiscard]] bool curvesShown(CurveKind kind) const;
+  /// The values between which its axis runs.
+  [[nodiscard]] std::pair<double, double> curveRange(CurveKind kind) const;
 
   /// Another record over this one; none takes it away.
   void setOverlay(std::optional<ChartOverlay> overlay);
@@ -148,6 +156,7 @@ class ChartPane : public QWidget {
   void layOutPanes();
   [[nodiscard]] bool roomForCurves() const;
   void fitCurves();
+  void fitDifferences();
   void keepView(bool settled);
   void settleView();
   void goToView(std::size_t view);
@@ -163,12 +172,15 @@ class ChartPane : public QWidget {
   QCPAxisRect* traces_rect_ = nullptr;
   QCPAxisRect* lanes_rect_ = nullptr;
   struct CurvePane {
+    CurveKind kind = CurveKind::spread;
     QCPAxisRect* rect = nullptr;
     CurveLayer* layer = nullptr;
+    QSharedPointer<RateTicker> ticker;
     bool shown = false;
   };
-  CurvePane spread_, rate_;
-  QSharedPointer<RateTicker> rate_ticker_, spread_ticker_;
+  [[nodiscard]] CurvePane& below(CurveKind kind) { return below_[static_cast<std::size_t>(kind)]; }
+  void nameCurves();
+  std::array<CurvePane, 3> below_;  ///< by CurveKind, from top to bottom
   LaneLayer* lanes_ = nullptr;
   void labelTimeAxis();
   TimeOrigin time_origin_ = TimeOrigin::recorder;

@@ -8,6 +8,8 @@
 #include "app/gui/chart/chart_pane.h"
 #include "app/gui/chart/chart_tickers.h"
 #include "app/gui/chart/curve_set.h"
+#include "app/gui/texts/reading_text.h"
+#include "app/pdf/shown_text.h"
 
 namespace soakwright::gui {
 namespace {
@@ -24,26 +26,41 @@ constexpr double kNearCursor = 5.0;  ///< pixels
 }  // namespace
 
 void ChartPane::buildCurves() {
-  rate_ticker_ = QSharedPointer<RateTicker>::create();
-  spread_ticker_ = QSharedPointer<RateTicker>::create();
-  const auto build = [this](CurvePane& pane, CurveKind kind, const QSharedPointer<RateTicker>& ticker) {
+  for (const CurveKind kind : {CurveKind::difference, CurveKind::spread, CurveKind::rate}) {
+    CurvePane& pane = below(kind);
+    pane.kind = kind;
     pane.layer = new CurveLayer(plot_, QStringLiteral("traces"), pane.rect, &scene_, kind);
     new CursorLayer(plot_, QStringLiteral("pointer"), pane.rect, &scene_, false);
-    ticker->setTickCount(3);
+    pane.ticker = QSharedPointer<RateTicker>::create();
+    pane.ticker->setTickCount(3);
     pane.rect->setupFullAxesBox(false);
     for (const auto type : {QCPAxis::atTop, QCPAxis::atRight, QCPAxis::atBottom}) {
       pane.rect->axis(type)->setTicks(type == QCPAxis::atBottom);
       pane.rect->axis(type)->setTickLabels(false);
     }
     pane.rect->axis(QCPAxis::atBottom)->setTicker(clock_);
-    pane.rect->axis(QCPAxis::atLeft)->setTicker(ticker);
-  };
-  build(spread_, CurveKind::spread, spread_ticker_);
-  build(rate_, CurveKind::rate, rate_ticker_);
+    pane.rect->axis(QCPAxis::atLeft)->setTicker(pane.ticker);
+  }
+}
+
+void ChartPane::nameCurves() {
+  const Chart& chart = *scene_.chart();
+  const QString degree = unit_sign(chart.unit);
+  below(CurveKind::rate).layer->setName(tr("Rate, %1/h").arg(degree));
+  below(CurveKind::spread).layer->setName(tr("Spread, %1").arg(degree));
+  const bool worked_out = scene_.curves && scene_.curves->record == chart.record;
+  const auto reference = worked_out ? scene_.curves->has.differences_from : std::nullopt;
+  const QString of = reference ? pdf::shown_text(chart.record->channels[*reference].name) : QString();
+  below(CurveKind::difference)
+      .layer->setName(reference ? tr("Difference from %1, %2").arg(of, degree)
+                                : tr("Difference, %1").arg(degree));
 }
 
 std::vector<QCPAxisRect*> ChartPane::rects() const {
-  return {traces_rect_, spread_.rect, rate_.rect, lanes_rect_};
+  std::vector<QCPAxisRect*> all{traces_rect_};
+  for (const CurvePane& pane : below_) all.push_back(pane.rect);
+  all.push_back(lanes_rect_);
+  return all;
 }
 
 bool ChartPane::roomForCurves() const { return height() >= kLeastHeightForCurves; }
@@ -56,8 +73,7 @@ void ChartPane::layOutMargins() {
   const int right = tag_width(*scene_.chart(), QFontMetrics(small));
   const int name = PolylineLayer::nameHeight(plot_->font());
   traces_rect_->setMinimumMargins(QMargins(kLeftMargin, scene_.overlay ? name : kTopMargin, right, 2));
-  for (const CurvePane* pane : {&spread_, &rate_})
-    pane->rect->setMinimumMargins(QMargins(kLeftMargin, name, right, 2));
+  for (const CurvePane& pane : below_) pane.rect->setMinimumMargins(QMargins(kLeftMargin, name, right, 2));
   lanes_rect_->setMinimumMargins(QMargins(kLeftMargin, 3, right, 2));
 }
 
@@ -84,41 +100,55 @@ void ChartPane::layOutPanes() {
     if (rect->layout()) grid->take(rect);
   grid->simplify();
   const int height = std::clamp(this->height() / kShareOfCurves, kLeastCurveHeight, kCurveHeight);
-  for (const CurvePane* pane : {&spread_, &rate_}) {
-    pane->rect->setMinimumSize(0, height);
-    pane->rect->setMaximumSize(QWIDGETSIZE_MAX, height);
-  }
   int row = 0;
-  for (QCPAxisRect* rect : rects()) {
-    const bool wanted = rect == spread_.rect ? spread_.shown : rect != rate_.rect || rate_.shown;
-    const bool shown = wanted && ((rect != spread_.rect && rect != rate_.rect) || roomForCurves());
-    rect->setVisible(shown);
-    if (shown) grid->addElement(row++, 0, rect);
+  grid->addElement(row++, 0, traces_rect_);
+  for (CurvePane& pane : below_) {
+    pane.rect->setMinimumSize(0, height);
+    pane.rect->setMaximumSize(QWIDGETSIZE_MAX, height);
+    const bool shown = pane.shown && roomForCurves();
+    pane.rect->setVisible(shown);
+    if (shown) grid->addElement(row++, 0, pane.rect);
   }
+  grid->addElement(row, 0, lanes_rect_);
   replot();
 }
 
 void ChartPane::setCurves(std::shared_ptr<const CurveSet> curves) {
   scene_.curves = std::move(curves);
+  if (scene_.chart()) nameCurves();
   fitCurves();
   replot();
 }
 
 void ChartPane::fitCurves() {
-  for (const auto& [pane, kind] :
-       {std::pair{&spread_, CurveKind::spread}, std::pair{&rate_, CurveKind::rate}}) {
-    const auto [low, high] = curve_range(scene_, kind);
-    pane->rect->axis(QCPAxis::atLeft)->setRange(low, high);
+  for (const CurvePane& pane : below_) {
+    if (pane.kind == CurveKind::difference) continue;
+    const auto [low, high] = curve_range(scene_, pane.kind);
+    pane.rect->axis(QCPAxis::atLeft)->setRange(low, high);
   }
+  fitDifferences();
+}
+
+/// To what is in view: 5 °C in a hold are to be seen, and during a ramp the differences are ten times that.
+void ChartPane::fitDifferences() {
+  const CurvePane& pane = below(CurveKind::difference);
+  if (!pane.shown) return;
+  const Ranges now = ranges();
+  const auto [low, high] = difference_range(scene_, now.from_s, now.to_s);
+  pane.rect->axis(QCPAxis::atLeft)->setRange(low, high);
 }
 
 void ChartPane::showCurves(CurveKind kind, bool shown) {
-  (kind == CurveKind::spread ? spread_ : rate_).shown = shown;
+  below(kind).shown = shown;
+  fitCurves();
   layOutPanes();
 }
 
-bool ChartPane::curvesShown(CurveKind kind) const {
-  return (kind == CurveKind::spread ? spread_ : rate_).shown;
+bool ChartPane::curvesShown(CurveKind kind) const { return below_[static_cast<std::size_t>(kind)].shown; }
+
+std::pair<double, double> ChartPane::curveRange(CurveKind kind) const {
+  const QCPRange range = below_[static_cast<std::size_t>(kind)].rect->axis(QCPAxis::atLeft)->range();
+  return {range.lower, range.upper};
 }
 
 double ChartPane::timeAt(double x) const {

@@ -36,7 +36,7 @@ bool ChartScene::shows(std::size_t trace) const {
 }
 
 bool ChartScene::followed(std::size_t trace) const {
-  if (emphasised) return *emphasised == trace;
+  if (!emphasised.empty()) return std::find(emphasised.begin(), emphasised.end(), trace) != emphasised.end();
   if (evidence && !evidence->traces.empty())
     return std::find(evidence->traces.begin(), evidence->traces.end(), trace) != evidence->traces.end();
   return true;

@@ -15,7 +15,8 @@
 namespace soakwright::gui {
 
 struct CurveSet;
-enum class CurveKind { rate, spread };
+/// A pane below the temperatures, from top to bottom.
+enum class CurveKind { difference, spread, rate };
 
 /// How much of its colour is left of a trace that is not followed: at least 3:1 against the background.
 inline constexpr double kFadedShare = 0.55;
@@ -42,7 +43,7 @@ struct ChartScene {
   std::vector<QPen> pens;                                ///< by trace of the chart
   const Evidence* evidence = nullptr;                    ///< of the chosen requirement, inside `report`
   std::optional<std::size_t> mark;                       ///< the chosen finding's mark
-  std::optional<std::size_t> emphasised;                 ///< trace picked out by hand
+  std::vector<std::size_t> emphasised;                   ///< traces picked out by hand
   std::optional<std::pair<double, double>> chosen_time;  ///< of a chosen phase, suspect, finding
   std::optional<double> pointer_s;
   std::optional<double> cursor_a, cursor_b;  ///< between them is measured

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Rates and spreads below the temperatures, on the same time axis, with the limits that they were held to.
+// Rates, spreads and differences below the temperatures, on the same time axis, with the limits that they
+// were held to.
 
 #include <algorithm>
 #include <cmath>
@@ -25,13 +26,16 @@ void CurveLayer::draw(QCPPainter* painter) {
                   QPen(colours.ink, 1.4, i % 2 == 0 ? Qt::SolidLine : Qt::DashLine));
       return;
     }
+    const bool rates = kind_ == Kind::rate;
+    const std::vector<TracePyramid>& pyramids = rates ? set->rates : set->differences;
+    const std::vector<Readings>& curves = rates ? set->curves.rates : set->curves.differences;
     for (std::size_t i = 0; i < chart->traces.size(); ++i) {
       const std::size_t channel = chart->traces[i].channel;
-      if (!scene().shows(i) || scene().followed(i) != followed || channel >= set->rates.size()) continue;
-      if (set->curves.rates[channel].rows() == 0) continue;
+      if (!scene().shows(i) || scene().followed(i) != followed || channel >= pyramids.size()) continue;
+      if (curves[channel].rows() == 0) continue;
       QPen pen = scene().pens[i];
       if (!followed) pen.setColor(mixed(pen.color(), colours.background, kFadedShare));
-      drawCurve(painter, map, set->rates[channel], pen);
+      drawCurve(painter, map, pyramids[channel], pen);
     }
   };
   beginParts(painter, map);
@@ -39,7 +43,10 @@ void CurveLayer::draw(QCPPainter* painter) {
   draw_all(true);
   endParts(painter, map);
 
-  const auto& limits = kind_ == Kind::spread ? set->curves.spread_limits : set->curves.rate_limits;
+  // Nothing limits a difference from one channel.
+  std::vector<CurveLimit> limits;
+  if (kind_ != Kind::difference)
+    limits = kind_ == Kind::spread ? set->curves.spread_limits : set->curves.rate_limits;
   for (const CurveLimit& limit : limits) {
     const double y = map.y(limit.value);
     const double from = std::max(map.x(limit.from_s), static_cast<double>(map.rect.left()));
@@ -85,6 +92,31 @@ std::pair<double, double> curve_range(const ChartScene& scene, CurveKind kind) {
   }
   const double pad = std::max(0.5, 0.08 * (high - low));
   return {kind == CurveKind::spread ? 0.0 : low - pad, high + pad};
+}
+
+std::pair<double, double> difference_range(const ChartScene& scene, double from_s, double to_s) {
+  double low = 0.0;
+  double high = 0.0;
+  const CurveSet* set = scene.curves.get();
+  const Chart* chart = scene.chart();
+  if (set && chart && set->record == chart->record && !set->differences.empty()) {
+    const std::vector<double>& times = chart->record->times_s;
+    const auto first = std::lower_bound(times.begin(), times.end(), from_s) - times.begin();
+    const auto last = std::upper_bound(times.begin(), times.end(), to_s) - times.begin();
+    for (std::size_t i = 0; i < chart->traces.size(); ++i) {
+      const std::size_t channel = chart->traces[i].channel;
+      // The air outside is hundreds of degrees away: what is evaluated decides.
+      if (chart->traces[i].role != ChartTrace::Role::evaluated || !scene.shows(i)) continue;
+      if (set->curves.differences[channel].rows() == 0) continue;
+      const auto extremes =
+          set->differences[channel].extremes(static_cast<std::size_t>(first), static_cast<std::size_t>(last));
+      if (std::isnan(extremes.lowest)) continue;
+      low = std::min(low, static_cast<double>(extremes.lowest));
+      high = std::max(high, static_cast<double>(extremes.highest));
+    }
+  }
+  const double pad = std::max(0.5, 0.08 * (high - low));
+  return {low - pad, high + pad};
 }
 
 }  // namespace soakwright::gui

@@ -5,14 +5,20 @@
 
 namespace soakwright::gui {
 
-std::shared_ptr<const CurveSet> curve_set(const Analysis& analysis, CurvesOf wanted) {
+std::shared_ptr<const CurveSet> curve_set(const Analysis& analysis, const WantedCurves& wanted) {
   auto set = std::make_shared<CurveSet>();
   set->record = analysis.record;
   set->curves = chart_curves(analysis, wanted);
-  set->has_rates = wanted == CurvesOf::rates_and_spreads;
+  set->has = wanted;
   const std::span<const double> times{analysis.record->times_s};
-  for (const Readings& rate : set->curves.rates)
-    set->rates.push_back(rate.rows() == times.size() ? TracePyramid(times, rate) : TracePyramid());
+  const auto pyramids = [&](const std::vector<Readings>& curves) {
+    std::vector<TracePyramid> made;
+    for (const Readings& curve : curves)
+      made.push_back(curve.rows() == times.size() ? TracePyramid(times, curve) : TracePyramid());
+    return made;
+  };
+  set->rates = pyramids(set->curves.rates);
+  set->differences = pyramids(set->curves.differences);
   for (const SpreadCurve& spread : set->curves.spreads) set->spreads.emplace_back(times, spread.kelvin);
   return set;
 }

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Rates and spreads prepared for drawing. Made off the GUI thread, shared and never changed after.
+// Rates, spreads and differences prepared for drawing. Made off the GUI thread, shared and never changed
+// after.
 #pragma once
 
 #include <memory>
@@ -14,12 +15,13 @@ namespace soakwright::gui {
 struct CurveSet {
   std::shared_ptr<const Record> record;
   ChartCurves curves;
-  bool has_rates = false;             ///< else spreads only
-  std::vector<TracePyramid> rates;    ///< by channel, as curves.rates
-  std::vector<TracePyramid> spreads;  ///< as curves.spreads
+  WantedCurves has;
+  std::vector<TracePyramid> rates;        ///< by channel, as curves.rates
+  std::vector<TracePyramid> spreads;      ///< as curves.spreads
+  std::vector<TracePyramid> differences;  ///< by channel, as curves.differences
 };
 
 /// Long for a large record.
-std::shared_ptr<const CurveSet> curve_set(const Analysis& analysis, CurvesOf wanted);
+std::shared_ptr<const CurveSet> curve_set(const Analysis& analysis, const WantedCurves& wanted);
 
 }  // namespace soakwright::gui

@@ -25,7 +25,7 @@ void TraceLayer::draw(QCPPainter* painter) {
       if (!followed) {
         pen.setColor(mixed(pen.color(), scene().colours.background, kFadedShare));
         pen.setWidthF(kFadedWidth);
-      } else if (scene().emphasised || (scene().evidence && !scene().evidence->traces.empty())) {
+      } else if (!scene().emphasised.empty() || (scene().evidence && !scene().evidence->traces.empty())) {
         pen.setWidthF(kPickedWidth);
         pen.setStyle(Qt::SolidLine);
       }

@@ -9,6 +9,7 @@
 #include "app/gui/parts/plain_tip.h"
 #include "app/gui/texts/reading_text.h"
 #include "app/pdf/shown_text.h"
+#include "core/units/printed_quantity.h"
 
 namespace soakwright::gui {
 namespace {
@@ -50,7 +51,28 @@ void ChannelListModel::setVisible(std::vector<bool> visible) {
 
 void ChannelListModel::setReading(std::optional<PointerReading> reading) {
   reading_ = std::move(reading);
-  if (rowCount() > 0) emit dataChanged(index(0, 1), index(rowCount() - 1, 1));
+  if (rowCount() > 0) emit dataChanged(index(0, 1), index(rowCount() - 1, columnCount() - 1));
+}
+
+void ChannelListModel::setFigures(const Figures& figures) {
+  if (figures_ == figures) return;
+  beginResetModel();
+  figures_ = figures;
+  endResetModel();
+}
+
+ChannelListModel::Column ChannelListModel::columnAt(int column) const {
+  if (column < 2) return column == 0 ? Column::name : Column::reading;
+  return column == 2 && figures_.rates ? Column::rate : Column::difference;
+}
+
+/// The number alone: its unit stands in the header.
+QVariant ChannelListModel::figure(Column column, std::size_t channel) const {
+  const auto said = [&](const auto& figures) -> QVariant {
+    if (channel >= figures.size() || !figures[channel]) return QStringLiteral("–");
+    return QString::fromStdString(printed_number(*figures[channel], {report_->unit}, 1));
+  };
+  return column == Column::rate ? said(reading_->rates) : said(reading_->differences);
 }
 
 std::optional<std::size_t> ChannelListModel::channelAt(int row) const {
@@ -62,16 +84,21 @@ int ChannelListModel::rowCount(const QModelIndex& parent) const {
   return parent.isValid() || !report_ ? 0 : static_cast<int>(report_->chart.traces.size());
 }
 
-int ChannelListModel::columnCount(const QModelIndex& parent) const { return parent.isValid() ? 0 : 2; }
+int ChannelListModel::columnCount(const QModelIndex& parent) const {
+  return parent.isValid() ? 0 : 2 + (figures_.rates ? 1 : 0) + (figures_.differences ? 1 : 0);
+}
 
 QVariant ChannelListModel::data(const QModelIndex& index, int role) const {
   if (!index.isValid()) return {};
   const auto row = static_cast<std::size_t>(index.row());
   const ChartTrace& trace = report_->chart.traces[row];
   const bool shown = trace.channel < visible_.size() && visible_[trace.channel];
-  if (index.column() == 1) {
+  const Column column = columnAt(index.column());
+  if (column != Column::name) {
     if (role == Qt::TextAlignmentRole) return static_cast<int>(Qt::AlignVCenter | Qt::AlignRight);
     if (!reading_) return {};
+    if (column != Column::reading)
+      return role == Qt::DisplayRole ? figure(column, trace.channel) : QVariant();
     if (role == Qt::DisplayRole) return temperature_text(reading_->celsius[trace.channel], report_->unit);
     if (role == Qt::FontRole && (reading_->hottest == trace.channel || reading_->coldest == trace.channel)) {
       QFont bold;
@@ -113,7 +140,18 @@ bool ChannelListModel::setData(const QModelIndex& index, const QVariant& value, 
 
 QVariant ChannelListModel::headerData(int section, Qt::Orientation orientation, int role) const {
   if (orientation != Qt::Horizontal || role != Qt::DisplayRole) return {};
-  return section == 0 ? tr("Channel") : tr("At the pointer");
+  const QString degree = unit_sign(report_ ? report_->unit : TemperatureUnit::celsius);
+  switch (columnAt(section)) {
+    case Column::name:
+      return tr("Channel");
+    case Column::reading:
+      return tr("At the pointer");
+    case Column::rate:
+      return tr("Rate, %1/h").arg(degree);
+    case Column::difference:
+      return tr("Difference, %1").arg(degree);
+  }
+  return {};
 }
 
 Qt::ItemFlags ChannelListModel::flags(const QModelIndex& index) const {

@@ -23,6 +23,12 @@ class ChannelListModel : public QAbstractTableModel {
   void setPens(std::vector<QPen> pens);
   void setVisible(std::vector<bool> visible);
   void setReading(std::optional<PointerReading> reading);
+  /// What is given at the pointer beside the temperature.
+  struct Figures {
+    bool rates = false, differences = false;
+    bool operator==(const Figures&) const = default;
+  };
+  void setFigures(const Figures& figures);
   [[nodiscard]] std::optional<std::size_t> channelAt(int row) const;
 
   [[nodiscard]] int rowCount(const QModelIndex& parent = {}) const override;
@@ -36,7 +42,12 @@ class ChannelListModel : public QAbstractTableModel {
   void visibleWanted(std::size_t channel, bool visible);
 
  private:
+  enum class Column { name, reading, rate, difference };
+  [[nodiscard]] Column columnAt(int column) const;
+  [[nodiscard]] QVariant figure(Column column, std::size_t channel) const;
+
   std::shared_ptr<const Report> report_;
+  Figures figures_;
   std::vector<QPen> pens_;  ///< by trace
   std::vector<bool> visible_;
   std::optional<PointerReading> reading_;

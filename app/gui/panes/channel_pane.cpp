@@ -11,6 +11,7 @@
 #include <QPushButton>
 #include <QTreeView>
 #include <QVBoxLayout>
+#include <algorithm>
 #include <utility>
 
 #include "app/gui/parts/table_copy.h"
@@ -29,10 +30,11 @@ ChannelPane::ChannelPane(QWidget* parent)
       coldest_(new QLabel(this)),
       spread_(new QLabel(this)),
       all_(new QPushButton(tr("Show all"), this)),
-      none_(new QPushButton(tr("Hide all"), this)) {
+      none_(new QPushButton(tr("Hide all"), this)),
+      more_(new QPushButton(tr("More…"), this)) {
   list_->setModel(model_);
   list_->setAccessibleName(tr("Channels"));
-  list_->setToolTip(tr("Space shows or hides a channel; choosing one picks out its trace."));
+  list_->setToolTip(tr("Space shows or hides a channel; choosing channels brings their traces forward."));
   list_->setRootIsDecorated(false);
   list_->setUniformRowHeights(true);
   list_->setAllColumnsShowFocus(true);
@@ -41,10 +43,10 @@ ChannelPane::ChannelPane(QWidget* parent)
   list_->setIconSize(QSize(26, 12));
   list_->setFrameShape(QFrame::NoFrame);
   list_->header()->setStretchLastSection(false);
-  list_->header()->setSectionResizeMode(0, QHeaderView::Stretch);
-  list_->header()->setSectionResizeMode(1, QHeaderView::ResizeToContents);
+  fitColumns();
   all_->setToolTip(tr("Show every channel on the chart"));
   none_->setToolTip(tr("Hide every channel"));
+  more_->setToolTip(tr("Show only some channels: the chosen ones, a weld's, those that are evaluated"));
   for (QLabel* label : {moment_, hottest_, coldest_, spread_}) {
     label->setTextFormat(Qt::PlainText);
     // The pane must not move under the pointer when a longer name is read.
@@ -67,6 +69,7 @@ ChannelPane::ChannelPane(QWidget* parent)
   buttons->setContentsMargins(6, 4, 6, 6);
   buttons->addWidget(all_);
   buttons->addWidget(none_);
+  buttons->addWidget(more_);
   auto* layout = new QVBoxLayout(this);
   layout->setContentsMargins(0, 0, 0, 0);
   layout->setSpacing(0);
@@ -85,13 +88,14 @@ ChannelPane::ChannelPane(QWidget* parent)
   list_->installEventFilter(this);
   connect(all_, &QPushButton::clicked, this, [this] { emit allWanted(true); });
   connect(none_, &QPushButton::clicked, this, [this] { emit allWanted(false); });
-  connect(list_->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
-          [this](const QModelIndex& now) {
-            if (marking_ || !now.isValid()) return;
-            telling_ = true;
-            emit traceChosen(static_cast<std::size_t>(now.row()));
-            telling_ = false;
-          });
+  connect(more_, &QPushButton::clicked, this,
+          [this] { emit groupsWanted(more_->mapToGlobal(QPoint(0, more_->height()))); });
+  connect(list_->selectionModel(), &QItemSelectionModel::selectionChanged, this, [this] {
+    if (marking_) return;
+    telling_ = true;
+    emit tracesChosen(chosen());
+    telling_ = false;
+  });
   setReading(std::nullopt);
 }
 
@@ -140,24 +144,44 @@ bool ChannelPane::eventFilter(QObject* watched, QEvent* event) {
   }
   if (watched == list_ && event->type() == QEvent::KeyPress &&
       static_cast<QKeyEvent*>(event)->key() == Qt::Key_Escape && list_->currentIndex().isValid()) {
-    emit traceChosen(std::nullopt);
+    emit tracesChosen({});
     return true;
   }
   if (watched == list_->viewport() && event->type() == QEvent::MouseButtonPress &&
       !list_->indexAt(static_cast<QMouseEvent*>(event)->pos()).isValid())
-    emit traceChosen(std::nullopt);
+    emit tracesChosen({});
   return QWidget::eventFilter(watched, event);
 }
 
-void ChannelPane::markTrace(std::optional<std::size_t> trace) {
-  // Just chosen here: the rows chosen with it stay.
-  if (telling_ && trace && list_->currentIndex().row() == static_cast<int>(*trace)) return;
+void ChannelPane::setFigures(const ChannelListModel::Figures& figures) {
   marking_ = true;
-  if (trace)
-    list_->selectionModel()->setCurrentIndex(model_->index(static_cast<int>(*trace), 0),
-                                             QItemSelectionModel::ClearAndSelect | QItemSelectionModel::Rows);
-  else
-    list_->selectionModel()->clear();
+  const std::vector<std::size_t> kept = chosen();
+  model_->setFigures(figures);
+  fitColumns();
+  markTraces(kept);
+}
+
+void ChannelPane::fitColumns() {
+  list_->header()->setSectionResizeMode(QHeaderView::ResizeToContents);
+  list_->header()->setSectionResizeMode(0, QHeaderView::Stretch);
+}
+
+std::vector<std::size_t> ChannelPane::chosen() const {
+  std::vector<std::size_t> traces;
+  for (const QModelIndex& row : list_->selectionModel()->selectedRows())
+    traces.push_back(static_cast<std::size_t>(row.row()));
+  std::sort(traces.begin(), traces.end());
+  return traces;
+}
+
+void ChannelPane::markTraces(const std::vector<std::size_t>& traces) {
+  // Just chosen here.
+  if (telling_ && traces == chosen()) return;
+  marking_ = true;
+  list_->selectionModel()->clear();
+  for (const std::size_t trace : traces)
+    list_->selectionModel()->setCurrentIndex(model_->index(static_cast<int>(trace), 0),
+                                             QItemSelectionModel::Select | QItemSelectionModel::Rows);
   marking_ = false;
 }
 

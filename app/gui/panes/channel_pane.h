@@ -23,7 +23,11 @@ class ChannelPane : public QWidget {
   void setVisibleChannels(std::vector<bool> visible) { model_->setVisible(std::move(visible)); }
   /// Moment, hottest and coldest at the pointer; none: the pointer is not over the chart.
   void setReading(std::optional<PointerReading> reading);
-  void markTrace(std::optional<std::size_t> trace);
+  /// What is given there beside each temperature.
+  void setFigures(const ChannelListModel::Figures& figures);
+  void markTraces(const std::vector<std::size_t>& traces);
+  /// The chosen ones, from top to bottom.
+  [[nodiscard]] std::vector<std::size_t> chosen() const;
   [[nodiscard]] QTreeView* list() const { return list_; }
   [[nodiscard]] QString readingText() const;
 
@@ -33,10 +37,15 @@ class ChannelPane : public QWidget {
  signals:
   void visibleWanted(std::size_t channel, bool visible);
   void allWanted(bool visible);
-  void traceChosen(std::optional<std::size_t> trace);
+  void tracesChosen(const std::vector<std::size_t>& traces);
+  /// About the chosen channels, `trace` being the one under the pointer.
   void menuWanted(std::size_t trace, const QPoint& at);
+  /// Which channels are to be shown together.
+  void groupsWanted(const QPoint& at);
 
  private:
+  void fitColumns();
+
   std::shared_ptr<const Report> report_;
   ChannelListModel* model_;
   QTreeView* list_;
@@ -46,6 +55,7 @@ class ChannelPane : public QWidget {
   QLabel* spread_;
   QPushButton* all_;
   QPushButton* none_;
+  QPushButton* more_;
   bool marking_ = false;
   bool telling_ = false;
 };

@@ -7,7 +7,8 @@
 
 namespace soakwright::gui {
 
-PointerReading reading_at(const Chart& chart, const std::vector<bool>& visible, double at_s) {
+PointerReading reading_at(const Chart& chart, const ChartCurves* curves, const std::vector<bool>& visible,
+                          double at_s) {
   PointerReading reading;
   const Record& record = *chart.record;
   const std::vector<double>& times = record.times_s;
@@ -30,6 +31,16 @@ PointerReading reading_at(const Chart& chart, const std::vector<bool>& visible, 
     const Readings& coldest = record.channels[*reading.coldest].readings;
     reading.spread =
         TemperatureDifference::of_kelvin(Readings::difference_k(hottest, reading.row, coldest, reading.row));
+  }
+  if (!curves) return reading;
+  for (const Readings& rate : curves->rates) {
+    const auto value = reading.row < rate.rows() ? rate.celsius(reading.row) : std::nullopt;
+    reading.rates.push_back(value ? std::optional(HeatingRate::of_celsius_per_hour(*value)) : std::nullopt);
+  }
+  for (const Readings& difference : curves->differences) {
+    const auto value = reading.row < difference.rows() ? difference.celsius(reading.row) : std::nullopt;
+    reading.differences.push_back(value ? std::optional(TemperatureDifference::of_kelvin(*value))
+                                        : std::nullopt);
   }
   return reading;
 }

@@ -78,7 +78,7 @@ class ExclusionsTest : public QObject {
         if (box->isCheckable() && box->isChecked()) box->click();
       return giveReason(QStringLiteral("welder moved it"))(dialog);
     });
-    real.part<ChartPane>()->emphasise(2);
+    real.part<ChartPane>()->emphasise({2});
     real.action(QStringLiteral("Exclude…"))->trigger();
     QVERIFY(real.settled());
     QCOMPARE(real.window.session().open().analysis.record->exclusions.size(), std::size_t{1});

@@ -52,7 +52,7 @@ class MeasuringTest : public QObject {
     QCOMPARE(between(real)->lines().rowCount(), 0);
     chart->setCursor('A', 3600.0);
     chart->setCursor('B', 3600.0 * 3);
-    QTRY_VERIFY(chart->curves() != nullptr && chart->curves()->has_rates);
+    QTRY_VERIFY(chart->curves() != nullptr && chart->curves()->has.rates);
     const Between expected =
         measure_between(real.window.session().open().analysis, &chart->curves()->curves, 3600.0, 3600.0 * 3);
     // The time, four channels, the spread.
@@ -176,7 +176,7 @@ class MeasuringTest : public QObject {
     RealWindow real;
     QVERIFY(real.open({log_, procedure_}));
     auto* chart = real.part<ChartPane>();
-    chart->emphasise(1);
+    chart->emphasise({1});
     QTimer::singleShot(200, qApp, [] {
       auto* menu = qobject_cast<QMenu*>(QApplication::activePopupWidget());
       if (menu) QTest::keyClick(menu, Qt::Key_E);

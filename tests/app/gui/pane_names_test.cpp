@@ -43,7 +43,7 @@ class PaneNamesTest : public QObject {
     QVERIFY(real.open({case_.job}));
     real.action(QStringLiteral("Spread pane"))->setChecked(true);
     real.action(QStringLiteral("Rate pane"))->setChecked(true);
-    QTRY_VERIFY(real.part<ChartPane>()->curves() && real.part<ChartPane>()->curves()->has_rates);
+    QTRY_VERIFY(real.part<ChartPane>()->curves() && real.part<ChartPane>()->curves()->has.rates);
     const QImage picture = drawn(real);
     const auto panes = plot(real)->axisRects();
     QVERIFY(panes.size() >= 3);

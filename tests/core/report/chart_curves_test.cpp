@@ -55,11 +55,33 @@ TEST_CASE("a rate curve has the slope of the window about each reading, and none
 TEST_CASE("spreads are the same without the rates") {
   const Analysis analysis = made_up_analysis();
   const ChartCurves all = chart_curves(analysis);
-  const ChartCurves some = chart_curves(analysis, CurvesOf::spreads);
+  const ChartCurves some = chart_curves(analysis, {false, std::nullopt});
   for (const Readings& rate : some.rates) CHECK(rate.rows() == 0);
   REQUIRE(some.spreads.size() == all.spreads.size());
   CHECK(largest(some.spreads[0].kelvin) == largest(all.spreads[0].kelvin));
   CHECK(some.rate_limits.size() == all.rate_limits.size());
+}
+
+// Worked by hand: half an hour up at 100 and 120 °C/h from 20 °C they are at 70 and 80 °C.
+TEST_CASE("differences are from the channel that was named, and missing where either reading is") {
+  Analysis analysis;
+  analysis.record = std::make_shared<const Record>(MadeRecord::every(60.0, 61)
+                                                       .course("TC1", {{0, 20}, {60, 120}}, 2)
+                                                       .course("TC2", {{0, 20}, {60, 140}}, 2)
+                                                       .course("TC3", {{0, 20}, {60, 20}}, 0)
+                                                       .missing("TC1", 600.0, 600.0)
+                                                       .missing("TC3", 1200.0, 1200.0)
+                                                       .record());
+  const ChartCurves curves = chart_curves(analysis, {false, 1});
+  REQUIRE(curves.differences.size() == 3);
+  CHECK(curves.differences[0].celsius(30) == -10.0);
+  CHECK(curves.differences[1].celsius(30) == 0.0);
+  CHECK(curves.differences[2].celsius(30) == -60.0);
+  CHECK_FALSE(curves.differences[0].celsius(10));
+  CHECK_FALSE(curves.differences[2].celsius(20));
+  CHECK(curves.differences[2].celsius(10) == -20.0);
+  CHECK(curves.rates[0].rows() == 0);
+  CHECK(chart_curves(analysis).differences.empty());
 }
 
 TEST_CASE("the largest of a curve is what the requirement measured") {

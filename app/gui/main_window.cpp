@@ -26,6 +26,7 @@
 #include "app/gui/panes/procedure_pane.h"
 #include "app/gui/panes/start_page.h"
 #include "app/gui/parts/error_bar.h"
+#include "app/gui/parts/find_bar.h"
 #include "app/gui/parts/message_strip.h"
 #include "app/gui/parts/summary_bar.h"
 #include "app/gui/window_actions.h"
@@ -59,6 +60,8 @@ MainWindow::MainWindow(SavedSettings& memory, QWidget* parent) : QMainWindow(par
   wirePanes();
   wireSaving();
   wireChannels();
+  wireMoments();
+  wireFinding();
   wireMeasuring();
   wireComparing();
   wireReview();
@@ -149,7 +152,14 @@ void MainWindow::buildLists() {
     lists_->addTab(list == findings_ ? static_cast<QWidget*>(finding_pane_) : list, list->accessibleName());
   card_ = new DetailPanel(this);
   beside_lists_ = new QSplitter(Qt::Horizontal, this);
-  beside_lists_->addWidget(lists_);
+  find_bar_ = new FindBar(this);
+  auto* found_in = new QWidget(this);
+  auto* over = new QVBoxLayout(found_in);
+  over->setContentsMargins(0, 0, 0, 0);
+  over->setSpacing(0);
+  over->addWidget(lists_, 1);
+  over->addWidget(find_bar_);
+  beside_lists_->addWidget(found_in);
   review_form_ = new ReviewForm(this);
   auto* side = new QWidget(this);
   auto* below = new QVBoxLayout(side);
@@ -159,7 +169,7 @@ void MainWindow::buildLists() {
   below->addWidget(review_form_);
   beside_lists_->addWidget(side);
   // Their own least heights would take the chart's room in a low window.
-  for (QWidget* part : {static_cast<QWidget*>(lists_), side}) part->setMinimumHeight(kLeastLists);
+  for (QWidget* part : {found_in, side}) part->setMinimumHeight(kLeastLists);
   for (ListPane* list : {requirements_, findings_, deviations_, phases_, suspects_, notices_, between_})
     list->setMinimumHeight(kLeastList);
   card_->setMinimumHeight(kLeastList);

@@ -32,6 +32,7 @@ class ListPane;
 class ImportSettingsPane;
 class ErrorBar;
 class JobPane;
+class FindBar;
 class FindingPane;
 class ManualWindow;
 class MessageStrip;
@@ -106,6 +107,9 @@ class MainWindow : public QMainWindow {
   void showCase(bool record);
   void showSelection();
   [[nodiscard]] QWidget* pageOf(ListPane* list) const;
+  /// The list whose page is shown.
+  [[nodiscard]] ListPane* shownList() const;
+  void wireFinding();
   void showVisibility();
   void showColours();
   void showPointer(std::optional<double> at_s);
@@ -148,10 +152,14 @@ class MainWindow : public QMainWindow {
   void workOutCurves();
   void showBetween();
   void copyBetween();
-  void offerForTime(double from_s, double to_s, std::optional<std::size_t> trace, const QPoint& at);
   void showStage(std::size_t stage);
   void copyChart();
   void stepFinding(int step);
+  // window_moments.cpp
+  void wireMoments();
+  void askForRemark(double at_s);
+  void offerForMoment(double at_s, std::optional<std::size_t> trace, const QPoint& at);
+  void offerForTime(double from_s, double to_s, std::optional<std::size_t> trace, const QPoint& at);
   // window_channels.cpp
   void wireChannels();
   void pickTraces(const std::vector<std::size_t>& traces);
@@ -228,6 +236,7 @@ class MainWindow : public QMainWindow {
   QSplitter* above_lists_ = nullptr;
   QSplitter* beside_lists_ = nullptr;
   QTabWidget* lists_ = nullptr;
+  FindBar* find_bar_ = nullptr;
   ListPane* requirements_ = nullptr;
   FindingPane* finding_pane_ = nullptr;
   ListPane* findings_ = nullptr;  ///< its list

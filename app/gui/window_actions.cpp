@@ -50,6 +50,9 @@ WindowActions::WindowActions(QMainWindow& w, QUndoStack& edits)
       save_procedure_as(make(w, tr("Save proce&dure as…"), {}, tr("Save the procedure in another file"))),
       exclude(make(w, tr("&Exclude…"), tr("Ctrl+D"),
                    tr("Exclude a thermocouple in whole or in part, with a reason"))),
+      add_remark(make(w, tr("Add re&mark…"), tr("Ctrl+M"),
+                      tr("Write a remark at the reading line, else in the middle of what is shown"))),
+      find(make(w, tr("&Find in the list…"), QKeySequence::Find, tr("Find text in the list that is shown"))),
       reload(make(w, tr("&Reload"), tr("F5"), tr("Reload files that changed on disk, and evaluate again"))),
       close_job(make(w, tr("Close jo&b"), {}, tr("Close the job; log and procedure stay open"))),
       close_all(make(w, tr("&Close all"), tr("Ctrl+W"), tr("Close log, procedure and job"))),
@@ -67,8 +70,8 @@ WindowActions::WindowActions(QMainWindow& w, QUndoStack& edits)
       zoom_in(make(w, tr("Zoom &in"), QKeySequence::ZoomIn, tr("Show less time"))),
       zoom_out(make(w, tr("Zoom &out"), QKeySequence::ZoomOut, tr("Show more time"))),
       reset_view(make(w, tr("&Whole record"), tr("Ctrl+0"), tr("Show the whole record"))),
-      fit_temperature(
-          make(w, tr("&Fit temperature"), tr("Ctrl+F"), tr("Fit the temperature axis to what is in view"))),
+      fit_temperature(make(w, tr("&Fit temperature"), tr("Ctrl+Shift+F"),
+                           tr("Fit the temperature axis to what is in view"))),
       previous_view(
           make(w, tr("Previous vie&w"), {}, tr("Go back to the view before (Alt+Left on the chart)"))),
       next_view(make(w, tr("Next v&iew"), {}, tr("Go forward again (Alt+Right on the chart)"))),
@@ -105,6 +108,8 @@ WindowActions::WindowActions(QMainWindow& w, QUndoStack& edits)
       show_required(make_switch(
           w, tr("Re&quired cycle"), {},
           tr("Show or hide the fastest permitted ramps and the required hold time on the chart"))),
+      show_overview(make_switch(w, tr("&Overview of the record"), {},
+                                tr("Show or hide the whole record as a strip below the chart"))),
       full_screen(make(w, tr("F&ull screen"), QKeySequence::FullScreen, tr("Use the whole screen"))),
       next_pane(make(w, tr("&Next pane"), tr("F6"), tr("Move to the next pane"))),
       next_requirement(make(w, tr("Ne&xt requirement"), tr("Alt+Down"), tr("Choose the next requirement"))),
@@ -157,7 +162,9 @@ WindowActions::WindowActions(QMainWindow& w, QUndoStack& edits)
   edit->addSeparator();
   edit->addAction(copy_chart);
   edit->addSeparator();
-  edit->addAction(exclude);
+  edit->addActions({exclude, add_remark});
+  edit->addSeparator();
+  edit->addAction(find);
   QMenu* view = w.menuBar()->addMenu(tr("&View"));
   view->addActions({show_chart, show_reading, show_job, show_procedure});
   view->addSeparator();
@@ -181,8 +188,8 @@ WindowActions::WindowActions(QMainWindow& w, QUndoStack& edits)
   view->addSeparator();
   view->addActions({previous_requirement, next_requirement, previous_finding, next_finding, next_pane});
   view->addSeparator();
-  view->addActions(
-      {show_channels, show_lists, show_spread, show_rate, show_difference, show_required, full_screen});
+  view->addActions({show_channels, show_lists, show_spread, show_rate, show_difference, show_required,
+                    show_overview, full_screen});
   QMenu* measure = w.menuBar()->addMenu(tr("&Measure"));
   measure->addActions({cursor_a, cursor_b, clear_cursors, copy_between});
   QMenu* comparing = w.menuBar()->addMenu(tr("&Compare"));
@@ -212,16 +219,24 @@ WindowActions::WindowActions(QMainWindow& w, QUndoStack& edits)
 }
 
 void WindowActions::enableFor(const Open& open) {
-  for (QAction* action :
-       {export_result, export_picture,  zoom_in,       zoom_out,      reset_view,    fit_temperature,
-        show_chart,    show_reading,    show_channels, show_lists,    next_pane,     previous_view,
-        next_view,     cursor_a,        cursor_b,      clear_cursors, copy_between,  show_spread,
-        show_rate,     show_difference, compare,       print,         print_preview, copy_chart})
+  for (QAction* action : {export_result, export_picture,
+                          zoom_in,       zoom_out,
+                          reset_view,    fit_temperature,
+                          show_chart,    show_reading,
+                          show_channels, show_lists,
+                          next_pane,     previous_view,
+                          next_view,     cursor_a,
+                          cursor_b,      clear_cursors,
+                          copy_between,  show_spread,
+                          show_rate,     show_difference,
+                          compare,       print,
+                          print_preview, copy_chart,
+                          show_overview, find})
     action->setEnabled(open.record);
   for (QAction* action : {next_requirement, previous_requirement, next_finding, previous_finding,
                           show_required, compare_settings})
     action->setEnabled(open.evaluated);
-  for (QAction* action : {exclude, new_job, export_report})
+  for (QAction* action : {exclude, add_remark, new_job, export_report})
     action->setEnabled(open.record && !open.read_only);
   new_procedure->setEnabled(!open.read_only);
   close_job->setEnabled(open.job && !open.read_only);

@@ -24,6 +24,8 @@ struct WindowActions {
   QAction* save_job_as;
   QAction* save_procedure_as;
   QAction* exclude;
+  QAction* add_remark;
+  QAction* find;
   QAction* reload;
   QAction* close_job;
   QAction* close_all;
@@ -63,6 +65,7 @@ struct WindowActions {
   QAction* show_rate;
   QAction* show_difference;
   QAction* show_required;
+  QAction* show_overview;
   QAction* full_screen;
   QAction* next_pane;
   QAction* next_requirement;

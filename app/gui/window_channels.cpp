@@ -10,16 +10,11 @@
 #include "app/gui/panes/channel_groups.h"
 #include "app/gui/panes/channel_pane.h"
 #include "app/gui/parts/table_copy.h"
+#include "app/gui/texts/window_text.h"
 #include "app/gui/window_actions.h"
 #include "app/pdf/shown_text.h"
 
 namespace soakwright::gui {
-namespace {
-
-/// A text of the record in a menu: no letter of it is a key.
-QString menu_text(QString text) { return text.replace(u'&', QStringLiteral("&&")); }
-
-}  // namespace
 
 void MainWindow::wireChannels() {
   connect(channels_, &ChannelPane::tracesChosen, this, &MainWindow::pickTraces);

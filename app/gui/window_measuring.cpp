@@ -6,7 +6,6 @@
 #include <QActionGroup>
 #include <QClipboard>
 #include <QGuiApplication>
-#include <QMenu>
 #include <QMimeData>
 #include <QStatusBar>
 #include <QTabWidget>
@@ -54,6 +53,12 @@ void MainWindow::wireMeasuring() {
   pane(a.show_spread, CurveKind::spread, true);
   pane(a.show_rate, CurveKind::rate, false);
   pane(a.show_difference, CurveKind::difference, false);
+  const QString overview = QStringLiteral("overview");
+  connect(a.show_overview, &QAction::toggled, this, [this, overview](bool shown) {
+    chart_->showOverview(shown);
+    memory_.keepLayout(overview, shown ? "1" : "0");
+  });
+  a.show_overview->setChecked(memory_.layout(overview) != "0");
   connect(a.full_screen, &QAction::triggered, this,
           [this] { setWindowState(windowState() ^ Qt::WindowFullScreen); });
   on(a.previous_view, [this] { chart_->previousView(); });
@@ -74,7 +79,6 @@ void MainWindow::wireMeasuring() {
   on(a.copy_chart, [this] { copyChart(); });
   connect(chart_, &ChartPane::cursorsChanged, this, &MainWindow::showBetween);
   connect(chart_, &ChartPane::copyWanted, this, &MainWindow::copyBetween);
-  connect(chart_, &ChartPane::timeDrawn, this, &MainWindow::offerForTime);
   connect(chart_, &ChartPane::stageKeyed, this, &MainWindow::showStage);
   connect(&curve_work_, &CurveWork::ready, this, [this](const std::shared_ptr<const CurveSet>& curves) {
     if (!session_.open().has_record() || curves->record != session_.open().analysis.record) return;
@@ -124,31 +128,6 @@ void MainWindow::copyBetween() {
   if (between_->lines().rowCount() == 0) return;
   copy_table(between_->lines());
   statusBar()->showMessage(tr("Copied what lies between A and B"), kDone_ms);
-}
-
-void MainWindow::offerForTime(double from_s, double to_s, std::optional<std::size_t> trace,
-                              const QPoint& at) {
-  const Report* report = session_.report();
-  if (!report) return;
-  QMenu menu(this);
-  QAction* zoom = menu.addAction(tr("&Zoom to this time"));
-  QAction* measure = menu.addAction(tr("&Measure from A to B"));
-  const QString name = trace ? pdf::shown_text(report->chart.traces[*trace].name) : QString();
-  QAction* exclude =
-      menu.addAction(trace ? tr("&Exclude %1 here…").arg(QString(name).replace(u'&', QStringLiteral("&&")))
-                           : tr("&Exclude a thermocouple here…"));
-  exclude->setVisible(!session_.open().read_only());
-  const QAction* chosen = menu.exec(at);
-  if (chosen == zoom) {
-    const ChartPane::Ranges now = chart_->ranges();
-    chart_->setRanges({from_s, to_s, now.low_c, now.high_c});
-  } else if (chosen == measure) {
-    chart_->setCursor('A', from_s);
-    chart_->setCursor('B', to_s);
-  } else if (chosen == exclude) {
-    askToExclude(trace ? std::optional(report->chart.traces[*trace].channel) : std::nullopt,
-                 std::pair{from_s, to_s});
-  }
 }
 
 void MainWindow::copyChart() {

@@ -25,6 +25,7 @@
 #include "app/gui/panes/procedure_pane.h"
 #include "app/gui/panes/start_page.h"
 #include "app/gui/parts/error_bar.h"
+#include "app/gui/parts/find_bar.h"
 #include "app/gui/parts/summary_bar.h"
 #include "app/gui/window_actions.h"
 
@@ -167,6 +168,26 @@ void MainWindow::stepRequirement(int step) {
     line = std::clamp(lines.lineOf(chosen.index).value_or(0) + step, 0, lines.rowCount() - 1);
   session_.select(
       {Selection::Kind::requirement, lines.content().lines[static_cast<std::size_t>(line)].index});
+}
+
+ListPane* MainWindow::shownList() const {
+  for (ListPane* list : {requirements_, findings_, deviations_, phases_, suspects_, notices_, between_})
+    if (lists_->currentWidget() == pageOf(list)) return list;
+  return requirements_;
+}
+
+void MainWindow::wireFinding() {
+  connect(actions_->find, &QAction::triggered, this, [this] {
+    actions_->show_lists->setChecked(true);
+    find_bar_->start();
+  });
+  connect(find_bar_, &FindBar::wanted, this, [this](const QString& text, int step) {
+    find_bar_->sayFound(text.isEmpty() || shownList()->find(text, step));
+  });
+  connect(find_bar_, &FindBar::closed, this, [this] {
+    find_bar_->hide();
+    shownList()->setFocus();
+  });
 }
 
 void MainWindow::nextPane() {

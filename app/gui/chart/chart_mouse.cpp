@@ -141,6 +141,11 @@ void ChartPane::release(const QPointF& position) {
   if ((position - pressed_at_).manhattanLength() <= kClickSlack) {
     // Shift sets B and Ctrl sets A; without them a click chooses.
     if (was == Drag::time) return setCursor('A', timeAt(position.x()));
+    const PixelMap map(*traces_rect_);
+    if (pressed_button_ == Qt::RightButton && position.x() >= map.rect.left() &&
+        position.x() <= map.rect.right())
+      return emit menuWanted(timeAt(position.x()), traceNear(position),
+                             plot_->mapToGlobal(position.toPoint()));
     if (was == Drag::frame && pressed_button_ == Qt::LeftButton) return setCursor('B', timeAt(position.x()));
     return click(position);
   }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Moving over the chart: zoom, pan, the reading line, and the keys for them.
 
+#include <QContextMenuEvent>
 #include <QKeyEvent>
 #include <algorithm>
 #include <cmath>
@@ -176,6 +177,12 @@ void ChartPane::keyPressEvent(QKeyEvent* event) {
       break;
   }
   QWidget::keyPressEvent(event);
+}
+
+/// The menu key; the right button is heard when it is let go, since it frames too.
+void ChartPane::contextMenuEvent(QContextMenuEvent* event) {
+  if (event->reason() != QContextMenuEvent::Keyboard || !scene_.chart()) return;
+  emit menuWanted(momentChosen(), emphasised(), mapToGlobal(rect().center()));
 }
 
 void ChartPane::focusInEvent(QFocusEvent* event) {

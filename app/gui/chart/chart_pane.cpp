@@ -11,6 +11,7 @@
 
 #include "app/gui/chart/chart_layers.h"
 #include "app/gui/chart/chart_tickers.h"
+#include "app/gui/chart/time_overview.h"
 #include "app/pdf/shown_text.h"
 
 namespace soakwright::gui {
@@ -29,7 +30,17 @@ ChartPane::ChartPane(QWidget* parent) : QWidget(parent), plot_(new QCustomPlot(t
          "temperature, Home shows the whole record, comma and full stop move the reading line."));
   auto* layout = new QVBoxLayout(this);
   layout->setContentsMargins(0, 0, 0, 0);
-  layout->addWidget(plot_);
+  layout->setSpacing(0);
+  layout->addWidget(plot_, 1);
+  overview_ =
+      new TimeOverview([this](double from_s, double to_s) { return extremesShown(from_s, to_s); }, this);
+  layout->addWidget(overview_);
+  connect(overview_, &TimeOverview::wanted, this, [this](const TimeSpan& shown) {
+    const Ranges now = ranges();
+    setRanges({shown.from_s, shown.to_s, now.low_c, now.high_c});
+  });
+  connect(plot_, &QCustomPlot::afterLayout, this,
+          [this] { overview_->setEnds(traces_rect_->left(), traces_rect_->right()); });
   plot_->setFocusPolicy(Qt::NoFocus);
   plot_->setMouseTracking(true);
   plot_->installEventFilter(this);
@@ -126,6 +137,7 @@ void ChartPane::show(std::shared_ptr<const Report> report, std::shared_ptr<const
     traces_rect_->axis(QCPAxis::atLeft)->setLabel(pdf::shown_text(chart->temperature_axis));
   }
   layOutLanes();
+  layOutOverview();
   if (!keep_view) {
     resetView();
     settleView();
@@ -165,6 +177,7 @@ void ChartPane::layOutLanes() {
 void ChartPane::setVisibleChannels(std::vector<bool> visible) {
   scene_.visible = std::move(visible);
   fitDifferences();
+  layOutOverview();
   replot();
 }
 
@@ -205,6 +218,7 @@ void ChartPane::applyColours() {
   const ChartColours& colours = scene_.colours;
   if (scene_.chart()) scene_.pens = trace_pens(*scene_.chart(), colours);
   plot_->setBackground(QBrush(colours.background));
+  overview_->setColours(colours);
   QFont small = font();
   small.setPointSizeF(std::max(7.5, small.pointSizeF() * 0.92));
   std::vector<QCPAxis*> axes;
@@ -237,6 +251,7 @@ void ChartPane::changeEvent(QEvent* event) {
 void ChartPane::resizeEvent(QResizeEvent* event) {
   QWidget::resizeEvent(event);
   layOutPanes();
+  layOutOverview();
   clock_->setTickCount(std::clamp(width() / 110, 3, 14));
   thermometer_->setTickCount(std::clamp(height() / 60, 3, 10));
 }
@@ -259,11 +274,16 @@ void ChartPane::setRanges(const Ranges& ranges) {
   for (QCPAxisRect* rect : rects()) rect->axis(QCPAxis::atBottom)->setRange(ranges.from_s, ranges.to_s);
   traces_rect_->axis(QCPAxis::atLeft)->setRange(ranges.low_c, ranges.high_c);
   fitDifferences();
+  overview_->setShown({ranges.from_s, ranges.to_s});
   keepView(false);
   replot();
 }
 
 std::pair<double, double> ChartPane::temperaturesShown(double from_s, double to_s) const {
+  return extremesShown(from_s, to_s).value_or(std::pair{0.0, 100.0});
+}
+
+std::optional<std::pair<double, double>> ChartPane::extremesShown(double from_s, double to_s) const {
   double low = std::numeric_limits<double>::infinity();
   double high = -low;
   if (scene_.chart() && scene_.traces) {
@@ -281,7 +301,7 @@ std::pair<double, double> ChartPane::temperaturesShown(double from_s, double to_
       high = std::max(high, static_cast<double>(extremes.highest));
     }
   }
-  return low <= high ? std::pair{low, high} : std::pair{0.0, 100.0};
+  return low <= high ? std::optional(std::pair{low, high}) : std::nullopt;
 }
 
 ChartPane::Ranges ChartPane::wholeRecord() const {

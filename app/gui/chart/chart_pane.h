@@ -24,6 +24,7 @@ class CurveLayer;
 class RateTicker;
 class LaneLayer;
 class TemperatureTicker;
+class TimeOverview;
 
 class ChartPane : public QWidget {
   Q_OBJECT
@@ -61,6 +62,8 @@ class ChartPane : public QWidget {
   void setCurves(std::shared_ptr<const CurveSet> curves);
   [[nodiscard]] const CurveSet* curves() const { return scene_.curves.get(); }
   void showCurves(CurveKind kind, bool shown);
+  /// The strip of the whole record below everything.
+  void showOverview(bool shown);
   [[nodiscard]] bool curvesShown(CurveKind kind) const;
   /// The values between which its axis runs.
   [[nodiscard]] std::pair<double, double> curveRange(CurveKind kind) const;
@@ -109,7 +112,9 @@ class ChartPane : public QWidget {
   /// To the view before, and back again.
   void previousView();
   void nextView();
-  /// The reading line, else the middle of the view, becomes cursor A or B.
+  /// The reading line, else the middle of the view.
+  [[nodiscard]] double momentChosen() const;
+  /// That becomes cursor A or B.
   void setCursorHere(char name);
   void clearCursors();
 
@@ -123,6 +128,8 @@ class ChartPane : public QWidget {
   void cursorsChanged();
   /// A time was drawn over with Ctrl held, from the trace that it began at or that is picked out.
   void timeDrawn(double from_s, double to_s, std::optional<std::size_t> trace, const QPoint& at);
+  /// A click with the right button, or the menu key.
+  void menuWanted(double at_s, std::optional<std::size_t> trace, const QPoint& at);
   /// Ctrl+C with both cursors set.
   void copyWanted();
   void stageKeyed(std::size_t stage);
@@ -133,6 +140,7 @@ class ChartPane : public QWidget {
   void keyPressEvent(QKeyEvent* event) override;
   void changeEvent(QEvent* event) override;
   void resizeEvent(QResizeEvent* event) override;
+  void contextMenuEvent(QContextMenuEvent* event) override;
   void focusInEvent(QFocusEvent* event) override;
   void focusOutEvent(QFocusEvent* event) override;
   bool eventFilter(QObject* watched, QEvent* event) override;
@@ -149,6 +157,9 @@ class ChartPane : public QWidget {
   void click(const QPointF& position);
   [[nodiscard]] std::optional<std::size_t> traceNear(const QPointF& position) const;
   [[nodiscard]] Ranges wholeRecord() const;
+  void layOutOverview();
+  /// Of every trace that is shown.
+  [[nodiscard]] std::optional<std::pair<double, double>> extremesShown(double from_s, double to_s) const;
   void moveTo(double from_s, double to_s);
   [[nodiscard]] std::pair<double, double> temperaturesShown(double from_s, double to_s) const;
   void replot();
@@ -187,6 +198,8 @@ class ChartPane : public QWidget {
   QSharedPointer<ClockTicker> clock_;
   QSharedPointer<TemperatureTicker> thermometer_;
   QRubberBand* frame_ = nullptr;
+  TimeOverview* overview_ = nullptr;
+  bool overview_shown_ = true;
   enum class Drag { none, pan, frame, time, cursor, limit };
   Drag drag_ = Drag::none;
   QPointF pressed_at_;

@@ -8,6 +8,7 @@
 #include "app/gui/chart/chart_pane.h"
 #include "app/gui/chart/chart_tickers.h"
 #include "app/gui/chart/curve_set.h"
+#include "app/gui/chart/time_overview.h"
 #include "app/gui/texts/reading_text.h"
 #include "app/pdf/shown_text.h"
 
@@ -17,8 +18,9 @@ namespace {
 constexpr int kLeftMargin = 64;
 constexpr int kTopMargin = 6;
 constexpr int kCurveHeight = 74;
-constexpr int kLeastCurveHeight = 46;
-constexpr int kShareOfCurves = 6;           ///< a curve pane takes no more than a sixth of the chart
+constexpr int kLeastCurveHeight = 30;
+constexpr int kShareOfCurve = 6;            ///< a curve pane takes no more than a sixth of the chart
+constexpr double kShareOfCurves = 0.42;     ///< nor all of them with their names more than this
 constexpr int kLeastHeightForCurves = 250;  ///< of the chart; below it the temperatures need all the room
 constexpr std::size_t kMostViews = 60;
 constexpr double kNearCursor = 5.0;  ///< pixels
@@ -77,9 +79,21 @@ void ChartPane::layOutMargins() {
   lanes_rect_->setMinimumMargins(QMargins(kLeftMargin, 3, right, 2));
 }
 
+void ChartPane::showOverview(bool shown) {
+  overview_shown_ = shown;
+  layOutOverview();
+}
+
+void ChartPane::layOutOverview() {
+  const Ranges whole = wholeRecord();
+  overview_->setVisible(overview_shown_ && scene_.chart() && roomForCurves());
+  overview_->setWhole({whole.from_s, whole.to_s});
+}
+
 void ChartPane::setOverlay(std::optional<ChartOverlay> overlay) {
   scene_.overlay = std::move(overlay);
   layOutMargins();
+  layOutOverview();
   replot();
 }
 
@@ -99,7 +113,13 @@ void ChartPane::layOutPanes() {
   for (QCPAxisRect* rect : rects())
     if (rect->layout()) grid->take(rect);
   grid->simplify();
-  const int height = std::clamp(this->height() / kShareOfCurves, kLeastCurveHeight, kCurveHeight);
+  const auto shown_panes =
+      std::count_if(below_.begin(), below_.end(), [](const CurvePane& one) { return one.shown; });
+  const double room =
+      kShareOfCurves * this->height() / static_cast<double>(std::max<std::ptrdiff_t>(1, shown_panes));
+  const int most = std::min({static_cast<int>(room) - PolylineLayer::nameHeight(plot_->font()),
+                             this->height() / kShareOfCurve, kCurveHeight});
+  const int height = std::max(most, kLeastCurveHeight);
   int row = 0;
   grid->addElement(row++, 0, traces_rect_);
   for (CurvePane& pane : below_) {
@@ -165,10 +185,13 @@ void ChartPane::setCursor(char name, std::optional<double> at_s) {
   emit cursorsChanged();
 }
 
-void ChartPane::setCursorHere(char name) {
-  if (!scene_.chart()) return;
+double ChartPane::momentChosen() const {
   const Ranges now = ranges();
-  setCursor(name, scene_.pointer_s.value_or(0.5 * (now.from_s + now.to_s)));
+  return scene_.pointer_s.value_or(0.5 * (now.from_s + now.to_s));
+}
+
+void ChartPane::setCursorHere(char name) {
+  if (scene_.chart()) setCursor(name, momentChosen());
 }
 
 void ChartPane::clearCursors() {

@@ -138,18 +138,34 @@ bool ChannelListModel::setData(const QModelIndex& index, const QVariant& value, 
   return true;
 }
 
+QString ChannelListModel::headerTip(Column column) {
+  switch (column) {
+    case Column::name:
+      break;
+    case Column::reading:
+      return tr("What the channel reads at the pointer");
+    case Column::rate:
+      return tr("Slope of the window of the evaluation about the pointer");
+    case Column::difference:
+      return tr("Reading at the pointer, less that of the channel named above the difference pane");
+  }
+  return {};
+}
+
 QVariant ChannelListModel::headerData(int section, Qt::Orientation orientation, int role) const {
+  if (orientation == Qt::Horizontal && role == Qt::ToolTipRole && section > 0)
+    return headerTip(columnAt(section));
   if (orientation != Qt::Horizontal || role != Qt::DisplayRole) return {};
   const QString degree = unit_sign(report_ ? report_->unit : TemperatureUnit::celsius);
   switch (columnAt(section)) {
     case Column::name:
       return tr("Channel");
     case Column::reading:
-      return tr("At the pointer");
+      return columnCount() == 2 ? tr("At the pointer") : tr("Reading");
     case Column::rate:
       return tr("Rate, %1/h").arg(degree);
     case Column::difference:
-      return tr("Difference, %1").arg(degree);
+      return tr("Diff., %1").arg(degree);
   }
   return {};
 }

@@ -44,6 +44,7 @@ class ChannelListModel : public QAbstractTableModel {
  private:
   enum class Column { name, reading, rate, difference };
   [[nodiscard]] Column columnAt(int column) const;
+  [[nodiscard]] static QString headerTip(Column column);
   [[nodiscard]] QVariant figure(Column column, std::size_t channel) const;
 
   std::shared_ptr<const Report> report_;

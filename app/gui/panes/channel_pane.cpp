@@ -20,6 +20,12 @@
 #include "core/units/printed_quantity.h"
 
 namespace soakwright::gui {
+namespace {
+
+constexpr int kSwatchAndBox = 70;
+constexpr int kLettersOfName = 6;
+
+}  // namespace
 
 ChannelPane::ChannelPane(QWidget* parent)
     : QWidget(parent),
@@ -164,6 +170,15 @@ void ChannelPane::setFigures(const ChannelListModel::Figures& figures) {
 void ChannelPane::fitColumns() {
   list_->header()->setSectionResizeMode(QHeaderView::ResizeToContents);
   list_->header()->setSectionResizeMode(0, QHeaderView::Stretch);
+  // With more figures than the temperature the names would have no room left.
+  int width = 0;
+  if (model_->columnCount() > 2) {
+    width = kSwatchAndBox + kLettersOfName * fontMetrics().averageCharWidth();
+    for (int column = 1; column < model_->columnCount(); ++column)
+      width += std::max(list_->header()->sectionSizeHint(column),
+                        fontMetrics().horizontalAdvance(QStringLiteral("  1000.0 °C")));
+  }
+  list_->setMinimumWidth(width);
 }
 
 std::vector<std::size_t> ChannelPane::chosen() const {

@@ -94,6 +94,24 @@ void ListPane::mark(std::optional<std::size_t> index) {
   marking_ = false;
 }
 
+bool ListPane::find(const QString& text, int step) {
+  const int rows = model_->rowCount();
+  const int now = std::max(0, currentIndex().row());
+  for (int tried = 0; tried < rows; ++tried) {
+    // Step 0 begins where one is; the others end there.
+    const int away = step == 0 ? tried : step * (tried + 1);
+    const int row = ((now + away) % rows + rows) % rows;
+    const ListLine& line = model_->content().lines[static_cast<std::size_t>(row)];
+    if (line.heading || line.cells.filter(text, Qt::CaseInsensitive).isEmpty()) continue;
+    const QModelIndex found = model_->index(row, 0);
+    if (found == currentIndex()) return true;
+    selectionModel()->setCurrentIndex(found, QItemSelectionModel::ClearAndSelect | QItemSelectionModel::Rows);
+    scrollTo(found);
+    return true;
+  }
+  return false;
+}
+
 void ListPane::keyPressEvent(QKeyEvent* event) {
   if (event->matches(QKeySequence::Copy)) {
     copy_chosen_rows(*model_, selectionModel()->selectedRows());

@@ -18,6 +18,10 @@ class ListPane : public QTreeView {
   void setColours(const ChartColours& colours) { model_->setColours(colours); }
   /// Marks the line that leads to `index`; none: no line is marked. Emits no signal.
   void mark(std::optional<std::size_t> index);
+  /// Chooses the next line with `text` in one of its cells, whatever the case of its letters: from the
+  /// current line on (0), behind it (1) or before it (-1), and on from the other end. False where there is
+  /// none.
+  bool find(const QString& text, int step);
   [[nodiscard]] const ReportListModel& lines() const { return *model_; }
 
  signals:

@@ -31,6 +31,9 @@ QString keys_text() {
          row(tr("drag a limit"),
              tr("change a limit of the procedure; Escape leaves it as it was, Ctrl + Z takes it back")) +
          row(tr("double click"), tr("the whole record")) +
+         row(tr("right click, menu key"),
+             tr("what can be done there: a remark, cursors, exclude, differences")) +
+         row(tr("drag the frame below the chart"), tr("show another time; its ends: more time or less")) +
          row(tr("click"), tr("choose a trace, or a finding, phase or stage below the chart")) +
          row(tr("Ctrl + click, Shift + click"), tr("set cursor A, cursor B; drag a cursor to move it")) +
          row(tr("A, B"), tr("set cursor A, cursor B at the reading line")) +
@@ -47,7 +50,11 @@ QString keys_text() {
          row(tr("F1"), tr("the manual's page about what has the focus")) + row(tr("F6"), tr("next pane")) +
          row(tr("Alt + Down, Alt + Up"), tr("next or previous requirement")) +
          row(tr("F3, Shift + F3"), tr("next or previous finding")) +
-         row(tr("F9, Shift + F9"), tr("show or hide the spread pane, the rate pane")) +
+         row(tr("F9, Shift + F9, Ctrl + F9"),
+             tr("show or hide the spread pane, the rate pane, the difference pane")) +
+         row(tr("Ctrl + F"),
+             tr("find text in the list that is shown; Enter and Shift + Enter go on and back")) +
+         row(tr("Ctrl + M"), tr("add a remark at the reading line")) +
          row(tr("Ctrl + D"), tr("exclude a thermocouple in whole or in part, with a reason")) +
          row(tr("Ctrl + S"), tr("save what is changed in job, procedure or review")) +
          row(tr("Ctrl + Z, Ctrl + Shift + Z"), tr("undo, redo")) +

@@ -14,4 +14,6 @@ std::string path_bytes(const QString& path) { return QFile::encodeName(path).toS
 
 QString html_text(const std::string& text) { return pdf::shown_text(text).toHtmlEscaped(); }
 
+QString menu_text(QString text) { return text.replace(u'&', QStringLiteral("&&")); }
+
 }  // namespace soakwright::gui

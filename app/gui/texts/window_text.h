@@ -13,5 +13,7 @@ QString tr(const char* text);
 std::string path_bytes(const QString& path);
 /// shown_text() in which nothing is taken for markup.
 QString html_text(const std::string& text);
+/// A text of the record in a menu: no letter of it becomes a key.
+QString menu_text(QString text);
 
 }  // namespace soakwright::gui

@@ -2,6 +2,7 @@
 // Channels beside each other: what each does at the pointer, several brought forward, groups shown alone, and
 // the difference from one of them.
 
+#include <QHeaderView>
 #include <QMenu>
 #include <QTreeView>
 
@@ -61,7 +62,7 @@ class ComparedChannelsTest : public QObject {
     const QAbstractItemModel& list = *real.part<ChannelPane>()->list()->model();
     QCOMPARE(headers(list), (QStringList{"Channel", "At the pointer"}));
     real.action(QStringLiteral("Rate pane"))->trigger();
-    QCOMPARE(headers(list), (QStringList{"Channel", "At the pointer", "Rate, °C/h"}));
+    QCOMPARE(headers(list), (QStringList{"Channel", "Reading", "Rate, °C/h"}));
     auto* chart = real.part<ChartPane>();
     QTRY_VERIFY(chart->curves() && chart->curves()->has.rates);
     chart->stepPointer(0);
@@ -161,9 +162,14 @@ class ComparedChannelsTest : public QObject {
     emit pane->menuWanted(2, pane->mapToGlobal(QPoint(10, 10)));
     QTRY_VERIFY(chart->curves() && chart->curves()->has.differences_from == std::size_t{2});
     const QAbstractItemModel& list = *pane->list()->model();
-    QCOMPARE(headers(list).last(), QStringLiteral("Difference, °C"));
+    QCOMPARE(headers(list).last(), QStringLiteral("Diff., °C"));
     chart->stepPointer(0);
     QCOMPARE(cell(list, 2, 2), QStringLiteral("0.0"));
+    // The figures leave the names room.
+    real.action(QStringLiteral("Rate pane"))->trigger();
+    QTRY_VERIFY(pane->list()->columnWidth(0) >= 100);
+    QVERIFY(pane->list()->header()->length() <= pane->list()->viewport()->width());
+    real.action(QStringLiteral("Rate pane"))->trigger();
     const auto& record = *real.window.session().open().analysis.record;
     const auto row = static_cast<std::size_t>(
         std::lower_bound(record.times_s.begin(), record.times_s.end(), *chart->pointer()) -

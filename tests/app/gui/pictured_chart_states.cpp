@@ -1,10 +1,15 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The chart and its verdicts, in both palettes.
 
+#include <QLineEdit>
 #include <QScrollBar>
+#include <QTreeView>
 
 #include "app/gui/chart/chart_pane.h"
+#include "app/gui/chart/curve_set.h"
+#include "app/gui/panes/channel_pane.h"
 #include "app/gui/panes/detail_panel.h"
+#include "app/gui/parts/find_bar.h"
 #include "app/gui/texts/help_text.h"
 #include "tests/app/gui/pictured_states.h"
 
@@ -80,6 +85,45 @@ void chart_states(const Files& f) {
     r.window.resize(1024, 700);
     r.open({f.dip, f.procedure});
     choose(r, "stage-2.hold-time");
+  });
+}
+
+namespace {
+
+/// Two thermocouples brought forward, rates and differences from one of them, in the hold alone.
+void compare_channels(RealWindow& r, const Files& f) {
+  r.open({f.dip, f.procedure});
+  for (const char* pane : {"Rate pane", "Difference pane"}) r.action(QLatin1String(pane))->setChecked(true);
+  auto* chart = r.part<ChartPane>();
+  if (!QTest::qWaitFor([&] { return chart->curves() && chart->curves()->has.differences_from; }, 10'000))
+    return;
+  const ChartRange& hold = r.window.session().report()->chart.ranges.front();
+  auto view = chart->ranges();
+  view.from_s = hold.from_s - 1800.0;
+  view.to_s = hold.from_s + 3600.0;
+  chart->setRanges(view);
+  chart->fitTemperature();
+  for (const int row : {0, 1})
+    r.part<ChannelPane>()->list()->selectionModel()->select(
+        r.part<ChannelPane>()->list()->model()->index(row, 0),
+        QItemSelectionModel::Select | QItemSelectionModel::Rows);
+  chart->stepPointer(0);
+}
+
+void find_in_list(RealWindow& r, const Files& f) {
+  r.open({f.dip, f.procedure});
+  r.action(QStringLiteral("Find in the list…"))->trigger();
+  QTest::keyClicks(r.part<FindBar>()->line(), QStringLiteral("cooling"));
+}
+
+}  // namespace
+
+void channel_states(const Files& f, const QString& dark) {
+  state(dark + QStringLiteral("80-compared-channels"), [&](RealWindow& r) { compare_channels(r, f); });
+  state(dark + QStringLiteral("81-find-in-the-list"), [&](RealWindow& r) { find_in_list(r, f); });
+  state(dark + QStringLiteral("82-compared-small-screen"), [&](RealWindow& r) {
+    r.window.resize(1024, 700);
+    compare_channels(r, f);
   });
 }
 

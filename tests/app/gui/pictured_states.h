@@ -42,6 +42,7 @@ void comparing_states(const Files& files);
 void weld_states(const Files& files);
 void place_states(const Files& files, const QString& dark);
 void report_states(const Files& files, const QString& dark);
+void channel_states(const Files& files, const QString& dark);
 void dark_states(const Files& files);
 
 }  // namespace soakwright::gui::pictured

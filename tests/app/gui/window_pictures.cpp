@@ -52,11 +52,13 @@ int main(int argc, char** argv) {
   comparing_states(files);
   weld_states(files);
   place_states(files, {});
+  channel_states(files, {});
   report_states(files, {});
   const QPalette light = QApplication::palette();
   QApplication::setPalette(dark_palette());
   dark_states(files);
   place_states(files, QStringLiteral("dark-"));
+  channel_states(files, QStringLiteral("dark-"));
   report_states(files, QStringLiteral("dark-"));
   QApplication::setPalette(light);
   return 0;

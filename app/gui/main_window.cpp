@@ -70,6 +70,7 @@ MainWindow::MainWindow(SavedSettings& memory, QWidget* parent) : QMainWindow(par
   wireReports();
   wireLimits();
   wireHelp();
+  wirePreferences();
   restoreLayout();
   showCase(true);
 }

@@ -160,6 +160,9 @@ class MainWindow : public QMainWindow {
   void askForRemark(double at_s);
   void offerForMoment(double at_s, std::optional<std::size_t> trace, const QPoint& at);
   void offerForTime(double from_s, double to_s, std::optional<std::size_t> trace, const QPoint& at);
+  // window_preferences.cpp
+  void wirePreferences();
+  void applyPreferences(const Preferences& before);
   // window_channels.cpp
   void wireChannels();
   void pickTraces(const std::vector<std::size_t>& traces);

@@ -95,6 +95,9 @@ void prepare_to_show(OpenCase& open) {
   open.preview = std::make_shared<const LogPreview>(
       preview_of(path_bytes(open.log_path), open.analysis.record->reading.encoding.value));
   say_again(open);
+  open.previous_traces.clear();
+  for (const auto& record : open.report->previous_records)
+    open.previous_traces.push_back(trace_set(record->chart.record));
 }
 
 std::string text_at(const QString& path) {

@@ -45,6 +45,7 @@ struct OpenCase {
   Analysis analysis;
   std::shared_ptr<const Report> report;
   std::shared_ptr<const TraceSet> traces;
+  std::vector<std::shared_ptr<const TraceSet>> previous_traces;  ///< as report->previous_records
   std::shared_ptr<const LogPreview> preview;
   std::shared_ptr<const ReportFile> from_report;  ///< null: the files are the user's own
 

@@ -6,6 +6,7 @@
 #include <QJsonArray>
 #include <QJsonDocument>
 #include <QJsonObject>
+#include <algorithm>
 
 namespace soakwright::gui {
 namespace {
@@ -18,6 +19,18 @@ const QString kWhen = QStringLiteral("/when");
 const QString kProcedure = QStringLiteral("/procedure");
 const QString kInAFile = QStringLiteral("/procedure-in-a-file");
 const QString kLast = QStringLiteral("files/last");
+const QString kPreferences = QStringLiteral("preferences/");
+const QString kColours = QStringLiteral("colours");
+const QString kLight = QStringLiteral("light");
+const QString kDark = QStringLiteral("dark");
+const QString kTextSize = QStringLiteral("text-percent");
+const QString kUnit = QStringLiteral("temperatures");
+const QString kCelsius = QStringLiteral("celsius");
+const QString kFahrenheit = QStringLiteral("fahrenheit");
+const QString kTime = QStringLiteral("time-axis");
+const QString kRecord = QStringLiteral("record");
+const QString kHold = QStringLiteral("hold");
+const QString kTrusted = QStringLiteral("trusted-certificates");
 
 }  // namespace
 
@@ -117,6 +130,43 @@ UnsavedWork SavedSettings::changes(const ChangesPlace& place) const {
     work.job.push_back(std::move(change));
   }
   return work;
+}
+
+Preferences SavedSettings::preferences() const {
+  Preferences kept;
+  const auto word = [this](const QString& key) { return settings_.value(kPreferences + key).toString(); };
+  const QString colours = word(kColours);
+  if (colours == kLight) kept.colours = Preferences::Colours::light;
+  if (colours == kDark) kept.colours = Preferences::Colours::dark;
+  const int percent = settings_.value(kPreferences + kTextSize, kept.text_percent).toInt();
+  kept.text_percent = std::clamp(percent, Preferences::kLeastText_percent, Preferences::kMostText_percent);
+  const QString unit = word(kUnit);
+  if (unit == kCelsius) kept.unit = TemperatureUnit::celsius;
+  if (unit == kFahrenheit) kept.unit = TemperatureUnit::fahrenheit;
+  const QString time = word(kTime);
+  if (time == kRecord) kept.time = TimeOrigin::record;
+  if (time == kHold) kept.time = TimeOrigin::hold;
+  kept.trusted = word(kTrusted);
+  return kept;
+}
+
+void SavedSettings::keepPreferences(const Preferences& preferences) {
+  const auto keep = [this](const QString& key, const QVariant& value) {
+    settings_.setValue(kPreferences + key, value);
+  };
+  using Colours = Preferences::Colours;
+  keep(kColours, preferences.colours == Colours::light  ? kLight
+                 : preferences.colours == Colours::dark ? kDark
+                                                        : QString());
+  keep(kTextSize, preferences.text_percent);
+  keep(kUnit, !preferences.unit                                  ? QString()
+              : *preferences.unit == TemperatureUnit::fahrenheit ? kFahrenheit
+                                                                 : kCelsius);
+  keep(kTime, preferences.time == TimeOrigin::record ? kRecord
+              : preferences.time == TimeOrigin::hold ? kHold
+                                                     : QString());
+  keep(kTrusted, preferences.trusted);
+  settings_.sync();
 }
 
 void SavedSettings::keepLayout(const QString& part, const QByteArray& state) {

@@ -9,6 +9,7 @@
 #include <QStringList>
 
 #include "app/gui/open_files.h"
+#include "app/gui/preferences.h"
 
 namespace soakwright::gui {
 
@@ -45,6 +46,10 @@ class SavedSettings {
   [[nodiscard]] UnsavedWork changes(const ChangesPlace& place) const;
   /// When they were kept last; not valid if there are none.
   [[nodiscard]] QDateTime changedAt(const ChangesPlace& place) const;
+
+  /// What was never set, or is no longer known, is as at the first start.
+  [[nodiscard]] Preferences preferences() const;
+  void keepPreferences(const Preferences& preferences);
 
   void keepLayout(const QString& part, const QByteArray& state);
   [[nodiscard]] QByteArray layout(const QString& part) const;

@@ -53,6 +53,8 @@ WindowActions::WindowActions(QMainWindow& w, QUndoStack& edits)
       add_remark(make(w, tr("Add re&mark…"), tr("Ctrl+M"),
                       tr("Write a remark at the reading line, else in the middle of what is shown"))),
       find(make(w, tr("&Find in the list…"), QKeySequence::Find, tr("Find text in the list that is shown"))),
+      preferences(make(w, tr("&Preferences…"), QKeySequence::Preferences,
+                       tr("Colours, size of text, temperatures, time axis, trusted certificates"))),
       reload(make(w, tr("&Reload"), tr("F5"), tr("Reload files that changed on disk, and evaluate again"))),
       close_job(make(w, tr("Close jo&b"), {}, tr("Close the job; log and procedure stay open"))),
       close_all(make(w, tr("&Close all"), tr("Ctrl+W"), tr("Close log, procedure and job"))),
@@ -165,6 +167,8 @@ WindowActions::WindowActions(QMainWindow& w, QUndoStack& edits)
   edit->addActions({exclude, add_remark});
   edit->addSeparator();
   edit->addAction(find);
+  edit->addSeparator();
+  edit->addAction(preferences);
   QMenu* view = w.menuBar()->addMenu(tr("&View"));
   view->addActions({show_chart, show_reading, show_job, show_procedure});
   view->addSeparator();

@@ -26,6 +26,7 @@ struct WindowActions {
   QAction* exclude;
   QAction* add_remark;
   QAction* find;
+  QAction* preferences;
   QAction* reload;
   QAction* close_job;
   QAction* close_all;

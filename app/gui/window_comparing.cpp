@@ -96,7 +96,9 @@ void MainWindow::lookAtPreviousRecords() {
   const auto& report = session_.open().report;
   if (!report || report->previous_records.empty()) return;
   if (!previous_records_) previous_records_ = new PreviousRecordsDialog(this);
-  previous_records_->show(report);
+  previous_records_->setCase(session_.open());
+  previous_records_->show();
+  previous_records_->raise();
 }
 
 /// Nobody shall take the open record for all of a job that took several.
@@ -111,7 +113,7 @@ void MainWindow::followPreviousRecords() {
                       : QString());
   if (!previous_records_ || !previous_records_->isVisible()) return;
   if (any)
-    previous_records_->show(report);
+    previous_records_->setCase(session_.open());
   else
     previous_records_->close();
 }

@@ -72,9 +72,9 @@ void MainWindow::wireMeasuring() {
   on(a.unit_as_specified, [this] { session_.showIn(std::nullopt); });
   on(a.unit_celsius, [this] { session_.showIn(TemperatureUnit::celsius); });
   on(a.unit_fahrenheit, [this] { session_.showIn(TemperatureUnit::fahrenheit); });
-  on(a.time_of_recorder, [this] { chart_->countTimeFrom(ChartPane::TimeOrigin::recorder); });
-  on(a.time_of_record, [this] { chart_->countTimeFrom(ChartPane::TimeOrigin::record); });
-  on(a.time_of_hold, [this] { chart_->countTimeFrom(ChartPane::TimeOrigin::hold); });
+  on(a.time_of_recorder, [this] { chart_->countTimeFrom(TimeOrigin::recorder); });
+  on(a.time_of_record, [this] { chart_->countTimeFrom(TimeOrigin::record); });
+  on(a.time_of_hold, [this] { chart_->countTimeFrom(TimeOrigin::hold); });
   connect(a.both_units, &QAction::toggled, &session_, &Session::certifyInBothUnits);
   on(a.copy_chart, [this] { copyChart(); });
   connect(chart_, &ChartPane::cursorsChanged, this, &MainWindow::showBetween);

@@ -35,12 +35,13 @@ ReportChecks& MainWindow::checks() {
   if (!checks_) {
     checks_ = new ReportChecks(this);
     connect(checks_, &ReportChecks::changed, this, &MainWindow::showReportChecks);
+    connect(checks_, &ReportChecks::againWanted, this, &MainWindow::verifyReport);
   }
   return *checks_;
 }
 
 void MainWindow::verifyReport(const QString& path) {
-  checks().verify(path, folders_.modules);
+  checks().verify({path, folders_.modules, memory_.preferences().trusted});
   checks().show();
   checks().raise();
 }

@@ -16,14 +16,14 @@ namespace {
 
 constexpr double kEvaluating = 0.5;  ///< of the progress; the rest is printing the pages again
 
-FoundChecks verified(const std::string& report, const std::filesystem::path& folder, const Watch& watch) {
-  return caught(report, [&]() -> FoundChecks {
+FoundChecks verified(const VerifyOrder& order, const std::filesystem::path& folder, const Watch& watch) {
+  return caught(order.report, [&]() -> FoundChecks {
     const auto module = modules::SigningModule::open("verifying a report is", folder);
     if (!module) return module.problems();
     const Watch evaluating{[&watch](double share) { watch.report(kEvaluating * share); }, watch.cancelled};
     const Watch printing{[&watch](double share) { watch.report(kEvaluating + (1.0 - kEvaluating) * share); },
                          watch.cancelled};
-    return module.value().verify({report, {}}, report_printer(printing), evaluating);
+    return module.value().verify(order, report_printer(printing), evaluating);
   });
 }
 
@@ -35,10 +35,10 @@ ReportVerification::~ReportVerification() {
   delete thread_;
 }
 
-void ReportVerification::start(const QString& report, const QString& modules) {
+void ReportVerification::start(const Request& request) {
   cancel();
   heard_ = true;
-  wanted_ = Request{report, modules};
+  wanted_ = request;
   if (!thread_) next();
 }
 
@@ -53,16 +53,17 @@ void ReportVerification::next() {
   if (!request) return;
   const auto cancelled = cancelled_ = std::make_shared<std::atomic<bool>>(false);
   auto found = std::make_shared<std::optional<FoundChecks>>();
-  const std::string report = QFile::encodeName(request->report).toStdString();
+  const VerifyOrder order{QFile::encodeName(request->report).toStdString(),
+                          QFile::encodeName(request->trusted).toStdString()};
   const std::filesystem::path folder = QFile::encodeName(request->modules).toStdString();
-  thread_ = QThread::create([this, found, report, folder, cancelled] {
+  thread_ = QThread::create([this, found, order, folder, cancelled] {
     const Watch watch{in_steps([this, cancelled](double share) {
                         QMetaObject::invokeMethod(this, [this, cancelled, share] {
                           if (!*cancelled) emit progressed(share);
                         });
                       }),
                       cancelled.get()};
-    *found = verified(report, folder, watch);
+    *found = verified(order, folder, watch);
   });
   thread_->setObjectName(QStringLiteral("verifying"));
   connect(thread_, &QThread::finished, this, [this, found, cancelled, path = request->report] {

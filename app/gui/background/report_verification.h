@@ -26,8 +26,12 @@ class ReportVerification : public QObject {
   using QObject::QObject;
   ~ReportVerification() override;
 
-  /// The signing module is looked for in `modules`, where the program's own are if that is empty.
-  void start(const QString& report, const QString& modules);
+  struct Request {
+    QString report;
+    QString modules;  ///< where the signing module is looked for; empty: where the program's own are
+    QString trusted;  ///< certificates (PEM) that vouch for the signers'; empty: none is named
+  };
+  void start(const Request& request);
   /// Nothing more is heard of what was started; the thread ends at the work's next step.
   void cancel();
   /// Somebody waits for what was started.
@@ -40,9 +44,6 @@ class ReportVerification : public QObject {
   void finished(const QString& report, const soakwright::gui::FoundChecks& found);
 
  private:
-  struct Request {
-    QString report, modules;
-  };
   void next();
 
   QThread* thread_ = nullptr;

@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "app/gui/chart/chart_scene.h"
+#include "app/gui/preferences.h"
 
 class QCustomPlot;
 class QCPAxisRect;
@@ -41,8 +42,6 @@ class ChartPane : public QWidget {
   /// Shows another report; `keep_view` leaves time and temperature range as they are.
   void show(std::shared_ptr<const Report> report, std::shared_ptr<const Verdicts> verdicts,
             std::shared_ptr<const TraceSet> traces, bool keep_view);
-  /// What the axis of time counts from. Moments in words stay as the recorder shows them.
-  enum class TimeOrigin { recorder, record, hold };
   void countTimeFrom(TimeOrigin origin);
   void setVisibleChannels(std::vector<bool> visible);
   /// Draws what was measured and moves there; null for none.

@@ -70,8 +70,9 @@ PreviousRecordsDialog::PreviousRecordsDialog(QWidget* parent)
   });
 }
 
-void PreviousRecordsDialog::show(std::shared_ptr<const Report> report) {
-  report_ = std::move(report);
+void PreviousRecordsDialog::setCase(const OpenCase& open) {
+  report_ = open.report;
+  traces_ = open.previous_traces;
   const int before = choice_->currentIndex();
   {
     const QSignalBlocker quiet(choice_);
@@ -81,14 +82,12 @@ void PreviousRecordsDialog::show(std::shared_ptr<const Report> report) {
   }
   choice_->setEnabled(choice_->count() > 1);
   showRecord(choice_->currentIndex());
-  QDialog::show();
-  raise();
 }
 
 void PreviousRecordsDialog::showRecord(int index) {
   const std::shared_ptr<const Report>& record = report_->previous_records[static_cast<std::size_t>(index)];
   verdict_->setText(tr("By itself: %1").arg(pdf::shown_text(record->verdict_sentence)));
-  chart_->show(record, nullptr, trace_set(record->chart.record), false);
+  chart_->show(record, nullptr, traces_[static_cast<std::size_t>(index)], false);
   requirements_->setContent(requirement_lines(record.get()));
   findings_->setContent(finding_lines(record.get()));
   suspects_->setContent(suspect_lines(record.get()));

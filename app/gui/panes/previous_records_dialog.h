@@ -7,7 +7,7 @@
 #include <QDialog>
 #include <memory>
 
-#include "core/report/report.h"
+#include "app/gui/open_case.h"
 
 class QLabel;
 
@@ -24,8 +24,8 @@ class PreviousRecordsDialog : public QDialog {
  public:
   explicit PreviousRecordsDialog(QWidget* parent = nullptr);
 
-  /// Those of `report`, which must have some; the record that was looked at stays, where it is still there.
-  void show(std::shared_ptr<const Report> report);
+  /// Those of the case, which must have some; the record that was looked at stays, where it is still there.
+  void setCase(const OpenCase& open);
   [[nodiscard]] ChoiceBox* choice() const { return choice_; }
   [[nodiscard]] ChartPane* chart() const { return chart_; }
   [[nodiscard]] ListPane* requirements() const { return requirements_; }
@@ -35,11 +35,11 @@ class PreviousRecordsDialog : public QDialog {
   void changeEvent(QEvent* event) override;
 
  private:
-  using QDialog::show;
   void showRecord(int index);
   void colour();
 
   std::shared_ptr<const Report> report_;
+  std::vector<std::shared_ptr<const TraceSet>> traces_;  ///< as report_->previous_records
   ChoiceBox* choice_;
   QLabel* verdict_;
   ChartPane* chart_;

@@ -76,13 +76,13 @@ ReportChecks::ReportChecks(QWidget* parent)
   build();
   connect(&work_, &ReportVerification::finished, this,
           [this](const QString& report, const FoundChecks& found) {
-            found_ = Found{report, found};
-            showFound(found);
+            found_ = Found{report, trusting_, found};
+            showFound(*found_);
           });
   connect(&work_, &ReportVerification::progressed, this,
           [this](double share) { progress_->setValue(qRound(share * kProgressSteps)); });
   connect(cancel_, &QPushButton::clicked, this, &ReportChecks::cancel);
-  connect(again_, &QPushButton::clicked, this, [this] { verify(report_, modules_); });
+  connect(again_, &QPushButton::clicked, this, [this] { emit againWanted(report_); });
   connect(list_, &ListPane::chosen, this, &ReportChecks::showLine);
   connect(copy_, &QPushButton::clicked, this, [this] { QGuiApplication::clipboard()->setText(text()); });
 }
@@ -134,16 +134,16 @@ void ReportChecks::build() {
   resize(820, 430);
 }
 
-void ReportChecks::verify(const QString& report, const QString& modules) {
-  report_ = report;
-  modules_ = modules;
+void ReportChecks::verify(const ReportVerification::Request& request) {
+  report_ = request.report;
+  trusting_ = !request.trusted.isEmpty();
   lines_.clear();
   list_->setContent({});
   line_->clear();
   showName();
   progress_->setValue(0);
   showBusy(true);
-  work_.start(report, modules);
+  work_.start(request);
   say(tr("Verifying: the files inside are evaluated, and the pages printed, again …"), std::nullopt);
   list_->setFocus();
 }
@@ -167,7 +167,7 @@ void ReportChecks::cancel() {
   if (found_) {
     report_ = found_->report;
     showName();
-    return showFound(found_->checks);
+    return showFound(*found_);
   }
   showBusy(false);
   say(tr("Not verified: verifying was cancelled."), Sign::inconclusive);
@@ -179,13 +179,17 @@ void ReportChecks::forget() {
   report_.clear();
 }
 
-void ReportChecks::showFound(const FoundChecks& found) {
+void ReportChecks::showFound(const Found& found) {
   showBusy(false);
-  if (!found) {
-    line_->setPlainText(problem_texts(found.problems()).join(u'\n'));
+  if (!found.checks) {
+    line_->setPlainText(problem_texts(found.checks.problems()).join(u'\n'));
     return say(tr("The report could not be verified."), std::nullopt);
   }
-  lines_ = found.value();
+  lines_ = found.checks.value();
+  // The notes are of certificates that nobody vouches for.
+  if (!found.trusting)
+    for (CheckLine& line : lines_)
+      if (line.state == CheckLine::State::note) line.text.append(" Name it in Edit, Preferences.");
   ListContent content;
   content.headers = {tr("Check"), tr("State"), tr("What was found")};
   content.stretch = 2;

@@ -25,7 +25,7 @@ class ReportChecks : public QDialog {
 
   /// Verifies the report and shows what is found. Where that is cancelled, what was found before is shown
   /// again.
-  void verify(const QString& report, const QString& modules);
+  void verify(const ReportVerification::Request& request);
   void cancel();
   /// Nothing more is found out about it, and nothing is kept.
   void forget();
@@ -43,22 +43,26 @@ class ReportChecks : public QDialog {
  signals:
   /// Another summary.
   void changed();
+  /// The report is to be verified once more.
+  void againWanted(const QString& report);
 
  private:
   struct Found {
     QString report;
+    bool trusting = false;
     FoundChecks checks;
   };
   void build();
   void showBusy(bool busy);
   void showName();
-  void showFound(const FoundChecks& found);
+  void showFound(const Found& found);
   void say(const QString& summary, std::optional<Sign> sign);
   void showLine(std::size_t line);
   void drawSign();
 
   ReportVerification work_;
-  QString report_, modules_;
+  QString report_;
+  bool trusting_ = false;       ///< certificates were named that vouch for the signers'
   std::optional<Found> found_;  ///< last, and not forgotten
   std::vector<CheckLine> lines_;
   std::optional<Sign> sign_;

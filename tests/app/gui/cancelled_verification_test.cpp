@@ -47,7 +47,7 @@ class CancelledVerificationTest : public QObject {
     double done = 0.0;
     const auto follow =
         connect(&work, &ReportVerification::progressed, &work, [&done](double now) { done = now; });
-    work.start(long_, modules_folder());
+    work.start({long_, modules_folder(), {}});
     const bool reached = QTest::qWaitFor([&] { return done >= share; }, kLong_ms) && work.busy();
     disconnect(follow);
     return reached;
@@ -96,7 +96,7 @@ class CancelledVerificationTest : public QObject {
     ReportVerification work;
     QSignalSpy found(&work, &ReportVerification::finished);
     QSignalSpy shares(&work, &ReportVerification::progressed);
-    work.start(long_, modules_folder());
+    work.start({long_, modules_folder(), {}});
     QVERIFY(found.wait(kLong_ms));
     QVERIFY(shares.count() > 5);
     double before = 0.0;
@@ -110,8 +110,8 @@ class CancelledVerificationTest : public QObject {
   void another_report_is_verified_at_once() {
     ReportVerification work;
     QSignalSpy found(&work, &ReportVerification::finished);
-    work.start(long_, modules_folder());
-    work.start(short_, modules_folder());
+    work.start({long_, modules_folder(), {}});
+    work.start({short_, modules_folder(), {}});
     QVERIFY(work.busy());
     QVERIFY(found.wait(kLong_ms));
     QCOMPARE(found.count(), 1);

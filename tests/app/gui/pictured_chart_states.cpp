@@ -10,6 +10,8 @@
 #include "app/gui/panes/channel_pane.h"
 #include "app/gui/panes/detail_panel.h"
 #include "app/gui/parts/find_bar.h"
+#include "app/gui/parts/preferences_dialog.h"
+#include "app/gui/parts/remark_dialog.h"
 #include "app/gui/texts/help_text.h"
 #include "tests/app/gui/pictured_states.h"
 
@@ -121,6 +123,16 @@ void find_in_list(RealWindow& r, const Files& f) {
 void channel_states(const Files& f, const QString& dark) {
   state(dark + QStringLiteral("80-compared-channels"), [&](RealWindow& r) { compare_channels(r, f); });
   state(dark + QStringLiteral("81-find-in-the-list"), [&](RealWindow& r) { find_in_list(r, f); });
+  if (const QString name = dark + QStringLiteral("83-preferences"); is_wanted(name)) {
+    PreferencesDialog dialog({});
+    keep(dialog, name);
+  }
+  if (const QString name = dark + QStringLiteral("84-remark"); is_wanted(name)) {
+    RealWindow r;
+    r.open({f.dip, f.procedure});
+    RemarkDialog dialog(*r.window.session().open().analysis.record, 18'000.0);
+    keep(dialog, name);
+  }
   state(dark + QStringLiteral("82-compared-small-screen"), [&](RealWindow& r) {
     r.window.resize(1024, 700);
     compare_channels(r, f);

@@ -40,7 +40,7 @@ void picture_report(const Files& f, const QString& dark) {
   QTest::qWait(250);
   keep(real.window, name);
   keep(*checks, checks_name);
-  checks->verify(f.report, QFileInfo(QStringLiteral(SOAKWRIGHT_PROGRAM)).absolutePath());
+  checks->verify({f.report, QFileInfo(QStringLiteral(SOAKWRIGHT_PROGRAM)).absolutePath(), {}});
   QTest::qWait(20);
   keep(*checks, QStringLiteral("62-%1report-being-verified").arg(dark));
   checks->cancel();

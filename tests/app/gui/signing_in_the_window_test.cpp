@@ -41,7 +41,7 @@ class SigningInTheWindowTest : public QObject {
  private:
   QTemporaryDir files_;
   made::Case case_;
-  QString report_, key_, certificate_, open_key_;
+  QString report_, key_, certificate_, open_key_, stranger_;
 
   QString copyOfReport(const QString& name) {
     const QString path = files_.filePath(name);
@@ -82,6 +82,15 @@ class SigningInTheWindowTest : public QObject {
                    QStringLiteral("-addext"), QStringLiteral("keyUsage=digitalSignature,nonRepudiation"),
                    QStringLiteral("-keyout"), open_key_, QStringLiteral("-out"), certificate_});
     QVERIFY2(!made.startsWith(u"failed"), qPrintable(made));
+    stranger_ = files_.filePath(QStringLiteral("stranger.pem"));
+    const QString strange =
+        output_of(QStringLiteral("openssl"),
+                  {QStringLiteral("req"), QStringLiteral("-x509"), QStringLiteral("-newkey"),
+                   QStringLiteral("rsa:2048"), QStringLiteral("-nodes"), QStringLiteral("-subj"),
+                   QStringLiteral("/CN=Nobody Known"), QStringLiteral("-days"), QStringLiteral("2"),
+                   QStringLiteral("-keyout"), files_.filePath(QStringLiteral("stranger-key.pem")),
+                   QStringLiteral("-out"), stranger_});
+    QVERIFY2(!strange.startsWith(u"failed"), qPrintable(strange));
     const QString closed =
         output_of(QStringLiteral("openssl"), {QStringLiteral("pkcs8"), QStringLiteral("-topk8"),
                                               QStringLiteral("-in"), open_key_, QStringLiteral("-out"), key_,
@@ -119,6 +128,22 @@ class SigningInTheWindowTest : public QObject {
     QCOMPARE(state_of(*checks, QStringLiteral("Certificate 1")), QStringLiteral("holds"));
     QCOMPARE(checks->summary(), QStringLiteral("Every check holds."));
     QVERIFY(!real.window.session().open().has_record());
+    // Nobody vouches for the signer until a certificate is trusted; one that does not is said to fail.
+    QVERIFY2(
+        checks->text().contains(QStringLiteral("no trusted one was named. Name it in Edit, Preferences.")),
+        qPrintable(checks->text()));
+    Preferences trusting;
+    trusting.trusted = certificate_;
+    real.memory.keepPreferences(trusting);
+    buttonIn(checks, QStringLiteral("Verify again"))->click();
+    QVERIFY(real.verified());
+    QVERIFY2(!checks->text().contains(QStringLiteral("trusted")), qPrintable(checks->text()));
+    QCOMPARE(state_of(*checks, QStringLiteral("Certificate 1")), QStringLiteral("holds"));
+    trusting.trusted = stranger_;
+    real.memory.keepPreferences(trusting);
+    buttonIn(checks, QStringLiteral("Verify again"))->click();
+    QVERIFY(real.verified());
+    QCOMPARE(state_of(*checks, QStringLiteral("Certificate 1")), QStringLiteral("does not hold"));
   }
 
   void a_report_that_is_open_is_signed_in_place_after_a_question_and_read_again() {

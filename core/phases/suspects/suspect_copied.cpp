@@ -195,15 +195,16 @@ std::vector<Suspect> find_copied_set_point(const RowTable& table) {
     }
   };
   const Record& record = *table.record;
+  std::vector<std::int32_t> room(table.rows());
   for (std::size_t i = 0; i < record.other_columns.size(); ++i) {
     const OtherColumn& column = record.other_columns[i];
     if (column.readings && column.why.content == ColumnContent::set_point)
-      hold_against(row_readings(record, *column.readings),
+      hold_against(row_readings(record, *column.readings, room),
                    {.kind = SuspectEvidence::Kind::equals_set_point, .other_column = i});
   }
   for (std::size_t i = 0; i < record.channels.size(); ++i)
     if (record.channels[i].role == ThermocoupleRole::set_point || named_like_set_point(record, i))
-      hold_against(row_readings(record, record.channels[i].readings),
+      hold_against(row_readings(record, record.channels[i].readings, room),
                    {.kind = SuspectEvidence::Kind::equals_channel, .other = i});
   return found;
 }

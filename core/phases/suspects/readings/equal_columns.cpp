@@ -82,7 +82,7 @@ std::vector<std::size_t> first_equal_places(const RowTable& table) {
     std::vector<std::size_t>& like_it = different[number];
     const auto equal = std::find_if(like_it.begin(), like_it.end(), [&](std::size_t other) {
       return table.channels[other].kelvin_per_unit == channel.kelvin_per_unit &&
-             table.channels[other].units == channel.units;
+             std::ranges::equal(table.channels[other].units, channel.units);
     });
     first[place] = equal != like_it.end() ? *equal : place;
     if (equal == like_it.end()) like_it.push_back(place);

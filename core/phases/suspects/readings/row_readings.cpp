@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <new>
 
 #include "core/system/parallel_for.h"
 
@@ -16,7 +17,7 @@ constexpr double kGapIntervals = 1.5;
 
 /// equal_runs() where no reading is missing: a run meets one of every `least` rows, and few others are looked
 /// at.
-std::vector<RowRun> complete_runs(const std::vector<std::int32_t>& units, std::size_t least) {
+std::vector<RowRun> complete_runs(std::span<const std::int32_t> units, std::size_t least) {
   std::vector<RowRun> runs;
   for (std::size_t look = least - 1; look < units.size();) {
     std::size_t first = look;
@@ -31,26 +32,24 @@ std::vector<RowRun> complete_runs(const std::vector<std::int32_t>& units, std::s
 
 }  // namespace
 
-RowReadings row_readings(const Record& record, const Readings& readings) {
+RowReadings row_readings(const Record& record, const Readings& readings, std::span<std::int32_t> room) {
   RowReadings channel;
-  const std::size_t rows = record.end_row - record.first_row;
-  channel.units.resize(rows);
+  channel.units = room;
   if (readings.decimals() != nullptr) {
     channel.kelvin_per_unit = readings.decimals()->kelvin_per_unit();
     readings.visit_units(
         record.first_row, record.end_row, [&](std::size_t row, const std::int32_t* units, std::size_t count) {
-          std::copy_n(units, count,
-                      channel.units.begin() + static_cast<std::ptrdiff_t>(row - record.first_row));
+          std::copy_n(units, count, room.begin() + static_cast<std::ptrdiff_t>(row - record.first_row));
         });
     return channel;
   }
   channel.kelvin_per_unit = std::max(readings.resolution_k() / kPartsOfDigit, kFinestK);
   channel.digit = std::max<std::int32_t>(
       1, static_cast<std::int32_t>(std::lround(readings.resolution_k() / channel.kelvin_per_unit)));
-  for (std::size_t row = 0; row < rows; ++row) {
+  for (std::size_t row = 0; row < room.size(); ++row) {
     const auto celsius = readings.celsius(record.first_row + row);
-    channel.units[row] = celsius ? static_cast<std::int32_t>(std::lround(*celsius / channel.kelvin_per_unit))
-                                 : Readings::kMissingUnits;
+    room[row] = celsius ? static_cast<std::int32_t>(std::lround(*celsius / channel.kelvin_per_unit))
+                        : Readings::kMissingUnits;
   }
   return channel;
 }
@@ -60,8 +59,12 @@ RowTable row_table(const Record& record, const SampledRecord& sampled) {
   table.record = &record;
   table.channels.resize(sampled.channels.size());
   const std::size_t rows = record.end_row - record.first_row;
+  table.storage = PageArena(sampled.channels.size() * rows * sizeof(std::int32_t), PageArena::Content::any);
+  auto* const columns = static_cast<std::int32_t*>(table.storage.data());
+  if (columns == nullptr && rows * sampled.channels.size() > 0) throw std::bad_alloc();
+  const auto column = [&](std::size_t i) { return std::span(columns + i * rows, rows); };
   parallel_for(sampled.channels.size(), rows * sampled.channels.size(), [&](std::size_t i) {
-    table.channels[i] = row_readings(record, record.channels[sampled.channels[i]].readings);
+    table.channels[i] = row_readings(record, record.channels[sampled.channels[i]].readings, column(i));
     table.channels[i].channel = sampled.channels[i];
     table.channels[i].evaluated = i < sampled.evaluated;
   });
@@ -70,12 +73,12 @@ RowTable row_table(const Record& record, const SampledRecord& sampled) {
   for (std::size_t row = 0; row + 1 < rows; ++row)
     table.joined[row] = times[row + 1] - times[row] <= kGapIntervals * record.interval_s ? 1 : 0;
   for (const Exclusion& exclusion : record.exclusions)
-    for (RowReadings& channel : table.channels) {
-      if (channel.channel != exclusion.channel) continue;
+    for (std::size_t i = 0; i < table.channels.size(); ++i) {
+      if (table.channels[i].channel != exclusion.channel) continue;
       const auto first = std::lower_bound(times.begin(), times.end(), exclusion.from_s) - times.begin();
       const auto last = std::upper_bound(times.begin(), times.end(), exclusion.to_s) - times.begin();
       if (first < last)
-        std::fill(channel.units.begin() + first, channel.units.begin() + last, Readings::kMissingUnits);
+        std::fill(column(i).begin() + first, column(i).begin() + last, Readings::kMissingUnits);
     }
   return table;
 }

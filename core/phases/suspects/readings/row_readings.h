@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "core/phases/suspects/readings/examined_channel.h"
+#include "core/read/fast/page_arena.h"
 #include "core/record/record.h"
 
 namespace soakwright {
@@ -18,8 +19,8 @@ namespace soakwright {
 struct RowReadings {
   std::size_t channel = 0;  ///< index into Record::channels
   bool evaluated = false;
-  std::vector<std::int32_t>
-      units;               ///< rows [first_row, end_row); Readings::kMissingUnits where none or excluded
+  /// Rows [first_row, end_row); Readings::kMissingUnits where none or excluded. Not its own storage.
+  std::span<const std::int32_t> units;
   std::int32_t digit = 1;  ///< units in the last digit of the log
   double kelvin_per_unit = 1.0;
   [[nodiscard]] std::size_t rows() const { return units.size(); }
@@ -43,13 +44,15 @@ struct RowRun {
 struct RowTable {
   const Record* record = nullptr;
   std::vector<RowReadings> channels;  ///< those of the SampledRecord, in its order
+  PageArena storage;                  ///< behind their units
   std::vector<char> joined;           ///< whether row r + 1 follows row r without a gap
   [[nodiscard]] std::size_t rows() const { return joined.size(); }
   [[nodiscard]] double time_s(std::size_t row) const { return record->times_s[record->first_row + row]; }
   [[nodiscard]] double celsius(std::size_t place, std::size_t row) const;
 };
 
-RowReadings row_readings(const Record& record, const Readings& readings);
+/// `room` is for as many numbers as there are evaluated rows, and outlives what is returned.
+RowReadings row_readings(const Record& record, const Readings& readings, std::span<std::int32_t> room);
 RowTable row_table(const Record& record, const SampledRecord& sampled);
 
 /// Runs of at least `least` equal readings one after the other; missing readings between them do not count.

@@ -45,15 +45,17 @@ std::string found(const RowReadings& channel, std::size_t least) {
 TEST_CASE("runs of equal readings are those that reading by reading finds, with and without missing ones") {
   std::mt19937 random(11);
   for (int trial = 0; trial < 200; ++trial) {
-    RowReadings channel;
+    std::vector<std::int32_t> units;
     const bool complete = trial % 2 == 0;
     const unsigned stays = 2 + trial % 12;  // one reading in so many changes
     std::int32_t reading = 5;
     for (unsigned row = 0; row < 300 + random() % 40; ++row) {
       if (random() % stays == 0) reading += random() % 2 == 0 ? 1 : -1;
       const bool missing = !complete && random() % 9 == 0;
-      channel.units.push_back(missing ? Readings::kMissingUnits : reading);
+      units.push_back(missing ? Readings::kMissingUnits : reading);
     }
+    RowReadings channel;
+    channel.units = units;
     for (const std::size_t least : {2U, 3U, 12U, 40U}) {
       INFO("trial " << trial << ", at least " << least);
       CHECK(found(channel, least) == one_by_one(channel, least));

@@ -17,7 +17,6 @@ namespace fs = std::filesystem;
 
 namespace {
 
-const std::string kSample = source_file("sample-logs/w-117-stress-relief/");
 const Words kEn = {"draft",  "en-13445-4", "--thickness", "38 mm",
                    "--hold", "590-620",    "--hold-time", "95 min"};
 
@@ -61,7 +60,7 @@ TEST_CASE("a draft goes to standard output or to a file, and evaluates a log as 
   REQUIRE(text_of(file) == shown.out);
   // The heating limit at 38 mm is 5500/38; the spread is limited within 4.5 m, for which the job must say
   // where each thermocouple is.
-  const std::string log = kSample + "d3-n2.csv";
+  const std::string log = stress_relief_file("d3-n2.csv");
   CHECK_THAT(run_soakwright({"check", log, "--procedure", file}).err, Contains("position"));
   std::string procedure = shown.out;
   const std::string within = "spread_within = \"4.5 m\"\n";

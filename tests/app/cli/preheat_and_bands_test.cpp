@@ -12,7 +12,6 @@ using Catch::Matchers::Contains;
 
 namespace {
 
-const std::string kSample = source_file("sample-logs/w-117-stress-relief/");
 const std::string kPreheat =
     "minimum_preheat = \"AWS D1.1 category B\"\n"
     "composition = { C = 0.16, Mn = 1.2, Cr = 0.1, Mo = 0.05, Ni = 0.2, Cu = 0.25, V = 0.01 }\n";
@@ -26,8 +25,8 @@ std::string unwrapped(const std::string& page) { return std::regex_replace(page,
 
 Ran checked(const TemporaryFolder& folder, const std::string& job_keys, const std::string& json) {
   const std::string job = folder.with("job.toml", "soakwright = \"job 1\"\n" + job_keys);
-  return run_soakwright({"check", kSample + "d3-n2.csv", "--procedure", kSample + "htp-021.toml", "--job",
-                         job, "--json", folder.file(json)});
+  return run_soakwright({"check", stress_relief_file("d3-n2.csv"), "--procedure",
+                         stress_relief_file("htp-021.toml"), "--job", job, "--json", folder.file(json)});
 }
 
 }  // namespace
@@ -62,7 +61,7 @@ TEST_CASE("preheat and bands are shown with source and flag, and change no verdi
 TEST_CASE("inspect shows what the job alone says about preheat and bands") {
   const TemporaryFolder folder;
   const std::string job = folder.with("job.toml", "soakwright = \"job 1\"\n" + kPreheat + kBand);
-  const Ran ran = run_soakwright({"inspect", kSample + "d3-n2.csv", "--job", job});
+  const Ran ran = run_soakwright({"inspect", stress_relief_file("d3-n2.csv"), "--job", job});
   CHECK(ran.exit_code == 0);
   CHECK_THAT(unwrapped(ran.out),
              Contains("CE(IIW) 0.422 %") && Contains("not known: no thickness is given") &&
@@ -84,7 +83,7 @@ TEST_CASE("inspect says which tables of the job need a procedure to be evaluated
         Row{qualified, "The job's `[qualified]` is not evaluated here"},
         Row{hydrogen + qualified, "`[qualified]` and `[hydrogen]` are not evaluated here"}}) {
     const std::string job = folder.with("job.toml", "soakwright = \"job 1\"\n" + row.tables);
-    CHECK_THAT(unwrapped(run_soakwright({"inspect", kSample + "d3-n2.csv", "--job", job}).out),
+    CHECK_THAT(unwrapped(run_soakwright({"inspect", stress_relief_file("d3-n2.csv"), "--job", job}).out),
                Contains(row.says));
   }
 }

@@ -132,3 +132,6 @@ std::string text_of(const fs::path& file) {
 }
 
 std::string source_file(const std::string& path) { return std::string(SOAKWRIGHT_SOURCE_DIR) + "/" + path; }
+std::string stress_relief_file(const std::string& name) {
+  return source_file("sample-logs/w-117-stress-relief/" + name);
+}

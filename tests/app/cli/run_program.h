@@ -57,3 +57,5 @@ std::string text_of(const std::filesystem::path& file);
 
 /// A file of the source tree.
 std::string source_file(const std::string& path);
+/// A file of the sample of a nozzle's stress relief.
+std::string stress_relief_file(const std::string& name);

@@ -11,7 +11,6 @@
 #include <filesystem>
 #include <string>
 #include <thread>
-#include <tuple>
 #include <utility>
 
 #include <fcntl.h>
@@ -174,14 +173,11 @@ std::uint64_t BatchJournal::load(const std::string& settings) {
     std::size_t length = 0;
     unsigned long long hash = 0;
     const char* const last = head.data() + there;
-    auto [end, error] = std::from_chars(head.data(), last, length);
+    const auto [end, error] = std::from_chars(head.data(), last, length);
     if (error != std::errc{} || end == last || *end != ' ') break;
-    std::tie(end, error) = [&] {
-      const auto got = std::from_chars(end + 1, last, hash, 16);
-      return std::pair{got.ptr, got.ec};
-    }();
-    if (error != std::errc{} || end == last || *end != '\n') break;
-    const std::uint64_t begin = at + static_cast<std::uint64_t>(end + 1 - head.data());
+    const auto hashed = std::from_chars(end + 1, last, hash, 16);
+    if (hashed.ec != std::errc{} || hashed.ptr == last || *hashed.ptr != '\n') break;
+    const std::uint64_t begin = at + static_cast<std::uint64_t>(hashed.ptr + 1 - head.data());
     if (begin > size || length >= size - begin) break;
     payload.resize(length);
     if (read_all_at(file_.number(), begin, payload.data(), length) != 0 || name_hash(payload) != hash) break;

@@ -32,7 +32,7 @@ std::optional<std::size_t> keep_about_middle(std::vector<double>& values) {
   for (const double value : values) {
     below += value < low ? 1U : 0U;
     kept[count] = value;
-    count += (value >= low) & (value <= high) ? 1U : 0U;
+    count += ((value >= low) & (value <= high)) ? 1U : 0U;
   }
   const std::size_t middle = values.size() / 2;
   if (middle < below + 1 || middle >= below + count) return std::nullopt;

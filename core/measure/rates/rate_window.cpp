@@ -131,10 +131,10 @@ MeasuredRate PartWindows::measured(const FoundWindow& window, double width_s) co
 
 bool PartWindows::is_certain(const FoundWindow& window, double width_s, LeftOutTenth& tenth) const {
   const double uncertainty = rate_share_ * std::fabs(window.slope_c_per_h);
-  const auto [first, end] = samples_of(window, width_s);
+  const std::pair<std::size_t, std::size_t> samples = samples_of(window, width_s);
   const auto beyond = [&](double noise_k) {
     const double bound = edge_ + kSureStandardErrors * standard_error(noise_k, window.shape) + uncertainty;
-    return window.slope_c_per_h > bound && tenth.beyond(first, end, sign_, bound);
+    return window.slope_c_per_h > bound && tenth.beyond(samples.first, samples.second, sign_, bound);
   };
   // The window's own noise costs more to find, and is never less than the channel's.
   return beyond(channel_noise_k_) && beyond(noise_of(window, width_s));

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The log as it was read: its time axis, its channels, the reader's settings and notices.
 #include <algorithm>
+#include <cstdint>
 #include <utility>
 
 #include <fmt/format.h>
@@ -80,9 +81,9 @@ std::vector<LabelledText> record_facts(const ReportContext& context, bool brief)
   facts.push_back(record_words::log(record.file));
   if (record.rows() == 0) return facts;
   if (brief) {
-    facts.push_back(certificate_words::recorded(say.span(record.times_s.front(), record.times_s.back()),
-                                                say.duration(record.duration_s()), count_text(record.rows()),
-                                                say.duration(record.interval_s)));
+    facts.push_back(certificate_words::recorded(
+        say.span(record.times_s.front(), record.times_s.back()), say.duration(record.duration_s()),
+        count_text(static_cast<std::int64_t>(record.rows())), say.duration(record.interval_s)));
   } else {
     for (LabelledText& fact : record_words::extent(record, say)) facts.push_back(std::move(fact));
   }
@@ -126,8 +127,8 @@ std::vector<ChannelRow> channel_rows(const ReportContext& context, const Chart& 
       row.place += (row.place.empty() ? "" : ", ") + short_text(*channel.angle_deg, 1) + "°";
     if (job != nullptr && channel.entry)
       row.instrument = record_words::instrument(job->thermocouples[*channel.entry], context.say);
-    row.samples = count_text(channel.readings.rows() - channel.readings.missing());
-    row.missing = count_text(channel.readings.missing());
+    row.samples = count_text(static_cast<std::int64_t>(channel.readings.rows() - channel.readings.missing()));
+    row.missing = count_text(static_cast<std::int64_t>(channel.readings.missing()));
     if (channel.min_c) row.minimum = context.say.bare_temperature(*channel.min_c, 0);
     if (channel.max_c) row.maximum = context.say.bare_temperature(*channel.max_c, 0);
     rows.push_back(std::move(row));
@@ -146,7 +147,7 @@ std::vector<NoticeRow> notice_rows(const ReportContext& context) {
     row.notice = i;
     row.code = notice.code;
     if (notice.line != 0) row.line = fmt::format("{}", notice.line);
-    if (notice.count != 0) row.count = count_text(notice.count);
+    if (notice.count != 0) row.count = count_text(static_cast<std::int64_t>(notice.count));
     row.channel = notice.channel.value_or(std::string{});
     row.text = notice_text(notice, *context.analysis.record);
     rows.push_back(std::move(row));

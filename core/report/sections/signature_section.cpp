@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The source files of this report, and who signs it.
+#include <cstdint>
+
 #include "core/report/sections/sections.h"
 #include "core/wording/sections/review_words.h"
 #include "core/wording/sections/work_words.h"
@@ -18,10 +20,12 @@ std::vector<Fingerprint> fingerprint_rows(const ReportContext& context) {
   const Analysis& analysis = context.analysis;
   std::vector<Fingerprint> rows;
   rows.push_back({"Log", analysis.record->file, analysis.record->sha256,
-                  count_text(analysis.record->bytes) + (analysis.record->bytes == 1 ? " byte" : " bytes")});
+                  count_text(static_cast<std::int64_t>(analysis.record->bytes)) +
+                      (analysis.record->bytes == 1 ? " byte" : " bytes")});
   for (const PreviousRecord& one : analysis.previous_records)
     rows.push_back({work_words::log_of_cycle(one.cycle), one.record->file, one.record->sha256,
-                    count_text(one.record->bytes) + (one.record->bytes == 1 ? " byte" : " bytes")});
+                    count_text(static_cast<std::int64_t>(one.record->bytes)) +
+                        (one.record->bytes == 1 ? " byte" : " bytes")});
   if (analysis.procedure)
     rows.push_back({"Procedure", base_name(analysis.procedure->file), analysis.procedure->sha256, {}});
   if (analysis.job) rows.push_back({"Job", base_name(analysis.job->file), analysis.job->sha256, {}});

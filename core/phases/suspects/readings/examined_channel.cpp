@@ -82,12 +82,12 @@ std::vector<ExaminedChannel> examine_channels(const Record& record, const Sample
 bool run_together(const SampledRecord& sampled, const GroupCourse& course) {
   // Of work in one heating the middle half lies within some tens of kelvin of several hundred.
   constexpr double kMostShare = 0.25;
-  constexpr double kRisen = 0.3;       // where there is something to compare
-  constexpr std::size_t kLooks = 200;  // cells that are enough to tell
+  constexpr double kRisen = 0.3;           // where there is something to compare
+  constexpr std::size_t kMostCells = 200;  // cells that are enough to tell
   if (course.leader) return false;
   std::vector<double> shares;
-  for (std::size_t look = 0; look < std::min(kLooks, sampled.cells()); ++look) {
-    const std::size_t k = look * sampled.cells() / std::min(kLooks, sampled.cells());
+  for (std::size_t look = 0; look < std::min(kMostCells, sampled.cells()); ++look) {
+    const std::size_t k = look * sampled.cells() / std::min(kMostCells, sampled.cells());
     std::vector<double> known;
     for (std::size_t i = 0; i < sampled.evaluated; ++i)
       if (sampled.traces[i].known[k] != 0) known.push_back(sampled.traces[i].celsius[k]);

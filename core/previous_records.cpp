@@ -52,6 +52,12 @@ Result<Job> job_of_previous(const Job& job, const PreviousRecordEntry& entry, co
   return read;
 }
 
+/// Its own job may lack what the procedure needs, as the job of the last record may.
+Problems clashes_of(const PreviousRecord& one, const Procedure& procedure) {
+  Problems clashes = check_compatibility(procedure, one.job.get());
+  return clashes.empty() ? check_record(*one.record, procedure, one.job.get()) : clashes;
+}
+
 /// Where a record is not over before the next begins; both show dates.
 bool runs_into(const Record& record, const Record& next) {
   return !(*record.local_time(record.times_s.back()) < *next.local_time(next.times_s.front()));
@@ -120,7 +126,7 @@ Result<std::vector<PreviousRecord>> read_previous_records(const Analysis& analys
     one.record = std::move(record).value();
     one.log_path = path;
     one.course = std::make_shared<const Course>(course_of(*one.record));
-    Problems clashes = check_record(*one.record, *analysis.procedure, one.job.get());
+    const Problems clashes = clashes_of(one, *analysis.procedure);
     problems.insert(problems.end(), clashes.begin(), clashes.end());
     earlier.push_back(std::move(one));
   }
@@ -136,7 +142,7 @@ Result<std::vector<PreviousRecord>> read_previous_records(const Analysis& analys
 Problems check_previous_records(const Analysis& analysis, const Procedure& procedure) {
   Problems problems;
   for (const PreviousRecord& one : analysis.previous_records) {
-    const Problems clashes = check_record(*one.record, procedure, one.job.get());
+    const Problems clashes = clashes_of(one, procedure);
     problems.insert(problems.end(), clashes.begin(), clashes.end());
   }
   return problems;

@@ -214,7 +214,8 @@ Result<OpenCase> evaluate_case_again(const OpenCase& open, const QString& path,
   auto analysis = evaluate_again(before, next.analysis.procedure);
   if (!analysis) return analysis.problems();
   next.analysis = std::move(analysis).value();
-  note_stamps(next);
+  // Only the procedure was read: what changed of the other files since is still to be said.
+  if (!next.procedure_path.isEmpty()) next.stamps[next.procedure_path] = FileStamp::of(next.procedure_path);
   say_again(next);
   return next;
 }

@@ -127,7 +127,8 @@ void Session::openNamed(OpenFiles named) {
   // What is still being read is opened together with what comes now, not dropped for it. A report goes with
   // nothing.
   const bool report = !named.report.isEmpty() || !pending_.report.isEmpty();
-  if (busy() && !report) named = together(pending_, named);
+  // The same record read again after an edit or a save is none of that.
+  if (busy() && purpose_ == Purpose::open && !report) named = together(pending_, named);
   const bool only_procedure =
       named.report.isEmpty() && named.log.isEmpty() && named.job.isEmpty() && named.review.isEmpty();
   if (only_procedure && open_.has_record() && !open_.read_only()) {

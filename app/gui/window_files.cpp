@@ -47,7 +47,8 @@ void MainWindow::askToOpen(FileKind kind) {
   if (path.isEmpty()) return;
   if (file_kind(path) == FileKind::report) kind = FileKind::report;
   const bool replaces = kind == FileKind::log || kind == FileKind::job || kind == FileKind::report ||
-                        (kind == FileKind::procedure && session_.draft());
+                        (kind == FileKind::procedure && (session_.draft() || session_.reviewUnsaved())) ||
+                        (kind == FileKind::review && session_.reviewUnsaved());
   if (!replaces || mayLeave()) session_.openAs(kind, path);
 }
 

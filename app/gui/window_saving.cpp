@@ -90,6 +90,7 @@ QStringList MainWindow::unsavedWords() const {
   QStringList words = change_words(session_.wanted());
   if (session_.draft())
     words.append(session_.draft()->in_a_file ? tr("procedure changed") : tr("new procedure"));
+  if (session_.reviewUnsaved()) words.append(tr("decisions of the review"));
   return words;
 }
 
@@ -182,6 +183,7 @@ bool MainWindow::mayLeave() {
   const bool procedure_only = session_.wanted().empty() && !session_.reviewUnsaved();
   QMessageBox box(QMessageBox::Warning, tr("Unsaved changes"),
                   procedure_only                        ? tr("The procedure was changed and is not saved.")
+                  : session_.wanted().empty()           ? tr("Decisions of the review are in no file.")
                   : session_.open().files.job.isEmpty() ? tr("The changed settings are in no job file.")
                                                         : tr("The changed settings are not in the job file."),
                   QMessageBox::Discard | QMessageBox::Cancel, this);

@@ -74,6 +74,10 @@ void MainWindow::showCase(bool record) {
   offerRecent();
   actions_->enableFor({open.has_record(), open.analysis.verdicts != nullptr, !open.files.job.isEmpty(),
                        !open.files.none(), open.read_only()});
+  // One file is written at a time.
+  if (exports_.busy())
+    for (QAction* action : {actions_->export_report, actions_->export_result, actions_->export_picture})
+      action->setEnabled(false);
   showReview();
   showUnsaved();
   offerLeftChanges();

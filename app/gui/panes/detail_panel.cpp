@@ -183,11 +183,13 @@ void DetailPanel::show(std::shared_ptr<const Report> shown, const Selection& sel
       const SuspectRow& row = report->suspects[selection.index];
       LabelTable facts;
       facts.add(tr("When"), html_text(row.when));
-      setHtml(
-          heading(tr("%1 looks %2").arg(html_text(row.channel), html_text(row.code)), {}, {}) +
-          paragraph(html_text(row.text)) + facts.html() +
-          paragraph(tr("This is a warning only. The program excludes nothing. Exclude the thermocouple with "
-                       "Edit, Exclude… and a reason, in whole or for this time.")));
+      setHtml(heading(tr("%1 looks %2").arg(html_text(row.channel), html_text(row.code)), {}, {}) +
+              paragraph(html_text(row.text)) + facts.html() +
+              paragraph(tr(
+                  "The readings of a thermocouple that is open, stuck, copied or clipped are not counted: "
+                  "what rests on them is inconclusive until a person excludes them, or confirms them in the "
+                  "job. All other suspects are warnings only, and their readings are counted. Exclude the "
+                  "thermocouple with Edit, Exclude… and a reason, in whole or for this time.")));
       return;
     }
     case Selection::Kind::notice: {

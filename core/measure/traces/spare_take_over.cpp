@@ -62,7 +62,7 @@ std::optional<TakeOver> take_over(const Record& record, Trace& main, Trace& spar
   const TraceSource& source = main.sources.back();
   for (Piece piece : spare.pieces) {
     if (piece.to < at || (main_there && piece.to <= at)) continue;
-    piece.source = 1;
+    piece.source = main.sources.size() - 1;
     cut_before(source, piece, at);
     // The reading at that instant is the main one's.
     if (main_there && source.t[piece.first] <= at + kWindowSlack_s) ++piece.first;

@@ -264,3 +264,18 @@ TEST_CASE("Confirmed readings are those of one log: a previous record without a 
   CHECK(certain(keys + confirm, 0) == 0);
   CHECK(certain(keys + confirm, 1) > 3800);
 }
+
+TEST_CASE("a previous record's own job must give what the procedure needs, as the last one's must") {
+  const TwoDays days(
+      "time_min = \"2 h\"\ncount = \"accumulated\"\n[evaluation]\ndecision_rule = \"guarded\"");
+  const std::string thermocouple = "[[thermocouple]]\ncolumn = \"TC1\"\n";
+  const std::string known = thermocouple + "type = \"K\"\ntolerance = \"2.5 C\"\n";
+  const std::string keys =
+      "log = \"day-2.csv\"\n[[previous_record]]\nlog = \"day-1.csv\"\njob = \"day-1.toml\"\n" + known;
+  write(days.files, "day-1.toml", TwoDays::job(thermocouple));
+  const Ran refused = days.check(keys);
+  CHECK(refused.exit_code == 65);
+  CHECK_THAT(refused.err, Contains("day-1.toml") && Contains("tolerance"));
+  write(days.files, "day-1.toml", TwoDays::job(known));
+  CHECK(days.check(keys).exit_code <= 2);
+}

@@ -95,6 +95,24 @@ class FilesFromOutsideTest : public QObject {
     QCOMPARE(real.part<SummaryBar>()->word(), QStringLiteral("Not met"));
   }
 
+  void a_log_changed_on_disk_stays_out_of_date_when_the_procedure_is_edited() {
+    RealWindow real;
+    QVERIFY(real.open({log_, procedure_}));
+    QTest::qWait(30);
+    QFile log(log_);
+    QVERIFY(log.open(QIODevice::Append));
+    log.write("2031-04-03 06:00:00,20.0,20.0,20.0,20.0\n");
+    log.close();
+    QTRY_VERIFY_WITH_TIMEOUT(stale(real)->isVisible(), 10'000);
+    QString text = QString::fromStdString(real.window.session().procedureText());
+    real.window.session().changeProcedure(
+        text.replace(QStringLiteral("140"), QStringLiteral("150")).toStdString(), QStringLiteral("rate"));
+    QVERIFY(real.settled());
+    QVERIFY(real.window.session().draft());
+    QTest::qWait(100);
+    QVERIFY(stale(real)->isVisible());
+  }
+
   void it_stays_out_of_date_while_the_changed_file_cannot_be_read() {
     RealWindow real;
     QVERIFY(real.open({log_, procedure_}));

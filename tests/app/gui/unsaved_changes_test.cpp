@@ -158,6 +158,19 @@ class UnsavedChangesTest : public QObject {
     QVERIFY(!real.window.session().unsaved());
   }
 
+  void another_log_opened_after_saving_is_not_taken_for_the_job_just_saved() {
+    RealWindow real;
+    QVERIFY(real.open({job_}));
+    QVERIFY(change(real, kAir));
+    answer(press(QStringLiteral("Save")));
+    real.window.openPaths({other_log_});
+    QVERIFY(real.settled());
+    QVERIFY(text_of(job_).contains(QStringLiteral("role = \"air\"")));
+    QCOMPARE(real.window.session().open().log_path, other_log_);
+    QVERIFY2(real.window.session().open().files.job.isEmpty(),
+             qPrintable(real.window.session().open().files.job));
+  }
+
   void after_a_crash_the_files_are_shown_as_they_are_until_restore_is_pressed() {
     const QString settings = files_.filePath(QStringLiteral("crash.ini"));
     crash_with_changes(settings, job_);

@@ -92,7 +92,8 @@ Watch part_of(const Watch& watch, double from, double to) {
 /// The log, and what it shows by itself.
 Result<Analysis> record_of(const Request& request, const InputFiles& inputs, const Watch& watch) {
   const bool given = request.import != ImportChoices{};
-  if (given && request.import.unlisted_off && (!inputs.job || inputs.job->thermocouples.empty()))
+  if (given && request.import.unlisted_off.value_or(false) &&
+      (!inputs.job || inputs.job->thermocouples.empty()))
     return unlisted_without_job();
   std::optional<Job> as_given;
   if (given) as_given = with_import_choices(inputs.job.get(), request.import);

@@ -188,7 +188,7 @@ class ChannelMaker {
     }
     if (candidate.kind.name_unclear) out_.notices.push_back(unclear_name_notice(column, names_line()));
     if (entry == nullptr && job_ != nullptr && !job_->thermocouples.empty()) {
-      if (job_->reading.unlisted_off) {
+      if (job_->reading.unlisted_off.value_or(false)) {
         channel.role = ThermocoupleRole::off;
         add_notice("not-evaluated", candidate.name, state(Sentence::column_off_in_job));
       } else {

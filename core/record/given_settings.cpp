@@ -130,7 +130,7 @@ std::vector<HandChange> hand_changes(const GivenSettings& given, const Job* job,
     add("date", LocalTime::of(*date, 0, 0, 0).value_or(LocalTime{}).iso().substr(0, 10));
   if (job->reading.start) add("start", job->reading.start->iso());
   if (job->reading.unit) add("unit", std::string{kChannelUnitWords.of(*job->reading.unit)});
-  if (job->reading.unlisted_off) add("unlisted", "off");
+  if (job->reading.unlisted_off.value_or(false)) add("unlisted", "off");
   if (job->reading.clock_forward) add("clock_forward", job->reading.clock_forward->iso());
   if (const auto columns = columns_of_entries(table, *job))
     for (std::size_t e = 0; e < columns.value().size(); ++e)

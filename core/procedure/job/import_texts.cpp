@@ -69,6 +69,7 @@ Job with_import_choices(const Job* job, const ImportChoices& choices) {
   take(into.time, choices.time);
   take(into.dates, choices.dates);
   take(into.unit, choices.unit);
+  take(into.unlisted_off, choices.unlisted_off);
   const auto take_with_line = [](auto& own, std::size_t& line, const auto& given) {
     if (!given) return;
     own = given;
@@ -78,7 +79,6 @@ Job with_import_choices(const Job* job, const ImportChoices& choices) {
   take_with_line(into.start, into.start_line, choices.start);
   take_with_line(into.clock_forward, into.clock_forward_line, choices.clock_forward);
   if (choices.unit) into.unit_line = 0;
-  if (choices.unlisted_off) into.unlisted_off = true;
   return both;
 }
 

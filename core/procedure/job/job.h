@@ -165,7 +165,7 @@ struct ImportChoices {
   std::size_t clock_forward_line = 0;
   std::optional<ChannelUnit> unit;  ///< of every temperature column that names none; not millivolt
   std::size_t unit_line = 0;
-  bool unlisted_off = false;  ///< columns that the job does not list are not evaluated
+  std::optional<bool> unlisted_off;  ///< columns that the job does not list are not evaluated
   bool operator==(const ImportChoices&) const = default;
 };
 

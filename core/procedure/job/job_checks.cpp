@@ -154,7 +154,7 @@ void check_job(const Job& job, TableReader& in) {
   check_welds(job, in);
   check_previous_record(job, in);
   check_hydrogen_period(job, in);
-  if (job.reading.unlisted_off && job.thermocouples.empty())
+  if (job.reading.unlisted_off.value_or(false) && job.thermocouples.empty())
     in.complain(line_in(in, "import", "unlisted"), job_problems::unlisted_off_without_thermocouples());
 }
 

@@ -136,6 +136,11 @@ TEST_CASE("each import setting is an option, and wins over what was found and ov
       folder.with("d.csv", "Elapsed (s),TC1 (C),TC2 (C)\n0,20.1,20.0\n60,20.2,20.1\n120,20.3,20.2\n");
   CHECK(read_with(two, {"--job", plain})["channels"][1]["evaluated"] == true);
   CHECK(read_with(two, {"--job", plain, "--unlisted", "off"})["channels"][1]["evaluated"] == false);
+  const std::string listed = folder.with(
+      "listed.toml",
+      "soakwright = \"job 1\"\n[import]\nunlisted = \"off\"\n[[thermocouple]]\ncolumn = \"TC1\"\n");
+  CHECK(read_with(two, {"--job", listed})["channels"][1]["evaluated"] == false);
+  CHECK(read_with(two, {"--job", listed, "--unlisted", "evaluated"})["channels"][1]["evaluated"] == true);
 
   std::string forward = "Time,TC1 (C)\n";
   for (int minute = 30; minute < 60; ++minute)

@@ -41,8 +41,9 @@ TEST_CASE("each way to read a log can be given") {
   CHECK(given("unit = \"F\"").unit == ChannelUnit::fahrenheit);
   CHECK(given("unit = \"K\"").unit == ChannelUnit::kelvin);
   CHECK(given("\nunit = \"K\"").unit_line == 4);
-  CHECK_FALSE(given("unlisted = \"evaluated\"").unlisted_off);
-  CHECK(job("[import]\nunlisted = \"off\"\n[[thermocouple]]\ncolumn = \"TC1\"\n").reading.unlisted_off);
+  CHECK(given("unlisted = \"evaluated\"").unlisted_off == false);
+  CHECK(job("[import]\nunlisted = \"off\"\n[[thermocouple]]\ncolumn = \"TC1\"\n").reading.unlisted_off ==
+        true);
 }
 
 TEST_CASE("ways to read a log that are refused") {

@@ -3,8 +3,8 @@
 
 #include <QApplication>
 #include <QFont>
-#include <QPalette>
 #include <initializer_list>
+#include <optional>
 #include <utility>
 
 namespace soakwright::gui {
@@ -40,6 +40,8 @@ QPalette light_palette() {
                     0x8b9197);
 }
 
+}  // namespace
+
 QPalette dark_palette() {
   return palette_of({{QPalette::Window, 0x2a2f36},
                      {QPalette::WindowText, 0xe6e9ec},
@@ -57,17 +59,24 @@ QPalette dark_palette() {
                     0x707780);
 }
 
-}  // namespace
-
 void apply_looks(const Preferences& preferences) {
-  static const std::pair<QPalette, QFont> desktop{QApplication::palette(), QApplication::font()};
-  const QPalette wanted = preferences.colours == Preferences::Colours::light  ? light_palette()
-                          : preferences.colours == Preferences::Colours::dark ? dark_palette()
-                                                                              : desktop.first;
-  if (QApplication::palette() != wanted) QApplication::setPalette(wanted);
-  QFont font = desktop.second;
-  font.setPointSizeF(font.pointSizeF() * preferences.text_percent / 100.0);
-  if (QApplication::font() != font) QApplication::setFont(font);
+  static std::optional<QPalette> desktop_palette;  // as they were before the first change
+  static std::optional<QFont> desktop_font;
+  if (preferences.colours != Preferences::Colours::desktop) {
+    if (!desktop_palette) desktop_palette = QApplication::palette();
+    QApplication::setPalette(preferences.colours == Preferences::Colours::dark ? dark_palette()
+                                                                               : light_palette());
+  } else if (desktop_palette) {
+    QApplication::setPalette(*std::exchange(desktop_palette, std::nullopt));
+  }
+  if (preferences.text_percent != 100) {
+    if (!desktop_font) desktop_font = QApplication::font();
+    QFont font = *desktop_font;
+    font.setPointSizeF(font.pointSizeF() * preferences.text_percent / 100.0);
+    QApplication::setFont(font);
+  } else if (desktop_font) {
+    QApplication::setFont(*std::exchange(desktop_font, std::nullopt));
+  }
 }
 
 }  // namespace soakwright::gui
